@@ -1,0 +1,6 @@
+# Warnings that have found real faults, all of them errors. Kept on our own targets only.
+add_library(pare_warnings INTERFACE)
+target_compile_options(pare_warnings INTERFACE
+  -Wall -Wextra -Werror -Wconversion -Wshadow -Wformat=2 -Wundef -Wvla -Wcast-qual
+  -Wcast-align -Wwrite-strings -Wstrict-prototypes -Wmissing-prototypes -Wold-style-definition
+  -Wpointer-arith -Wdouble-promotion -Wimplicit-fallthrough -Wnull-dereference -Wredundant-decls)

@@ -1,0 +1,114 @@
+/* text.c: growing strings and nearest names (see text.h). */
+#include "base/text.h"
+
+#include <stdarg.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+enum { LONGEST_NAME = 64 };
+
+static bool make_room(pare_text *text, size_t more)
+{
+    if (text->failed)
+        return false;
+    const size_t needed = text->length + more + 1;
+    if (needed <= text->size)
+        return true;
+    size_t size = text->size ? text->size : 256;
+    while (size < needed)
+        size *= 2;
+    char *bytes = realloc(text->bytes, size);
+    if (!bytes) {
+        text->failed = true;
+        return false;
+    }
+    text->bytes = bytes;
+    text->size = size;
+    return true;
+}
+
+void pare_text_put(pare_text *text, const char *bytes, size_t length)
+{
+    if (!make_room(text, length))
+        return;
+    if (length)
+        memcpy(text->bytes + text->length, bytes, length);
+    text->length += length;
+    text->bytes[text->length] = '\0';
+}
+
+void pare_text_add(pare_text *text, const char *string)
+{
+    pare_text_put(text, string, strlen(string));
+}
+
+void pare_text_printf(pare_text *text, const char *format, ...)
+{
+    va_list args;
+    va_start(args, format);
+    const int length = vsnprintf(NULL, 0, format, args);
+    va_end(args);
+    if (length < 0 || !make_room(text, (size_t)length))
+        return;
+    va_start(args, format);
+    vsnprintf(text->bytes + text->length, (size_t)length + 1, format, args);
+    va_end(args);
+    text->length += (size_t)length;
+}
+
+void pare_text_free(pare_text *text)
+{
+    free(text->bytes);
+    *text = (pare_text){0};
+}
+
+static size_t least(size_t a, size_t b)
+{
+    return a < b ? a : b;
+}
+
+/* Optimal string alignment distance: three rows of the usual table. */
+static size_t differences(const char *a, size_t na, const char *b, size_t nb)
+{
+    size_t rows[3][LONGEST_NAME + 1];
+    size_t *two_ago = rows[0], *ago = rows[1], *now = rows[2];
+    for (size_t j = 0; j <= nb; j++)
+        ago[j] = j;
+    for (size_t i = 1; i <= na; i++) {
+        now[0] = i;
+        for (size_t j = 1; j <= nb; j++) {
+            const size_t replace = ago[j - 1] + (a[i - 1] != b[j - 1]);
+            now[j] = least(replace, least(ago[j], now[j - 1]) + 1);
+            if (i > 1 && j > 1 && a[i - 1] == b[j - 2] && a[i - 2] == b[j - 1])
+                now[j] = least(now[j], two_ago[j - 2] + 1);
+        }
+        size_t *spare = two_ago;
+        two_ago = ago;
+        ago = now;
+        now = spare;
+    }
+    return ago[nb];
+}
+
+const char *pare_nearest(const char *word, size_t count, const char *const known[])
+{
+    const size_t length = strlen(word);
+    if (length == 0 || length > LONGEST_NAME)
+        return NULL;
+    const char *best = NULL;
+    size_t best_differences = 0;
+    for (size_t i = 0; i < count; i++) {
+        if (!known[i] || strlen(known[i]) > LONGEST_NAME)
+            continue;
+        const size_t other = strlen(known[i]);
+        const size_t longer = length > other ? length : other;
+        const size_t allowed = longer / 3 ? longer / 3 : 1;
+        const size_t d = differences(word, length, known[i], other);
+        if (d <= allowed && (!best || d < best_differences)) {
+            best = known[i];
+            best_differences = d;
+        }
+    }
+    return best;
+}

@@ -1,0 +1,32 @@
+/* text.h: strings that grow, and the nearest known name for a mistyped one. */
+#ifndef PARE_BASE_TEXT_H
+#define PARE_BASE_TEXT_H
+
+#include <stdbool.h>
+#include <stddef.h>
+
+/** A growing string. Zero-initialise; free with pare_text_free(). When memory runs out it keeps
+ * what it has, sets failed and ignores what comes, so a writer checks once, at its end. */
+typedef struct pare_text {
+    char *bytes; /* NUL-terminated once anything was put in; NULL before */
+    size_t length, size;
+    bool failed;
+} pare_text;
+
+void pare_text_put(pare_text *text, const char *bytes, size_t length);
+void pare_text_add(pare_text *text, const char *string);
+#if defined(__GNUC__)
+__attribute__((format(printf, 2, 3)))
+#endif
+void
+pare_text_printf(pare_text *text, const char *format, ...);
+void pare_text_free(pare_text *text);
+
+/** The known name nearest to a mistyped one, or NULL when none is near.
+ *
+ * Near: at most a third of the longer name's letters differ (insert, delete, replace or swap two
+ * neighbours), at least one. Ties: the first in the list.
+ * @param count  names in the list; a NULL entry is skipped */
+const char *pare_nearest(const char *word, size_t count, const char *const known[]);
+
+#endif

@@ -1,0 +1,103 @@
+/* solid.h: bodies of simple shape and triangle meshes: mass, centre and inertia; and how bodies add
+ * up to a craft. */
+#ifndef PARE_PHYSICS_SOLID_H
+#define PARE_PHYSICS_SOLID_H
+
+#include <stddef.h>
+
+#include "base/error.h"
+#include "base/vec.h"
+
+/** A body: mass, centre, and inertia about that centre, all in one frame. */
+typedef struct pare_body {
+    double mass_kg;
+    pare_vec3 at_m;
+    pare_sym3 inertia_kg_m2;
+} pare_body;
+
+typedef enum pare_shape {
+    PARE_SHAPE_POINT,   /* no size */
+    PARE_SHAPE_BOX,     /* x, y, z */
+    PARE_SHAPE_CYLINDER,/* d, h; axis z; so the next four */
+    PARE_SHAPE_TUBE,    /* od, id, h */
+    PARE_SHAPE_CONE,    /* d1 below, d2 above, h: a frustum; its centre is its centre of mass */
+    PARE_SHAPE_CAPSULE, /* d, l of the cylindrical part */
+    PARE_SHAPE_RING,    /* d: thin, in the x-y plane */
+    PARE_SHAPE_SPHERE,  /* d */
+    PARE_SHAPE_ROD,     /* l along x, thin */
+    PARE_SHAPE_PLATE,   /* x, y, t: thin unless t is given */
+    PARE_SHAPES
+} pare_shape;
+
+/** How many sizes a shape takes, its name ("box"), and the names of its sizes ("x, y, z"). */
+size_t pare_shape_sizes(pare_shape shape);
+const char *pare_shape_name(pare_shape shape);
+const char *pare_shape_size_names(pare_shape shape);
+
+/** A homogeneous solid about its own centre of mass, at the origin.
+ *
+ * @param size_m [pare_shape_sizes(shape)], each 0 or more and finite; od > id; d1 or d2 > 0
+ * @return PARE_OK or PARE_BAD_DATA */
+pare_status pare_solid(pare_shape shape, double mass_kg, const double size_m[], pare_body *body,
+                       pare_error *err);
+/** Its volume, 0 for point, ring and rod. */
+double pare_solid_volume_m3(pare_shape shape, const double size_m[]);
+
+/** A plate cut to an outline in the x-y plane, thickness along z, centred in z on 0.
+ *
+ * @param outline_m   [points] of the outer edge, either direction, closed by itself
+ * @param holes       outlines cut away */
+typedef struct pare_outline {
+    size_t points;
+    const double (*at_m)[2];
+} pare_outline;
+pare_status pare_plate(const pare_outline *outer, size_t holes, const pare_outline hole[],
+                       double thick_m, double density_kg_m3, pare_body *body, pare_error *err);
+
+/** Rotation by intrinsic z-y-x angles (ISO 8855: yaw, pitch, roll). */
+pare_mat3 pare_turn_zyx(double z_rad, double y_rad, double x_rad);
+
+/** The body turned about the origin, then moved by `by_m`. */
+pare_body pare_body_moved(const pare_body *body, const pare_mat3 *turn, pare_vec3 by_m);
+
+/** Several bodies as one, by the parallel-axis theorem. count 0 gives a zero body. */
+pare_body pare_body_sum(size_t count, const pare_body bodies[]);
+
+/** Principal moments, smallest first, and axes as the columns of a rotation. */
+void pare_principal(const pare_sym3 *inertia, double moments[3], pare_mat3 *axes);
+
+/* ---- mesh.c ---- */
+
+/** Triangles: nine numbers each, three corners of x, y, z, anticlockwise seen from outside. */
+typedef struct pare_mesh {
+    size_t triangles;
+    const double (*corner_m)[9];
+} pare_mesh;
+
+typedef struct pare_mesh_facts {
+    double volume_m3, area_m2;
+    pare_vec3 centre_m;
+    pare_sym3 inertia_m5;      /* about the centre, at density 1 */
+    pare_vec3 low_m, high_m;   /* bounding box */
+    size_t open_edges;         /* edges that do not have exactly one opposite partner */
+    size_t degenerate;         /* triangles without area, left out */
+    int turned_inside_out;     /* 1: was inside out, and has been turned */
+    int estimated;             /* 1: open, so volume, centre and inertia are the convex hull's */
+} pare_mesh_facts;
+
+/** Volume, centre and inertia by the divergence theorem over signed tetrahedra.
+ *
+ * @param scratch  pare_mesh_scratch(triangles) bytes, for matching edges
+ * A mesh that is not closed, consistently wound and manifold is no solid: open_edges says how many,
+ * and the convex hull's figures are given with estimated = 1. */
+size_t pare_mesh_scratch(size_t triangles);
+pare_status pare_mesh_measure(const pare_mesh *mesh, void *scratch, pare_mesh_facts *facts,
+                              pare_error *err);
+
+/** A printed part: shell (area x wall, never above the whole) and infill.
+ *
+ * @param wall_m, infill  1.2 mm and 0.20 unless known */
+double pare_printed_kg(double volume_m3, double area_m2, double wall_m, double infill,
+                       double density_kg_m3);
+
+#endif
