@@ -1,0 +1,161 @@
+/* craft.h: one aircraft: its items, joints, wire runs, loadouts and brief.
+ *
+ * Plain data with fixed room, so that a changed craft is a copy and a few assignments: a swap is
+ * tried without allocating anything. Names and parts are lent by the bench that the craft came from. */
+#ifndef PARE_CRAFT_CRAFT_H
+#define PARE_CRAFT_CRAFT_H
+
+#include <stdbool.h>
+#include <stddef.h>
+
+#include "craft/part.h"
+#include "physics/rig.h"
+
+enum {
+    PARE_ITEMS = 48,
+    PARE_JOINTS = 24,
+    PARE_RUNS = 24,
+    PARE_LOADOUTS = 8,
+    PARE_LIMITS = 24,
+    PARE_FLOWN = 12,
+    PARE_STATIONS = 16, /* of one item */
+    PARE_WAYS = 4,
+    PARE_FEEDS = 4
+};
+
+typedef enum pare_place {
+    PARE_AT_DEFAULT, /* nothing said: its kind's usual place, with a wide uncertainty */
+    PARE_AT_POINTS,
+    PARE_AT_ARMS     /* at a share of the way along each arm, 1: the motor's axis */
+} pare_place;
+
+typedef struct pare_item {
+    const char *name;
+    const pare_part *part;
+    int count;
+    bool off; /* taken off by a swap or a loadout */
+    pare_place place;
+    size_t stations;
+    pare_vec3 at_m[PARE_STATIONS];
+    double along_arm;
+    double at_u_m;       /* standard uncertainty of each coordinate: 3 mm said, 20 mm not said */
+    pare_mat3 turn;
+    pare_job job;
+    size_t feeds;        /* an antenna's chain, in order, by item name */
+    const char *feed[PARE_FEEDS];
+    double cut_length_m; /* coax cut shorter than the part's own length; 0: as it came */
+    const char *included_in; /* an item that this one came with: adds no mass; NULL otherwise */
+} pare_item;
+
+typedef struct pare_joint {
+    const char *name;
+    pare_screw_standard standard;
+    pare_thread thread;
+    double length_m;
+    pare_screw_material material;
+    const char *grade;   /* class as typed: "12.9"; NULL: not said */
+    int count;
+    const char *holds;   /* item name, or "arm" */
+    const char *into;    /* material of the other side, as typed; NULL: not said */
+    double engaged_m;    /* 0: not said */
+    const char *included_in; /* item whose mass already has these screws; NULL: none */
+    double included_kg;      /* of the described screws as they came, all of them */
+    bool at_given;
+    pare_vec3 at_m;
+    double needed_m;     /* stack to be gripped plus engagement; 0: not known */
+} pare_joint;
+
+typedef struct pare_run {
+    const char *name;
+    double gauge;
+    double outer_m;      /* 0: usual for the gauge */
+    size_t ways;         /* how many conductors, each with its length */
+    double way_m[PARE_WAYS];
+    int times;           /* the set repeated, once a motor for phase wires */
+    const char *carries; /* "pack", "motor", or an item name: whose current */
+    const char *included_in;
+    double included_kg;  /* as it came, all of it */
+    double included_ohm; /* as it came, one set, both ways */
+    bool at_given;
+    pare_vec3 at_m;
+    double needed_m;     /* what its stations ask for, a way; 0: not known */
+} pare_run;
+
+typedef struct pare_loadout {
+    const char *name;
+    size_t without;
+    const char *off[PARE_ITEMS];
+    size_t uses;
+    struct {
+        const char *item;
+        const pare_part *part;
+    } use[8];
+} pare_loadout;
+
+/** A limit of the brief: a figure's key less its unit, and which side is allowed. */
+typedef struct pare_limit {
+    const char *key; /* "all_up", "flown", "margin" */
+    bool at_least;   /* >= ; otherwise <= */
+    double value;    /* SI */
+    int line, column;
+} pare_limit;
+
+typedef struct pare_brief {
+    double altitude_m, temperature_degc;
+    bool temperature_given; /* otherwise the standard's at that altitude */
+    size_t entries;
+    pare_flown flown[PARE_FLOWN];
+    pare_landing landing; /* cell_v 0: the chemistry's own */
+    double crash_speed_m_s;
+    size_t limits;
+    pare_limit limit[PARE_LIMITS];
+    unsigned keep; /* bit (1u << job); flies is always kept */
+    double gain_height_m;
+} pare_brief;
+
+/** A swap taken earlier, with its dates and its promise (kept as typed; later rooms use it). */
+typedef struct pare_taken {
+    const char *swap;
+    const char *chosen, *ordered, *fitted, *weighed, *flown;
+} pare_taken;
+
+typedef struct pare_craft {
+    const char *name;
+    pare_brief brief;
+    size_t items, joints, runs, loadouts;
+    pare_item item[PARE_ITEMS];
+    pare_joint joint[PARE_JOINTS];
+    pare_run run[PARE_RUNS];
+    pare_loadout loadout[PARE_LOADOUTS];
+    size_t takens;
+    pare_taken taken[PARE_ITEMS];
+} pare_craft;
+
+/** The place of a named item, joint, run or loadout, or -1. */
+int pare_craft_item(const pare_craft *craft, const char *name);
+int pare_craft_joint(const pare_craft *craft, const char *name);
+int pare_craft_run(const pare_craft *craft, const char *name);
+int pare_craft_loadout(const pare_craft *craft, const char *name);
+/** The first item that is on and does a kind's work, or -1. */
+int pare_craft_doing(const pare_craft *craft, pare_kind kind);
+
+/** Everything that one bench holds, in memory. The store fills it; all else lends from it. */
+typedef struct pare_bench {
+    pare_arena *arena;
+    const char *money; /* "EUR" */
+    size_t parts, crafts;
+    pare_part **part;  /* by id, ascending */
+    pare_craft **craft; /* by name, ascending */
+} pare_bench;
+const pare_part *pare_bench_part(const pare_bench *bench, const char *id);
+const pare_craft *pare_bench_craft(const pare_bench *bench, const char *name);
+
+/** Checks a craft as a whole once its parts are known, and fills what follows from them: included
+ * runs and joints take their geometry from the part that brings them; something included twice is an
+ * error that names both; a craft without frame, motor, propeller, pack or ESC says which is missing. */
+pare_status pare_craft_settle(pare_craft *craft, pare_error *err);
+
+/** The craft as flown in a loadout: items off and parts used as it says. index -1: none. */
+pare_status pare_craft_load(const pare_craft *craft, int index, pare_craft *loaded, pare_error *err);
+
+#endif

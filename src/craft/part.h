@@ -1,0 +1,128 @@
+/* part.h: something with a mass: what it is, what it mounts to, what it includes, what it costs. */
+#ifndef PARE_CRAFT_PART_H
+#define PARE_CRAFT_PART_H
+
+#include <stdbool.h>
+#include <stddef.h>
+
+#include "base/arena.h"
+#include "base/error.h"
+#include "base/vec.h"
+#include "craft/kind.h"
+#include "craft/spec.h"
+#include "craft/value.h"
+#include "physics/prop.h"
+#include "physics/rig.h"
+#include "physics/screw.h"
+#include "physics/solid.h"
+
+/** Interfaces: two parts fit where each key that both state agrees; a list means any of these. */
+typedef enum pare_fit_key {
+    PARE_FIT_BOLT_CIRCLE, /* m */
+    PARE_FIT_THREAD,      /* "M3", held as 3 mm in m */
+    PARE_FIT_SHAFT,       /* "M5" or 5 mm, in m */
+    PARE_FIT_STACK,       /* m */
+    PARE_FIT_PROPELLER,   /* m, a range; a propeller's own is its diameter */
+    PARE_FIT_CELLS,       /* a number or a range */
+    PARE_FIT_CONNECTOR,   /* "60 A class", held as 60 */
+    PARE_FIT_CAMERA,      /* m */
+    PARE_FIT_ANTENNA,     /* a word: snap, screw, solder; for a pigtail or adapter see ends */
+    PARE_FITS
+} pare_fit_key;
+const char *pare_fit_name(pare_fit_key key);
+int pare_fit_named(const char *name);
+
+enum { PARE_FIT_CHOICES = 6 };
+typedef struct pare_fit {
+    size_t count; /* 0: not stated */
+    struct {
+        double low, high;  /* equal for a single value */
+        const char *word;  /* instead of numbers; NULL otherwise */
+    } any[PARE_FIT_CHOICES];
+} pare_fit;
+
+/** What a part's body is made of; positions relative to the item's station. */
+typedef enum pare_form { PARE_FORM_SHAPE, PARE_FORM_ARMS, PARE_FORM_MESH, PARE_FORM_PLATE } pare_form;
+typedef struct pare_piece {
+    pare_form form;
+    const char *name;        /* a plate's name; NULL otherwise */
+    pare_shape shape;        /* SHAPE and PLATE (a box of size) */
+    double size_m[3];
+    double density_kg_m3;    /* carbon plate 1600 unless said */
+    size_t places;           /* 1 or more: the same piece at several places */
+    const pare_vec3 *at_m;   /* [places] */
+    pare_mat3 turn;
+    /* ARMS: at_m are the motor axes, front left first, clockwise from above */
+    double root_m;           /* where an arm leaves the body, from the centre */
+    double section_m[2];     /* width, thickness */
+    double flexural_pa;
+    /* MESH, or a plate's outline */
+    const char *file;        /* as typed; NULL otherwise */
+    double wall_m, infill;   /* printed; wall 0: solid throughout */
+    bool measured;           /* facts below are filled */
+    pare_mesh_facts mesh;
+} pare_piece;
+
+/** What a part brings with it, already in its mass. */
+typedef enum pare_included { PARE_INCLUDES_RUN, PARE_INCLUDES_JOINT, PARE_INCLUDES_KIND } pare_included;
+typedef struct pare_include {
+    pare_included what;
+    const char *name;      /* the run's or joint's */
+    pare_kind kind;        /* INCLUDES_KIND */
+    int count;             /* wires, screws, things: for one part */
+    double gauge, length_m, outer_m; /* a run */
+    pare_screw_standard standard;    /* a joint */
+    pare_thread thread;
+    pare_screw_material material;
+} pare_include;
+
+typedef struct pare_price {
+    bool given;
+    double each, shipping; /* the bench's money */
+    int sold_in;           /* 1 or more: a set of so many */
+    const char *seller, *date; /* NULL: not said */
+} pare_price;
+
+enum { PARE_HANDED_LINEAR, PARE_HANDED_LEFT, PARE_HANDED_RIGHT };
+
+typedef struct pare_part {
+    const char *id;
+    const char *maker; /* NULL: not said */
+    pare_kind kind;
+    bool sought;       /* on no shelf: wished for, never in a proof */
+    pare_value mass_kg;
+    pare_value spec[PARE_SPECS];
+    pare_chemistry chemistry; /* pack */
+    int hand;                 /* antenna */
+    const char *cable;        /* antenna, pigtail; NULL: not said */
+    const char *ends[2];      /* pigtail, adapter: towards the transmitter, towards the antenna */
+    const char *material;     /* standoff and others, NULL: not said */
+    unsigned does;            /* bit (1u << kind) for each kind whose work it does; its own always */
+    pare_price price;
+    int owned;
+    pare_fit fit[PARE_FITS];
+    size_t pieces;
+    const pare_piece *piece;
+    size_t includes;
+    const pare_include *include;
+    /* For a propeller: its blade and, once warm, its table. Filled by pare_part_blade(). */
+    const pare_prop *blade;
+    const pare_prop_table *table;
+} pare_part;
+
+bool pare_part_does(const pare_part *part, pare_kind kind);
+
+/** Fills what is missing by the laws of the trade, marks it estimated with its scatter; refuses a
+ * part that lacks a needed spec or has a value out of its range, naming spec, value and range.
+ *
+ * A printed part's mass is computed from its mesh, walls and infill when it has no other. A mass
+ * that nothing fills is an error that says so. The part's spec.given stays false for what a law
+ * filled: known says PARE_ESTIMATED and value and u are set. After this each BY_LAW spec has a
+ * value. `arena` holds what had to be made (default body, blade). */
+pare_status pare_part_complete(pare_part *part, pare_arena *arena, pare_error *err);
+
+/** What a law filled: bit (1ull << spec), and bit 63 for the mass. */
+unsigned long long pare_part_filled(const pare_part *part);
+#define PARE_FILLED_MASS (1ull << 63)
+
+#endif
