@@ -26,7 +26,7 @@ enum {
 typedef enum pare_place {
     PARE_AT_DEFAULT, /* nothing said: its kind's usual place, with a wide uncertainty */
     PARE_AT_POINTS,
-    PARE_AT_ARMS     /* at a share of the way along each arm, 1: the motor's axis */
+    PARE_AT_ARMS /* at a share of the way along each arm, 1: the motor's axis */
 } pare_place;
 
 typedef struct pare_item {
@@ -38,12 +38,12 @@ typedef struct pare_item {
     size_t stations;
     pare_vec3 at_m[PARE_STATIONS];
     double along_arm;
-    double at_u_m;       /* standard uncertainty of each coordinate: 3 mm said, 20 mm not said */
+    double at_u_m; /* standard uncertainty of each coordinate: 3 mm said, 20 mm not said */
     pare_mat3 turn;
     pare_job job;
-    size_t feeds;        /* an antenna's chain, in order, by item name */
+    size_t feeds; /* an antenna's chain, in order, by item name */
     const char *feed[PARE_FEEDS];
-    double cut_length_m; /* coax cut shorter than the part's own length; 0: as it came */
+    double cut_length_m;     /* coax cut shorter than the part's own length; 0: as it came */
     const char *included_in; /* an item that this one came with: adds no mass; NULL otherwise */
 } pare_item;
 
@@ -53,23 +53,23 @@ typedef struct pare_joint {
     pare_thread thread;
     double length_m;
     pare_screw_material material;
-    const char *grade;   /* class as typed: "12.9"; NULL: not said */
+    const char *grade; /* class as typed: "12.9"; NULL: not said */
     int count;
-    const char *holds;   /* item name, or "arm" */
-    const char *into;    /* material of the other side, as typed; NULL: not said */
-    double engaged_m;    /* 0: not said */
+    const char *holds;       /* item name, or "arm" */
+    const char *into;        /* material of the other side, as typed; NULL: not said */
+    double engaged_m;        /* 0: not said */
     const char *included_in; /* item whose mass already has these screws; NULL: none */
     double included_kg;      /* of the described screws as they came, all of them */
     bool at_given;
     pare_vec3 at_m;
-    double needed_m;     /* stack to be gripped plus engagement; 0: not known */
+    double needed_m; /* stack to be gripped plus engagement; 0: not known */
 } pare_joint;
 
 typedef struct pare_run {
     const char *name;
     double gauge;
-    double outer_m;      /* 0: usual for the gauge */
-    size_t ways;         /* how many conductors, each with its length */
+    double outer_m; /* 0: usual for the gauge */
+    size_t ways;    /* how many conductors, each with its length */
     double way_m[PARE_WAYS];
     int times;           /* the set repeated, once a motor for phase wires */
     const char *carries; /* "pack", "motor", or an item name: whose current */
@@ -78,7 +78,7 @@ typedef struct pare_run {
     double included_ohm; /* as it came, one set, both ways */
     bool at_given;
     pare_vec3 at_m;
-    double needed_m;     /* what its stations ask for, a way; 0: not known */
+    double needed_m; /* what its stations ask for, a way; 0: not known */
 } pare_run;
 
 typedef struct pare_loadout {
@@ -144,7 +144,7 @@ typedef struct pare_bench {
     pare_arena *arena;
     const char *money; /* "EUR" */
     size_t parts, crafts;
-    pare_part **part;  /* by id, ascending */
+    pare_part **part;   /* by id, ascending */
     pare_craft **craft; /* by name, ascending */
 } pare_bench;
 const pare_part *pare_bench_part(const pare_bench *bench, const char *id);
@@ -156,6 +156,7 @@ const pare_craft *pare_bench_craft(const pare_bench *bench, const char *name);
 pare_status pare_craft_settle(pare_craft *craft, pare_error *err);
 
 /** The craft as flown in a loadout: items off and parts used as it says. index -1: none. */
-pare_status pare_craft_load(const pare_craft *craft, int index, pare_craft *loaded, pare_error *err);
+pare_status pare_craft_load(const pare_craft *craft, int index, pare_craft *loaded,
+                            pare_error *err);
 
 #endif

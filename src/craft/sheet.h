@@ -1,0 +1,70 @@
+/* sheet.h: everything computed for one craft in one loadout. Read pare_sheet_compute() first. */
+#ifndef PARE_CRAFT_SHEET_H
+#define PARE_CRAFT_SHEET_H
+
+#include "craft/assemble.h"
+#include "craft/craft.h"
+#include "craft/figure.h"
+
+enum { PARE_MARGINS = 48, PARE_WHY = 120 };
+
+typedef struct pare_sheet_figure {
+    bool exists; /* false: why says the reason */
+    double value, u;
+    pare_known known;
+    char why[PARE_WHY];
+} pare_sheet_figure;
+
+/** A limit and how far off it is. ratio: what it bears over what it must bear; 1 or more holds. */
+typedef struct pare_margin {
+    char name[48]; /* "limit.all_up", "esc.burst", "motor.volts" */
+    const char *unit;
+    double value, limit; /* in the figure's own unit on the screen */
+    double ratio, ratio_u;
+    double chance;       /* that it holds; NAN without uncertainties */
+    const char *from;    /* "brief", "stated by the maker", "estimated" */
+    const char *caution; /* one line, or NULL */
+} pare_margin;
+
+typedef struct pare_exchange {
+    bool exists;
+    /* change for one gram more at the centre of mass, and at one arm's tip of each of the four */
+    double centre[PARE_FIGURES], tip[PARE_FIGURES]; /* SI per kg */
+} pare_exchange;
+
+typedef struct pare_sheet {
+    pare_assembly assembly;
+    pare_rig rig;
+    pare_sheet_figure figure[PARE_FIGURES];
+    double principal_kg_m2[3];
+    pare_mat3 principal_axes;
+    size_t margins;
+    pare_margin margin[PARE_MARGINS]; /* worst first */
+    double drag_area_u;
+    bool with_u;          /* uncertainties were computed */
+    double chance_all_up; /* that the mass limit is met; NAN without one */
+    int arms_given;       /* whether the frame's arms were said */
+    bool landed_by_voltage, held_at_full;
+    int priced, unpriced; /* items with and without a price */
+} pare_sheet;
+
+/** The whole sheet.
+ *
+ * @param craft   settled and loaded (pare_craft_load)
+ * @param with_u  also each figure's uncertainty, each margin's chance (about 30 sheets' work)
+ * @return PARE_OK, also when single figures do not exist; PARE_BAD_DATA when nothing can be said
+ * Allocates nothing; the propeller's table must be warm for speed, but need not be. */
+pare_status pare_sheet_compute(const pare_craft *craft, bool with_u, pare_sheet *sheet,
+                               pare_error *err);
+
+/** What one gram is worth here: every figure's change per kilogram, by a full re-evaluation with
+ * mass added at the centre of mass and shared over the arm tips (central, 1 %). */
+pare_status pare_sheet_exchange(const pare_craft *craft, const pare_sheet *sheet,
+                                pare_exchange *exchange, pare_error *err);
+
+/** Which lines to weigh first: share of each in the variance of all-up mass, greatest first.
+ * @param order [lines] out: indices into assembly.line @param share [lines] out; both may be NULL */
+void pare_sheet_weigh_first(const pare_sheet *sheet, size_t order[PARE_LINES],
+                            double share[PARE_LINES]);
+
+#endif
