@@ -1,0 +1,120 @@
+/* bench.h: one bench in an SQLite file, and its text form in and out.
+ *
+ * What the file keeps of a part or a craft is its text, canonically written, so that nothing typed
+ * is ever lost and an export is exact; numbers in SI are read from that text. A change happens whole
+ * or not at all. No function here prints. */
+#ifndef PARE_STORE_BENCH_H
+#define PARE_STORE_BENCH_H
+
+#include <stdbool.h>
+#include <stddef.h>
+
+#include "base/arena.h"
+#include "base/error.h"
+#include "base/text.h"
+#include "craft/craft.h"
+
+typedef struct pare_store pare_store;
+
+typedef enum pare_store_mode {
+    PARE_STORE_READ,  /* a bench that is there; only its caches may be written, where that can be */
+    PARE_STORE_WRITE, /* a bench that is there, to be changed */
+    PARE_STORE_CREATE /* to be changed, and made with its folders when it is not there */
+} pare_store_mode;
+
+/** Opens a bench.
+ *
+ * @param path  the file
+ * @param[out] store  close with pare_store_close(); NULL on failure
+ * @return PARE_OK;
+ *         PARE_BAD_DATA: nothing there (the message says `pare demo` or `pare import`), not a bench,
+ *         another program's database, a bench of a newer Pare, a damaged one;
+ *         PARE_UNAVAILABLE: locked by another program for over two seconds, no permission, disk full,
+ *         or WRITE or CREATE on a file that can only be read.
+ *         The file is as it was in each of these cases. */
+pare_status pare_store_open(const char *path, pare_store_mode mode, pare_store **store,
+                            pare_error *err);
+
+/** Closes it; NULL is fine. What was read from it stays good. */
+void pare_store_close(pare_store *store);
+
+/** The bench that is used where none is named: $XDG_DATA_HOME/pare/bench.sqlite, with
+ * ~/.local/share where that is not set or not absolute.
+ *
+ * @param demo  the demo's own file, demo.sqlite, beside it
+ * @param[out] path  put at its end
+ * @return PARE_OK, or PARE_BAD_DATA when neither XDG_DATA_HOME nor HOME is set (use --bench) */
+pare_status pare_store_default_path(bool demo, pare_text *path, pare_error *err);
+
+/* ---- text in ---- */
+
+/** Where a bench's text comes from: a file, or bytes with a name for the messages. */
+typedef struct pare_import {
+    const char *path;  /* the file; NULL: take bytes */
+    const char *bytes; /* [length] when path is NULL */
+    size_t length;
+    const char *name;   /* said in messages in front of line and column; NULL: path */
+    const char *folder; /* where mesh files are looked for; NULL: the path's own, or none */
+    bool empty_first;   /* everything that the bench held before goes */
+} pare_import;
+
+typedef struct pare_import_summary {
+    size_t parts_added, parts_replaced, parts_same;
+    size_t craft_added, craft_replaced, craft_same;
+    size_t records_added, records_same; /* scales, weigh-ins, flights, stand tables */
+    size_t files;                       /* meshes read */
+    size_t warnings;
+    const char *const *warning; /* [warnings] one line each: a missing, open or turned mesh ... */
+} pare_import_summary;
+
+/** Reads a bench's text (YAML, or JSON) into the store: all of it, or nothing.
+ *
+ * A part or craft of the same id or name is replaced. Records that are there already stay single.
+ * Meshes are read from the folder (no absolute path, no "..", 64 MiB at most), kept and measured.
+ * @param arena  holds the summary's warnings
+ * @return PARE_OK; PARE_UNKNOWN: a key, kind or name that is not known, with the nearest one;
+ *         PARE_BAD_DATA: anything else that cannot be right, as name:line:column: what, what would
+ *         be right; PARE_UNAVAILABLE: locked, full, read-only */
+pare_status pare_store_import_yaml(pare_store *store, const pare_import *import, pare_arena *arena,
+                                   pare_import_summary *summary, pare_error *err);
+
+/* ---- text out ---- */
+
+/** The whole bench as text: parts by id, craft by name, then records. The same bench gives the same
+ * bytes; importing them into a new bench and exporting that gives them again. */
+pare_status pare_store_export_yaml(pare_store *store, pare_text *out, pare_error *err);
+
+/** Writes the mesh files that the bench keeps into a folder that is there, each under its name.
+ * A file of other content is not overwritten: PARE_BAD_DATA names it.
+ * @param[out] count  files there now; may be NULL */
+pare_status pare_store_export_files(pare_store *store, const char *folder, size_t *count,
+                                    pare_error *err);
+
+/* ---- into memory ---- */
+
+/** All parts and all craft, completed and settled. The bench lends all that it holds.
+ * @param[out] bench  close with pare_bench_close(); NULL on failure */
+pare_status pare_store_read(pare_store *store, pare_bench **bench, pare_error *err);
+
+/** One craft and the parts that it refers to, in items and loadouts: the quick way to a sheet.
+ * @return as pare_store_read; PARE_UNKNOWN for a name that is not there, with the nearest one */
+pare_status pare_store_read_craft(pare_store *store, const char *name, pare_bench **bench,
+                                  pare_error *err);
+
+void pare_bench_close(pare_bench *bench);
+
+/** Gives every propeller of a bench its table: from the store's cache, or built and then kept there
+ * in one transaction. A store that cannot be written only builds.
+ * @return PARE_OK, or PARE_UNAVAILABLE when memory runs out; a damaged cache row is built anew */
+pare_status pare_store_warm(pare_store *store, pare_bench *bench, pare_error *err);
+
+/* ---- names, without reading anything else ---- */
+
+/** Names of all craft, or ids of all parts, ascending.
+ * @param[out] names  [count], in the arena */
+pare_status pare_store_craft_names(pare_store *store, pare_arena *arena, size_t *count,
+                                   const char *const **names, pare_error *err);
+pare_status pare_store_part_ids(pare_store *store, pare_arena *arena, size_t *count,
+                                const char *const **ids, pare_error *err);
+
+#endif
