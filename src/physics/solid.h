@@ -8,6 +8,9 @@
 #include "base/error.h"
 #include "base/vec.h"
 
+/** No place may lie further out than this: beyond it volumes and moments lose their meaning. */
+#define PARE_SOLID_MOST_M 1e6
+
 /** A body: mass, centre, and inertia about that centre, all in one frame. */
 typedef struct pare_body {
     double mass_kg;
@@ -16,16 +19,16 @@ typedef struct pare_body {
 } pare_body;
 
 typedef enum pare_shape {
-    PARE_SHAPE_POINT,   /* no size */
-    PARE_SHAPE_BOX,     /* x, y, z */
-    PARE_SHAPE_CYLINDER,/* d, h; axis z; so the next four */
-    PARE_SHAPE_TUBE,    /* od, id, h */
-    PARE_SHAPE_CONE,    /* d1 below, d2 above, h: a frustum; its centre is its centre of mass */
-    PARE_SHAPE_CAPSULE, /* d, l of the cylindrical part */
-    PARE_SHAPE_RING,    /* d: thin, in the x-y plane */
-    PARE_SHAPE_SPHERE,  /* d */
-    PARE_SHAPE_ROD,     /* l along x, thin */
-    PARE_SHAPE_PLATE,   /* x, y, t: thin unless t is given */
+    PARE_SHAPE_POINT,    /* no size */
+    PARE_SHAPE_BOX,      /* x, y, z */
+    PARE_SHAPE_CYLINDER, /* d, h; axis z; so the next four */
+    PARE_SHAPE_TUBE,     /* od, id, h */
+    PARE_SHAPE_CONE,     /* d1 below, d2 above, h: a frustum; its centre is its centre of mass */
+    PARE_SHAPE_CAPSULE,  /* d, l of the cylindrical part */
+    PARE_SHAPE_RING,     /* d: thin, in the x-y plane */
+    PARE_SHAPE_SPHERE,   /* d */
+    PARE_SHAPE_ROD,      /* l along x, thin */
+    PARE_SHAPE_PLATE,    /* x, y, t: thin unless t is given */
     PARE_SHAPES
 } pare_shape;
 
@@ -36,34 +39,49 @@ const char *pare_shape_size_names(pare_shape shape);
 
 /** A homogeneous solid about its own centre of mass, at the origin.
  *
+ * A box or plate may have sizes of 0, as may any shape where its formula has a limit: a capsule
+ * without a cylinder is a sphere.
  * @param size_m [pare_shape_sizes(shape)], each 0 or more and finite; od > id; d1 or d2 > 0
- * @return PARE_OK or PARE_BAD_DATA */
+ * @return PARE_OK or PARE_BAD_DATA; body is then untouched
+ * Accuracy: rounding only. Source: textbook closed forms, checked against ODE. */
 pare_status pare_solid(pare_shape shape, double mass_kg, const double size_m[], pare_body *body,
                        pare_error *err);
 /** Its volume, 0 for point, ring and rod. */
 double pare_solid_volume_m3(pare_shape shape, const double size_m[]);
 
-/** A plate cut to an outline in the x-y plane, thickness along z, centred in z on 0.
+/** A mass of which only the radii of gyration about its own axes are known, at the origin.
  *
- * @param outline_m   [points] of the outer edge, either direction, closed by itself
- * @param holes       outlines cut away */
+ * @param radius_m  sqrt(Ixx/m), sqrt(Iyy/m), sqrt(Izz/m); no square greater than the other two
+ *                  together, for no body is like that */
+pare_status pare_gyration(double mass_kg, pare_vec3 radius_m, pare_body *body, pare_error *err);
+
+/** A closed outline: its corners in either direction; the last joins the first. */
 typedef struct pare_outline {
     size_t points;
     const double (*at_m)[2];
 } pare_outline;
+
+/** A plate cut to an outline in the x-y plane, thickness along z, centred in z on 0.
+ *
+ * @param hole  [holes] outlines cut away, inside the plate and apart from each other
+ * @return PARE_OK, or PARE_BAD_DATA: fewer than three points, no area, a place that is no number,
+ *         a hole outside the plate, holes that leave nothing. That an outline does not cross itself
+ *         and holes do not overlap is the caller's to see to.
+ * Source: Green's theorem over the outline. */
 pare_status pare_plate(const pare_outline *outer, size_t holes, const pare_outline hole[],
                        double thick_m, double density_kg_m3, pare_body *body, pare_error *err);
 
 /** Rotation by intrinsic z-y-x angles (ISO 8855: yaw, pitch, roll). */
 pare_mat3 pare_turn_zyx(double z_rad, double y_rad, double x_rad);
 
-/** The body turned about the origin, then moved by `by_m`. */
+/** The body turned about the origin, then moved by `by_m`. turn NULL: only moved. */
 pare_body pare_body_moved(const pare_body *body, const pare_mat3 *turn, pare_vec3 by_m);
 
-/** Several bodies as one, by the parallel-axis theorem. count 0 gives a zero body. */
+/** Several bodies as one, by the parallel-axis theorem. count 0 gives a zero body; bodies without
+ * mass have their centre at the origin. */
 pare_body pare_body_sum(size_t count, const pare_body bodies[]);
 
-/** Principal moments, smallest first, and axes as the columns of a rotation. */
+/** Principal moments, smallest first, and axes as the columns of a rotation (right handed). */
 void pare_principal(const pare_sym3 *inertia, double moments[3], pare_mat3 *axes);
 
 /* ---- mesh.c ---- */
@@ -77,12 +95,12 @@ typedef struct pare_mesh {
 typedef struct pare_mesh_facts {
     double volume_m3, area_m2;
     pare_vec3 centre_m;
-    pare_sym3 inertia_m5;      /* about the centre, at density 1 */
-    pare_vec3 low_m, high_m;   /* bounding box */
-    size_t open_edges;         /* edges that do not have exactly one opposite partner */
-    size_t degenerate;         /* triangles without area, left out */
-    int turned_inside_out;     /* 1: was inside out, and has been turned */
-    int estimated;             /* 1: open, so volume, centre and inertia are the convex hull's */
+    pare_sym3 inertia_m5;    /* about the centre, at density 1 */
+    pare_vec3 low_m, high_m; /* bounding box */
+    size_t open_edges;       /* edges that do not have exactly one opposite partner */
+    size_t degenerate;       /* triangles without area, left out */
+    int turned_inside_out;   /* 1: was inside out, and has been turned */
+    int estimated;           /* 1: open, so volume, centre and inertia are the convex hull's */
 } pare_mesh_facts;
 
 /** Volume, centre and inertia by the divergence theorem over signed tetrahedra.
