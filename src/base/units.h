@@ -14,35 +14,35 @@
 #include "base/error.h"
 
 typedef enum pare_dimension {
-    PARE_DIM_COUNT,       /* a bare number, whole: cells, blades, screws */
-    PARE_DIM_NUMBER,      /* a bare number, any: class, label rating, multiples of weight */
-    PARE_DIM_SHARE,       /* 20 % or 0.2, inside 0.2 */
-    PARE_DIM_MASS,        /* kg */
-    PARE_DIM_LENGTH,      /* m */
-    PARE_DIM_AREA,        /* m2 */
-    PARE_DIM_VOLUME,      /* m3 */
-    PARE_DIM_TIME,        /* s */
-    PARE_DIM_ANGLE,       /* rad */
-    PARE_DIM_SPEED,       /* m/s */
-    PARE_DIM_ACCELERATION,/* m/s2 */
-    PARE_DIM_ROTATION,    /* rad/s; bare numbers are rpm */
-    PARE_DIM_TEMPERATURE, /* degC */
-    PARE_DIM_FORCE,       /* N; gf and kgf are forces */
-    PARE_DIM_TORQUE,      /* N m */
-    PARE_DIM_PRESSURE,    /* Pa */
-    PARE_DIM_DENSITY,     /* kg/m3 */
-    PARE_DIM_ENERGY,      /* J; Wh */
-    PARE_DIM_POWER,       /* W */
-    PARE_DIM_VOLTAGE,     /* V */
-    PARE_DIM_CURRENT,     /* A */
-    PARE_DIM_CHARGE,      /* C (coulomb); mAh, Ah */
-    PARE_DIM_RESISTANCE,  /* ohm */
-    PARE_DIM_CAPACITANCE, /* F */
-    PARE_DIM_FREQUENCY,   /* Hz */
-    PARE_DIM_GAIN,        /* dB, dBi */
-    PARE_DIM_KV,          /* rpm/V; a bare number is one too */
-    PARE_DIM_GAUGE,       /* AWG; a bare number is one too */
-    PARE_DIM_MONEY,       /* a bare number, in the bench's money */
+    PARE_DIM_COUNT,        /* a bare number, whole: cells, blades, screws */
+    PARE_DIM_NUMBER,       /* a bare number, any: class, label rating, multiples of weight */
+    PARE_DIM_SHARE,        /* 20 % or 0.2, inside 0.2 */
+    PARE_DIM_MASS,         /* kg */
+    PARE_DIM_LENGTH,       /* m */
+    PARE_DIM_AREA,         /* m2 */
+    PARE_DIM_VOLUME,       /* m3 */
+    PARE_DIM_TIME,         /* s */
+    PARE_DIM_ANGLE,        /* rad */
+    PARE_DIM_SPEED,        /* m/s */
+    PARE_DIM_ACCELERATION, /* m/s2 */
+    PARE_DIM_ROTATION,     /* rad/s; bare numbers are rpm */
+    PARE_DIM_TEMPERATURE,  /* degC */
+    PARE_DIM_FORCE,        /* N; gf and kgf are forces */
+    PARE_DIM_TORQUE,       /* N m */
+    PARE_DIM_PRESSURE,     /* Pa */
+    PARE_DIM_DENSITY,      /* kg/m3 */
+    PARE_DIM_ENERGY,       /* J; Wh */
+    PARE_DIM_POWER,        /* W */
+    PARE_DIM_VOLTAGE,      /* V */
+    PARE_DIM_CURRENT,      /* A */
+    PARE_DIM_CHARGE,       /* C (coulomb); mAh, Ah */
+    PARE_DIM_RESISTANCE,   /* ohm */
+    PARE_DIM_CAPACITANCE,  /* F */
+    PARE_DIM_FREQUENCY,    /* Hz */
+    PARE_DIM_GAIN,         /* dB, dBi */
+    PARE_DIM_KV,           /* rpm/V; a bare number is one too */
+    PARE_DIM_GAUGE,        /* AWG; a bare number is one too */
+    PARE_DIM_MONEY,        /* a bare number, in the bench's money */
     PARE_DIMENSIONS
 } pare_dimension;
 
@@ -58,7 +58,9 @@ void pare_units_close(pare_units *units);
  * @param dimension   what is due
  * @param[out] value  in the unit that pare_dimension names; untouched on failure
  * @return PARE_OK, or PARE_BAD_DATA: not a number, NaN or infinite, a bare number where a unit is
- *         needed (the message says which fit), a unit of another dimension (the message says both) */
+ *         needed (the message says which fit), a unit of another dimension (the message says both);
+ *         PARE_UNAVAILABLE when udunits2 was needed and its database cannot be read
+ * Numbers have a decimal point in every locale. A count is a whole number from 0 to 1e9. */
 pare_status pare_quantity(pare_units *units, const char *text, pare_dimension dimension,
                           double *value, pare_error *err);
 
