@@ -36,40 +36,54 @@ enum { PARE_FIT_CHOICES = 6 };
 typedef struct pare_fit {
     size_t count; /* 0: not stated */
     struct {
-        double low, high;  /* equal for a single value */
-        const char *word;  /* instead of numbers; NULL otherwise */
+        double low, high; /* equal for a single value */
+        const char *word; /* instead of numbers; NULL otherwise */
     } any[PARE_FIT_CHOICES];
 } pare_fit;
 
+/** Whether two parts go together at one key: true when either does not say. Numbers agree within
+ * 0.2 mm (in their own unit: 0.0002) or 1 %, a value lies within a range, two ranges overlap, words
+ * are equal; any choice of one may meet any of the other. */
+bool pare_fit_agrees(const pare_fit *a, const pare_fit *b);
+
 /** What a part's body is made of; positions relative to the item's station. */
-typedef enum pare_form { PARE_FORM_SHAPE, PARE_FORM_ARMS, PARE_FORM_MESH, PARE_FORM_PLATE } pare_form;
+typedef enum pare_form {
+    PARE_FORM_SHAPE,
+    PARE_FORM_ARMS,
+    PARE_FORM_MESH,
+    PARE_FORM_PLATE
+} pare_form;
 typedef struct pare_piece {
     pare_form form;
-    const char *name;        /* a plate's name; NULL otherwise */
-    pare_shape shape;        /* SHAPE and PLATE (a box of size) */
+    const char *name; /* a plate's name; NULL otherwise */
+    pare_shape shape; /* SHAPE and PLATE (a box of size) */
     double size_m[3];
-    double density_kg_m3;    /* carbon plate 1600 unless said */
-    size_t places;           /* 1 or more: the same piece at several places */
-    const pare_vec3 *at_m;   /* [places] */
+    double density_kg_m3;  /* carbon plate 1600 unless said */
+    size_t places;         /* 1 or more: the same piece at several places */
+    const pare_vec3 *at_m; /* [places] */
     pare_mat3 turn;
     /* ARMS: at_m are the motor axes, front left first, clockwise from above */
-    double root_m;           /* where an arm leaves the body, from the centre */
-    double section_m[2];     /* width, thickness */
+    double root_m;       /* where an arm leaves the body, from the centre */
+    double section_m[2]; /* width, thickness */
     double flexural_pa;
     /* MESH, or a plate's outline */
-    const char *file;        /* as typed; NULL otherwise */
-    double wall_m, infill;   /* printed; wall 0: solid throughout */
-    bool measured;           /* facts below are filled */
+    const char *file;      /* as typed; NULL otherwise */
+    double wall_m, infill; /* printed; wall 0: solid throughout */
+    bool measured;         /* facts below are filled */
     pare_mesh_facts mesh;
 } pare_piece;
 
 /** What a part brings with it, already in its mass. */
-typedef enum pare_included { PARE_INCLUDES_RUN, PARE_INCLUDES_JOINT, PARE_INCLUDES_KIND } pare_included;
+typedef enum pare_included {
+    PARE_INCLUDES_RUN,
+    PARE_INCLUDES_JOINT,
+    PARE_INCLUDES_KIND
+} pare_included;
 typedef struct pare_include {
     pare_included what;
-    const char *name;      /* the run's or joint's */
-    pare_kind kind;        /* INCLUDES_KIND */
-    int count;             /* wires, screws, things: for one part */
+    const char *name;                /* the run's or joint's */
+    pare_kind kind;                  /* INCLUDES_KIND */
+    int count;                       /* wires, screws, things: for one part */
     double gauge, length_m, outer_m; /* a run */
     pare_screw_standard standard;    /* a joint */
     pare_thread thread;
@@ -78,8 +92,8 @@ typedef struct pare_include {
 
 typedef struct pare_price {
     bool given;
-    double each, shipping; /* the bench's money */
-    int sold_in;           /* 1 or more: a set of so many */
+    double each, shipping;     /* the bench's money */
+    int sold_in;               /* 1 or more: a set of so many */
     const char *seller, *date; /* NULL: not said */
 } pare_price;
 
@@ -89,7 +103,7 @@ typedef struct pare_part {
     const char *id;
     const char *maker; /* NULL: not said */
     pare_kind kind;
-    bool sought;       /* on no shelf: wished for, never in a proof */
+    bool sought; /* on no shelf: wished for, never in a proof */
     pare_value mass_kg;
     pare_value spec[PARE_SPECS];
     pare_chemistry chemistry; /* pack */
@@ -97,12 +111,13 @@ typedef struct pare_part {
     const char *cable;        /* antenna, pigtail; NULL: not said */
     const char *ends[2];      /* pigtail, adapter: towards the transmitter, towards the antenna */
     const char *material;     /* standoff and others, NULL: not said */
-    unsigned does;            /* bit (1u << kind) for each kind whose work it does; its own always */
+    unsigned does; /* bit (1u << kind) for each kind whose work it does; its own always */
     pare_price price;
     int owned;
     pare_fit fit[PARE_FITS];
     size_t pieces;
     const pare_piece *piece;
+    bool body_estimated; /* nobody described the body: a usual one for its kind and mass */
     size_t includes;
     const pare_include *include;
     /* For a propeller: its blade and, once warm, its table. Filled by pare_part_blade(). */
