@@ -38,13 +38,14 @@ typedef enum pare_chemistry {
 
 typedef struct pare_pack {
     pare_chemistry chemistry;
-    int cells;                    /* in series */
-    double capacity_c;            /* coulomb, the whole pack */
-    double temperature_degc;      /* 25 */
-    double resistance_factor;     /* on the chemistry's law; 1 */
-    double group_ohm;             /* stated or measured resistance of one cell group at 25 degC and
+    int cells;                /* in series */
+    double capacity_c;        /* coulomb, the whole pack */
+    double temperature_degc;  /* 25 */
+    double resistance_factor; /* on the chemistry's law; 1 */
+    double group_ohm;         /* stated or measured resistance of one cell group at 25 degC and
                                      half charge; 0: the law */
-    double lead_ohm;              /* all leads and connectors in the pack's path, both ways */
+    double lead_ohm;          /* all leads and connectors in the pack's path, both ways */
+    double mass_kg;           /* only for pare_rig_growth(); 0: not known */
 } pare_pack;
 
 typedef struct pare_rig {
@@ -55,11 +56,11 @@ typedef struct pare_rig {
     pare_esc esc;
     pare_pack pack;
     pare_air air;
-    double drag_m2;      /* CdA in level flight */
-    double drag_top_m2;  /* CdA from above; 2 drag_m2 where not known */
-    double always_w;     /* electronics */
-    double blockage;     /* share of thrust lost on the arms, kb */
-    double spin_kg_m2;   /* rotor and bell about the motor's axis, Ir */
+    double drag_m2;     /* CdA in level flight */
+    double drag_top_m2; /* CdA from above; 2 drag_m2 where not known */
+    double always_w;    /* electronics */
+    double blockage;    /* share of thrust lost on the arms, kb */
+    double spin_kg_m2;  /* rotor and bell about the motor's axis, Ir */
     double inertia_xx_kg_m2, inertia_yy_kg_m2, inertia_zz_kg_m2;
     double sum_x_m, sum_y_m; /* sum of |x|, |y| of the rotors from the centre of mass */
 } pare_rig;
@@ -85,8 +86,8 @@ pare_status pare_motor_on(const pare_motor *motor, double volts_v, double curren
                           pare_motor_state *state, pare_error *err);
 
 /** The current of best efficiency on a fixed voltage, and that efficiency. */
-pare_status pare_motor_best(const pare_motor *motor, double volts_v, double heat,
-                            double *current_a, double *efficiency, pare_error *err);
+pare_status pare_motor_best(const pare_motor *motor, double volts_v, double heat, double *current_a,
+                            double *efficiency, pare_error *err);
 
 /* ---- pack.c ---- */
 
@@ -110,12 +111,12 @@ double pare_pack_most_w(double open_v, double ohm);
 /* ---- operate.c: the operating point ---- */
 
 typedef struct pare_operating {
-    pare_rotor_state rotor;    /* one rotor */
-    pare_motor_state motor;    /* one motor */
-    double duty;               /* 0 to 1: the output that a pilot sees */
+    pare_rotor_state rotor; /* one rotor */
+    pare_motor_state motor; /* one motor */
+    double duty;            /* 0 to 1: the output that a pilot sees */
     double pack_v, pack_a, pack_w;
-    double tilt_rad, drag_n;   /* level flight */
-    double efficiency;         /* shaft power over motor input power */
+    double tilt_rad, drag_n; /* level flight */
+    double efficiency;       /* shaft power of all rotors over the pack's power */
 } pare_operating;
 
 /** Thrust in multiples of weight, at rest (1: hover). No point: PARE_BAD_DATA, with the reason. */
@@ -138,19 +139,19 @@ typedef enum pare_flown_as { PARE_FLOWN_SPEED, PARE_FLOWN_THRUST, PARE_FLOWN_FUL
 
 typedef struct pare_flown {
     pare_flown_as as;
-    double share;  /* of flight time; shares sum to 1 */
-    double level;  /* m/s, or multiples of weight (hover: 1) */
+    double share; /* of flight time; shares sum to 1 */
+    double level; /* m/s, or multiples of weight (hover: 1) */
 } pare_flown;
 
 typedef struct pare_landing {
-    double cell_v;  /* under load */
-    double charge;  /* 0.20 */
+    double cell_v; /* under load */
+    double charge; /* 0.20 */
 } pare_landing;
 
 typedef struct pare_endurance {
     double time_s, charge_end, mean_a, rms_a;
-    bool by_voltage;   /* landed on the cell voltage rather than the charge left */
-    bool full_throttle;/* an entry asked for more than full throttle gives, and was held there */
+    bool by_voltage;    /* landed on the cell voltage rather than the charge left */
+    bool full_throttle; /* an entry asked for more than full throttle gives, and was held there */
 } pare_endurance;
 
 /** Minutes on one pack, from full. @param entries [count], 1 or more; count <= 16 */
@@ -203,10 +204,10 @@ double pare_rotor_spin_kg_m2(double prop_mass_kg, double prop_diameter_m, double
 /* ---- growth.c: knock-on ---- */
 
 typedef struct pare_growth {
-    double seconds_per_kg;      /* d hover time / d mass, at rest */
-    double climb_m_s2_per_kg;   /* d vertical full-throttle acceleration / d mass */
-    double capacity_exponent;   /* d ln Ah / d ln m at equal hover time */
-    double growth;              /* grams in the end per gram at first, motors and pack growing along */
+    double seconds_per_kg;    /* d hover time / d mass, at rest */
+    double climb_m_s2_per_kg; /* d vertical full-throttle acceleration / d mass */
+    double capacity_exponent; /* d ln Ah / d ln m at equal hover time */
+    double growth; /* grams in the end per gram at first, motors and pack growing along */
 } pare_growth;
 pare_status pare_rig_growth(const pare_rig *rig, const pare_landing *landing, pare_growth *result,
                             pare_error *err);

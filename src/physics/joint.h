@@ -1,0 +1,41 @@
+/* joint.h: inside the physics room: roots, of one equation or of two or three at once. */
+#ifndef PARE_PHYSICS_JOINT_H
+#define PARE_PHYSICS_JOINT_H
+
+#include <stdbool.h>
+
+typedef double (*pare_curve)(void *context, double x);
+
+/** Root of a curve between two ends of opposite sign.
+ *
+ * @param low_y, high_y  the curve there; the signs must differ
+ * @param share  stop when the bracket is this share of x
+ * @return the root; always within the bracket, after 200 steps at most */
+double pare_root(pare_curve curve, void *context, double low, double low_y, double high,
+                 double high_y, double share);
+
+enum { PARE_JOINT_MOST = 3 };
+
+/** Equations to be met together. inverse is the (rough) inverse of their Jacobian; it is improved on
+ * the way, so that a problem close by starts better. */
+typedef struct pare_joint {
+    int count;
+    double x[PARE_JOINT_MOST];
+    double low[PARE_JOINT_MOST], high[PARE_JOINT_MOST];
+    double inverse[PARE_JOINT_MOST][PARE_JOINT_MOST];
+} pare_joint;
+
+/** Writes what is left of each equation, in measures of order 1. False: x has no answer. */
+typedef bool (*pare_equations)(void *context, const double x[], double left[]);
+
+/** Solves by Broyden's method from x and inverse.
+ *
+ * @param context  keeps what the last call of equations made of it, which is the solution's
+ * @return whether every equation is left with less than tolerance; false after 30 calls, where the
+ *         caller falls back on brackets */
+bool pare_joint_solve(pare_joint *joint, pare_equations equations, void *context, double tolerance);
+
+/** Fills inverse by differences at x. False: no answer there, or equations that do not differ. */
+bool pare_joint_measure(pare_joint *joint, pare_equations equations, void *context);
+
+#endif

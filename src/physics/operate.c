@@ -1,0 +1,343 @@
+/* operate.c: where rotor, motor, ESC and pack agree.
+ *
+ * A thrust fixes the rotor's speed and torque, those the motor's volts and current, and those what
+ * the pack must give: with duty d = Vm/Vb the ESC passes I (d + ks (1 - d)) + Iq, so that
+ *
+ *     Vb^2 - (E - R n (ks I + Iq)) Vb + R (n (1 - ks) Vm I + Pav) = 0
+ *
+ * of which we want the larger root. No root, or d over 1: there is no such point, and we say what
+ * full throttle would give instead. At full throttle d is 1 and the rotor speed is the unknown.
+ *
+ * Full throttle is one equation with a good slope at hand (torque goes nearly with the square of
+ * speed), so secant steps kept inside a bracket find it in four or five evaluations. Level flight
+ * joins tilt and rotor speed in one Broyden solve; the plain repetition (solve the thrust, renew the
+ * tilt) is the way to fall back on and gives the same point.
+ *
+ * In-plane drag H lies in the tilted disc: it pulls back with its cosine and lifts with its sine.
+ * Read pare_load_on() first. Source: momentum balance of a rigid craft; the ESC's form is an estimate
+ * of switching loss that fades with duty. */
+#include "physics/operate.h"
+
+#include <math.h>
+
+#define LEFT_MOST  1e-11 /* what may be left of a balance of order 1 */
+#define LEFT_NOISE 1e-8  /* what rounding in the blade elements may leave */
+#define TURN_MOST  3.0   /* rotor speed over the pack's open volts over Ke: beyond any windmill */
+
+pare_load pare_load_on(const pare_flight *flight, pare_source source, double motor_v,
+                       double motor_a) {
+    const pare_esc *esc = &flight->rig->esc;
+    const double n = flight->rotors;
+    const double always_a = n * (esc->switching * motor_a + esc->idle_a);
+    const double through_w = n * (1 - esc->switching) * motor_v * motor_a + flight->rig->always_w;
+    const double b = source.open_v - source.ohm * always_a;
+    const double under_root_v2 = b * b - 4 * source.ohm * through_w;
+    if (!(b > 0 && under_root_v2 >= 0))
+        return (pare_load){.exists = false};
+    const double pack_v = (b + sqrt(under_root_v2)) / 2;
+    const double duty = motor_v / pack_v;
+    return (pare_load){pack_v, always_a + through_w / pack_v, duty, duty <= 1};
+}
+
+/* ---- full throttle ---- */
+
+double pare_throttle_left(pare_throttle *throttle, double speed_rad_s) {
+    const pare_flight *flight = throttle->flight;
+    const pare_rig *rig = flight->rig;
+    const double ohm = throttle->source.ohm;
+    double motor_ohm;
+    pare_rotor_at(&rig->rotor, &rig->air, speed_rad_s, throttle->axial_m_s, throttle->inplane_m_s,
+                  &throttle->rotor);
+    pare_motor_run(throttle->law, speed_rad_s, throttle->rotor.torque_nm, &throttle->motor_a,
+                   &throttle->motor_v, &motor_ohm);
+    const double motors_a = flight->rotors * (throttle->motor_a + rig->esc.idle_a);
+    const double b = throttle->source.open_v - ohm * motors_a;
+    const double under_root_v2 = b * b - 4 * ohm * rig->always_w;
+    /* a pack that cannot feed the electronics is far below the motor's volts: keep the curve falling */
+    throttle->pack_v = b > 0 && under_root_v2 > 0 ? (b + sqrt(under_root_v2)) / 2 : b / 2;
+    throttle->pack_a = motors_a + (throttle->pack_v > 0 ? rig->always_w / throttle->pack_v : 0);
+    return (throttle->pack_v - throttle->motor_v) / throttle->source.open_v;
+}
+
+double pare_throttle_slope(const pare_throttle *throttle) {
+    const pare_motor_law *law = throttle->law;
+    const double speed = throttle->rotor.speed_rad_s;
+    const double ohm =
+        law->cold_ohm + law->on_ohm + throttle->flight->rotors * throttle->source.ohm;
+    const double torque = fmax(throttle->rotor.torque_nm, 0);
+    const double current_slope = 2 * torque / (speed * law->ke_v_s) + law->loss_a_s;
+    return -(law->ke_v_s + ohm * current_slope) / throttle->source.open_v;
+}
+
+pare_status pare_throttle_find(pare_throttle *throttle, double near_rad_s, pare_error *err) {
+    const double unloaded = throttle->source.open_v / throttle->law->ke_v_s;
+    double low = 0, high = TURN_MOST * unloaded;
+    double speed = near_rad_s > 0 && near_rad_s < high ? near_rad_s : 0.7 * unloaded;
+    double was = 0, was_left = 0, left = 0;
+    for (int i = 0; i < 80; i++) {
+        left = pare_throttle_left(throttle, speed);
+        if (fabs(left) <= LEFT_MOST)
+            return PARE_OK;
+        if (!isfinite(left))
+            break;
+        if (left > 0)
+            low = speed;
+        else
+            high = speed;
+        double next = i == 0 ? speed - left / pare_throttle_slope(throttle)
+                             : speed - left * (speed - was) / (left - was_left);
+        if (!(next > low && next < high) || (i > 12 && i % 2 == 0))
+            next = (low + high) / 2;
+        if (fabs(next - speed) <= 1e-13 * speed)
+            break;
+        was = speed;
+        was_left = left;
+        speed = next;
+    }
+    if (fabs(left) <= LEFT_NOISE)
+        return PARE_OK;
+    return pare_fail(err, PARE_BAD_DATA,
+                     "at full throttle motor and propeller find no common speed up to %.4g rad/s, "
+                     "with %.4g V from the pack",
+                     high, throttle->source.open_v);
+}
+
+/* A little below 1 must not print as 1. */
+static double cut(double share) {
+    return share < 1 ? floor(share * 1000) / 1000 : share;
+}
+
+pare_status pare_burst_throttle(const pare_flight *flight, double charge, const char *must,
+                                pare_throttle *throttle, pare_error *err) {
+    *throttle = (pare_throttle){
+        .flight = flight, .law = &flight->burst, .source = pare_source_at(flight, charge, 0)};
+    if (pare_throttle_find(throttle, 0, err) != PARE_OK)
+        return PARE_BAD_DATA;
+    const double to_weight = pare_throttle_to_weight(throttle);
+    if (!(to_weight > 1))
+        return pare_fail(err, PARE_BAD_DATA,
+                         "full throttle gives %.3g of its weight: it does not %s", cut(to_weight),
+                         must);
+    return PARE_OK;
+}
+
+/* ---- a point held ---- */
+
+pare_status pare_hold(const pare_flight *flight, double weights, double near_rad_s,
+                      pare_rotor_state *rotor, pare_error *err) {
+    const pare_rig *rig = flight->rig;
+    return pare_rotor_for_thrust(&rig->rotor, &rig->air,
+                                 weights * flight->weight_n / flight->lift_share, 0, 0, near_rad_s,
+                                 rotor, err);
+}
+
+static void fill(const pare_flight *flight, const pare_rotor_state *rotor,
+                 const pare_motor_law *law, const pare_load *load, pare_operating *point) {
+    *point = (pare_operating){.rotor = *rotor,
+                              .duty = load->duty,
+                              .pack_v = load->pack_v,
+                              .pack_a = load->pack_a,
+                              .pack_w = load->pack_v * load->pack_a};
+    pare_motor_fill(law, rotor->speed_rad_s, rotor->torque_nm, &point->motor);
+    point->efficiency = flight->rotors * rotor->torque_nm * rotor->speed_rad_s / point->pack_w;
+}
+
+/* Motors and pack at a rotor's state. Where there is no such point, load says in how far. */
+static pare_status feed(const pare_flight *flight, const pare_rotor_state *rotor, double charge,
+                        pare_load *load, pare_operating *point, pare_error *err) {
+    const pare_source source = pare_source_at(flight, charge, 1);
+    double motor_a, motor_v, ohm;
+    pare_motor_run(&flight->steady, rotor->speed_rad_s, rotor->torque_nm, &motor_a, &motor_v, &ohm);
+    if (pare_motor_bears(&flight->steady, motor_a, err) != PARE_OK)
+        return PARE_BAD_DATA;
+    *load = pare_load_on(flight, source, motor_v, motor_a);
+    if (!load->exists) {
+        const double most_w = pare_pack_most_w(source.open_v, source.ohm);
+        const double power_w = flight->rotors * motor_v * motor_a + flight->rig->always_w;
+        if (load->pack_v > 0)
+            return pare_fail(
+                err, PARE_BAD_DATA,
+                "it needs %.1f %% output at %.3g V from the pack: 100 %% is all there is",
+                ceil(1000 * load->duty) / 10, load->pack_v);
+        return pare_fail(err, PARE_BAD_DATA, "it needs %.4g W, the pack gives at most %.4g W",
+                         power_w, most_w);
+    }
+    fill(flight, rotor, &flight->steady, load, point);
+    return PARE_OK;
+}
+
+/* Why a thrust has no point: what full throttle gives instead, where that is the reason. */
+static pare_status too_much(const pare_flight *flight, double weights, double charge,
+                            pare_error *err) {
+    pare_throttle full = {
+        .flight = flight, .law = &flight->steady, .source = pare_source_at(flight, charge, 1)};
+    if (pare_throttle_find(&full, 0, NULL) != PARE_OK)
+        return PARE_BAD_DATA;
+    const double given = pare_throttle_to_weight(&full);
+    if (!(given < weights))
+        return PARE_BAD_DATA;
+    if (weights == 1)
+        return pare_fail(err, PARE_BAD_DATA,
+                         "full throttle gives %.3g of its weight: it does not hover", cut(given));
+    return pare_fail(err, PARE_BAD_DATA,
+                     "full throttle gives %.3g times its weight, %.4g times asked", given, weights);
+}
+
+pare_status pare_rig_thrust(const pare_rig *rig, double weights, double charge,
+                            pare_operating *point, pare_error *err) {
+    pare_flight flight;
+    pare_rotor_state rotor;
+    pare_load load;
+    if (pare_flight_begin(rig, &flight, err) != PARE_OK ||
+        pare_charge_check(charge, err) != PARE_OK)
+        return PARE_BAD_DATA;
+    if (!(weights > 0 && weights <= 1000))
+        return pare_fail(err, PARE_BAD_DATA,
+                         "a thrust of %g times the weight: more than 0, to 1000, would be right",
+                         weights);
+    if (pare_hold(&flight, weights, 0, &rotor, err) != PARE_OK)
+        return PARE_BAD_DATA;
+    if (feed(&flight, &rotor, charge, &load, point, err) == PARE_OK)
+        return PARE_OK;
+    return too_much(&flight, weights, charge, err);
+}
+
+/* ---- level flight ---- */
+
+static bool trim_left(void *context, const double x[], double left[]) {
+    pare_trim *trim = context;
+    const pare_flight *flight = trim->flight;
+    const pare_rig *rig = flight->rig;
+    const double sine = sin(x[0]), cosine = cos(x[0]), v = trim->speed_m_s;
+    const double drag_n = 0.5 * rig->air.density_kg_m3 * v * v * pare_drag_area(rig, sine);
+    pare_rotor_at(&rig->rotor, &rig->air, x[1] * trim->hover_rad_s, v * sine, v * cosine,
+                  &trim->rotor);
+    trim->tilt_rad = x[0];
+    trim->drag_n = drag_n;
+    left[0] =
+        x[0] - atan2(drag_n + flight->rotors * trim->rotor.drag_n / fmax(cosine, PARE_TILT_LEAST),
+                     flight->weight_n);
+    left[1] =
+        trim->rotor.thrust_n * flight->lift_share / (flight->weight_n * cosine + drag_n * sine) - 1;
+    return true;
+}
+
+/* The plain way: solve the thrust, renew the tilt. Slow, but it comes down from any start. */
+static pare_status trim_by_repetition(pare_trim *trim, pare_error *err) {
+    const pare_flight *flight = trim->flight;
+    const pare_rig *rig = flight->rig;
+    const double v = trim->speed_m_s;
+    double tilt = 0;
+    trim->rotor.speed_rad_s = trim->hover_rad_s;
+    for (int i = 0; i < 200; i++) {
+        const double sine = sin(tilt), cosine = cos(tilt);
+        const double drag_n = 0.5 * rig->air.density_kg_m3 * v * v * pare_drag_area(rig, sine);
+        const double thrust_n = (flight->weight_n * cosine + drag_n * sine) / flight->lift_share;
+        const double near_rad_s = trim->rotor.speed_rad_s;
+        if (pare_rotor_for_thrust(&rig->rotor, &rig->air, thrust_n, v * sine, v * cosine,
+                                  near_rad_s, &trim->rotor, err) != PARE_OK)
+            return pare_within(err, "level flight at %g m/s", v);
+        const double next =
+            atan2(drag_n + flight->rotors * trim->rotor.drag_n / fmax(cosine, PARE_TILT_LEAST),
+                  flight->weight_n);
+        trim->tilt_rad = next;
+        trim->drag_n = drag_n;
+        if (fabs(next - tilt) < 1e-10)
+            return PARE_OK;
+        /* two tilts that answer each other do not settle: after a while, meet them half-way */
+        tilt = i < 60 ? next : (tilt + next) / 2;
+    }
+    return pare_fail(err, PARE_BAD_DATA,
+                     "level flight at %g m/s finds no tilt that holds (%.3g degrees at the last)",
+                     v, tilt * 57.29577951308232);
+}
+
+static void trim_afresh(pare_trim *trim) {
+    trim->joint = (pare_joint){.count = 2,
+                               .x = {0, 1},
+                               .low = {-0.2, 0.05},
+                               .high = {1.57, 20},
+                               .inverse = {{1, 0, 0}, {0, 0.5, 0}, {0, 0, 0}}};
+}
+
+pare_status pare_trim_begin(const pare_flight *flight, pare_trim *trim, pare_error *err) {
+    *trim = (pare_trim){.flight = flight};
+    trim_afresh(trim);
+    if (pare_hold(flight, 1, 0, &trim->rotor, err) != PARE_OK)
+        return PARE_BAD_DATA;
+    trim->hover_rad_s = trim->rotor.speed_rad_s;
+    return PARE_OK;
+}
+
+pare_status pare_trim_at(pare_trim *trim, double speed_m_s, pare_error *err) {
+    const pare_flight *flight = trim->flight;
+    const pare_rig *rig = flight->rig;
+    trim->speed_m_s = speed_m_s;
+    const double sine = sin(trim->joint.x[0]);
+    const double drag_n =
+        0.5 * rig->air.density_kg_m3 * speed_m_s * speed_m_s * pare_drag_area(rig, sine);
+    trim->joint.x[0] = atan2(drag_n + flight->rotors * trim->rotor.drag_n, flight->weight_n);
+    if (pare_joint_solve(&trim->joint, trim_left, trim, LEFT_MOST))
+        return PARE_OK;
+    trim_afresh(trim);
+    return trim_by_repetition(trim, err);
+}
+
+static pare_status check_speed(double speed_m_s, pare_error *err) {
+    if (!(speed_m_s >= 0 && speed_m_s <= PARE_SPEED_MOST))
+        return pare_fail(err, PARE_BAD_DATA, "a speed of %g m/s: 0 to %d m/s would be right",
+                         speed_m_s, PARE_SPEED_MOST);
+    return PARE_OK;
+}
+
+pare_status pare_rig_level(const pare_rig *rig, double speed_m_s, double charge,
+                           pare_operating *point, pare_error *err) {
+    pare_flight flight;
+    pare_trim trim;
+    pare_load load;
+    if (pare_flight_begin(rig, &flight, err) != PARE_OK ||
+        pare_charge_check(charge, err) != PARE_OK || check_speed(speed_m_s, err) != PARE_OK ||
+        pare_trim_begin(&flight, &trim, err) != PARE_OK ||
+        pare_trim_at(&trim, speed_m_s, err) != PARE_OK)
+        return PARE_BAD_DATA;
+    if (feed(&flight, &trim.rotor, charge, &load, point, err) != PARE_OK)
+        return pare_within(err, "level flight at %g m/s", speed_m_s);
+    point->tilt_rad = trim.tilt_rad;
+    point->drag_n = trim.drag_n;
+    return PARE_OK;
+}
+
+pare_status pare_rig_full(const pare_rig *rig, double charge, double heat, double steady,
+                          double axial_m_s, double inplane_m_s, pare_operating *point,
+                          pare_error *err) {
+    pare_flight flight;
+    if (pare_flight_begin(rig, &flight, err) != PARE_OK ||
+        pare_charge_check(charge, err) != PARE_OK)
+        return PARE_BAD_DATA;
+    if (!(heat >= 0 && heat <= 1 && steady >= 0 && steady <= 1))
+        return pare_fail(err, PARE_BAD_DATA,
+                         "heat %g and steadiness %g: each 0 to 1 would be right", heat, steady);
+    if (!(fabs(axial_m_s) <= PARE_SPEED_MOST))
+        return pare_fail(err, PARE_BAD_DATA, "a climb of %g m/s: %d m/s up or down is the most",
+                         axial_m_s, PARE_SPEED_MOST);
+    if (check_speed(inplane_m_s, err) != PARE_OK)
+        return PARE_BAD_DATA;
+    pare_motor_law law = flight.steady;
+    law.warming *= heat;
+    pare_throttle full = {.flight = &flight,
+                          .law = &law,
+                          .source = pare_source_at(&flight, charge, steady),
+                          .axial_m_s = axial_m_s,
+                          .inplane_m_s = inplane_m_s};
+    if (pare_throttle_find(&full, 0, err) != PARE_OK ||
+        pare_motor_bears(&law, full.motor_a, err) != PARE_OK)
+        return PARE_BAD_DATA;
+    const pare_load load = {full.pack_v, full.pack_a, 1, true};
+    fill(&flight, &full.rotor, &law, &load, point);
+    return PARE_OK;
+}
+
+double pare_rig_thrust_to_weight(const pare_rig *rig, const pare_operating *full) {
+    return rig->rotors * (1 - rig->blockage) * full->rotor.thrust_n /
+           (rig->mass_kg * PARE_GRAVITY_M_S2);
+}

@@ -1,0 +1,103 @@
+/* operate.h: inside the physics room: what operating points, endurance and manoeuvres share.
+ *
+ * A flight is a rig that has been checked, with its laws worked out; nothing below checks again. */
+#ifndef PARE_PHYSICS_OPERATE_H
+#define PARE_PHYSICS_OPERATE_H
+
+#include "physics/joint.h"
+#include "physics/motor_law.h"
+#include "physics/pack_law.h"
+#include "physics/rig.h"
+
+#define PARE_GRAVITY_M_S2 9.80665 /* 3rd CGPM, 1901 */
+#define PARE_BURST_HEAT   0.3     /* share of a motor's steady heating in a burst; estimate */
+#define PARE_SPEED_MOST   340     /* m/s: nothing here flies faster */
+#define PARE_TILT_LEAST   0.05    /* least cosine of the tilt in the trim's denominator */
+
+typedef struct pare_flight {
+    const pare_rig *rig;
+    pare_motor_law steady, burst; /* the motor at heat 1 and PARE_BURST_HEAT */
+    pare_pack_law pack;
+    double rotors;
+    double weight_n;
+    double lift_share; /* thrust that lifts the craft over a rotor's own: n (1 - blockage) */
+} pare_flight;
+
+/** Checks a rig and works out its laws. @return PARE_BAD_DATA naming the field that cannot be */
+pare_status pare_flight_begin(const pare_rig *rig, pare_flight *flight, pare_error *err);
+
+pare_status pare_charge_check(double charge, pare_error *err);
+
+/** Volts behind a resistance. */
+typedef struct pare_source {
+    double open_v, ohm;
+} pare_source;
+
+static inline pare_source pare_source_at(const pare_flight *flight, double charge, double steady) {
+    return (pare_source){pare_pack_law_open_v(&flight->pack, charge),
+                         pare_pack_law_ohm(&flight->pack, charge, steady)};
+}
+
+/** What a pack gives to motors that want volts and current. */
+typedef struct pare_load {
+    double pack_v, pack_a, duty;
+    bool exists; /* false: the pack cannot give that power, or duty is over 1 */
+} pare_load;
+
+pare_load pare_load_on(const pare_flight *flight, pare_source source, double motor_v,
+                       double motor_a);
+
+/** Body drag area in level flight at a tilt whose sine this is. */
+static inline double pare_drag_area(const pare_rig *rig, double sine) {
+    return rig->drag_m2 + (rig->drag_top_m2 - rig->drag_m2) * sine * sine;
+}
+
+/** Level flight: tilt, drag and one rotor's state. The Jacobian stays in joint from one speed to the
+ * next; begin with pare_trim_begin(). */
+typedef struct pare_trim {
+    const pare_flight *flight;
+    double speed_m_s;
+    double tilt_rad, drag_n;
+    double hover_rad_s;
+    pare_rotor_state rotor;
+    pare_joint joint; /* tilt, rotor speed over hover's */
+} pare_trim;
+
+pare_status pare_trim_begin(const pare_flight *flight, pare_trim *trim, pare_error *err);
+pare_status pare_trim_at(pare_trim *trim, double speed_m_s, pare_error *err);
+
+/** Full throttle in a flow. */
+typedef struct pare_throttle {
+    const pare_flight *flight;
+    const pare_motor_law *law;
+    pare_source source;
+    double axial_m_s, inplane_m_s;
+    pare_rotor_state rotor;
+    double motor_a, motor_v, pack_v, pack_a;
+} pare_throttle;
+
+/** The pack's volts less the motor's, over the pack's open volts, at a rotor speed: 0 at full
+ * throttle. Fills in the state. */
+double pare_throttle_left(pare_throttle *throttle, double speed_rad_s);
+
+/** Finds full throttle. @param near_rad_s  a guess; 0: none */
+pare_status pare_throttle_find(pare_throttle *throttle, double near_rad_s, pare_error *err);
+
+/** Slope of pare_throttle_left() with rotor speed at the state last filled in, with torque taken as
+ * going with the square of speed. */
+double pare_throttle_slope(const pare_throttle *throttle);
+
+static inline double pare_throttle_to_weight(const pare_throttle *throttle) {
+    return throttle->flight->lift_share * throttle->rotor.thrust_n / throttle->flight->weight_n;
+}
+
+/** Rotor state for a thrust in multiples of weight, at rest. */
+pare_status pare_hold(const pare_flight *flight, double weights, double near_rad_s,
+                      pare_rotor_state *rotor, pare_error *err);
+
+/** The full-throttle state that manoeuvres start from: at rest, quick part of the pack, burst heat.
+ * PARE_BAD_DATA where it does not lift the craft; must says what it fails to do. */
+pare_status pare_burst_throttle(const pare_flight *flight, double charge, const char *must,
+                                pare_throttle *throttle, pare_error *err);
+
+#endif
