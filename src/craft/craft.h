@@ -45,6 +45,8 @@ typedef struct pare_item {
     const char *feed[PARE_FEEDS];
     double cut_length_m;     /* coax cut shorter than the part's own length; 0: as it came */
     const char *included_in; /* an item that this one came with: adds no mass; NULL otherwise */
+    const pare_part *body_of; /* whose body follows; NULL: pare_craft_settle() works it out */
+    pare_body body;           /* one of the part, turned, at its own origin, scaled to 1 kg */
 } pare_item;
 
 typedef struct pare_joint {
@@ -59,7 +61,8 @@ typedef struct pare_joint {
     const char *into;        /* material of the other side, as typed; NULL: not said */
     double engaged_m;        /* 0: not said */
     const char *included_in; /* item whose mass already has these screws; NULL: none */
-    double included_kg;      /* of the described screws as they came, all of them */
+    double included_kg;      /* of the described screws as they came, all of them; 0 with
+                                included_in set: pare_craft_settle() works it out */
     bool at_given;
     pare_vec3 at_m;
     double needed_m; /* stack to be gripped plus engagement; 0: not known */
@@ -74,8 +77,8 @@ typedef struct pare_run {
     int times;           /* the set repeated, once a motor for phase wires */
     const char *carries; /* "pack", "motor", or an item name: whose current */
     const char *included_in;
-    double included_kg;  /* as it came, all of it */
-    double included_ohm; /* as it came, one set, both ways */
+    double included_kg;  /* as it came, all of it; 0: pare_craft_settle() works it out */
+    double included_ohm; /* as it came: one set, all ways in series, at 20 degC */
     bool at_given;
     pare_vec3 at_m;
     double needed_m; /* what its stations ask for, a way; 0: not known */
@@ -123,6 +126,9 @@ typedef struct pare_craft {
     const char *name;
     pare_brief brief;
     size_t items, joints, runs, loadouts;
+    double drag_m2;        /* in level flight, as said; 0: pare_craft_settle() takes the law at the
+                              craft's mass as it stands, so that a lighter screw adds no speed */
+    bool drag_given;
     pare_item item[PARE_ITEMS];
     pare_joint joint[PARE_JOINTS];
     pare_run run[PARE_RUNS];
@@ -154,6 +160,22 @@ const pare_craft *pare_bench_craft(const pare_bench *bench, const char *name);
  * runs and joints take their geometry from the part that brings them; something included twice is an
  * error that names both; a craft without frame, motor, propeller, pack or ESC says which is missing. */
 pare_status pare_craft_settle(pare_craft *craft, pare_error *err);
+
+/** The length that a joint's screws need: the stack that they grip plus their engagement, as stated
+ * or from the frame's arm for motor screws; 0 where it is not known. */
+double pare_joint_needed_m(const pare_craft *craft, const pare_joint *joint);
+/** The length that one way of a run needs between its stations, slack included; 0: not known. */
+double pare_run_needed_m(const pare_craft *craft, const pare_run *run);
+/** The length of coax that an antenna or pigtail needs between its stations, slack included; 0: not
+ * known. */
+double pare_coax_needed_m(const pare_craft *craft, const pare_item *item);
+
+/** The frame's motor axes, front left first, clockwise from above; how many (0: no frame on). */
+size_t pare_craft_arms(const pare_craft *craft, size_t most, pare_vec3 arm_m[]);
+/** The frame's arm piece, or NULL when it states none. */
+const pare_piece *pare_craft_arm_piece(const pare_craft *craft);
+/** Where copy `which` of an item sits, in craft axes. */
+pare_vec3 pare_item_station(const pare_craft *craft, const pare_item *item, size_t which);
 
 /** The craft as flown in a loadout: items off and parts used as it says. index -1: none. */
 pare_status pare_craft_load(const pare_craft *craft, int index, pare_craft *loaded,

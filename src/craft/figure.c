@@ -57,8 +57,6 @@ const pare_figure_row pare_figure_table[PARE_FIGURES] = {
     [PARE_PITCH] = {"pitch_rad_s2", "pitch", "pitch acceleration", "rad/s2", PARE_DIM_NUMBER, 1, 1},
     [PARE_YAW] = {"yaw_rad_s2", "yaw", "yaw acceleration", "rad/s2", PARE_DIM_NUMBER, 1, 1},
     [PARE_ROTOR_LAG] = {"rotor_lag_s", NULL, "rotor lag", "s", PARE_DIM_TIME, 1, -1},
-    [PARE_IDLE_THRUST] = {"idle_thrust", "idle_thrust", "idle thrust over weight", "",
-                          PARE_DIM_SHARE, 1, 0},
     [PARE_CRASH] = {"crash_j", "crash", "crash energy", "J", PARE_DIM_ENERGY, 1, -1},
     [PARE_PACK_ENERGY] = {"pack_energy_wh", "pack_energy", "pack energy", "Wh", PARE_DIM_ENERGY,
                           1.0 / 3600, 1},

@@ -50,7 +50,6 @@ typedef enum pare_figure {
     PARE_PITCH,
     PARE_YAW,
     PARE_ROTOR_LAG,
-    PARE_IDLE_THRUST,
     PARE_CRASH,
     PARE_PACK_ENERGY,
     PARE_AIR_DENSITY,

@@ -1,0 +1,244 @@
+/* assemble.c: the ledger, and the craft as one body (see assemble.h).
+ *
+ * Each item, joint and run becomes one line and one body: its copies at their stations, summed by
+ * the parallel-axis theorem. A joint or run that is included in a part adds what it was changed by,
+ * which may be negative; its body then takes grams away where they were. */
+#include "craft/assemble.h"
+
+#include <math.h>
+#include <string.h>
+
+#include "physics/screw.h"
+#include "physics/wire.h"
+
+#define SCREW_U_SHARE 0.04 /* by geometry; common practice, no source */
+#define WIRE_U_SHARE  0.06
+#define PLACE_U_M     3e-3
+#define GUESS_U_M     20e-3
+
+pare_status pare_joint_kg(const pare_joint *joint, double *mass_kg, pare_error *err)
+{
+    double each_kg;
+    const pare_status status = pare_screw_kg(joint->standard, &joint->thread, joint->length_m,
+                                             joint->material, &each_kg, err);
+    if (status != PARE_OK)
+        return pare_within(err, "joint '%s'", joint->name);
+    *mass_kg = joint->count * each_kg;
+    return PARE_OK;
+}
+
+double pare_run_kg(const pare_run *run)
+{
+    double length_m = 0;
+    for (size_t i = 0; i < run->ways; i++)
+        length_m += run->way_m[i];
+    return run->times * length_m * pare_wire_kg_per_m(run->gauge, run->outer_m);
+}
+
+double pare_run_ohm(const pare_run *run, double copper_degc)
+{
+    double length_m = 0;
+    for (size_t i = 0; i < run->ways; i++)
+        length_m += run->way_m[i];
+    return length_m * pare_wire_ohm_per_m(run->gauge, copper_degc);
+}
+
+/* Coax by its type, kg/m; from memory, makers' data sheets. */
+static double coax_kg_per_m(const char *cable)
+{
+    static const struct {
+        const char *name;
+        double kg_per_m;
+    } known[] = {{"RG316", 15.5e-3}, {"RG178", 8.0e-3}, {"RG405", 22e-3}, {"1.13", 2.6e-3}};
+    for (size_t i = 0; cable && i < sizeof known / sizeof known[0]; i++)
+        if (strcmp(cable, known[i].name) == 0)
+            return known[i].kg_per_m;
+    return 8.0e-3;
+}
+
+static double cut_away_kg(const pare_item *item)
+{
+    const double came_m = item->part->spec[PARE_SPEC_LENGTH].value;
+    if (!(item->cut_length_m > 0) || !(came_m > item->cut_length_m))
+        return 0;
+    return (came_m - item->cut_length_m) * coax_kg_per_m(item->part->cable);
+}
+
+static pare_status item_line(const pare_craft *craft, size_t index, pare_line *line,
+                             pare_error *err)
+{
+    const pare_item *item = &craft->item[index];
+    const double cut_kg = cut_away_kg(item);
+    const double each_kg = item->part->mass_kg.value - cut_kg;
+    if (!(each_kg > 0))
+        return pare_fail(err, PARE_BAD_DATA,
+                         "item '%s': cutting %g mm of coax off '%s' leaves %g g; it must leave some",
+                         item->name, 1e3 * item->cut_length_m, item->part->id, 1e3 * each_kg);
+    *line = (pare_line){.of = PARE_LINE_ITEM,
+                        .index = index,
+                        .name = item->name,
+                        .system = pare_kind_system(item->part->kind),
+                        .count = item->count,
+                        .each_kg = item->included_in ? 0 : each_kg,
+                        .mass_kg = item->part->mass_kg,
+                        .at_u_m = item->at_u_m > 0 ? item->at_u_m
+                                                   : (item->place == PARE_AT_DEFAULT ? GUESS_U_M
+                                                                                     : PLACE_U_M)};
+    line->mass_kg.value = item->count * line->each_kg;
+    line->mass_kg.u = item->included_in ? 0 : item->count * item->part->mass_kg.u;
+    const int places = item->place == PARE_AT_ARMS || item->stations > 1 ? item->count : 1;
+    pare_body copy[PARE_STATIONS];
+    if (places > PARE_STATIONS)
+        return pare_fail(err, PARE_BAD_DATA, "item '%s': %d stations; %d is the most", item->name,
+                         places, PARE_STATIONS);
+    const double here_kg = line->mass_kg.value / places;
+    for (int i = 0; i < places; i++) {
+        copy[i] = item->body;
+        copy[i].mass_kg = here_kg;
+        copy[i].inertia_kg_m2 = pare_sym3_times(here_kg, item->body.inertia_kg_m2);
+        copy[i].at_m =
+            pare_vec3_add(item->body.at_m, pare_item_station(craft, item, (size_t)i));
+    }
+    line->body = pare_body_sum((size_t)places, copy);
+    return PARE_OK;
+}
+
+/* Grams spread evenly over some points. */
+static pare_body spread(double mass_kg, size_t points, const pare_vec3 at_m[])
+{
+    pare_body body[PARE_STATIONS];
+    for (size_t i = 0; i < points; i++)
+        body[i] = (pare_body){.mass_kg = mass_kg / (double)points, .at_m = at_m[i]};
+    return pare_body_sum(points, body);
+}
+
+/* Where the screws of a joint or the wire of a run sit: one point for each copy of what they serve,
+ * `along` of the way from the middle to it. */
+static size_t places_of(const pare_craft *craft, const char *serves, double along,
+                        pare_vec3 at_m[PARE_STATIONS])
+{
+    const int index = serves ? pare_craft_item(craft, serves) : -1;
+    if (index < 0) {
+        at_m[0] = (pare_vec3){0, 0, 0};
+        return 1;
+    }
+    const pare_item *item = &craft->item[index];
+    const bool many = item->place == PARE_AT_ARMS || item->stations > 1;
+    const size_t count = many && item->count < PARE_STATIONS ? (size_t)item->count : 1;
+    for (size_t i = 0; i < count; i++) {
+        at_m[i] = pare_item_station(craft, item, i);
+        if (item->place == PARE_AT_ARMS) {
+            at_m[i] = pare_vec3_times(along, at_m[i]);
+            at_m[i].z = 0;
+        }
+    }
+    return count;
+}
+
+static size_t arm_roots(const pare_craft *craft, pare_vec3 at_m[PARE_STATIONS])
+{
+    const pare_piece *arms = pare_craft_arm_piece(craft);
+    const size_t count = pare_craft_arms(craft, PARE_ARMS, at_m);
+    if (!arms || count == 0)
+        return places_of(craft, NULL, 1, at_m);
+    for (size_t i = 0; i < count; i++) {
+        const double reach = hypot(at_m[i].x, at_m[i].y);
+        const double along = reach > 0 ? arms->root_m / reach : 0;
+        at_m[i] = (pare_vec3){along * at_m[i].x, along * at_m[i].y, 0};
+    }
+    return count;
+}
+
+static pare_status joint_line(const pare_craft *craft, size_t index, pare_line *line,
+                              pare_error *err)
+{
+    const pare_joint *joint = &craft->joint[index];
+    double mass_kg;
+    const pare_status status = pare_joint_kg(joint, &mass_kg, err);
+    if (status != PARE_OK)
+        return status;
+    const double adds_kg = joint->included_in ? mass_kg - joint->included_kg : mass_kg;
+    pare_vec3 at_m[PARE_STATIONS];
+    size_t points = 1;
+    at_m[0] = joint->at_m;
+    if (!joint->at_given)
+        points = joint->holds && strcmp(joint->holds, "arm") == 0
+                     ? arm_roots(craft, at_m)
+                     : places_of(craft, joint->holds, 1, at_m);
+    *line = (pare_line){.of = PARE_LINE_JOINT,
+                        .index = index,
+                        .name = joint->name,
+                        .system = PARE_SYSTEM_SCREWS,
+                        .count = joint->count,
+                        .each_kg = joint->count > 0 ? mass_kg / joint->count : 0,
+                        .mass_kg = {adds_kg, SCREW_U_SHARE * fabs(adds_kg), PARE_COMPUTED, true},
+                        .body = spread(adds_kg, points, at_m),
+                        .at_u_m = PLACE_U_M};
+    return PARE_OK;
+}
+
+static void run_line(const pare_craft *craft, size_t index, pare_line *line)
+{
+    const pare_run *run = &craft->run[index];
+    const double mass_kg = pare_run_kg(run);
+    const double adds_kg = run->included_in ? mass_kg - run->included_kg : mass_kg;
+    pare_vec3 at_m[PARE_STATIONS];
+    size_t points = 1;
+    at_m[0] = run->at_m;
+    if (!run->at_given)
+        points = places_of(craft, run->carries, 0.5, at_m);
+    *line = (pare_line){.of = PARE_LINE_RUN,
+                        .index = index,
+                        .name = run->name,
+                        .system = PARE_SYSTEM_WIRE,
+                        .count = run->times,
+                        .each_kg = run->times > 0 ? mass_kg / run->times : 0,
+                        .mass_kg = {adds_kg, WIRE_U_SHARE * fabs(adds_kg), PARE_COMPUTED, true},
+                        .body = spread(adds_kg, points, at_m),
+                        .at_u_m = 2 * PLACE_U_M};
+}
+
+pare_status pare_assemble(const pare_craft *craft, pare_assembly *assembly, pare_error *err)
+{
+    assembly->lines = 0;
+    for (size_t i = 0; i < craft->items; i++) {
+        if (craft->item[i].off)
+            continue;
+        const pare_status status =
+            item_line(craft, i, &assembly->line[assembly->lines], err);
+        if (status != PARE_OK)
+            return status;
+        assembly->lines++;
+    }
+    for (size_t i = 0; i < craft->joints; i++) {
+        const pare_status status =
+            joint_line(craft, i, &assembly->line[assembly->lines], err);
+        if (status != PARE_OK)
+            return status;
+        assembly->lines++;
+    }
+    for (size_t i = 0; i < craft->runs; i++)
+        run_line(craft, i, &assembly->line[assembly->lines++]);
+    pare_body body[PARE_LINES];
+    for (size_t i = 0; i < assembly->lines; i++)
+        body[i] = assembly->line[i].body;
+    assembly->all = pare_body_sum(assembly->lines, body);
+    assembly->arms = pare_craft_arms(craft, PARE_ARMS, assembly->arm_m);
+    return PARE_OK;
+}
+
+double pare_line_share(const pare_assembly *assembly, size_t line, int axis)
+{
+    const pare_body *body = &assembly->line[line].body;
+    const pare_vec3 d = pare_vec3_less(body->at_m, assembly->all.at_m);
+    const double m = body->mass_kg;
+    const pare_sym3 *own = &body->inertia_kg_m2, *all = &assembly->all.inertia_kg_m2;
+    switch (axis) {
+    case 0:
+        return (own->xx + m * (d.y * d.y + d.z * d.z)) / all->xx;
+    case 1:
+        return (own->yy + m * (d.x * d.x + d.z * d.z)) / all->yy;
+    default:
+        return (own->zz + m * (d.x * d.x + d.y * d.y)) / all->zz;
+    }
+}

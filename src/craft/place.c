@@ -1,0 +1,196 @@
+/* place.c: where things sit on a craft, and what lengths follow from that.
+ *
+ * Stations are what a builder measures with a ruler, to a few millimetres. Where nothing is said, a
+ * kind has a usual place, with an uncertainty wide enough to say that it is a guess. The lengths
+ * that screws and wires need are straight-line distances plus a working slack: enough to solder and
+ * to move, [E] common practice, no source. */
+#include "craft/craft.h"
+
+#include <math.h>
+#include <string.h>
+
+#define SCREW_ENGAGED_M   3e-3  /* into an aluminium motor base, one nominal diameter of M3 */
+#define LEAD_SLACK_M      30e-3 /* to plug a pack in and out */
+#define PHASE_SLACK_M     5e-3
+#define BOARD_HALF_M      15e-3 /* a wire ends at the board's edge, not at its middle */
+#define SIGNAL_SLACK_M    15e-3
+#define COAX_SLACK_M      15e-3
+#define PROPELLER_RISE_M  3e-3  /* above the motor's bell */
+
+const pare_piece *pare_craft_arm_piece(const pare_craft *craft)
+{
+    const int frame = pare_craft_doing(craft, PARE_FRAME);
+    if (frame < 0)
+        return NULL;
+    const pare_part *part = craft->item[frame].part;
+    for (size_t i = 0; i < part->pieces; i++)
+        if (part->piece[i].form == PARE_FORM_ARMS)
+            return &part->piece[i];
+    return NULL;
+}
+
+size_t pare_craft_arms(const pare_craft *craft, size_t most, pare_vec3 arm_m[])
+{
+    const pare_piece *arms = pare_craft_arm_piece(craft);
+    if (!arms)
+        return 0;
+    const size_t count = arms->places < most ? arms->places : most;
+    for (size_t i = 0; i < count; i++)
+        arm_m[i] = arms->at_m[i];
+    return count;
+}
+
+static double motor_height_m(const pare_craft *craft)
+{
+    const int motor = pare_craft_doing(craft, PARE_MOTOR);
+    if (motor < 0)
+        return 0;
+    const pare_part *part = craft->item[motor].part;
+    for (size_t i = 0; i < part->pieces; i++)
+        if (part->piece[i].form == PARE_FORM_SHAPE &&
+            part->piece[i].shape == PARE_SHAPE_CYLINDER)
+            return part->piece[i].size_m[1];
+    return 0;
+}
+
+static pare_vec3 usual_place(pare_kind kind)
+{
+    switch (kind) {
+    case PARE_ESC_FOUR:
+    case PARE_ESC_ONE:
+    case PARE_CONTROLLER_WITH_ESC:
+        return (pare_vec3){0, 0, 4e-3};
+    case PARE_FLIGHT_CONTROLLER:
+        return (pare_vec3){0, 0, 10e-3};
+    case PARE_PACK:
+    case PARE_STRAP:
+    case PARE_PAD:
+        return (pare_vec3){0, 0, 38e-3};
+    case PARE_CAMERA:
+        return (pare_vec3){45e-3, 0, 18e-3};
+    case PARE_ACTION_CAMERA:
+    case PARE_HOLDER:
+        return (pare_vec3){40e-3, 0, 40e-3};
+    case PARE_VIDEO_TRANSMITTER:
+    case PARE_RECEIVER:
+        return (pare_vec3){-30e-3, 0, 10e-3};
+    case PARE_ANTENNA:
+    case PARE_PIGTAIL:
+    case PARE_ADAPTER:
+    case PARE_GPS:
+        return (pare_vec3){-60e-3, 0, 25e-3};
+    case PARE_CAPACITOR:
+    case PARE_CONNECTOR:
+    case PARE_BUZZER:
+        return (pare_vec3){-40e-3, 0, 5e-3};
+    default:
+        return (pare_vec3){0, 0, 0};
+    }
+}
+
+pare_vec3 pare_item_station(const pare_craft *craft, const pare_item *item, size_t which)
+{
+    if (item->place == PARE_AT_POINTS && item->stations > 0)
+        return item->at_m[which < item->stations ? which : item->stations - 1];
+    if (item->place == PARE_AT_ARMS) {
+        pare_vec3 arm[PARE_STATIONS];
+        const size_t arms = pare_craft_arms(craft, PARE_STATIONS, arm);
+        if (arms == 0)
+            return (pare_vec3){0, 0, 0};
+        pare_vec3 at = arm[which % arms];
+        at.x *= item->along_arm;
+        at.y *= item->along_arm;
+        /* Arm places lie on the mounting face; what turns stands on it. */
+        if (item->part->kind == PARE_MOTOR)
+            at.z += motor_height_m(craft) / 2;
+        else if (item->part->kind == PARE_PROPELLER || item->part->kind == PARE_PROPELLER_NUT)
+            at.z += motor_height_m(craft) + PROPELLER_RISE_M;
+        return at;
+    }
+    return usual_place(item->part->kind);
+}
+
+double pare_joint_needed_m(const pare_craft *craft, const pare_joint *joint)
+{
+    if (joint->needed_m > 0)
+        return joint->needed_m;
+    const int held = joint->holds ? pare_craft_item(craft, joint->holds) : -1;
+    if (held < 0 || craft->item[held].part->kind != PARE_MOTOR)
+        return 0;
+    const pare_piece *arms = pare_craft_arm_piece(craft);
+    if (!arms || !(arms->section_m[1] > 0))
+        return 0;
+    return arms->section_m[1] + (joint->engaged_m > 0 ? joint->engaged_m : SCREW_ENGAGED_M);
+}
+
+static double distance_m(pare_vec3 a, pare_vec3 b)
+{
+    const pare_vec3 d = pare_vec3_less(a, b);
+    return sqrt(pare_vec3_dot(d, d));
+}
+
+/* The board that a motor's or pack's wires end at. */
+static int esc_item(const pare_craft *craft)
+{
+    const int four = pare_craft_doing(craft, PARE_ESC_FOUR);
+    return four >= 0 ? four : pare_craft_doing(craft, PARE_ESC_ONE);
+}
+
+double pare_run_needed_m(const pare_craft *craft, const pare_run *run)
+{
+    if (run->needed_m > 0)
+        return run->needed_m;
+    if (!run->carries)
+        return 0;
+    const int esc = esc_item(craft);
+    if (esc < 0)
+        return 0;
+    const pare_item *board = &craft->item[esc];
+    if (strcmp(run->carries, "pack") == 0) {
+        if (!run->at_given)
+            return 0;
+        return distance_m(run->at_m, pare_item_station(craft, board, 0)) + LEAD_SLACK_M;
+    }
+    const int item = pare_craft_item(craft, run->carries);
+    if (item < 0)
+        return 0;
+    const pare_item *fed = &craft->item[item];
+    if (fed->part->kind == PARE_MOTOR) {
+        const bool own = pare_part_does(board->part, PARE_ESC_ONE);
+        pare_vec3 motor = pare_item_station(craft, fed, 0);
+        const pare_vec3 end = pare_item_station(craft, board, 0);
+        motor.z = end.z;
+        const double straight = distance_m(motor, end) - (own ? 0 : BOARD_HALF_M);
+        return (straight > 0 ? straight : 0) + PHASE_SLACK_M;
+    }
+    const int brain = pare_craft_doing(craft, PARE_FLIGHT_CONTROLLER);
+    if (brain < 0 || brain == item)
+        return 0;
+    return distance_m(pare_item_station(craft, fed, 0),
+                      pare_item_station(craft, &craft->item[brain], 0)) +
+           SIGNAL_SLACK_M;
+}
+
+double pare_coax_needed_m(const pare_craft *craft, const pare_item *item)
+{
+    /* An antenna names its chain from the transmitter on; each link spans from the one before. */
+    for (size_t i = 0; i < craft->items; i++) {
+        const pare_item *antenna = &craft->item[i];
+        const char *before = NULL;
+        for (size_t k = 0; k <= antenna->feeds; k++) {
+            const char *here = k < antenna->feeds ? antenna->feed[k] : antenna->name;
+            if (before && strcmp(here, item->name) == 0) {
+                const int from = pare_craft_item(craft, before);
+                if (from < 0)
+                    return 0;
+                return distance_m(pare_item_station(craft, item, 0),
+                                  pare_item_station(craft, &craft->item[from], 0)) +
+                       COAX_SLACK_M;
+            }
+            const int at = pare_craft_item(craft, here);
+            if (at >= 0 && !craft->item[at].off)
+                before = here;
+        }
+    }
+    return 0;
+}
