@@ -92,25 +92,46 @@ typedef struct pare_mesh {
     const double (*corner_m)[9];
 } pare_mesh;
 
+typedef enum pare_mesh_estimate {
+    PARE_MESH_EXACT = 0, /* the mesh's own figures */
+    PARE_MESH_HULL,      /* its convex hull's: never smaller than the part */
+    PARE_MESH_BOX        /* its bounding box's */
+} pare_mesh_estimate;
+
 typedef struct pare_mesh_facts {
-    double volume_m3, area_m2;
+    double volume_m3, area_m2; /* the area is always the mesh's own */
     pare_vec3 centre_m;
-    pare_sym3 inertia_m5;    /* about the centre, at density 1 */
-    pare_vec3 low_m, high_m; /* bounding box */
-    size_t open_edges;       /* edges that do not have exactly one opposite partner */
-    size_t degenerate;       /* triangles without area, left out */
-    int turned_inside_out;   /* 1: was inside out, and has been turned */
-    int estimated;           /* 1: open, so volume, centre and inertia are the convex hull's */
+    pare_sym3 inertia_m5;         /* about the centre, at density 1 */
+    pare_vec3 low_m, high_m;      /* bounding box */
+    size_t open_edges;            /* edges not walked exactly twice, once each way */
+    pare_vec3 open_from_m;        /* where the first of them is */
+    pare_vec3 open_to_m;          /* and its other end */
+    size_t degenerate;            /* triangles without area, which weigh nothing */
+    int turned_inside_out;        /* 1: was inside out, and has been turned */
+    pare_mesh_estimate estimated; /* not 0: volume, centre and inertia are not the mesh's own */
 } pare_mesh_facts;
 
 /** Volume, centre and inertia by the divergence theorem over signed tetrahedra.
  *
- * @param scratch  pare_mesh_scratch(triangles) bytes, for matching edges
- * A mesh that is not closed, consistently wound and manifold is no solid: open_edges says how many,
- * and the convex hull's figures are given with estimated = 1. */
-size_t pare_mesh_scratch(size_t triangles);
+ * A mesh that is not closed, consistently wound and manifold is no solid: open_edges says how many
+ * edges are wrong, and the bounding box's figures are given with estimated = PARE_MESH_BOX; so they
+ * are for a closed mesh without volume (open_edges 0). pare_mesh_take_hull() does better.
+ * @param scratch  pare_mesh_scratch(triangles) bytes, aligned as for malloc
+ * @return PARE_OK, or PARE_BAD_DATA: no triangles, a corner that is no finite number or further out
+ *         than PARE_SOLID_MOST_M, naming the triangle; facts are then untouched
+ * Accuracy: rounding, however far from the origin; single-precision corners give 1e-7. Time: n log n
+ * in the triangles. Allocates: nothing. */
 pare_status pare_mesh_measure(const pare_mesh *mesh, void *scratch, pare_mesh_facts *facts,
                               pare_error *err);
+
+/** Bytes that pare_mesh_measure() needs; 0 when that is more than a size_t holds. */
+size_t pare_mesh_scratch(size_t triangles);
+
+/** Takes volume, centre and inertia of the convex hull of an open mesh into its facts.
+ *
+ * @param hull  triangles of the hull's surface, facing either way
+ * @return 1, or 0 when the hull is flat: the facts are then untouched */
+int pare_mesh_take_hull(const pare_mesh *hull, pare_mesh_facts *facts);
 
 /** A printed part: shell (area x wall, never above the whole) and infill.
  *
