@@ -42,8 +42,8 @@ typedef enum pare_system {
     PARE_SYSTEM_THRUST,      /* motors, propellers, nuts */
     PARE_SYSTEM_ELECTRONICS, /* ESC, controller, regulator, capacitor, receiver, GPS, buzzer */
     PARE_SYSTEM_PACK,
-    PARE_SYSTEM_SIGHT,       /* cameras, transmitter, antenna chain */
-    PARE_SYSTEM_HOLDING,     /* holders, straps, pads, ties, bumpers, printed parts */
+    PARE_SYSTEM_SIGHT,   /* cameras, transmitter, antenna chain */
+    PARE_SYSTEM_HOLDING, /* holders, straps, pads, ties, bumpers, printed parts */
     PARE_SYSTEM_SCREWS,
     PARE_SYSTEM_WIRE,
     PARE_SYSTEM_OTHER,

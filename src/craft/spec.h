@@ -16,34 +16,34 @@ typedef enum pare_spec {
     PARE_SPEC_STATOR_DIAMETER, /* "stator: 22 mm x 7 mm" gives both */
     PARE_SPEC_STATOR_LENGTH,
     PARE_SPEC_KV,
-    PARE_SPEC_RESISTANCE,      /* motor winding; pack: one cell group */
+    PARE_SPEC_RESISTANCE, /* motor winding; pack: one cell group */
     PARE_SPEC_NO_LOAD,
     PARE_SPEC_NO_LOAD_AT,
-    PARE_SPEC_VOLTS_LOW,       /* "volts: 11 V .. 25.5 V" */
-    PARE_SPEC_VOLTS_HIGH,      /* one value is the greatest */
-    PARE_SPEC_CONTINUOUS,      /* ESC and motor current a motor, connector current */
+    PARE_SPEC_VOLTS_LOW,  /* "volts: 11 V .. 25.5 V" */
+    PARE_SPEC_VOLTS_HIGH, /* one value is the greatest */
+    PARE_SPEC_CONTINUOUS, /* ESC and motor current a motor, connector current */
     PARE_SPEC_BURST,
     PARE_SPEC_BURST_FOR,
-    PARE_SPEC_DIAMETER,        /* propeller, standoff outside */
+    PARE_SPEC_DIAMETER, /* propeller, standoff outside */
     PARE_SPEC_PITCH,
     PARE_SPEC_BLADES,
     PARE_SPEC_CHORD,
-    PARE_SPEC_SLOW,            /* 1: a slow-flying propeller */
+    PARE_SPEC_SLOW, /* 1: a slow-flying propeller */
     PARE_SPEC_CELLS,
     PARE_SPEC_CAPACITY,
     PARE_SPEC_LABEL_RATING,
-    PARE_SPEC_POWER,           /* electronics, drawn at the part */
-    PARE_SPEC_OUT,             /* regulator output, volts */
+    PARE_SPEC_POWER, /* electronics, drawn at the part */
+    PARE_SPEC_OUT,   /* regulator output, volts */
     PARE_SPEC_OUT_CURRENT,
     PARE_SPEC_EFFICIENCY,
     PARE_SPEC_CAPACITANCE,
     PARE_SPEC_GAIN,
     PARE_SPEC_BAND,
-    PARE_SPEC_LENGTH,          /* coax, standoff, strap, tie */
-    PARE_SPEC_LOSS,            /* dB */
-    PARE_SPEC_WHEELBASE,       /* frame, motor to motor across the middle */
-    PARE_SPEC_DRAG_AREA,       /* CdA of the part or the whole frame */
-    PARE_SPEC_SCREW_DEPTH,     /* motor: how deep a screw may go (typed under fits) */
+    PARE_SPEC_LENGTH,      /* coax, standoff, strap, tie */
+    PARE_SPEC_LOSS,        /* dB */
+    PARE_SPEC_WHEELBASE,   /* frame, motor to motor across the middle */
+    PARE_SPEC_DRAG_AREA,   /* CdA of the part or the whole frame */
+    PARE_SPEC_SCREW_DEPTH, /* motor: how deep a screw may go (typed under fits) */
     PARE_SPECS
 } pare_spec;
 

@@ -7,18 +7,18 @@
 /** Best first; a sum is known no better than its worst large part. */
 typedef enum pare_known {
     PARE_WEIGHED,
-    PARE_MEASURED, /* flight figures, stand tables, chargers */
-    PARE_LEARNED,  /* from flights, through the model */
-    PARE_STATED,   /* by the maker */
-    PARE_COMPUTED, /* from geometry */
-    PARE_ESTIMATED,/* from a law */
+    PARE_MEASURED,  /* flight figures, stand tables, chargers */
+    PARE_LEARNED,   /* from flights, through the model */
+    PARE_STATED,    /* by the maker */
+    PARE_COMPUTED,  /* from geometry */
+    PARE_ESTIMATED, /* from a law */
     PARE_KNOWNS
 } pare_known;
 
 typedef struct pare_value {
     double value, u; /* u: standard uncertainty, same unit */
     pare_known known;
-    bool given;      /* false: nobody has said anything yet */
+    bool given; /* false: nobody has said anything yet */
 } pare_value;
 
 const char *pare_known_name(pare_known known);

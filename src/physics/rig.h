@@ -150,19 +150,21 @@ typedef struct pare_landing {
 
 typedef struct pare_endurance {
     double time_s, charge_end, mean_a, rms_a;
-    bool by_voltage;    /* landed on the cell voltage rather than the charge left */
-    bool full_throttle; /* an entry asked for more than full throttle gives, and was held there */
+    double winding_degc; /* hottest winding of any entry, were it flown without end; over 180 is a
+                            warning, and where it would run away it is held at a finite value */
+    bool by_voltage;     /* landed on the cell voltage rather than the charge left */
+    bool full_throttle;  /* an entry asked for more than full throttle gives, and was held there */
 } pare_endurance;
 
 /** Minutes on one pack, from full. @param entries [count], 1 or more; count <= 16 */
 pare_status pare_rig_endure(const pare_rig *rig, size_t count, const pare_flown entries[],
                             const pare_landing *landing, pare_endurance *result, pare_error *err);
 
-typedef struct pare_range {
+typedef struct pare_best_range {
     double speed_m_s, range_m, time_s, charge_end;
-} pare_range;
+} pare_best_range;
 pare_status pare_rig_best_range(const pare_rig *rig, const pare_landing *landing,
-                                pare_range *result, pare_error *err);
+                                pare_best_range *result, pare_error *err);
 
 /* ---- manoeuvre.c ---- */
 
