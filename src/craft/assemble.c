@@ -71,9 +71,10 @@ static pare_status item_line(const pare_craft *craft, size_t index, pare_line *l
     const double cut_kg = cut_away_kg(item);
     const double each_kg = item->part->mass_kg.value - cut_kg;
     if (!(each_kg > 0))
-        return pare_fail(err, PARE_BAD_DATA,
-                         "item '%s': cutting %g mm of coax off '%s' leaves %g g; it must leave some",
-                         item->name, 1e3 * item->cut_length_m, item->part->id, 1e3 * each_kg);
+        return pare_fail(
+            err, PARE_BAD_DATA,
+            "item '%s': cutting %g mm of coax off '%s' leaves %g g; it must leave some", item->name,
+            1e3 * item->cut_length_m, item->part->id, 1e3 * each_kg);
     *line = (pare_line){.of = PARE_LINE_ITEM,
                         .index = index,
                         .name = item->name,
@@ -81,9 +82,9 @@ static pare_status item_line(const pare_craft *craft, size_t index, pare_line *l
                         .count = item->count,
                         .each_kg = item->included_in ? 0 : each_kg,
                         .mass_kg = item->part->mass_kg,
-                        .at_u_m = item->at_u_m > 0 ? item->at_u_m
-                                                   : (item->place == PARE_AT_DEFAULT ? GUESS_U_M
-                                                                                     : PLACE_U_M)};
+                        .at_u_m = item->at_u_m > 0
+                                      ? item->at_u_m
+                                      : (item->place == PARE_AT_DEFAULT ? GUESS_U_M : PLACE_U_M)};
     line->mass_kg.value = item->count * line->each_kg;
     line->mass_kg.u = item->included_in ? 0 : item->count * item->part->mass_kg.u;
     const int places = item->place == PARE_AT_ARMS || item->stations > 1 ? item->count : 1;
@@ -96,8 +97,7 @@ static pare_status item_line(const pare_craft *craft, size_t index, pare_line *l
         copy[i] = item->body;
         copy[i].mass_kg = here_kg;
         copy[i].inertia_kg_m2 = pare_sym3_times(here_kg, item->body.inertia_kg_m2);
-        copy[i].at_m =
-            pare_vec3_add(item->body.at_m, pare_item_station(craft, item, (size_t)i));
+        copy[i].at_m = pare_vec3_add(item->body.at_m, pare_item_station(craft, item, (size_t)i));
     }
     line->body = pare_body_sum((size_t)places, copy);
     return PARE_OK;
@@ -204,15 +204,13 @@ pare_status pare_assemble(const pare_craft *craft, pare_assembly *assembly, pare
     for (size_t i = 0; i < craft->items; i++) {
         if (craft->item[i].off)
             continue;
-        const pare_status status =
-            item_line(craft, i, &assembly->line[assembly->lines], err);
+        const pare_status status = item_line(craft, i, &assembly->line[assembly->lines], err);
         if (status != PARE_OK)
             return status;
         assembly->lines++;
     }
     for (size_t i = 0; i < craft->joints; i++) {
-        const pare_status status =
-            joint_line(craft, i, &assembly->line[assembly->lines], err);
+        const pare_status status = joint_line(craft, i, &assembly->line[assembly->lines], err);
         if (status != PARE_OK)
             return status;
         assembly->lines++;

@@ -27,7 +27,8 @@ static pare_body added(const pare_body *sum, const pare_body *more)
 }
 
 /* One arm: a bar from where it leaves the body to the motor's axis. */
-static pare_status arm_body(const pare_piece *piece, pare_vec3 tip, pare_body *body, pare_error *err)
+static pare_status arm_body(const pare_piece *piece, pare_vec3 tip, pare_body *body,
+                            pare_error *err)
 {
     const double reach = sqrt(tip.x * tip.x + tip.y * tip.y);
     const double length = reach - piece->root_m;

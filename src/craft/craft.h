@@ -43,8 +43,8 @@ typedef struct pare_item {
     pare_job job;
     size_t feeds; /* an antenna's chain, in order, by item name */
     const char *feed[PARE_FEEDS];
-    double cut_length_m;     /* coax cut shorter than the part's own length; 0: as it came */
-    const char *included_in; /* an item that this one came with: adds no mass; NULL otherwise */
+    double cut_length_m;      /* coax cut shorter than the part's own length; 0: as it came */
+    const char *included_in;  /* an item that this one came with: adds no mass; NULL otherwise */
     const pare_part *body_of; /* whose body follows; NULL: pare_craft_settle() works it out */
     pare_body body;           /* one of the part, turned, at its own origin, scaled to 1 kg */
 } pare_item;
@@ -126,7 +126,7 @@ typedef struct pare_craft {
     const char *name;
     pare_brief brief;
     size_t items, joints, runs, loadouts;
-    double drag_m2;        /* in level flight, as said; 0: pare_craft_settle() takes the law at the
+    double drag_m2; /* in level flight, as said; 0: pare_craft_settle() takes the law at the
                               craft's mass as it stands, so that a lighter screw adds no speed */
     bool drag_given;
     pare_item item[PARE_ITEMS];

@@ -9,13 +9,13 @@
 #include <math.h>
 #include <string.h>
 
-#define SCREW_ENGAGED_M   3e-3  /* into an aluminium motor base, one nominal diameter of M3 */
-#define LEAD_SLACK_M      30e-3 /* to plug a pack in and out */
-#define PHASE_SLACK_M     5e-3
-#define BOARD_HALF_M      15e-3 /* a wire ends at the board's edge, not at its middle */
-#define SIGNAL_SLACK_M    15e-3
-#define COAX_SLACK_M      15e-3
-#define PROPELLER_RISE_M  3e-3  /* above the motor's bell */
+#define SCREW_ENGAGED_M  3e-3  /* into an aluminium motor base, one nominal diameter of M3 */
+#define LEAD_SLACK_M     30e-3 /* to plug a pack in and out */
+#define PHASE_SLACK_M    5e-3
+#define BOARD_HALF_M     15e-3 /* a wire ends at the board's edge, not at its middle */
+#define SIGNAL_SLACK_M   15e-3
+#define COAX_SLACK_M     15e-3
+#define PROPELLER_RISE_M 3e-3 /* above the motor's bell */
 
 const pare_piece *pare_craft_arm_piece(const pare_craft *craft)
 {
@@ -47,8 +47,7 @@ static double motor_height_m(const pare_craft *craft)
         return 0;
     const pare_part *part = craft->item[motor].part;
     for (size_t i = 0; i < part->pieces; i++)
-        if (part->piece[i].form == PARE_FORM_SHAPE &&
-            part->piece[i].shape == PARE_SHAPE_CYLINDER)
+        if (part->piece[i].form == PARE_FORM_SHAPE && part->piece[i].shape == PARE_SHAPE_CYLINDER)
             return part->piece[i].size_m[1];
     return 0;
 }

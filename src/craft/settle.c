@@ -81,9 +81,10 @@ static const pare_item *brought_by(const pare_craft *craft, pare_included what, 
 static pare_status twice(const pare_craft *craft, const char *what, const char *name,
                          const pare_item *item, pare_error *err)
 {
-    return pare_fail(err, PARE_BAD_DATA,
-                     "craft '%s': %s '%s' is already in part '%s' of item '%s'; say included_in: %s",
-                     craft->name, what, name, item->part->id, item->name, item->name);
+    return pare_fail(
+        err, PARE_BAD_DATA,
+        "craft '%s': %s '%s' is already in part '%s' of item '%s'; say included_in: %s",
+        craft->name, what, name, item->part->id, item->name, item->name);
 }
 
 static pare_status settle_run(const pare_craft *craft, pare_run *run, pare_error *err)
@@ -101,16 +102,18 @@ static pare_status settle_run(const pare_craft *craft, pare_run *run, pare_error
     }
     const int owner = pare_craft_item(craft, run->included_in);
     if (owner < 0)
-        return pare_fail(err, PARE_UNKNOWN, "craft '%s': run '%s' is included in '%s', which it has not",
-                         craft->name, run->name, run->included_in);
+        return pare_fail(err, PARE_UNKNOWN,
+                         "craft '%s': run '%s' is included in '%s', which it has not", craft->name,
+                         run->name, run->included_in);
     const pare_item *item = &craft->item[owner];
     const pare_include *include = include_of(item->part, PARE_INCLUDES_RUN, run->name);
     if (run->ways == 0 || !(run->gauge > 0)) {
         if (!include)
-            return pare_fail(err, PARE_BAD_DATA,
-                             "craft '%s': part '%s' does not say what run '%s' it includes; give the "
-                             "run a gauge and its ways",
-                             craft->name, item->part->id, run->name);
+            return pare_fail(
+                err, PARE_BAD_DATA,
+                "craft '%s': part '%s' does not say what run '%s' it includes; give the "
+                "run a gauge and its ways",
+                craft->name, item->part->id, run->name);
         run->gauge = include->gauge;
         run->outer_m = include->outer_m;
         run->ways = (size_t)include->count < PARE_WAYS ? (size_t)include->count : PARE_WAYS;

@@ -1,0 +1,242 @@
+/* margin.c: limits and ratings (see margin.h).
+ *
+ * A margin is a ratio: what a thing bears over what it must bear, 1 or more holds. Its chance of
+ * holding takes the difference as normal with the uncertainties of both sides. ESC ratings are
+ * compared with the motor's current, which a part-throttle ESC carries in full: the continuous one
+ * with the rms over the flown profile (heat goes with the square), the burst one with full throttle on
+ * a fresh pack. */
+#include "craft/margin.h"
+
+#include <math.h>
+#include <stdarg.h>
+#include <stdio.h>
+#include <string.h>
+
+#include "craft/flight.h"
+
+#define BURST_OVER_CONTINUOUS 1.2 /* [E] where a maker states no burst rating */
+
+static double normal_chance(double above, double u)
+{
+    if (!(u > 0))
+        return above >= 0 ? 1 : 0;
+    return 0.5 * erfc(-above / (u * sqrt(2)));
+}
+
+/* What has to stay below something, or above it, in the unit shown. */
+typedef struct bound {
+    double value, value_u;
+    double limit, limit_u;
+    bool at_least;
+    const char *unit, *from, *caution;
+} bound;
+
+static pare_margin *add(pare_sheet *sheet, const bound *b)
+{
+    if (sheet->margins == PARE_MARGINS)
+        return NULL;
+    pare_margin *margin = &sheet->margin[sheet->margins++];
+    const double above = b->at_least ? b->value - b->limit : b->limit - b->value;
+    const double bears = b->at_least ? b->value : b->limit;
+    const double must = b->at_least ? b->limit : b->value;
+    const double bears_u = b->at_least ? b->value_u : b->limit_u;
+    const double must_u = b->at_least ? b->limit_u : b->value_u;
+    *margin = (pare_margin){.unit = b->unit,
+                            .value = b->value,
+                            .limit = b->limit,
+                            .ratio = must != 0 ? bears / must : (above >= 0 ? 1e3 : 0),
+                            .chance = NAN,
+                            .from = b->from,
+                            .caution = b->caution};
+    if (sheet->with_u) {
+        if (bears != 0 && must != 0)
+            margin->ratio_u = fabs(margin->ratio) * hypot(bears_u / bears, must_u / must);
+        margin->chance = normal_chance(above, hypot(b->value_u, b->limit_u));
+    }
+    return margin;
+}
+
+#if defined(__GNUC__)
+__attribute__((format(printf, 2, 3)))
+#endif
+static void
+name(pare_margin *margin, const char *format, ...)
+{
+    if (!margin)
+        return;
+    va_list args;
+    va_start(args, format);
+    vsnprintf(margin->name, sizeof margin->name, format, args);
+    va_end(args);
+}
+
+static void brief_limits(const pare_craft *craft, pare_sheet *sheet)
+{
+    for (size_t i = 0; i < craft->brief.limits; i++) {
+        const pare_limit *limit = &craft->brief.limit[i];
+        const int figure = pare_figure_of_limit(limit->key);
+        if (figure < 0)
+            continue;
+        const pare_figure_row *row = &pare_figure_table[figure];
+        const pare_sheet_figure *now = &sheet->figure[figure];
+        bound b = {.value = now->exists ? now->value * row->scale : NAN,
+                   .value_u = now->u * row->scale,
+                   .limit = limit->value * row->scale,
+                   .at_least = limit->at_least,
+                   .unit = row->unit,
+                   .from = "brief"};
+        if (figure == PARE_ALL_UP)
+            b.caution = "a legal mass limit is as flown, with everything: check your local rules";
+        pare_margin *margin = add(sheet, &b);
+        name(margin, "limit.%s", limit->key);
+        if (margin && !now->exists) {
+            margin->ratio = 0;
+            margin->chance = 0;
+            margin->caution = "there is no such figure for this craft: see why with --all";
+        }
+    }
+}
+
+static double profile_motor_rms_a(const pare_craft *craft, const pare_sheet *sheet)
+{
+    const pare_flown *flown;
+    const size_t entries = pare_brief_flown(&craft->brief, &flown);
+    double square = 0, share = 0;
+    for (size_t i = 0; i < entries; i++) {
+        pare_operating point;
+        pare_status status = PARE_BAD_DATA;
+        if (flown[i].as == PARE_FLOWN_SPEED)
+            status = pare_rig_level(&sheet->rig, flown[i].level, PARE_CHARGE_HALF, &point, NULL);
+        else if (flown[i].as == PARE_FLOWN_THRUST)
+            status = pare_rig_thrust(&sheet->rig, flown[i].level, PARE_CHARGE_HALF, &point, NULL);
+        if (status != PARE_OK &&
+            pare_rig_full(&sheet->rig, PARE_CHARGE_HALF, 1, 1, 0, 0, &point, NULL) != PARE_OK)
+            continue;
+        square += flown[i].share * point.motor.current_a * point.motor.current_a;
+        share += flown[i].share;
+    }
+    return share > 0 ? sqrt(square / share) : NAN;
+}
+
+/* Relative uncertainty of currents as flown: like the mean current's. */
+static double flown_share_u(const pare_sheet *sheet)
+{
+    const pare_sheet_figure *rms = &sheet->figure[PARE_FLOWN_RMS_A];
+    return rms->exists && rms->value > 0 ? rms->u / rms->value : 0;
+}
+
+static void current_ratings(const pare_item *item, const char *what, double flown_a,
+                            pare_sheet *sheet)
+{
+    const pare_value *spec = item->part->spec;
+    const pare_value *continuous = &spec[PARE_SPEC_CONTINUOUS], *burst = &spec[PARE_SPEC_BURST];
+    const pare_sheet_figure *full = &sheet->figure[PARE_MOTOR_FULL_A];
+    if (continuous->value > 0 && isfinite(flown_a)) {
+        const bound b = {.value = flown_a,
+                         .value_u = flown_a * flown_share_u(sheet),
+                         .limit = continuous->value,
+                         .limit_u = continuous->u,
+                         .unit = "A",
+                         .from = "stated by the maker, against the rms as flown"};
+        name(add(sheet, &b), "%s.continuous", what);
+    }
+    if (!full->exists || !(burst->value > 0 || continuous->value > 0))
+        return;
+    const bool stated = burst->value > 0;
+    const bound b = {.value = full->value,
+                     .value_u = full->u,
+                     .limit = stated ? burst->value : BURST_OVER_CONTINUOUS * continuous->value,
+                     .limit_u = stated ? burst->u : 0.15 * continuous->value,
+                     .unit = "A",
+                     .from = stated ? "stated by the maker, against full throttle on a fresh pack"
+                                    : "estimated from the continuous rating, against full throttle",
+                     .caution = "full throttle for longer than the burst rating overheats it"};
+    name(add(sheet, &b), "%s.burst", what);
+}
+
+static void volt_ratings(const pare_craft *craft, pare_sheet *sheet)
+{
+    const pare_pack *pack = &sheet->rig.pack;
+    const double full_v = pack->cells * pare_chemistry_full_v(pack->chemistry);
+    const double land_v = pack->cells * pare_brief_landing(&craft->brief, pack->chemistry).cell_v;
+    for (size_t i = 0; i < craft->items; i++) {
+        const pare_item *item = &craft->item[i];
+        const double high_v = item->part->spec[PARE_SPEC_VOLTS_HIGH].value;
+        const double low_v = item->part->spec[PARE_SPEC_VOLTS_LOW].value;
+        if (item->off || item->part->kind == PARE_PACK)
+            continue;
+        if (high_v > 0) {
+            const bound b = {.value = full_v,
+                             .limit = high_v,
+                             .unit = "V",
+                             .from = "stated by the maker, against a full pack",
+                             .caution = item->part->kind == PARE_CAPACITOR
+                                            ? "braking pushes the voltage above the pack's"
+                                            : NULL};
+            name(add(sheet, &b), "volts.%s", item->name);
+        }
+        if (low_v > 0 && low_v < high_v) {
+            const bound b = {.value = land_v,
+                             .limit = low_v,
+                             .at_least = true,
+                             .unit = "V",
+                             .from = "stated by the maker, against landing under load"};
+            name(add(sheet, &b), "volts_low.%s", item->name);
+        }
+    }
+}
+
+/* The brief may ask that every rating keeps a margin. */
+static void margin_limit(const pare_craft *craft, pare_sheet *sheet, size_t first_rating)
+{
+    for (size_t i = 0; i < craft->brief.limits; i++) {
+        if (strcmp(craft->brief.limit[i].key, "margin") != 0)
+            continue;
+        double worst = INFINITY, worst_u = 0;
+        for (size_t m = first_rating; m < sheet->margins; m++)
+            if (sheet->margin[m].ratio < worst) {
+                worst = sheet->margin[m].ratio;
+                worst_u = sheet->margin[m].ratio_u;
+            }
+        if (!isfinite(worst))
+            return;
+        const bound b = {.value = worst,
+                         .value_u = worst_u,
+                         .limit = craft->brief.limit[i].value,
+                         .at_least = true,
+                         .unit = "",
+                         .from = "brief, against the worst rating"};
+        name(add(sheet, &b), "limit.margin");
+        return;
+    }
+}
+
+/* Insertion: few, nearly sorted, and stable, so that equal ratios keep their order. */
+static void sort_worst_first(pare_sheet *sheet)
+{
+    for (size_t i = 1; i < sheet->margins; i++) {
+        const pare_margin moving = sheet->margin[i];
+        size_t at = i;
+        for (; at > 0 && sheet->margin[at - 1].ratio > moving.ratio; at--)
+            sheet->margin[at] = sheet->margin[at - 1];
+        sheet->margin[at] = moving;
+    }
+}
+
+void pare_sheet_margins(const pare_craft *craft, pare_sheet *sheet)
+{
+    sheet->margins = 0;
+    brief_limits(craft, sheet);
+    const size_t first_rating = sheet->margins;
+    const double flown_a = profile_motor_rms_a(craft, sheet);
+    const int four = pare_craft_doing(craft, PARE_ESC_FOUR);
+    const int esc = four >= 0 ? four : pare_craft_doing(craft, PARE_ESC_ONE);
+    if (esc >= 0)
+        current_ratings(&craft->item[esc], "esc", flown_a, sheet);
+    const int motor = pare_craft_doing(craft, PARE_MOTOR);
+    if (motor >= 0 && craft->item[motor].part->spec[PARE_SPEC_CONTINUOUS].value > 0)
+        current_ratings(&craft->item[motor], "motor", flown_a, sheet);
+    volt_ratings(craft, sheet);
+    margin_limit(craft, sheet, first_rating);
+    sort_worst_first(sheet);
+}

@@ -1,0 +1,150 @@
+/* sheet.c: everything computed for one craft (see sheet.h).
+ *
+ * craft -> assembly (grams in their places) -> rig (numbers) -> flight figures -> margins; and, when
+ * asked, the doubt about each. Nothing is looked up from elsewhere and nothing is kept between two
+ * sheets, so the same craft gives the same sheet, bit for bit. */
+#include "craft/sheet.h"
+
+#include <math.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "craft/doubt.h"
+#include "craft/flight.h"
+#include "craft/margin.h"
+#include "craft/to_rig.h"
+
+#define LARGE_SHARE 0.05 /* of the mass: a part this large decides how well a sum is known */
+
+static void set(pare_sheet *sheet, pare_figure which, double value)
+{
+    sheet->figure[which].exists = true;
+    sheet->figure[which].value = value;
+}
+
+static void body_figures(const pare_craft *craft, pare_sheet *sheet)
+{
+    const pare_body *all = &sheet->assembly.all;
+    set(sheet, PARE_ALL_UP, all->mass_kg);
+    set(sheet, PARE_CG_X, all->at_m.x);
+    set(sheet, PARE_CG_Y, all->at_m.y);
+    set(sheet, PARE_CG_Z, all->at_m.z);
+    set(sheet, PARE_IXX, all->inertia_kg_m2.xx);
+    set(sheet, PARE_IYY, all->inertia_kg_m2.yy);
+    set(sheet, PARE_IZZ, all->inertia_kg_m2.zz);
+    set(sheet, PARE_IXY, all->inertia_kg_m2.xy);
+    set(sheet, PARE_IXZ, all->inertia_kg_m2.xz);
+    set(sheet, PARE_IYZ, all->inertia_kg_m2.yz);
+    double pack_kg = 0;
+    for (size_t i = 0; i < sheet->assembly.lines; i++) {
+        const pare_line *line = &sheet->assembly.line[i];
+        if (line->of == PARE_LINE_ITEM && pare_part_does(craft->item[line->index].part, PARE_PACK))
+            pack_kg += line->mass_kg.value;
+    }
+    set(sheet, PARE_DRY, all->mass_kg - pack_kg);
+    if (pack_kg > 0)
+        set(sheet, PARE_PACK_SHIFT, -all->at_m.x * all->mass_kg / pack_kg);
+    pare_principal(&all->inertia_kg_m2, sheet->principal_kg_m2, &sheet->principal_axes);
+}
+
+static void money(const pare_craft *craft, pare_sheet *sheet)
+{
+    double sum = 0;
+    sheet->priced = 0;
+    sheet->unpriced = 0;
+    for (size_t i = 0; i < craft->items; i++) {
+        const pare_item *item = &craft->item[i];
+        if (item->off || item->included_in)
+            continue;
+        if (item->part->price.given) {
+            sum += item->count * item->part->price.each;
+            sheet->priced++;
+        } else {
+            sheet->unpriced++;
+        }
+    }
+    set(sheet, PARE_MONEY, sum);
+}
+
+/* A sum is known no better than its worst large part; flight figures are computed, or estimated
+ * where the motor's or pack's figures came from a law. */
+static void how_known(const pare_craft *craft, pare_sheet *sheet)
+{
+    const double large = LARGE_SHARE * sheet->assembly.all.mass_kg;
+    pare_known mass = PARE_WEIGHED;
+    for (size_t i = 0; i < sheet->assembly.lines; i++) {
+        const pare_line *line = &sheet->assembly.line[i];
+        if (line->mass_kg.value >= large && line->mass_kg.known > mass)
+            mass = line->mass_kg.known;
+    }
+    const pare_known body = mass == PARE_ESTIMATED ? PARE_ESTIMATED : PARE_COMPUTED;
+    pare_known flight = body;
+    const int motor = pare_craft_doing(craft, PARE_MOTOR);
+    static const pare_spec decide[] = {PARE_SPEC_RESISTANCE, PARE_SPEC_NO_LOAD};
+    for (size_t i = 0; i < sizeof decide / sizeof decide[0]; i++)
+        if (!craft->item[motor].part->spec[decide[i]].given)
+            flight = PARE_ESTIMATED;
+    for (int f = 0; f < PARE_FIGURES; f++)
+        sheet->figure[f].known = f >= PARE_HOVER_OUTPUT ? flight : body;
+    sheet->figure[PARE_ALL_UP].known = mass;
+    sheet->figure[PARE_DRY].known = mass;
+    sheet->figure[PARE_CRASH].known = body;
+    sheet->figure[PARE_MONEY].known = PARE_STATED;
+    sheet->figure[PARE_AIR_DENSITY].known = PARE_COMPUTED;
+    sheet->figure[PARE_DENSITY_ALTITUDE].known = PARE_COMPUTED;
+}
+
+pare_status pare_sheet_compute(const pare_craft *craft, bool with_u, pare_sheet *sheet,
+                               pare_error *err)
+{
+    for (int f = 0; f < PARE_FIGURES; f++) {
+        sheet->figure[f].exists = false;
+        sheet->figure[f].value = 0;
+        sheet->figure[f].u = 0;
+        sheet->figure[f].why[0] = '\0';
+    }
+    sheet->with_u = false;
+    pare_status status = pare_assemble(craft, &sheet->assembly, err);
+    if (status == PARE_OK)
+        status = pare_craft_rig(craft, &sheet->assembly, &sheet->rig, err);
+    if (status != PARE_OK)
+        return status;
+    body_figures(craft, sheet);
+    money(craft, sheet);
+    pare_endurance endured;
+    pare_flight_figures(&craft->brief, &sheet->rig, sheet->figure, &endured);
+    sheet->landed_by_voltage = endured.by_voltage;
+    sheet->held_at_full = endured.full_throttle;
+    how_known(craft, sheet);
+    if (with_u)
+        pare_sheet_doubt(craft, sheet);
+    pare_sheet_margins(craft, sheet);
+    sheet->chance_all_up = NAN;
+    for (size_t i = 0; i < sheet->margins; i++)
+        if (strcmp(sheet->margin[i].name, "limit.all_up") == 0)
+            sheet->chance_all_up = sheet->margin[i].chance;
+    return PARE_OK;
+}
+
+void pare_sheet_weigh_first(const pare_sheet *sheet, size_t order[PARE_LINES],
+                            double share[PARE_LINES])
+{
+    const pare_assembly *assembly = &sheet->assembly;
+    double variance[PARE_LINES], sum = 0;
+    size_t rank[PARE_LINES];
+    for (size_t i = 0; i < assembly->lines; i++) {
+        const double u = assembly->line[i].mass_kg.u;
+        variance[i] = u * u;
+        sum += variance[i];
+        size_t at = i;
+        for (; at > 0 && variance[rank[at - 1]] < variance[i]; at--)
+            rank[at] = rank[at - 1];
+        rank[at] = i;
+    }
+    for (size_t i = 0; i < assembly->lines; i++) {
+        if (order)
+            order[i] = rank[i];
+        if (share)
+            share[i] = sum > 0 ? variance[rank[i]] / sum : 0;
+    }
+}

@@ -1,0 +1,166 @@
+/* to_rig.c: from parts and stations to the numbers of flight (see to_rig.h).
+ *
+ * What carries the pack's current is in series: the pack's own lead, the craft's lead and two
+ * contacts. A motor's stated resistance is taken with the wires it came with; wires that were cut,
+ * thinned or added change it by what two of the three phases carry at a time. Electronics draw
+ * through the regulator that is on board, at its efficiency. */
+#include "craft/to_rig.h"
+
+#include <math.h>
+#include <string.h>
+
+#include "physics/wire.h"
+
+#define CONTACT_OHM       0.65e-3 /* 0.5 to 0.8 mohm a contact; common practice, no source */
+#define LEAD_DEGC         40.0    /* copper in flight */
+#define REGULATOR_DEFAULT 0.88
+#define WAKE_GROWTH       1.4
+#define BAR_DRAG          1.2
+
+pare_status pare_brief_air(const pare_brief *brief, pare_air *air, pare_error *err)
+{
+    if (brief->temperature_given)
+        return pare_air_at(brief->altitude_m, brief->temperature_degc, air, err);
+    return pare_air_standard(brief->altitude_m, air, err);
+}
+
+double pare_arm_download(double width_m, double length_m, double propeller_m)
+{
+    const double disc_m2 = atan(1) * propeller_m * propeller_m;
+    return WAKE_GROWTH * WAKE_GROWTH * BAR_DRAG * width_m * length_m / (4 * disc_m2);
+}
+
+void pare_rig_put_body(const pare_assembly *assembly, const pare_body *all, pare_rig *rig)
+{
+    rig->mass_kg = all->mass_kg;
+    rig->inertia_xx_kg_m2 = all->inertia_kg_m2.xx;
+    rig->inertia_yy_kg_m2 = all->inertia_kg_m2.yy;
+    rig->inertia_zz_kg_m2 = all->inertia_kg_m2.zz;
+    rig->sum_x_m = 0;
+    rig->sum_y_m = 0;
+    for (size_t i = 0; i < assembly->arms; i++) {
+        rig->sum_x_m += fabs(assembly->arm_m[i].x - all->at_m.x);
+        rig->sum_y_m += fabs(assembly->arm_m[i].y - all->at_m.y);
+    }
+}
+
+static double included_run_ohm(const pare_part *part)
+{
+    double ohm = 0;
+    for (size_t i = 0; i < part->includes; i++)
+        if (part->include[i].what == PARE_INCLUDES_RUN)
+            ohm += part->include[i].count * part->include[i].length_m *
+                   pare_wire_ohm_per_m(part->include[i].gauge, LEAD_DEGC);
+    return ohm;
+}
+
+static double lead_ohm(const pare_craft *craft, const pare_item *pack)
+{
+    double ohm = 2 * CONTACT_OHM + included_run_ohm(pack->part);
+    for (size_t i = 0; i < craft->runs; i++) {
+        const pare_run *run = &craft->run[i];
+        if (!run->carries || strcmp(run->carries, "pack") != 0)
+            continue;
+        /* A run that describes the pack's own lead replaces it. */
+        if (run->included_in && strcmp(run->included_in, pack->name) == 0)
+            ohm -= run->included_ohm * pare_wire_ohm_per_m(20, LEAD_DEGC) /
+                   pare_wire_ohm_per_m(20, 20);
+        ohm += pare_run_ohm(run, LEAD_DEGC);
+    }
+    return ohm;
+}
+
+/* Two phases of three carry at a time. */
+static double phase_change_ohm(const pare_craft *craft, const pare_item *motor)
+{
+    double ohm = 0;
+    for (size_t i = 0; i < craft->runs; i++) {
+        const pare_run *run = &craft->run[i];
+        if (!run->carries || strcmp(run->carries, motor->name) != 0)
+            continue;
+        const double now = pare_run_ohm(run, 20);
+        ohm += (run->included_in ? now - run->included_ohm : now) * 2 / 3;
+    }
+    return ohm;
+}
+
+static double always_w(const pare_craft *craft)
+{
+    double load_w = 0, efficiency = REGULATOR_DEFAULT;
+    bool regulated = false;
+    for (size_t i = 0; i < craft->items; i++) {
+        const pare_item *item = &craft->item[i];
+        if (item->off)
+            continue;
+        load_w += item->count * item->part->spec[PARE_SPEC_POWER].value;
+        const double own = item->part->spec[PARE_SPEC_EFFICIENCY].value;
+        if (own > 0 && (!regulated || own < efficiency)) {
+            efficiency = own;
+            regulated = true;
+        }
+    }
+    return load_w / efficiency;
+}
+
+static double blockage(const pare_craft *craft, double propeller_m, double fallback)
+{
+    const pare_piece *arms = pare_craft_arm_piece(craft);
+    if (!arms || arms->places == 0 || !(arms->section_m[0] > 0))
+        return fallback;
+    const double reach = hypot(arms->at_m[0].x, arms->at_m[0].y);
+    const double under = fmin(propeller_m / 2, reach - arms->root_m);
+    return under > 0 ? pare_arm_download(arms->section_m[0], under, propeller_m) : fallback;
+}
+
+static void put_pack(const pare_craft *craft, const pare_item *item, pare_rig *rig)
+{
+    const pare_part *part = item->part;
+    rig->pack.chemistry = part->chemistry;
+    rig->pack.cells = (int)part->spec[PARE_SPEC_CELLS].value;
+    rig->pack.capacity_c = item->count * part->spec[PARE_SPEC_CAPACITY].value;
+    const pare_value *group = &part->spec[PARE_SPEC_RESISTANCE];
+    rig->pack.group_ohm = group->given ? group->value / item->count : 0;
+    rig->pack.lead_ohm = lead_ohm(craft, item);
+    rig->pack.mass_kg = item->count * part->mass_kg.value;
+}
+
+pare_status pare_craft_rig(const pare_craft *craft, const pare_assembly *assembly, pare_rig *rig,
+                           pare_error *err)
+{
+    const int motor_at = pare_craft_doing(craft, PARE_MOTOR);
+    const int propeller_at = pare_craft_doing(craft, PARE_PROPELLER);
+    const int pack_at = pare_craft_doing(craft, PARE_PACK);
+    if (motor_at < 0 || propeller_at < 0 || pack_at < 0)
+        return pare_fail(err, PARE_BAD_DATA,
+                         "craft '%s' has no %s on: it needs motors, propellers and a pack to fly",
+                         craft->name,
+                         motor_at < 0 ? "motors" : (propeller_at < 0 ? "propellers" : "pack"));
+    const pare_item *motor = &craft->item[motor_at];
+    const pare_part *propeller = craft->item[propeller_at].part;
+    pare_rig_defaults(rig);
+    const pare_status status = pare_brief_air(&craft->brief, &rig->air, err);
+    if (status != PARE_OK)
+        return pare_within(err, "craft '%s': brief", craft->name);
+    rig->rotors = motor->count;
+    rig->rotor = (pare_rotor){propeller->blade, propeller->table, 1, 1};
+
+    const pare_value *spec = motor->part->spec;
+    rig->motor.kv_rpm_per_v = spec[PARE_SPEC_KV].value;
+    rig->motor.resistance_ohm =
+        fmax(spec[PARE_SPEC_RESISTANCE].value + phase_change_ohm(craft, motor), 1e-4);
+    rig->motor.no_load_a = spec[PARE_SPEC_NO_LOAD].value;
+    rig->motor.no_load_at_v = spec[PARE_SPEC_NO_LOAD_AT].value;
+    rig->motor.mass_kg = motor->part->mass_kg.value;
+    rig->motor.ambient_degc = rig->air.temperature_degc;
+    put_pack(craft, &craft->item[pack_at], rig);
+
+    const double propeller_m = propeller->spec[PARE_SPEC_DIAMETER].value;
+    rig->drag_m2 = craft->drag_m2;
+    rig->drag_top_m2 = 2 * craft->drag_m2;
+    rig->always_w = always_w(craft);
+    rig->blockage = blockage(craft, propeller_m, rig->blockage);
+    rig->spin_kg_m2 =
+        pare_rotor_spin_kg_m2(propeller->mass_kg.value, propeller_m, rig->motor.mass_kg);
+    pare_rig_put_body(assembly, &assembly->all, rig);
+    return PARE_OK;
+}

@@ -1,0 +1,30 @@
+/* to_rig.h: a craft turned into the numbers that its flight depends on. */
+#ifndef PARE_CRAFT_TO_RIG_H
+#define PARE_CRAFT_TO_RIG_H
+
+#include "craft/assemble.h"
+#include "craft/craft.h"
+#include "physics/rig.h"
+
+/** The brief's air. */
+pare_status pare_brief_air(const pare_brief *brief, pare_air *air, pare_error *err);
+
+/** Fills a rig from a settled, loaded craft and its assembly.
+ *
+ * The rig lends the propeller's blade and table from the part.
+ * @return PARE_OK or PARE_BAD_DATA, naming what is missing. Allocates nothing. */
+pare_status pare_craft_rig(const pare_craft *craft, const pare_assembly *assembly, pare_rig *rig,
+                           pare_error *err);
+
+/** Puts an assembly's mass, inertia and arm lengths into a rig that is otherwise filled. */
+void pare_rig_put_body(const pare_assembly *assembly, const pare_body *all, pare_rig *rig);
+
+/** The share of a rotor's thrust that its arm takes back: a bar of `width_m` under a disc.
+ *
+ * The wake that meets the arm has grown to 1.4 of the induced velocity at the disc (1 at the disc, 2
+ * far below), and a flat bar across a flow has a drag coefficient of about 1.2 at this length, so
+ * the share is 1.4^2 x 1.2 x width x length / (4 x disc area). [E] common practice, no source;
+ * a 12 mm arm under a 5 in disc gives 0.036. */
+double pare_arm_download(double width_m, double length_m, double propeller_m);
+
+#endif
