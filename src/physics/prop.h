@@ -11,27 +11,30 @@
 /** The constants of the blade-element model. More than one set exists: the shipped one, and the
  * one that the check cases of the published description fix. */
 typedef struct pare_prop_constants {
-    const char *name;       /* short, for the sheet and for the key of a stored table */
-    double lift_slope;      /* a0, 1/rad, and its Reynolds exponent na; and so on: one field a
-                               constant, named in words, with the symbol in the comment */
-    double lift_slope_exponent;
-    double zero_lift_rad;
-    double lift_most, lift_most_exponent;
-    double drag_least, drag_least_exponent;
-    double drag_curve, drag_centre;
-    double stall_width;
-    double plate_normal;
-    double rotation;
-    double hub, inner;
-    double loss_factor;
-    double lift_least;
-    double mach_most;
-    double chord[8];        /* v0..v7 of the default blade */
-    double chord_shape[5];  /* S, highest power first */
-    double twist_shape[4];  /* Tw, likewise */
-    double many_blades;     /* chord factor with three blades and more */
-    double slow_twist_rad;  /* added to a slow propeller's true twist */
-    double chord_max_ratio; /* known greatest chord over the chord at 0.75 R */
+    const char *name;           /* short, for the sheet and for the key of a stored table */
+    double lift_slope;          /* a0, 1/rad */
+    double lift_slope_exponent; /* na: with (Re/1e5)^na, Re/1e5 held within 0.05 .. 10; all alike */
+    double zero_lift_rad;       /* aL0 */
+    double lift_most;           /* clmax */
+    double lift_most_exponent;  /* nc, for clmin as well */
+    double drag_least;          /* cd0 */
+    double drag_least_exponent; /* nd: with (Re/1e5)^-nd */
+    double drag_curve;          /* k2: drag rises with k2 (cl - clc)^2 */
+    double drag_centre;         /* clc */
+    double stall_width;         /* ws, rad: from attached to halfway stalled */
+    double plate_normal;        /* CN: a stalled section is a flat plate times this */
+    double rotation;            /* ks: clmax grows by ks (c/r)^2 near the hub, to twice at most */
+    double hub;                 /* xhub, r/R, for the hub's loss */
+    double inner;               /* x0, r/R, where the blade begins */
+    double loss_factor;         /* kF, on Prandtl's losses */
+    double lift_least;          /* clmin, below zero lift */
+    double mach_most;           /* Mcap: compressibility is held from here on */
+    double chord[8];            /* v0..v7 of the default blade: c/R at 0.75 R, then its twist */
+    double chord_shape[5];      /* S, over the chord at 0.75 R, highest power of r/R first */
+    double twist_shape[4];      /* Tw, rad, likewise */
+    double many_blades;         /* chord factor with three blades and more */
+    double slow_twist_rad;      /* added to a slow propeller's true twist */
+    double chord_max_ratio;     /* known greatest chord over the chord at 0.75 R */
 } pare_prop_constants;
 
 /** The set for a propeller of which only diameter, pitch and blade count are known, and the one for
@@ -48,8 +51,8 @@ typedef struct pare_prop {
     int blades;
     double radius[PARE_PROP_NODES]; /* r/R of the Gauss-Legendre nodes */
     double weight[PARE_PROP_NODES];
-    double chord[PARE_PROP_NODES];  /* c/R */
-    double twist[PARE_PROP_NODES];  /* rad */
+    double chord[PARE_PROP_NODES]; /* c/R */
+    double twist[PARE_PROP_NODES]; /* rad */
 } pare_prop;
 
 /** What a user can state about a propeller. */
@@ -57,10 +60,14 @@ typedef struct pare_prop_size {
     double diameter_m; /* 0.02 .. 1 */
     double pitch_m;    /* 0 .. 2 diameters */
     int blades;        /* 2 .. 8 */
-    double chord_m;    /* greatest chord; 0: not known */
+    double chord_m;    /* greatest chord, 0.02 .. 0.4 diameters; 0: not known */
     bool slow;         /* a slow-flying kind, thin and broad */
 } pare_prop_size;
 
+/** The blade that such a propeller usually has.
+ *
+ * @return PARE_OK, or PARE_BAD_DATA naming what is out of range; the output is then untouched.
+ * Fitted over 2 to 19 in and pitches up to 1.2 diameters; beyond that it is unchecked. */
 pare_status pare_prop_from_size(const pare_prop_size *size, const pare_prop_constants *constants,
                                 pare_prop *prop, pare_error *err);
 
@@ -73,21 +80,38 @@ pare_status pare_prop_from_stations(double diameter_m, int blades, bool slow, si
 
 /** CT and CP (rho n^2 D^4, rho n^3 D^5) at an advance ratio, straight from the blade elements.
  *
- * @param advance   J = V/(n D); below 0 is taken as 0
- * @param speed_rad_s  more than 0 */
+ * CT need not fall with J, and both are negative where the flow drives the propeller.
+ * @param advance      J = V/(n D); below 0 (or NaN) is taken as 0, above 50 as 50
+ * @param speed_rad_s  0 or less, or not finite: both are 0
+ * Accuracy: see prop.c for the error against measured propellers; the solution itself is to 1e-9.
+ * Threads: safe. Allocates: nothing. */
 void pare_prop_coefficients(const pare_prop *prop, double advance, double speed_rad_s,
                             const pare_air *air, double *ct, double *cp);
 
-/** The same, tabulated over J, ln Re and M^2: built once a propeller, then shared. Plain data
- * without pointers, so that a bench can keep it as bytes. */
-enum { PARE_PROP_TABLE_J = 25, PARE_PROP_TABLE_RE = 5, PARE_PROP_TABLE_MACH = 2 };
+/** The same, tabulated: built once a propeller, then shared by all its air, speeds and flows. Plain
+ * data without pointers, so that a bench can keep it as bytes.
+ *
+ * Good for J 0 .. 1.6 and tip speeds of about 12 .. 290 m/s in any air from sea level to 5 km: there
+ * it is within 0.5 % of the direct answer (see speed/rotor.c and tests/unit/rotor.c for how far).
+ * Outside, Reynolds and Mach number are held at the edge and J runs on along a parabola. */
+enum {
+    PARE_PROP_TABLE_J = 25, /* uniform on 0 .. 1.6 */
+    PARE_PROP_TABLE_RE = 4, /* Chebyshev points in ln Re */
+    PARE_PROP_TABLE_MACH = 2,
+    PARE_PROP_TABLE_SETS = PARE_PROP_TABLE_RE * PARE_PROP_TABLE_MACH,
+    PARE_PROP_TABLE_COLUMNS = PARE_PROP_TABLE_J + 4 /* prop_table.h names them */
+};
 typedef struct pare_prop_table {
     double diameter_m;
-    double ct[PARE_PROP_TABLE_MACH][PARE_PROP_TABLE_RE][PARE_PROP_TABLE_J];
-    double cp[PARE_PROP_TABLE_MACH][PARE_PROP_TABLE_RE][PARE_PROP_TABLE_J];
+    double log_re_middle, per_log_re_half; /* the span of ln(rho Omega R^2 / mu) */
+    double at[PARE_PROP_TABLE_COLUMNS][PARE_PROP_TABLE_SETS][2]; /* CT, CP */
 } pare_prop_table;
 
 void pare_prop_table_build(const pare_prop *prop, pare_prop_table *table);
+
+/** CT and CP from a table; arguments as for pare_prop_coefficients(). */
+void pare_prop_table_coefficients(const pare_prop_table *table, double advance, double speed_rad_s,
+                                  const pare_air *air, double *ct, double *cp);
 
 /** A number that changes when anything that a table depends on does: geometry, constants, layout.
  * For the key under which a bench keeps the table. */
