@@ -30,7 +30,8 @@ static const struct {
     {"deg", "arc_degree"},
 };
 
-static void mend(ut_system *system) {
+static void mend(ut_system *system)
+{
     for (size_t i = 0; i < sizeof MENDED / sizeof *MENDED; i++) {
         ut_unit *unit = ut_parse(system, MENDED[i].meaning, UT_ASCII);
         ut_unmap_name_to_unit(system, MENDED[i].symbol, UT_ASCII);
@@ -40,7 +41,8 @@ static void mend(ut_system *system) {
     }
 }
 
-pare_unit_library *pare_unit_library_open(void) {
+pare_unit_library *pare_unit_library_open(void)
+{
     pare_unit_library *library = calloc(1, sizeof *library);
     if (!library)
         return NULL;
@@ -58,7 +60,8 @@ pare_unit_library *pare_unit_library_open(void) {
     return library;
 }
 
-void pare_unit_library_close(pare_unit_library *library) {
+void pare_unit_library_close(pare_unit_library *library)
+{
     if (!library)
         return;
     pthread_mutex_lock(&only_one);
@@ -67,7 +70,8 @@ void pare_unit_library_close(pare_unit_library *library) {
     free(library);
 }
 
-static pare_unit_found convert(double number, ut_unit *from, ut_unit *to, double *value) {
+static pare_unit_found convert(double number, ut_unit *from, ut_unit *to, double *value)
+{
     ut_unit *quotient = ut_divide(from, to);
     const int same_kind = quotient && ut_is_dimensionless(quotient);
     ut_free(quotient);
@@ -80,7 +84,8 @@ static pare_unit_found convert(double number, ut_unit *from, ut_unit *to, double
 }
 
 pare_unit_found pare_unit_library_convert(pare_unit_library *library, double number,
-                                          const char *unit, const char *wanted, double *value) {
+                                          const char *unit, const char *wanted, double *value)
+{
     pthread_mutex_lock(&only_one);
     const ut_error_message_handler before = ut_set_error_message_handler(ut_ignore);
     ut_unit *from = ut_parse(library->system, unit, UT_ASCII);

@@ -190,7 +190,8 @@ const pare_unit_row pare_unit_rows[] = {
 
 const size_t pare_unit_row_count = sizeof pare_unit_rows / sizeof *pare_unit_rows;
 
-const pare_unit_row *pare_unit_find(const char *symbol, pare_dimension dimension) {
+const pare_unit_row *pare_unit_find(const char *symbol, pare_dimension dimension)
+{
     for (size_t i = 0; i < pare_unit_row_count; i++)
         if (pare_unit_rows[i].dimension == dimension &&
             strcmp(pare_unit_rows[i].symbol, symbol) == 0)
@@ -198,14 +199,16 @@ const pare_unit_row *pare_unit_find(const char *symbol, pare_dimension dimension
     return NULL;
 }
 
-const pare_unit_row *pare_unit_find_any(const char *symbol) {
+const pare_unit_row *pare_unit_find_any(const char *symbol)
+{
     for (size_t i = 0; i < pare_unit_row_count; i++)
         if (strcmp(pare_unit_rows[i].symbol, symbol) == 0)
             return &pare_unit_rows[i];
     return NULL;
 }
 
-const pare_unit_row *pare_unit_find_other_case(const char *symbol, pare_dimension dimension) {
+const pare_unit_row *pare_unit_find_other_case(const char *symbol, pare_dimension dimension)
+{
     for (size_t i = 0; i < pare_unit_row_count; i++)
         if (pare_unit_rows[i].dimension == dimension &&
             strcasecmp(pare_unit_rows[i].symbol, symbol) == 0)
@@ -213,14 +216,17 @@ const pare_unit_row *pare_unit_find_other_case(const char *symbol, pare_dimensio
     return NULL;
 }
 
-const char *pare_dimension_library_unit(pare_dimension dimension) {
+const char *pare_dimension_library_unit(pare_dimension dimension)
+{
     return DIMENSIONS[dimension].library_unit;
 }
 
-const char *pare_dimension_units(pare_dimension dimension) {
+const char *pare_dimension_units(pare_dimension dimension)
+{
     return DIMENSIONS[dimension].units;
 }
 
-const char *pare_dimension_name(pare_dimension dimension) {
+const char *pare_dimension_name(pare_dimension dimension)
+{
     return DIMENSIONS[dimension].name;
 }

@@ -29,20 +29,24 @@ static const struct {
 };
 
 /* Not <ctype.h>: its answers change with the locale. */
-static bool is_letter(char c) {
+static bool is_letter(char c)
+{
     return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
 }
 
-static bool is_digit(char c) {
+static bool is_digit(char c)
+{
     return c >= '0' && c <= '9';
 }
 
-static bool is_blank(char c) {
+static bool is_blank(char c)
+{
     return c == ' ' || c == '\t' || c == '\n' || c == '\r';
 }
 
 /* The plain form of the sign at text, and in *used how many bytes it took. */
-static const char *plain_sign(const char *text, size_t *used) {
+static const char *plain_sign(const char *text, size_t *used)
+{
     for (size_t i = 0; i < sizeof SIGNS / sizeof *SIGNS; i++) {
         const size_t length = strlen(SIGNS[i].utf8);
         if (strncmp(text, SIGNS[i].utf8, length) == 0) {
@@ -54,7 +58,8 @@ static const char *plain_sign(const char *text, size_t *used) {
     return "?";
 }
 
-static bool make_plain(const char *text, char plain[PARE_UNIT_TEXT_SIZE]) {
+static bool make_plain(const char *text, char plain[PARE_UNIT_TEXT_SIZE])
+{
     size_t length = 0;
     while (*text) {
         size_t used = 1;
@@ -74,7 +79,8 @@ static bool make_plain(const char *text, char plain[PARE_UNIT_TEXT_SIZE]) {
 
 /* Takes one spelling out of the several that people use for powers, products and quotients. Works
  * in place: the result is never longer. */
-static void join_plain(char *text) {
+static void join_plain(char *text)
+{
     char *out = text;
     for (const char *in = text; *in; in++) {
         const char before = out > text ? out[-1] : ' ';
@@ -95,20 +101,23 @@ static void join_plain(char *text) {
     *out = '\0';
 }
 
-bool pare_unit_text_tidy(const char *text, char tidy[PARE_UNIT_TEXT_SIZE]) {
+bool pare_unit_text_tidy(const char *text, char tidy[PARE_UNIT_TEXT_SIZE])
+{
     tidy[0] = '\0';
     const bool fits = make_plain(text, tidy);
     join_plain(tidy);
     return fits;
 }
 
-static const char *skip_digits(const char *text) {
+static const char *skip_digits(const char *text)
+{
     while (is_digit(*text))
         text++;
     return text;
 }
 
-const char *pare_unit_text_number_end(const char *tidy) {
+const char *pare_unit_text_number_end(const char *tidy)
+{
     const char *whole = tidy + (*tidy == '+' || *tidy == '-');
     const char *end = skip_digits(whole);
     ptrdiff_t digits = end - whole;
@@ -127,7 +136,8 @@ const char *pare_unit_text_number_end(const char *tidy) {
     return end;
 }
 
-bool pare_unit_text_is_plain(const char *unit) {
+bool pare_unit_text_is_plain(const char *unit)
+{
     const char *at = unit;
     for (;;) {
         if (!is_letter(*at))

@@ -29,7 +29,8 @@ struct pare_units {
     pare_unit_library *library; /* NULL until a unit turns up that the table lacks */
 };
 
-pare_units *pare_units_open(void) {
+pare_units *pare_units_open(void)
+{
     pare_units *units = calloc(1, sizeof *units);
     if (!units)
         return NULL;
@@ -41,7 +42,8 @@ pare_units *pare_units_open(void) {
     return units;
 }
 
-void pare_units_close(pare_units *units) {
+void pare_units_close(pare_units *units)
+{
     if (!units)
         return;
     pare_unit_library_close(units->library);
@@ -50,7 +52,8 @@ void pare_units_close(pare_units *units) {
 }
 
 /* "g, kg, oz, lb" as "g, kg, oz or lb". */
-static const char *any_of(const char *units, char text[QUOTED]) {
+static const char *any_of(const char *units, char text[QUOTED])
+{
     const char *last = NULL;
     for (const char *comma = units; (comma = strstr(comma, ", ")) != NULL; comma++)
         last = comma;
@@ -63,14 +66,16 @@ static const char *any_of(const char *units, char text[QUOTED]) {
 
 /* Says what is wrong with a quantity and which units would be right. */
 static pare_status refuse(pare_error *err, const char *tidy, const char *because,
-                          pare_dimension dimension) {
+                          pare_dimension dimension)
+{
     char units[QUOTED];
     return pare_fail(err, PARE_BAD_DATA, "%.*s%s %s: %s needs %s", QUOTED, tidy,
                      strlen(tidy) > QUOTED ? "..." : "", because, pare_dimension_name(dimension),
                      any_of(pare_dimension_units(dimension), units));
 }
 
-static pare_status refuse_number(pare_error *err, const char *tidy, pare_dimension dimension) {
+static pare_status refuse_number(pare_error *err, const char *tidy, pare_dimension dimension)
+{
     if (!*tidy)
         return refuse(err, "nothing", "is no quantity", dimension);
     const char *end = pare_unit_text_number_end(tidy);
@@ -80,13 +85,15 @@ static pare_status refuse_number(pare_error *err, const char *tidy, pare_dimensi
 }
 
 /* Whether the rest after a number may be a unit; "1 300 mAh" and "1.2.3 g" may not. */
-static bool may_be_unit(const char *rest) {
+static bool may_be_unit(const char *rest)
+{
     return *rest != ',' && *rest != '.' && !(*rest >= '0' && *rest <= '9') && *rest != '-' &&
            *rest != '+';
 }
 
 static pare_status read_number(const pare_units *units, const char *tidy, const char *end,
-                               double *number, pare_error *err) {
+                               double *number, pare_error *err)
+{
     char digits[PARE_UNIT_TEXT_SIZE];
     const size_t length = (size_t)(end - tidy);
     memcpy(digits, tidy, length);
@@ -104,7 +111,8 @@ static pare_status read_number(const pare_units *units, const char *tidy, const 
 }
 
 /* Reads the unit database the first time; the C locale, because the database has points too. */
-static pare_status need_library(pare_units *units, pare_error *err) {
+static pare_status need_library(pare_units *units, pare_error *err)
+{
     if (units->library)
         return PARE_OK;
     const locale_t before = uselocale(units->c_locale);
@@ -118,7 +126,8 @@ static pare_status need_library(pare_units *units, pare_error *err) {
 }
 
 static pare_status refuse_unknown(pare_error *err, const char *tidy, const char *unit,
-                                  pare_dimension dimension) {
+                                  pare_dimension dimension)
+{
     char because[2 * QUOTED];
     const pare_unit_row *other_case = pare_unit_find_other_case(unit, dimension);
     if (other_case)
@@ -130,7 +139,8 @@ static pare_status refuse_unknown(pare_error *err, const char *tidy, const char 
 }
 
 static pare_status refuse_kind(pare_error *err, const char *tidy, pare_dimension found,
-                               pare_dimension dimension) {
+                               pare_dimension dimension)
+{
     char because[QUOTED];
     snprintf(because, sizeof because, "is %s", pare_dimension_name(found));
     return refuse(err, tidy, because, dimension);
@@ -138,7 +148,8 @@ static pare_status refuse_kind(pare_error *err, const char *tidy, pare_dimension
 
 /* Names the dimension that a known unit has, for the message only. */
 static pare_status refuse_library_kind(pare_units *units, const char *tidy, const char *unit,
-                                       pare_dimension dimension, pare_error *err) {
+                                       pare_dimension dimension, pare_error *err)
+{
     for (int i = 0; i < PARE_DIMENSIONS; i++) {
         const char *wanted = pare_dimension_library_unit((pare_dimension)i);
         double unused;
@@ -150,7 +161,8 @@ static pare_status refuse_library_kind(pare_units *units, const char *tidy, cons
 }
 
 static pare_status convert(pare_units *units, const char *tidy, double number, const char *unit,
-                           pare_dimension dimension, double *value, pare_error *err) {
+                           pare_dimension dimension, double *value, pare_error *err)
+{
     const pare_unit_row *row = pare_unit_find(unit, dimension);
     if (row) {
         *value = (number - row->zero) * row->times / row->over;
@@ -177,7 +189,8 @@ static pare_status convert(pare_units *units, const char *tidy, double number, c
 }
 
 static pare_status read_tidy(pare_units *units, const char *tidy, pare_dimension dimension,
-                             double *value, pare_error *err) {
+                             double *value, pare_error *err)
+{
     const char *end = pare_unit_text_number_end(tidy);
     if (!end)
         return refuse_number(err, tidy, dimension);
@@ -200,34 +213,39 @@ static pare_status read_tidy(pare_units *units, const char *tidy, pare_dimension
     return PARE_OK;
 }
 
-static pare_status tidy_up(const char *text, char tidy[PARE_UNIT_TEXT_SIZE], pare_error *err) {
+static pare_status tidy_up(const char *text, char tidy[PARE_UNIT_TEXT_SIZE], pare_error *err)
+{
     if (pare_unit_text_tidy(text, tidy))
         return PARE_OK;
     return pare_fail(err, PARE_BAD_DATA, "%.*s... is too long for a quantity", QUOTED, tidy);
 }
 
 /* Ends the piece that starts at text just before stop, without the blanks at its end. */
-static void end_piece(const char *text, char *stop) {
+static void end_piece(const char *text, char *stop)
+{
     while (stop > text && stop[-1] == ' ')
         stop--;
     *stop = '\0';
 }
 
-static char *skip_blanks(char *text) {
+static char *skip_blanks(char *text)
+{
     while (*text == ' ')
         text++;
     return text;
 }
 
 pare_status pare_quantity(pare_units *units, const char *text, pare_dimension dimension,
-                          double *value, pare_error *err) {
+                          double *value, pare_error *err)
+{
     char tidy[PARE_UNIT_TEXT_SIZE];
     const pare_status status = tidy_up(text, tidy, err);
     return status == PARE_OK ? read_tidy(units, tidy, dimension, value, err) : status;
 }
 
 pare_status pare_range(pare_units *units, const char *text, pare_dimension dimension, double *low,
-                       double *high, pare_error *err) {
+                       double *high, pare_error *err)
+{
     char tidy[PARE_UNIT_TEXT_SIZE];
     double from = 0, to = 0;
     pare_status status = tidy_up(text, tidy, err);
@@ -253,7 +271,8 @@ pare_status pare_range(pare_units *units, const char *text, pare_dimension dimen
 }
 
 /* The next ',', or the next 'x' that a number follows; NULL when the rest is one quantity. */
-static char *next_cut(char *text) {
+static char *next_cut(char *text)
+{
     for (char *at = text; *at; at++) {
         if (*at == ',')
             return at;
@@ -265,7 +284,8 @@ static char *next_cut(char *text) {
 }
 
 pare_status pare_sizes(pare_units *units, const char *text, pare_dimension dimension, size_t most,
-                       double value[], size_t *count, pare_error *err) {
+                       double value[], size_t *count, pare_error *err)
+{
     char tidy[PARE_UNIT_TEXT_SIZE];
     double read[PARE_UNIT_TEXT_SIZE];
     size_t pieces = 0;

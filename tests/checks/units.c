@@ -13,19 +13,22 @@
 
 static pare_units *units;
 
-static int open_units(void **state) {
+static int open_units(void **state)
+{
     (void)state;
     units = pare_units_open();
     return units ? 0 : -1;
 }
 
-static int close_units(void **state) {
+static int close_units(void **state)
+{
     (void)state;
     pare_units_close(units);
     return 0;
 }
 
-static double quantity(const char *text, pare_dimension dimension) {
+static double quantity(const char *text, pare_dimension dimension)
+{
     pare_error err = {0};
     double value = NAN;
     if (pare_quantity(units, text, dimension, &value, &err) != PARE_OK)
@@ -90,7 +93,8 @@ static const struct {
 enum { CONVERSION_COUNT = sizeof CONVERSIONS / sizeof *CONVERSIONS };
 
 /* Asks GNU units everything at once: pairs of lines in, one number a line out. */
-static void ask_gnu_units(double answers[CONVERSION_COUNT]) {
+static void ask_gnu_units(double answers[CONVERSION_COUNT])
+{
     char path[] = "/tmp/pare-units-XXXXXX", command[128], line[128];
     const int file = mkstemp(path);
     assert_true(file >= 0);
@@ -119,7 +123,8 @@ static void ask_gnu_units(double answers[CONVERSION_COUNT]) {
                  CONVERSION_COUNT, status);
 }
 
-static void gnu_units_gives_the_same_values(void **state) {
+static void gnu_units_gives_the_same_values(void **state)
+{
     (void)state;
     double theirs[CONVERSION_COUNT];
     ask_gnu_units(theirs);
@@ -132,7 +137,8 @@ static void gnu_units_gives_the_same_values(void **state) {
     }
 }
 
-static void the_inch_the_pound_and_their_parts_are_those_of_1959(void **state) {
+static void the_inch_the_pound_and_their_parts_are_those_of_1959(void **state)
+{
     (void)state;
     /* International yard and pound agreement, 1 July 1959 (24 FR 5348): 1 yd = 0.9144 m and
      * 1 lb = 0.45359237 kg exactly; hence the inch, a 36th, and the ounce, a 16th. */
@@ -145,14 +151,16 @@ static void the_inch_the_pound_and_their_parts_are_those_of_1959(void **state) {
     assert_near(quantity("60 mph", PARE_DIM_SPEED), 26.8224, 1e-14);
 }
 
-static void the_knot_is_a_nautical_mile_an_hour(void **state) {
+static void the_knot_is_a_nautical_mile_an_hour(void **state)
+{
     (void)state;
     /* International Extraordinary Hydrographic Conference, Monaco, 1929: 1852 m. */
     assert_true(quantity("1 kn", PARE_DIM_SPEED) == 1852.0 / 3600);
     assert_true(quantity("3600 kt", PARE_DIM_SPEED) == 1852);
 }
 
-static void a_kilogram_force_weighs_at_standard_gravity(void **state) {
+static void a_kilogram_force_weighs_at_standard_gravity(void **state)
+{
     (void)state;
     /* 3rd General Conference on Weights and Measures, 1901: 9.80665 m/s2. */
     assert_true(quantity("1 kgf", PARE_DIM_FORCE) == 9.80665);
@@ -160,7 +168,8 @@ static void a_kilogram_force_weighs_at_standard_gravity(void **state) {
     assert_true(quantity("1 g", PARE_DIM_ACCELERATION) == 9.80665);
 }
 
-static void common_factors_are_those_of_nist_sp_811(void **state) {
+static void common_factors_are_those_of_nist_sp_811(void **state)
+{
     (void)state;
     /* NIST Special Publication 811 (2008), appendix B.8, printed to seven digits (values from
      * memory); half a unit in the seventh is at most 5e-7 of it. */
@@ -182,7 +191,8 @@ static void common_factors_are_those_of_nist_sp_811(void **state) {
         assert_within(quantity(ROWS[i].text, ROWS[i].dimension), ROWS[i].printed, 5e-7);
 }
 
-static void temperatures_meet_at_their_fixed_points(void **state) {
+static void temperatures_meet_at_their_fixed_points(void **state)
+{
     (void)state;
     /* BIPM, The International System of Units, 9th ed., 2.3.1: t/degC = T/K - 273.15. Fahrenheit's
      * 32, 212 and the crossing at -40 follow from t/degF = 9/5 t/degC + 32 (NIST SP 811, B.8). */
@@ -192,7 +202,8 @@ static void temperatures_meet_at_their_fixed_points(void **state) {
     assert_true(quantity("-40 F", PARE_DIM_TEMPERATURE) == -40);
 }
 
-int main(void) {
+int main(void)
+{
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(gnu_units_gives_the_same_values),
         cmocka_unit_test(the_inch_the_pound_and_their_parts_are_those_of_1959),

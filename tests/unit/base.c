@@ -10,7 +10,8 @@
 #include "base/error.h"
 #include "base/text.h"
 
-static void an_arena_gives_zeros_aligned_for_any_type(void **state) {
+static void an_arena_gives_zeros_aligned_for_any_type(void **state)
+{
     (void)state;
     pare_arena *arena = pare_arena_open();
     assert_non_null(arena);
@@ -25,7 +26,8 @@ static void an_arena_gives_zeros_aligned_for_any_type(void **state) {
     pare_arena_close(arena);
 }
 
-static void what_an_arena_gave_neither_moves_nor_overlaps(void **state) {
+static void what_an_arena_gave_neither_moves_nor_overlaps(void **state)
+{
     (void)state;
     enum { COUNT = 3000 };
     pare_arena *arena = pare_arena_open();
@@ -45,7 +47,8 @@ static void what_an_arena_gave_neither_moves_nor_overlaps(void **state) {
     pare_arena_close(arena);
 }
 
-static void an_arena_refuses_sizes_that_overflow(void **state) {
+static void an_arena_refuses_sizes_that_overflow(void **state)
+{
     (void)state;
     pare_arena *arena = pare_arena_open();
     assert_non_null(arena);
@@ -59,7 +62,8 @@ static void an_arena_refuses_sizes_that_overflow(void **state) {
     pare_arena_close(arena);
 }
 
-static void an_arena_copies_and_formats_text(void **state) {
+static void an_arena_copies_and_formats_text(void **state)
+{
     (void)state;
     pare_arena *arena = pare_arena_open();
     assert_non_null(arena);
@@ -76,7 +80,8 @@ static void an_arena_copies_and_formats_text(void **state) {
     pare_arena_close(NULL);
 }
 
-static void a_text_grows_and_stays_terminated(void **state) {
+static void a_text_grows_and_stays_terminated(void **state)
+{
     (void)state;
     pare_text text = {0};
     for (int i = 0; i < 5000; i++) {
@@ -95,7 +100,8 @@ static void a_text_grows_and_stays_terminated(void **state) {
     assert_int_equal(text.length, 0);
 }
 
-static void an_empty_put_gives_an_empty_string(void **state) {
+static void an_empty_put_gives_an_empty_string(void **state)
+{
     (void)state;
     pare_text text = {0};
     pare_text_put(&text, NULL, 0);
@@ -104,7 +110,8 @@ static void an_empty_put_gives_an_empty_string(void **state) {
     pare_text_free(&text);
 }
 
-static void a_text_without_memory_keeps_what_it_has(void **state) {
+static void a_text_without_memory_keeps_what_it_has(void **state)
+{
     (void)state;
     pare_text text = {0};
     pare_text_add(&text, "kept");
@@ -115,12 +122,14 @@ static void a_text_without_memory_keeps_what_it_has(void **state) {
     pare_text_free(&text);
 }
 
-static const char *nearest(const char *word) {
+static const char *nearest(const char *word)
+{
     static const char *const KNOWN[] = {"motor", NULL, "mount", "propeller", "pack", "esc_four"};
     return pare_nearest(word, sizeof KNOWN / sizeof *KNOWN, KNOWN);
 }
 
-static void the_nearest_name_forgives_a_third_of_the_letters(void **state) {
+static void the_nearest_name_forgives_a_third_of_the_letters(void **state)
+{
     (void)state;
     assert_string_equal(nearest("motor"), "motor");
     assert_string_equal(nearest("moter"), "motor");
@@ -131,7 +140,8 @@ static void the_nearest_name_forgives_a_third_of_the_letters(void **state) {
     assert_string_equal(nearest("pak"), "pack");
 }
 
-static void a_name_that_is_like_none_has_no_nearest(void **state) {
+static void a_name_that_is_like_none_has_no_nearest(void **state)
+{
     (void)state;
     assert_null(nearest("gyroscope"));
     assert_null(nearest(""));
@@ -140,13 +150,15 @@ static void a_name_that_is_like_none_has_no_nearest(void **state) {
     assert_null(pare_nearest("motor", 0, NULL));
 }
 
-static void of_equally_near_names_the_first_is_taken(void **state) {
+static void of_equally_near_names_the_first_is_taken(void **state)
+{
     (void)state;
     static const char *const KNOWN[] = {"abcx", "abcy"};
     assert_string_equal(pare_nearest("abcz", 2, KNOWN), "abcx");
 }
 
-static void an_error_keeps_its_status_and_text(void **state) {
+static void an_error_keeps_its_status_and_text(void **state)
+{
     (void)state;
     pare_error err = {0};
     assert_int_equal(pare_fail(&err, PARE_UNKNOWN, "no part '%s'", "mo-x"), PARE_UNKNOWN);
@@ -158,13 +170,15 @@ static void an_error_keeps_its_status_and_text(void **state) {
     assert_string_equal(err.text, "out of memory");
 }
 
-static void nobody_need_listen_to_an_error(void **state) {
+static void nobody_need_listen_to_an_error(void **state)
+{
     (void)state;
     assert_int_equal(pare_fail(NULL, PARE_NO, "x"), PARE_NO);
     assert_int_equal(pare_within(NULL, "x"), PARE_BAD_DATA);
 }
 
-static void a_long_error_is_cut_with_dots(void **state) {
+static void a_long_error_is_cut_with_dots(void **state)
+{
     (void)state;
     pare_error err = {0};
     char big[2000];
@@ -185,7 +199,8 @@ static void a_long_error_is_cut_with_dots(void **state) {
     assert_string_equal(err.text, big);
 }
 
-static void an_error_is_one_line_whatever_it_quotes(void **state) {
+static void an_error_is_one_line_whatever_it_quotes(void **state)
+{
     (void)state;
     pare_error err = {0};
     pare_fail(&err, PARE_BAD_DATA, "part '%s'", "a\nb\tc\x1b[31m\x7f");
@@ -194,7 +209,8 @@ static void an_error_is_one_line_whatever_it_quotes(void **state) {
     assert_string_equal(err.text, "file?: part 'a?b?c?[31m?'");
 }
 
-int main(void) {
+int main(void)
+{
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(an_arena_gives_zeros_aligned_for_any_type),
         cmocka_unit_test(what_an_arena_gave_neither_moves_nor_overlaps),

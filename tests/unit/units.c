@@ -14,19 +14,22 @@
 
 static pare_units *units;
 
-static int open_units(void **state) {
+static int open_units(void **state)
+{
     (void)state;
     units = pare_units_open();
     return units ? 0 : -1;
 }
 
-static int close_units(void **state) {
+static int close_units(void **state)
+{
     (void)state;
     pare_units_close(units);
     return 0;
 }
 
-static double quantity(const char *text, pare_dimension dimension) {
+static double quantity(const char *text, pare_dimension dimension)
+{
     pare_error err = {0};
     double value = NAN;
     if (pare_quantity(units, text, dimension, &value, &err) != PARE_OK)
@@ -34,7 +37,8 @@ static double quantity(const char *text, pare_dimension dimension) {
     return value;
 }
 
-static void refused(const char *text, pare_dimension dimension, const char *message) {
+static void refused(const char *text, pare_dimension dimension, const char *message)
+{
     pare_error err = {0};
     double value = 4321;
     assert_int_equal(pare_quantity(units, text, dimension, &value, &err), PARE_BAD_DATA);
@@ -42,7 +46,8 @@ static void refused(const char *text, pare_dimension dimension, const char *mess
     assert_true(value == 4321);
 }
 
-static void a_number_and_its_unit_may_be_apart_or_together(void **state) {
+static void a_number_and_its_unit_may_be_apart_or_together(void **state)
+{
     (void)state;
     assert_true(quantity("12.5 g", PARE_DIM_MASS) == 0.0125);
     assert_true(quantity("12.5g", PARE_DIM_MASS) == 0.0125);
@@ -54,7 +59,8 @@ static void a_number_and_its_unit_may_be_apart_or_together(void **state) {
     assert_true(quantity("1E-3 m", PARE_DIM_LENGTH) == 0.001);
 }
 
-static void decimal_values_become_the_nearest_double(void **state) {
+static void decimal_values_become_the_nearest_double(void **state)
+{
     (void)state;
     assert_true(quantity("12 g", PARE_DIM_MASS) == 0.012);
     assert_true(quantity("5.1 in", PARE_DIM_LENGTH) == 0.12954);
@@ -63,7 +69,8 @@ static void decimal_values_become_the_nearest_double(void **state) {
     assert_true(quantity("470 uF", PARE_DIM_CAPACITANCE) == 470e-6);
 }
 
-static void every_sign_that_people_use_reads_the_same(void **state) {
+static void every_sign_that_people_use_reads_the_same(void **state)
+{
     (void)state;
     const double mohm = quantity("62 mohm", PARE_DIM_RESISTANCE);
     assert_true(quantity("62 m\xCE\xA9", PARE_DIM_RESISTANCE) == mohm);
@@ -90,7 +97,8 @@ static void every_sign_that_people_use_reads_the_same(void **state) {
     assert_true(quantity("1.24 g / cm3", PARE_DIM_DENSITY) == 1240);
 }
 
-static void one_symbol_means_what_is_due(void **state) {
+static void one_symbol_means_what_is_due(void **state)
+{
     (void)state;
     assert_true(quantity("25C", PARE_DIM_TEMPERATURE) == 25);
     assert_true(quantity("25 C", PARE_DIM_CHARGE) == 25);
@@ -102,7 +110,8 @@ static void one_symbol_means_what_is_due(void **state) {
     assert_true(quantity("0.42 oz", PARE_DIM_MASS) < 0.012);
 }
 
-static void bare_numbers_are_read_only_where_they_can_mean_one_thing(void **state) {
+static void bare_numbers_are_read_only_where_they_can_mean_one_thing(void **state)
+{
     (void)state;
     assert_true(quantity("4", PARE_DIM_COUNT) == 4);
     assert_true(quantity("12.9", PARE_DIM_NUMBER) == 12.9);
@@ -118,7 +127,8 @@ static void bare_numbers_are_read_only_where_they_can_mean_one_thing(void **stat
     refused("12", PARE_DIM_GAIN, "12 has no unit: a gain needs dB or dBi");
 }
 
-static void a_unit_of_another_dimension_is_named(void **state) {
+static void a_unit_of_another_dimension_is_named(void **state)
+{
     (void)state;
     refused("12 V", PARE_DIM_MASS, "12 V is a voltage: a mass needs g, kg, oz or lb");
     refused("12 g", PARE_DIM_FORCE, "12 g is a mass: a force needs N, gf, kgf or lbf");
@@ -131,7 +141,8 @@ static void a_unit_of_another_dimension_is_named(void **state) {
     refused("3 mol", PARE_DIM_MASS, "3 mol is of another kind: a mass needs g, kg, oz or lb");
 }
 
-static void an_unknown_unit_is_refused_with_its_likely_spelling(void **state) {
+static void an_unknown_unit_is_refused_with_its_likely_spelling(void **state)
+{
     (void)state;
     refused("1300 mah", PARE_DIM_CHARGE,
             "1300 mah has no unit that is known (is it mAh?): a charge needs mAh, Ah or C");
@@ -141,7 +152,8 @@ static void an_unknown_unit_is_refused_with_its_likely_spelling(void **state) {
             "12 ???? has no unit that is known: a mass needs g, kg, oz or lb");
 }
 
-static void what_is_no_plain_number_is_refused(void **state) {
+static void what_is_no_plain_number_is_refused(void **state)
+{
     (void)state;
     refused("", PARE_DIM_MASS, "nothing is no quantity: a mass needs g, kg, oz or lb");
     refused(" \t ", PARE_DIM_MASS, "nothing is no quantity: a mass needs g, kg, oz or lb");
@@ -166,7 +178,8 @@ static void what_is_no_plain_number_is_refused(void **state) {
     }
 }
 
-static void numbers_beyond_a_double_are_refused(void **state) {
+static void numbers_beyond_a_double_are_refused(void **state)
+{
     (void)state;
     refused("1e999 g", PARE_DIM_MASS, "1e999 is beyond what a number can hold (1e-307 to 1e308)");
     refused("-1e999 g", PARE_DIM_MASS, "-1e999 is beyond what a number can hold (1e-307 to 1e308)");
@@ -181,7 +194,8 @@ static void numbers_beyond_a_double_are_refused(void **state) {
             "999999999999999999999999999999999999999999999999... is too long for a quantity");
 }
 
-static void a_count_is_whole_and_fits_an_int(void **state) {
+static void a_count_is_whole_and_fits_an_int(void **state)
+{
     (void)state;
     refused("2.5", PARE_DIM_COUNT, "2.5 is no count: a whole number from 0 to 1000000000");
     refused("-1", PARE_DIM_COUNT, "-1 is no count: a whole number from 0 to 1000000000");
@@ -190,7 +204,8 @@ static void a_count_is_whole_and_fits_an_int(void **state) {
     assert_true(quantity("16.0", PARE_DIM_COUNT) == 16);
 }
 
-static void other_units_come_from_udunits(void **state) {
+static void other_units_come_from_udunits(void **state)
+{
     (void)state;
     assert_near(quantity("2 furlong", PARE_DIM_LENGTH), 402.336,
                 2e-3); /* it keeps the US survey foot */
@@ -203,7 +218,8 @@ static void other_units_come_from_udunits(void **state) {
     assert_near(quantity("2 kg m2 s-2", PARE_DIM_ENERGY), 2, 0);
 }
 
-static void units_that_udunits_misreads_are_mended_in_compounds(void **state) {
+static void units_that_udunits_misreads_are_mended_in_compounds(void **state)
+{
     (void)state;
     /* udunits2 takes oz for the fluid ounce, mph for milliphot hours, and lacks Ah and Wh. */
     assert_within(quantity("1 oz/in3", PARE_DIM_DENSITY), 0.028349523125 / 1.6387064e-5, 1e-14);
@@ -212,7 +228,8 @@ static void units_that_udunits_misreads_are_mended_in_compounds(void **state) {
     assert_within(quantity("2 Wh/h", PARE_DIM_POWER), 2, 1e-14);
 }
 
-static void a_reciprocal_is_not_taken_for_its_unit(void **state) {
+static void a_reciprocal_is_not_taken_for_its_unit(void **state)
+{
     (void)state;
     /* udunits2 calls s and s-1 convertible. */
     refused("5 m-1", PARE_DIM_LENGTH,
@@ -221,7 +238,8 @@ static void a_reciprocal_is_not_taken_for_its_unit(void **state) {
 }
 
 /* The unit of each dimension as udunits2 writes it; "" where it has none to compare with. */
-static const char *inside_unit(pare_dimension dimension) {
+static const char *inside_unit(pare_dimension dimension)
+{
     switch (dimension) {
     case PARE_DIM_ROTATION:
         return "radian/second";
@@ -235,7 +253,8 @@ static const char *inside_unit(pare_dimension dimension) {
 }
 
 /* Symbols that udunits2 gives another meaning than the trade does. */
-static bool is_known_trap(const pare_unit_row *row) {
+static bool is_known_trap(const pare_unit_row *row)
+{
     static const struct {
         const char *symbol;
         pare_dimension dimension;
@@ -250,7 +269,8 @@ static bool is_known_trap(const pare_unit_row *row) {
     return false;
 }
 
-static void every_unit_that_udunits_knows_too_agrees_with_it(void **state) {
+static void every_unit_that_udunits_knows_too_agrees_with_it(void **state)
+{
     (void)state;
     ut_set_error_message_handler(ut_ignore);
     ut_system *system = ut_read_xml(NULL);
@@ -286,7 +306,8 @@ static void every_unit_that_udunits_knows_too_agrees_with_it(void **state) {
     assert_in_range(compared, 75, pare_unit_row_count);
 }
 
-static void ranges_have_a_lower_and_an_upper_end(void **state) {
+static void ranges_have_a_lower_and_an_upper_end(void **state)
+{
     (void)state;
     pare_error err = {0};
     double low = 0, high = 0;
@@ -300,7 +321,8 @@ static void ranges_have_a_lower_and_an_upper_end(void **state) {
     assert_true(low == 2 && high == 6);
 }
 
-static void range_refused(const char *text, const char *message) {
+static void range_refused(const char *text, const char *message)
+{
     pare_error err = {0};
     double low = 4, high = 3;
     assert_int_equal(pare_range(units, text, PARE_DIM_VOLTAGE, &low, &high, &err), PARE_BAD_DATA);
@@ -308,7 +330,8 @@ static void range_refused(const char *text, const char *message) {
     assert_true(low == 4 && high == 3);
 }
 
-static void a_broken_range_is_refused(void **state) {
+static void a_broken_range_is_refused(void **state)
+{
     (void)state;
     range_refused("25 V .. 11 V", "25 V .. 11 V runs downwards: the lower end comes first");
     range_refused("11 .. 25 V", "11 has no unit: a voltage needs V or mV");
@@ -320,7 +343,8 @@ static void a_broken_range_is_refused(void **state) {
     range_refused("..", "nothing is no quantity: a voltage needs V or mV");
 }
 
-static void sizes_are_parted_by_crosses_or_commas(void **state) {
+static void sizes_are_parted_by_crosses_or_commas(void **state)
+{
     (void)state;
     static const char *const TEXTS[] = {"75mm,36mm,31mm", "75 mm x 36 mm x 31 mm", "75mmx36mmx31mm",
                                         "7.5 cm, 36 mm X 31 mm",
@@ -336,7 +360,8 @@ static void sizes_are_parted_by_crosses_or_commas(void **state) {
     }
 }
 
-static void sizes_refused(const char *text, const char *message) {
+static void sizes_refused(const char *text, const char *message)
+{
     pare_error err = {0};
     double size[3] = {7, 8, 9};
     size_t count = 99;
@@ -346,7 +371,8 @@ static void sizes_refused(const char *text, const char *message) {
     assert_true(size[0] == 7 && size[1] == 8 && size[2] == 9 && count == 99);
 }
 
-static void broken_sizes_are_refused(void **state) {
+static void broken_sizes_are_refused(void **state)
+{
     (void)state;
     sizes_refused("22 x 7 mm", "22 has no unit: a length needs mm, cm, m, in or ft");
     sizes_refused("22 mm x",
@@ -358,12 +384,14 @@ static void broken_sizes_are_refused(void **state) {
     sizes_refused("0x10 mm", "0 has no unit: a length needs mm, cm, m, in or ft");
 }
 
-static unsigned int draw(unsigned int *seed, unsigned int below) {
+static unsigned int draw(unsigned int *seed, unsigned int below)
+{
     *seed = *seed * 1103515245u + 12345u;
     return (*seed >> 16) % below;
 }
 
-static void make_hostile(unsigned int *seed, char text[80]) {
+static void make_hostile(unsigned int *seed, char text[80])
+{
     static const char *const BITS[] = {
         "1",   "-",    "+",       ".",  "e",    "5.1", " ",           "  ",       "x",
         "..",  ",",    "g",       "mm", "kg",   "oz",  "^",           "2",        "-3",
@@ -379,13 +407,15 @@ static void make_hostile(unsigned int *seed, char text[80]) {
     }
 }
 
-static void assert_one_plain_line(const pare_error *err) {
+static void assert_one_plain_line(const pare_error *err)
+{
     assert_true(err->text[0] != '\0');
     for (const char *c = err->text; *c; c++)
         assert_in_range((unsigned char)*c, ' ', '~');
 }
 
-static void hostile_text_gives_a_finite_value_or_one_plain_line(void **state) {
+static void hostile_text_gives_a_finite_value_or_one_plain_line(void **state)
+{
     (void)state;
     unsigned int seed = 1;
     for (int round = 0; round < 40000; round++) {
@@ -410,7 +440,8 @@ static void hostile_text_gives_a_finite_value_or_one_plain_line(void **state) {
     }
 }
 
-static void every_dimension_has_a_name_and_units(void **state) {
+static void every_dimension_has_a_name_and_units(void **state)
+{
     (void)state;
     for (int i = 0; i < PARE_DIMENSIONS; i++) {
         assert_non_null(pare_dimension_name((pare_dimension)i));
@@ -429,7 +460,8 @@ static void every_dimension_has_a_name_and_units(void **state) {
     }
 }
 
-static void *convert_often(void *result) {
+static void *convert_often(void *result)
+{
     pare_units *own = pare_units_open();
     double sum = 0, value = 0;
     for (int i = 0; own && i < 200; i++)
@@ -440,7 +472,8 @@ static void *convert_often(void *result) {
     return NULL;
 }
 
-static void two_threads_may_convert_at_once(void **state) {
+static void two_threads_may_convert_at_once(void **state)
+{
     (void)state;
     pthread_t thread[2];
     double sum[2] = {0};
@@ -452,7 +485,8 @@ static void two_threads_may_convert_at_once(void **state) {
     assert_near(sum[1], 200 * 1.8288, 1e-9);
 }
 
-int main(void) {
+int main(void)
+{
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(a_number_and_its_unit_may_be_apart_or_together),
         cmocka_unit_test(decimal_values_become_the_nearest_double),
