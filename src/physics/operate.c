@@ -25,7 +25,8 @@
 #define TURN_MOST  3.0   /* rotor speed over the pack's open volts over Ke: beyond any windmill */
 
 pare_load pare_load_on(const pare_flight *flight, pare_source source, double motor_v,
-                       double motor_a) {
+                       double motor_a)
+{
     const pare_esc *esc = &flight->rig->esc;
     const double n = flight->rotors;
     const double always_a = n * (esc->switching * motor_a + esc->idle_a);
@@ -41,7 +42,8 @@ pare_load pare_load_on(const pare_flight *flight, pare_source source, double mot
 
 /* ---- full throttle ---- */
 
-double pare_throttle_left(pare_throttle *throttle, double speed_rad_s) {
+double pare_throttle_left(pare_throttle *throttle, double speed_rad_s)
+{
     const pare_flight *flight = throttle->flight;
     const pare_rig *rig = flight->rig;
     const double ohm = throttle->source.ohm;
@@ -59,7 +61,8 @@ double pare_throttle_left(pare_throttle *throttle, double speed_rad_s) {
     return (throttle->pack_v - throttle->motor_v) / throttle->source.open_v;
 }
 
-double pare_throttle_slope(const pare_throttle *throttle) {
+double pare_throttle_slope(const pare_throttle *throttle)
+{
     const pare_motor_law *law = throttle->law;
     const double speed = throttle->rotor.speed_rad_s;
     const double ohm =
@@ -69,7 +72,8 @@ double pare_throttle_slope(const pare_throttle *throttle) {
     return -(law->ke_v_s + ohm * current_slope) / throttle->source.open_v;
 }
 
-pare_status pare_throttle_find(pare_throttle *throttle, double near_rad_s, pare_error *err) {
+pare_status pare_throttle_find(pare_throttle *throttle, double near_rad_s, pare_error *err)
+{
     const double unloaded = throttle->source.open_v / throttle->law->ke_v_s;
     double low = 0, high = TURN_MOST * unloaded;
     double speed = near_rad_s > 0 && near_rad_s < high ? near_rad_s : 0.7 * unloaded;
@@ -103,12 +107,14 @@ pare_status pare_throttle_find(pare_throttle *throttle, double near_rad_s, pare_
 }
 
 /* A little below 1 must not print as 1. */
-static double cut(double share) {
+static double cut(double share)
+{
     return share < 1 ? floor(share * 1000) / 1000 : share;
 }
 
 pare_status pare_burst_throttle(const pare_flight *flight, double charge, const char *must,
-                                pare_throttle *throttle, pare_error *err) {
+                                pare_throttle *throttle, pare_error *err)
+{
     *throttle = (pare_throttle){
         .flight = flight, .law = &flight->burst, .source = pare_source_at(flight, charge, 0)};
     if (pare_throttle_find(throttle, 0, err) != PARE_OK)
@@ -124,7 +130,8 @@ pare_status pare_burst_throttle(const pare_flight *flight, double charge, const 
 /* ---- a point held ---- */
 
 pare_status pare_hold(const pare_flight *flight, double weights, double near_rad_s,
-                      pare_rotor_state *rotor, pare_error *err) {
+                      pare_rotor_state *rotor, pare_error *err)
+{
     const pare_rig *rig = flight->rig;
     return pare_rotor_for_thrust(&rig->rotor, &rig->air,
                                  weights * flight->weight_n / flight->lift_share, 0, 0, near_rad_s,
@@ -132,7 +139,8 @@ pare_status pare_hold(const pare_flight *flight, double weights, double near_rad
 }
 
 static void fill(const pare_flight *flight, const pare_rotor_state *rotor,
-                 const pare_motor_law *law, const pare_load *load, pare_operating *point) {
+                 const pare_motor_law *law, const pare_load *load, pare_operating *point)
+{
     *point = (pare_operating){.rotor = *rotor,
                               .duty = load->duty,
                               .pack_v = load->pack_v,
@@ -144,7 +152,8 @@ static void fill(const pare_flight *flight, const pare_rotor_state *rotor,
 
 /* Motors and pack at a rotor's state. Where there is no such point, load says in how far. */
 static pare_status feed(const pare_flight *flight, const pare_rotor_state *rotor, double charge,
-                        pare_load *load, pare_operating *point, pare_error *err) {
+                        pare_load *load, pare_operating *point, pare_error *err)
+{
     const pare_source source = pare_source_at(flight, charge, 1);
     double motor_a, motor_v, ohm;
     pare_motor_run(&flight->steady, rotor->speed_rad_s, rotor->torque_nm, &motor_a, &motor_v, &ohm);
@@ -166,9 +175,8 @@ static pare_status feed(const pare_flight *flight, const pare_rotor_state *rotor
     return PARE_OK;
 }
 
-/* Why a thrust has no point: what full throttle gives instead, where that is the reason. */
-static pare_status too_much(const pare_flight *flight, double weights, double charge,
-                            pare_error *err) {
+pare_status pare_too_much(const pare_flight *flight, double weights, double charge, pare_error *err)
+{
     pare_throttle full = {
         .flight = flight, .law = &flight->steady, .source = pare_source_at(flight, charge, 1)};
     if (pare_throttle_find(&full, 0, NULL) != PARE_OK)
@@ -184,7 +192,8 @@ static pare_status too_much(const pare_flight *flight, double weights, double ch
 }
 
 pare_status pare_rig_thrust(const pare_rig *rig, double weights, double charge,
-                            pare_operating *point, pare_error *err) {
+                            pare_operating *point, pare_error *err)
+{
     pare_flight flight;
     pare_rotor_state rotor;
     pare_load load;
@@ -199,12 +208,13 @@ pare_status pare_rig_thrust(const pare_rig *rig, double weights, double charge,
         return PARE_BAD_DATA;
     if (feed(&flight, &rotor, charge, &load, point, err) == PARE_OK)
         return PARE_OK;
-    return too_much(&flight, weights, charge, err);
+    return pare_too_much(&flight, weights, charge, err);
 }
 
 /* ---- level flight ---- */
 
-static bool trim_left(void *context, const double x[], double left[]) {
+static bool trim_left(void *context, const double x[], double left[])
+{
     pare_trim *trim = context;
     const pare_flight *flight = trim->flight;
     const pare_rig *rig = flight->rig;
@@ -223,7 +233,8 @@ static bool trim_left(void *context, const double x[], double left[]) {
 }
 
 /* The plain way: solve the thrust, renew the tilt. Slow, but it comes down from any start. */
-static pare_status trim_by_repetition(pare_trim *trim, pare_error *err) {
+static pare_status trim_by_repetition(pare_trim *trim, pare_error *err)
+{
     const pare_flight *flight = trim->flight;
     const pare_rig *rig = flight->rig;
     const double v = trim->speed_m_s;
@@ -252,7 +263,8 @@ static pare_status trim_by_repetition(pare_trim *trim, pare_error *err) {
                      v, tilt * 57.29577951308232);
 }
 
-static void trim_afresh(pare_trim *trim) {
+static void trim_afresh(pare_trim *trim)
+{
     trim->joint = (pare_joint){.count = 2,
                                .x = {0, 1},
                                .low = {-0.2, 0.05},
@@ -260,7 +272,8 @@ static void trim_afresh(pare_trim *trim) {
                                .inverse = {{1, 0, 0}, {0, 0.5, 0}, {0, 0, 0}}};
 }
 
-pare_status pare_trim_begin(const pare_flight *flight, pare_trim *trim, pare_error *err) {
+pare_status pare_trim_begin(const pare_flight *flight, pare_trim *trim, pare_error *err)
+{
     *trim = (pare_trim){.flight = flight};
     trim_afresh(trim);
     if (pare_hold(flight, 1, 0, &trim->rotor, err) != PARE_OK)
@@ -269,7 +282,8 @@ pare_status pare_trim_begin(const pare_flight *flight, pare_trim *trim, pare_err
     return PARE_OK;
 }
 
-pare_status pare_trim_at(pare_trim *trim, double speed_m_s, pare_error *err) {
+pare_status pare_trim_at(pare_trim *trim, double speed_m_s, pare_error *err)
+{
     const pare_flight *flight = trim->flight;
     const pare_rig *rig = flight->rig;
     trim->speed_m_s = speed_m_s;
@@ -283,7 +297,8 @@ pare_status pare_trim_at(pare_trim *trim, double speed_m_s, pare_error *err) {
     return trim_by_repetition(trim, err);
 }
 
-static pare_status check_speed(double speed_m_s, pare_error *err) {
+static pare_status check_speed(double speed_m_s, pare_error *err)
+{
     if (!(speed_m_s >= 0 && speed_m_s <= PARE_SPEED_MOST))
         return pare_fail(err, PARE_BAD_DATA, "a speed of %g m/s: 0 to %d m/s would be right",
                          speed_m_s, PARE_SPEED_MOST);
@@ -291,7 +306,8 @@ static pare_status check_speed(double speed_m_s, pare_error *err) {
 }
 
 pare_status pare_rig_level(const pare_rig *rig, double speed_m_s, double charge,
-                           pare_operating *point, pare_error *err) {
+                           pare_operating *point, pare_error *err)
+{
     pare_flight flight;
     pare_trim trim;
     pare_load load;
@@ -309,7 +325,8 @@ pare_status pare_rig_level(const pare_rig *rig, double speed_m_s, double charge,
 
 pare_status pare_rig_full(const pare_rig *rig, double charge, double heat, double steady,
                           double axial_m_s, double inplane_m_s, pare_operating *point,
-                          pare_error *err) {
+                          pare_error *err)
+{
     pare_flight flight;
     if (pare_flight_begin(rig, &flight, err) != PARE_OK ||
         pare_charge_check(charge, err) != PARE_OK)
@@ -337,7 +354,8 @@ pare_status pare_rig_full(const pare_rig *rig, double charge, double heat, doubl
     return PARE_OK;
 }
 
-double pare_rig_thrust_to_weight(const pare_rig *rig, const pare_operating *full) {
+double pare_rig_thrust_to_weight(const pare_rig *rig, const pare_operating *full)
+{
     return rig->rotors * (1 - rig->blockage) * full->rotor.thrust_n /
            (rig->mass_kg * PARE_GRAVITY_M_S2);
 }

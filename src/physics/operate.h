@@ -33,7 +33,8 @@ typedef struct pare_source {
     double open_v, ohm;
 } pare_source;
 
-static inline pare_source pare_source_at(const pare_flight *flight, double charge, double steady) {
+static inline pare_source pare_source_at(const pare_flight *flight, double charge, double steady)
+{
     return (pare_source){pare_pack_law_open_v(&flight->pack, charge),
                          pare_pack_law_ohm(&flight->pack, charge, steady)};
 }
@@ -48,7 +49,8 @@ pare_load pare_load_on(const pare_flight *flight, pare_source source, double mot
                        double motor_a);
 
 /** Body drag area in level flight at a tilt whose sine this is. */
-static inline double pare_drag_area(const pare_rig *rig, double sine) {
+static inline double pare_drag_area(const pare_rig *rig, double sine)
+{
     return rig->drag_m2 + (rig->drag_top_m2 - rig->drag_m2) * sine * sine;
 }
 
@@ -87,13 +89,19 @@ pare_status pare_throttle_find(pare_throttle *throttle, double near_rad_s, pare_
  * going with the square of speed. */
 double pare_throttle_slope(const pare_throttle *throttle);
 
-static inline double pare_throttle_to_weight(const pare_throttle *throttle) {
+static inline double pare_throttle_to_weight(const pare_throttle *throttle)
+{
     return throttle->flight->lift_share * throttle->rotor.thrust_n / throttle->flight->weight_n;
 }
 
 /** Rotor state for a thrust in multiples of weight, at rest. */
 pare_status pare_hold(const pare_flight *flight, double weights, double near_rad_s,
                       pare_rotor_state *rotor, pare_error *err);
+
+/** Why a thrust has no point: says what full throttle gives instead where that is the reason, and
+ * leaves err alone where it is not. @return PARE_BAD_DATA */
+pare_status pare_too_much(const pare_flight *flight, double weights, double charge,
+                          pare_error *err);
 
 /** The full-throttle state that manoeuvres start from: at rest, quick part of the pack, burst heat.
  * PARE_BAD_DATA where it does not lift the craft; must says what it fails to do. */

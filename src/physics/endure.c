@@ -1,0 +1,533 @@
+/* endure.c: how long a pack lasts, and the speed at which it goes farthest.
+ *
+ * Motors held at their volts and current draw more from the pack as its own volts fall, so that the
+ * time is the capacity times the integral of d charge over current, from full down to landing. Landing
+ * is the charge left, the cell volts under the landing load, or the cut-off volts under the highest
+ * load, whichever comes first.
+ *
+ * The current is smooth between the knots of the open-circuit curve, but for the charge at which an
+ * entry passes what full throttle gives and is held there. So we integrate from knot to knot, split at
+ * those charges too, with four Gauss points each: seven degrees, where 40 Simpson steps gave nothing
+ * more (the tests compare). Held at full throttle, an entry's rotor speed follows the pack; its torque
+ * over speed squared is nearly constant there, so three rotor evaluations stand for all.
+ *
+ * Best range is the least energy a metre at half charge. It has one minimum over speed: bracketed from
+ * a guess by momentum theory, then narrowed by parabolas, with each trim starting from the last.
+ *
+ * Read pare_endure_run() first. Sources: Gauss-Legendre, Abramowitz and Stegun 25.4.29; parabolic
+ * steps, Brent, Algorithms for Minimization without Derivatives, ch. 5. */
+#include <math.h>
+
+#include "physics/operate.h"
+
+enum { ENTRIES_MOST = 16, POINTS = 4, BREAKS_MOST = PARE_PACK_KNOTS + ENTRIES_MOST };
+
+static const double gauss_at[POINTS] = {-0.861136311594052575, -0.339981043584856265,
+                                        0.339981043584856265, 0.861136311594052575};
+static const double gauss_weight[POINTS] = {0.347854845137453857, 0.652145154862546143,
+                                            0.652145154862546143, 0.347854845137453857};
+
+/* One entry: motors held, or at full throttle in a flow. */
+typedef struct held {
+    double share;
+    double motor_v, motor_a;
+    double axial_m_s, inplane_m_s;
+    double near_rad_s;
+    double degc;      /* steady winding */
+    double full_from; /* at this charge and below it is held at full throttle; under 0: nowhere */
+    /* full throttle: torque over speed squared at three speeds */
+    double speed[3], torque[3];
+} held;
+
+typedef struct endure {
+    const pare_flight *flight;
+    size_t count;
+    held entry[ENTRIES_MOST];
+    double landing_v, landing_a; /* a motor's volts and amperes under the landing load */
+    double landing_cell_v;
+} endure;
+
+static double torque_at(const held *entry, double speed)
+{
+    const double *s = entry->speed, *q = entry->torque;
+    const double a = speed - s[0], b = speed - s[1], c = speed - s[2];
+    return speed * speed *
+           (q[0] * b * c / ((s[0] - s[1]) * (s[0] - s[2])) +
+            q[1] * a * c / ((s[1] - s[0]) * (s[1] - s[2])) +
+            q[2] * a * b / ((s[2] - s[0]) * (s[2] - s[1])));
+}
+
+/* Full throttle from the three speeds alone: pack volts less motor volts falls with speed. */
+typedef struct follow {
+    const endure *run;
+    const held *entry;
+    pare_source source;
+    double pack_v, pack_a;
+} follow;
+
+static double follow_left(void *context, double speed)
+{
+    follow *f = context;
+    const pare_flight *flight = f->run->flight;
+    double current, volts, ohm;
+    pare_motor_run(&flight->steady, speed, torque_at(f->entry, speed), &current, &volts, &ohm);
+    const double motors_a = flight->rotors * (current + flight->rig->esc.idle_a);
+    const double b = f->source.open_v - f->source.ohm * motors_a;
+    const double under_root_v2 = b * b - 4 * f->source.ohm * flight->rig->always_w;
+    f->pack_v = b > 0 && under_root_v2 > 0 ? (b + sqrt(under_root_v2)) / 2 : b / 2;
+    f->pack_a = motors_a + (f->pack_v > 0 ? flight->rig->always_w / f->pack_v : 0);
+    return f->pack_v - volts;
+}
+
+static pare_load at_full(const endure *run, const held *entry, pare_source source)
+{
+    follow f = {.run = run, .entry = entry, .source = source};
+    double low = 0.5 * entry->speed[0], high = 1.2 * entry->speed[2];
+    const double low_y = follow_left(&f, low), high_y = follow_left(&f, high);
+    if (!(low_y > 0 && high_y < 0))
+        return (pare_load){.exists = false};
+    follow_left(&f, pare_root(follow_left, &f, low, low_y, high, high_y, 1e-12));
+    return (pare_load){f.pack_v, f.pack_a, 1, f.pack_v > 0};
+}
+
+static pare_load load_at(const endure *run, const held *entry, double charge, pare_source source)
+{
+    if (charge <= entry->full_from)
+        return at_full(run, entry, source);
+    return pare_load_on(run->flight, source, entry->motor_v, entry->motor_a);
+}
+
+/* ---- landing ---- */
+
+typedef struct watch {
+    const endure *run;
+    const held *entry; /* NULL: the landing load */
+} watch;
+
+/* Cell volts under the landing load over those at which it lands. */
+static double landing_left(void *context, double charge)
+{
+    const endure *run = context;
+    const pare_flight *flight = run->flight;
+    const pare_load load =
+        pare_load_on(flight, pare_source_at(flight, charge, 1), run->landing_v, run->landing_a);
+    return load.pack_v / flight->pack.cells - run->landing_cell_v;
+}
+
+/* Cell volts of the hardest entry over the cut-off. */
+static double cutoff_left(void *context, double charge)
+{
+    const endure *run = context;
+    const pare_flight *flight = run->flight;
+    const pare_source source = pare_source_at(flight, charge, 1);
+    double least_v = source.open_v;
+    for (size_t i = 0; i < run->count; i++)
+        least_v = fmin(least_v, load_at(run, &run->entry[i], charge, source).pack_v);
+    return least_v / flight->pack.cells - pare_chemistry_cutoff_v(flight->pack.kind);
+}
+
+/* An entry's output short of full. A load that the pack cannot give counts as far past full. */
+static double duty_left(void *context, double charge)
+{
+    const watch *w = context;
+    const pare_flight *flight = w->run->flight;
+    const pare_load load = pare_load_on(flight, pare_source_at(flight, charge, 1),
+                                        w->entry->motor_v, w->entry->motor_a);
+    return load.pack_v - w->entry->motor_v;
+}
+
+/* The charge between low and 1 where a rising curve passes 0, or low where it is above 0 there
+ * already. Goes up knot by knot, since the curve bends at each and landing is near the low end. */
+static double passes(pare_curve curve, void *context, double low)
+{
+    double y = curve(context, low);
+    if (y >= 0)
+        return low;
+    for (int i = 1; i < PARE_PACK_KNOTS; i++) {
+        const double high = pare_pack_knots[i];
+        if (high <= low)
+            continue;
+        const double high_y = curve(context, high);
+        if (high_y >= 0)
+            return pare_root(curve, context, low, y, high, high_y, 1e-13);
+        low = high;
+        y = high_y;
+    }
+    return 1;
+}
+
+/* ---- entries that ask for more than full throttle ---- */
+
+/* Prepares full throttle for charges between low and 1. */
+static pare_status prepare_full(const endure *run, held *entry, double low, pare_error *err)
+{
+    const pare_flight *flight = run->flight;
+    pare_throttle full = {.flight = flight,
+                          .law = &flight->steady,
+                          .source = pare_source_at(flight, 1, 1),
+                          .axial_m_s = entry->axial_m_s,
+                          .inplane_m_s = entry->inplane_m_s};
+    if (pare_throttle_find(&full, entry->near_rad_s, err) != PARE_OK)
+        return PARE_BAD_DATA;
+    const double top = full.rotor.speed_rad_s;
+    double current, volts, ohm;
+    pare_motor_run(&flight->steady, top, full.rotor.torque_nm, &current, &volts, &ohm);
+    const double top_degc = pare_motor_degc(&flight->steady, ohm);
+    const double q_top = full.rotor.torque_nm / (top * top);
+    full.source = pare_source_at(flight, low, 1);
+    double bottom = 0.7 * top;
+    if (pare_throttle_find(&full, 0.9 * top, NULL) == PARE_OK)
+        bottom = fmin(full.rotor.speed_rad_s, 0.99 * top);
+    entry->speed[0] = bottom;
+    entry->speed[1] = (bottom + top) / 2;
+    entry->speed[2] = top;
+    for (int i = 0; i < 2; i++) {
+        pare_throttle_left(&full, entry->speed[i]);
+        entry->torque[i] = full.rotor.torque_nm / (entry->speed[i] * entry->speed[i]);
+    }
+    entry->torque[2] = q_top;
+    entry->degc = fmax(entry->degc, top_degc);
+    return PARE_OK;
+}
+
+static pare_status find_full(const endure *run, held *entry, double low, pare_error *err)
+{
+    watch w = {run, entry};
+    if (entry->full_from >= 1)
+        return prepare_full(run, entry, low, err);
+    if (duty_left(&w, low) >= 0)
+        return PARE_OK;
+    if (duty_left(&w, 1) < 0)
+        entry->full_from = 1;
+    else
+        entry->full_from = passes(duty_left, &w, low);
+    return prepare_full(run, entry, low, err);
+}
+
+/* ---- the integral ---- */
+
+static void sort(size_t count, double x[])
+{
+    for (size_t i = 1; i < count; i++)
+        for (size_t j = i; j > 0 && x[j] < x[j - 1]; j--) {
+            const double swap = x[j];
+            x[j] = x[j - 1];
+            x[j - 1] = swap;
+        }
+}
+
+static pare_status integrate(const endure *run, double end, pare_endurance *result, pare_error *err)
+{
+    const pare_flight *flight = run->flight;
+    double breaks[BREAKS_MOST + 1];
+    size_t count = 0;
+    breaks[count++] = end;
+    for (int i = 0; i < PARE_PACK_KNOTS; i++)
+        if (pare_pack_knots[i] > end)
+            breaks[count++] = pare_pack_knots[i];
+    for (size_t i = 0; i < run->count; i++)
+        if (run->entry[i].full_from > end && run->entry[i].full_from < 1)
+            breaks[count++] = run->entry[i].full_from;
+    sort(count, breaks);
+    double per_a = 0, square_a = 0;
+    for (size_t i = 0; i + 1 < count; i++) {
+        const double middle = (breaks[i] + breaks[i + 1]) / 2, half = breaks[i + 1] - middle;
+        for (int k = 0; k < POINTS; k++) {
+            const double charge = middle + half * gauss_at[k];
+            const pare_source source = pare_source_at(flight, charge, 1);
+            double mean_a = 0, mean_a2 = 0;
+            for (size_t e = 0; e < run->count; e++) {
+                const held *entry = &run->entry[e];
+                const pare_load load = load_at(run, entry, charge, source);
+                mean_a += entry->share * load.pack_a;
+                mean_a2 += entry->share * load.pack_a * load.pack_a;
+            }
+            per_a += half * gauss_weight[k] / mean_a;
+            square_a += half * gauss_weight[k] * mean_a2 / mean_a;
+        }
+    }
+    const double capacity_c = flight->rig->pack.capacity_c;
+    if (!(isfinite(per_a) && per_a > 0))
+        return pare_fail(err, PARE_BAD_DATA,
+                         "the flight draws no current: a craft that flies draws "
+                         "more than 0 A");
+    *result = (pare_endurance){.time_s = capacity_c * per_a,
+                               .charge_end = end,
+                               .mean_a = (1 - end) / per_a,
+                               .rms_a = sqrt(square_a / per_a)};
+    return PARE_OK;
+}
+
+static pare_status pare_endure_run(endure *run, const pare_landing *landing, pare_endurance *result,
+                                   pare_error *err)
+{
+    const pare_flight *flight = run->flight;
+    run->landing_cell_v = landing->cell_v;
+    const double fresh_v = landing_left(run, 1) + landing->cell_v;
+    if (fresh_v <= landing->cell_v)
+        return pare_fail(err, PARE_BAD_DATA,
+                         "under load a full pack gives %.3g V a cell, and it lands at %.3g V: no "
+                         "flight is left between",
+                         fresh_v, landing->cell_v);
+    bool full = false;
+    double winding_degc = flight->rig->motor.ambient_degc;
+    double end = passes(landing_left, run, landing->charge);
+    for (size_t i = 0; i < run->count; i++)
+        if (find_full(run, &run->entry[i], end, err) != PARE_OK)
+            return PARE_BAD_DATA;
+    const double hardest_v = cutoff_left(run, 1);
+    if (hardest_v <= 0)
+        return pare_fail(
+            err, PARE_BAD_DATA,
+            "at its hardest a full pack gives %.3g V a cell, and %.3g V is the cut-off",
+            hardest_v + pare_chemistry_cutoff_v(flight->pack.kind),
+            pare_chemistry_cutoff_v(flight->pack.kind));
+    end = passes(cutoff_left, run, end);
+    if (integrate(run, end, result, err) != PARE_OK)
+        return PARE_BAD_DATA;
+    for (size_t i = 0; i < run->count; i++) {
+        full = full || run->entry[i].full_from > end;
+        winding_degc = fmax(winding_degc, run->entry[i].degc);
+    }
+    result->winding_degc = winding_degc;
+    result->by_voltage = end > landing->charge;
+    result->full_throttle = full;
+    return PARE_OK;
+}
+
+/* ---- what callers ask ---- */
+
+static void hold(const pare_flight *flight, const pare_rotor_state *rotor, held *entry)
+{
+    double ohm;
+    pare_motor_run(&flight->steady, rotor->speed_rad_s, rotor->torque_nm, &entry->motor_a,
+                   &entry->motor_v, &ohm);
+    entry->degc = pare_motor_degc(&flight->steady, ohm);
+    entry->near_rad_s = rotor->speed_rad_s;
+    entry->full_from = -1;
+}
+
+static pare_status check_landing(const pare_landing *landing, pare_error *err)
+{
+    if (!(landing->cell_v > 0 && landing->cell_v <= 10))
+        return pare_fail(err, PARE_BAD_DATA,
+                         "landing at %g V a cell: more than 0, to 10 V, would be right",
+                         landing->cell_v);
+    if (!(landing->charge >= 0 && landing->charge < 1))
+        return pare_fail(err, PARE_BAD_DATA,
+                         "landing with a charge of %g left: 0 to less than 1 would be right",
+                         landing->charge);
+    return PARE_OK;
+}
+
+static pare_status check_entries(size_t count, const pare_flown entries[], pare_error *err)
+{
+    double whole = 0;
+    if (count < 1 || count > ENTRIES_MOST)
+        return pare_fail(err, PARE_BAD_DATA, "%zu ways of flying: 1 to %d would be right", count,
+                         ENTRIES_MOST);
+    for (size_t i = 0; i < count; i++) {
+        const pare_flown *e = &entries[i];
+        if (!(e->share >= 0 && e->share <= 1))
+            return pare_fail(err, PARE_BAD_DATA,
+                             "share %zu of the flight is %g: 0 to 1 would be right", i + 1,
+                             e->share);
+        whole += e->share;
+        const bool fits =
+            e->as == PARE_FLOWN_FULL ||
+            (e->as == PARE_FLOWN_SPEED && e->level >= 0 && e->level <= PARE_SPEED_MOST) ||
+            (e->as == PARE_FLOWN_THRUST && e->level > 0 && e->level <= 1000);
+        if (!fits)
+            return pare_fail(err, PARE_BAD_DATA,
+                             "way of flying %zu is at %g: a speed of 0 to %d m/s or a thrust of "
+                             "more than 0, to 1000 weights, would be right",
+                             i + 1, e->level, PARE_SPEED_MOST);
+    }
+    if (fabs(whole - 1) > 1e-6)
+        return pare_fail(err, PARE_BAD_DATA,
+                         "the shares of the flight sum to %.6g: they must sum to 1", whole);
+    return PARE_OK;
+}
+
+/* The hover that a craft lands from; it must exist on a full pack. */
+static pare_status hover_load(const pare_flight *flight, const pare_rotor_state *hover, held *load,
+                              pare_error *err)
+{
+    hold(flight, hover, load);
+    if (pare_load_on(flight, pare_source_at(flight, 1, 1), load->motor_v, load->motor_a).exists)
+        return PARE_OK;
+    return pare_too_much(flight, 1, 1, err);
+}
+
+pare_status pare_rig_endure(const pare_rig *rig, size_t count, const pare_flown entries[],
+                            const pare_landing *landing, pare_endurance *result, pare_error *err)
+{
+    pare_flight flight;
+    pare_trim trim;
+    held hover = {0};
+    if (pare_flight_begin(rig, &flight, err) != PARE_OK || check_landing(landing, err) != PARE_OK ||
+        check_entries(count, entries, err) != PARE_OK ||
+        pare_trim_begin(&flight, &trim, err) != PARE_OK)
+        return PARE_BAD_DATA;
+    const pare_rotor_state hovering = trim.rotor;
+    if (hover_load(&flight, &hovering, &hover, err) != PARE_OK)
+        return PARE_BAD_DATA;
+    endure run = {
+        .flight = &flight, .count = count, .landing_v = hover.motor_v, .landing_a = hover.motor_a};
+    for (size_t i = 0; i < count; i++) {
+        held *entry = &run.entry[i];
+        pare_rotor_state rotor = hovering;
+        *entry = (held){0};
+        if (entries[i].as == PARE_FLOWN_FULL) {
+            *entry = (held){.full_from = 1};
+        } else if (entries[i].as == PARE_FLOWN_SPEED) {
+            const double v = entries[i].level;
+            if (pare_trim_at(&trim, v, err) != PARE_OK)
+                return PARE_BAD_DATA;
+            hold(&flight, &trim.rotor, entry);
+            entry->axial_m_s = v * sin(trim.tilt_rad);
+            entry->inplane_m_s = v * cos(trim.tilt_rad);
+        } else {
+            if (entries[i].level != 1 &&
+                pare_hold(&flight, entries[i].level, hovering.speed_rad_s * sqrt(entries[i].level),
+                          &rotor, err) != PARE_OK)
+                return PARE_BAD_DATA;
+            hold(&flight, &rotor, entry);
+        }
+        entry->share = entries[i].share;
+    }
+    return pare_endure_run(&run, landing, result, err);
+}
+
+/* ---- best range ---- */
+
+#define RANGE_CHARGE  0.5
+#define RANGE_SLOWEST 1.0 /* m/s */
+#define RANGE_FASTEST 120.0
+#define RANGE_STEP    0.12 /* of ln speed, to bracket the minimum */
+#define RANGE_ENOUGH  1e-4 /* last parabola's step in ln speed; its own error is far less */
+
+typedef struct cruise {
+    pare_trim trim;
+    pare_source source;
+} cruise;
+
+/* Joule a metre at a speed; infinite where there is no such point. */
+static double cruise_j_per_m(cruise *c, double ln_speed)
+{
+    const pare_flight *flight = c->trim.flight;
+    const double v = exp(ln_speed);
+    double current, volts, ohm;
+    if (pare_trim_at(&c->trim, v, NULL) != PARE_OK)
+        return HUGE_VAL;
+    pare_motor_run(&flight->steady, c->trim.rotor.speed_rad_s, c->trim.rotor.torque_nm, &current,
+                   &volts, &ohm);
+    const pare_load load = pare_load_on(flight, c->source, volts, current);
+    return load.exists ? load.pack_v * load.pack_a / v : HUGE_VAL;
+}
+
+/* Momentum theory: W^2/(2 rho A v) to lift, rho CdA v^3/2 to drag along, and what the blades' profile
+ * and the electronics draw. Energy a metre has its minimum where 2 c2 v^4 - c3 v - 2 c1 = 0. */
+static double cruise_guess(const pare_flight *flight, const pare_rotor_state *hover)
+{
+    const pare_rig *rig = flight->rig;
+    const double diameter = rig->rotor.prop->diameter_m, rho = rig->air.density_kg_m3;
+    const double disc_m2 = flight->rotors * 0.78539816339744831 * diameter * diameter;
+    const double lift = flight->weight_n * flight->weight_n / (2 * rho * disc_m2);
+    const double drag = 0.5 * rho * fmax(rig->drag_m2, 1e-4);
+    const double shaft = flight->rotors * hover->torque_nm * hover->speed_rad_s;
+    const double ideal = flight->rotors * pare_rotor_ideal_hover_w(hover->thrust_n, diameter, rho);
+    const double rest = fmax(shaft - ideal, 0) + rig->always_w;
+    double v = sqrt(sqrt(lift / drag)) + cbrt(rest / (2 * drag));
+    for (int i = 0; i < 8; i++)
+        v -= (2 * drag * v * v * v * v - rest * v - 2 * lift) / (8 * drag * v * v * v - rest);
+    return v > 2 && v < 60 ? v : 12;
+}
+
+static pare_status best_speed(cruise *c, const pare_rotor_state *hover, double *speed_m_s,
+                              pare_error *err)
+{
+    const double least = log(RANGE_SLOWEST), most = log(RANGE_FASTEST);
+    double x[3], y[3];
+    x[1] = log(cruise_guess(c->trim.flight, hover));
+    x[0] = x[1] - RANGE_STEP;
+    x[2] = x[1] + RANGE_STEP;
+    for (int i = 0; i < 3; i++)
+        y[i] = cruise_j_per_m(c, x[i]);
+    /* walk down until the middle is lowest; where no point exists it is too fast */
+    for (int i = 0; i < 60 && !(y[1] <= y[0] && y[1] <= y[2] && isfinite(y[1])); i++) {
+        if (y[0] < y[2] || !isfinite(y[1])) {
+            x[2] = x[1], y[2] = y[1], x[1] = x[0], y[1] = y[0];
+            x[0] = x[1] - RANGE_STEP;
+            y[0] = x[0] >= least ? cruise_j_per_m(c, x[0]) : HUGE_VAL;
+        } else {
+            x[0] = x[1], y[0] = y[1], x[1] = x[2], y[1] = y[2];
+            x[2] = x[1] + RANGE_STEP;
+            y[2] = x[2] <= most ? cruise_j_per_m(c, x[2]) : HUGE_VAL;
+        }
+    }
+    if (!isfinite(y[1]))
+        return pare_fail(err, PARE_BAD_DATA,
+                         "no level flight from %g to %g m/s at half charge: there is no best-range "
+                         "speed",
+                         RANGE_SLOWEST, RANGE_FASTEST);
+    for (int i = 1; i <= 40; i++) {
+        const double left = x[1] - x[0], right = x[2] - x[1];
+        const double down = (y[0] - y[1]) / left, up = (y[2] - y[1]) / right;
+        double to = x[1] + 0.5 * (down * right - up * left) / (down + up);
+        const bool inside = isfinite(to) && to > x[0] && to < x[2];
+        if (inside && fabs(to - x[1]) <= RANGE_ENOUGH) {
+            x[1] = to;
+            break;
+        }
+        /* a far end that stays put would spoil the parabola: cut the longer side now and then */
+        if (!inside || i % 4 == 0)
+            to = left > right ? x[1] - 0.381966 * left : x[1] + 0.381966 * right;
+        if (left + right <= RANGE_ENOUGH)
+            break;
+        const double at = cruise_j_per_m(c, to);
+        const int side = to < x[1] ? 0 : 2;
+        if (at <= y[1]) {
+            x[2 - side] = x[1], y[2 - side] = y[1];
+            x[1] = to, y[1] = at;
+        } else {
+            x[side] = to, y[side] = at;
+        }
+    }
+    *speed_m_s = exp(x[1]);
+    return PARE_OK;
+}
+
+pare_status pare_rig_best_range(const pare_rig *rig, const pare_landing *landing,
+                                pare_best_range *result, pare_error *err)
+{
+    pare_flight flight;
+    cruise c;
+    held hover = {0};
+    pare_endurance endurance;
+    double speed = 0;
+    if (pare_flight_begin(rig, &flight, err) != PARE_OK || check_landing(landing, err) != PARE_OK ||
+        pare_trim_begin(&flight, &c.trim, err) != PARE_OK)
+        return PARE_BAD_DATA;
+    const pare_rotor_state hovering = c.trim.rotor;
+    if (hover_load(&flight, &hovering, &hover, err) != PARE_OK)
+        return PARE_BAD_DATA;
+    c.source = pare_source_at(&flight, RANGE_CHARGE, 1);
+    if (best_speed(&c, &hovering, &speed, err) != PARE_OK ||
+        pare_trim_at(&c.trim, speed, err) != PARE_OK)
+        return PARE_BAD_DATA;
+    endure run = {.flight = &flight, .count = 1};
+    hold(&flight, &c.trim.rotor, &run.entry[0]);
+    run.entry[0].share = 1;
+    run.entry[0].axial_m_s = speed * sin(c.trim.tilt_rad);
+    run.entry[0].inplane_m_s = speed * cos(c.trim.tilt_rad);
+    run.landing_v = run.entry[0].motor_v;
+    run.landing_a = run.entry[0].motor_a;
+    if (pare_endure_run(&run, landing, &endurance, err) != PARE_OK)
+        return PARE_BAD_DATA;
+    *result = (pare_best_range){.speed_m_s = speed,
+                                .range_m = speed * endurance.time_s,
+                                .time_s = endurance.time_s,
+                                .charge_end = endurance.charge_end};
+    return PARE_OK;
+}
