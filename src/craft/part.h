@@ -133,7 +133,15 @@ bool pare_part_does(const pare_part *part, pare_kind kind);
  * A printed part's mass is computed from its mesh, walls and infill when it has no other. A mass
  * that nothing fills is an error that says so. The part's spec.given stays false for what a law
  * filled: known says PARE_ESTIMATED and value and u are set. After this each BY_LAW spec has a
- * value. `arena` holds what had to be made (default body, blade). */
+ * value. `arena` holds what had to be made (default body, blade). Call it once, on a part as read.
+ *
+ * A value without its own uncertainty gets the usual one for how it is known: weighed 0.1 g with
+ * 0.1 % of scale, stated 2 % or 0.3 g (a quarter of it at most), a spec its row's share. A maker who
+ * states no mass usually has a heavy part, so a law's mass is raised by half a sigma then.
+ * A propeller's own fit and a pack's cells come from its specs. Bodies without a density get one, so
+ * that the shape always says where the grams sit.
+ * @return PARE_OK, PARE_BAD_DATA, or PARE_UNAVAILABLE when memory ran out; the text does not name the
+ *         part: the caller knows where it stands */
 pare_status pare_part_complete(pare_part *part, pare_arena *arena, pare_error *err);
 
 /** What a law filled: bit (1ull << spec), and bit 63 for the mass. */
