@@ -26,9 +26,10 @@
 
 typedef struct climber {
     const pare_flight *flight;
-    pare_source source;
-    double free_v; /* open volts less what ESCs and electronics pull down */
-    double left;   /* of the copper's heating */
+    double open_v;
+    double quiet_a;             /* what ESCs and electronics draw */
+    double quick_ohm, slow_ohm; /* of the pack with leads; the slow part sets in from rest */
+    double left;                /* of the copper's heating */
     double spin_kg_m2, mass_kg, drag_kg_m;
     double time_constant_s; /* of the rotors, at the last call of rates() */
 } climber;
@@ -37,17 +38,19 @@ typedef struct state {
     double height_m, climb_m_s, speed_rad_s;
 } state;
 
-static state rates(climber *c, state at)
+static state rates(climber *c, state at, double time_s)
 {
     const pare_rig *rig = c->flight->rig;
     const pare_motor_law *law = &c->flight->burst;
     pare_rotor_state rotor;
     pare_rotor_at(&rig->rotor, &rig->air, at.speed_rad_s, at.climb_m_s, 0, &rotor);
     const double loss_a = pare_motor_loss_a(law, at.speed_rad_s);
+    const double pack_ohm = c->quick_ohm + c->slow_ohm * -expm1(-time_s / PARE_PACK_SLOW_S);
     const double ohm = pare_motor_ohm(law, at.speed_rad_s, loss_a, c->left) + law->on_ohm +
-                       c->flight->rotors * c->source.ohm;
+                       c->flight->rotors * pack_ohm;
     const double ke = law->ke_v_s;
-    const double current_a = fmax((c->free_v - ke * at.speed_rad_s) / ohm, 0);
+    const double current_a =
+        fmax((c->open_v - pack_ohm * c->quiet_a - ke * at.speed_rad_s) / ohm, 0);
     c->time_constant_s =
         c->spin_kg_m2 / (ke * ke / ohm + 2 * fabs(rotor.torque_nm) / at.speed_rad_s);
     const double lift_n = c->flight->lift_share * rotor.thrust_n - c->flight->weight_n -
@@ -63,11 +66,11 @@ static state along(state from, double step_s, state rate)
 }
 
 /* One step, with the rates at its start known. */
-static state step(climber *c, state from, state k1, double h)
+static state step(climber *c, state from, state k1, double time_s, double h)
 {
-    const state k2 = rates(c, along(from, h / 2, k1));
-    const state k3 = rates(c, along(from, h / 2, k2));
-    const state k4 = rates(c, along(from, h, k3));
+    const state k2 = rates(c, along(from, h / 2, k1), time_s + h / 2);
+    const state k3 = rates(c, along(from, h / 2, k2), time_s + h / 2);
+    const state k4 = rates(c, along(from, h, k3), time_s + h);
     return (state){
         from.height_m + h / 6 * (k1.height_m + 2 * (k2.height_m + k3.height_m) + k4.height_m),
         from.climb_m_s + h / 6 * (k1.climb_m_s + 2 * (k2.climb_m_s + k3.climb_m_s) + k4.climb_m_s),
@@ -126,24 +129,26 @@ pare_status pare_rig_burst(const pare_rig *rig, double height_m, double charge, 
         pare_hold(&flight, 1, 0, &hover, err) != PARE_OK)
         return PARE_BAD_DATA;
     climber c = {.flight = &flight,
-                 .source = full.source,
+                 .open_v = full.source.open_v,
+                 .quiet_a = flight.rotors * rig->esc.idle_a +
+                            rig->always_w / (DIP_V_SHARE * full.source.open_v),
+                 .quick_ohm = full.source.ohm,
+                 .slow_ohm = pare_source_at(&flight, charge, 1).ohm - full.source.ohm,
                  .left = pare_motor_left(&flight.burst, full.motor_a),
                  .spin_kg_m2 = rig->spin_kg_m2,
                  .mass_kg = rig->mass_kg,
                  .drag_kg_m = rig->air.density_kg_m3 * rig->drag_top_m2 / 2};
-    c.free_v = c.source.open_v - c.source.ohm * (flight.rotors * rig->esc.idle_a +
-                                                 rig->always_w / (DIP_V_SHARE * c.source.open_v));
     state at = {0, 0, hover.speed_rad_s};
     double time_s = 0;
     double spin_up_s = -1;
     while (time_s < LONGEST_S) {
-        const state rate = rates(&c, at);
+        const state rate = rates(&c, at, time_s);
         if (spin_up_s < 0)
             spin_up_s = SPIN_UP_TIMES * c.time_constant_s;
         const double share = time_s < spin_up_s ? SPIN_UP_STEP : CLIMB_STEP;
         const double h =
             step_s > 0 ? step_s : fmin(fmax(share * c.time_constant_s, 1e-3), LONGEST_S / 10);
-        const state next = step(&c, at, rate, h);
+        const state next = step(&c, at, rate, time_s, h);
         if (!(next.speed_rad_s > 0 && isfinite(next.height_m)))
             return too_long(height_m, (state){NAN, 0, 0}, time_s, err);
         if (next.height_m >= height_m) {
@@ -152,7 +157,7 @@ pare_status pare_rig_burst(const pare_rig *rig, double height_m, double charge, 
                 *result = (pare_burst){time_s + x * h, next.climb_m_s, next.speed_rad_s};
             } else {
                 const double x = arrival(at, next, h, height_m);
-                const state there = step(&c, at, rate, x * h);
+                const state there = step(&c, at, rate, time_s, x * h);
                 *result = (pare_burst){time_s + x * h, there.climb_m_s, there.speed_rad_s};
             }
             return PARE_OK;

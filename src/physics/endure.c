@@ -405,7 +405,7 @@ pare_status pare_rig_endure(const pare_rig *rig, size_t count, const pare_flown 
 #define RANGE_SLOWEST 1.0 /* m/s */
 #define RANGE_FASTEST 120.0
 #define RANGE_STEP    0.12 /* of ln speed, to bracket the minimum */
-#define RANGE_ENOUGH  1e-4 /* last parabola's step in ln speed; its own error is far less */
+#define RANGE_ENOUGH  1e-6
 
 typedef struct cruise {
     pare_trim trim;
