@@ -1,0 +1,39 @@
+/* read_part.h: a part out of its text. */
+#ifndef PARE_STORE_READ_PART_H
+#define PARE_STORE_READ_PART_H
+
+#include "craft/part.h"
+#include "store/reading.h"
+
+/** Reads one part and completes it (pare_part_complete).
+ *
+ * @param node  a map with at least id and kind
+ * @param[out] part  made in the reading's arena; NULL on failure
+ * @return PARE_OK; PARE_UNKNOWN for a key that is not known; PARE_BAD_DATA, with the place */
+pare_status pare_read_part(const pare_reading *reading, const pare_node *node, pare_part **part,
+                           pare_error *err);
+
+/* The pieces of it, each with its own file. */
+
+/** A number as "12 g" or {value: 12 g, u: 0.1 g, known: weighed}. Known: stated unless said. */
+pare_status pare_read_value(const pare_reading *reading, const pare_node *node, const char *what,
+                            pare_dimension dimension, double low, double high, pare_value *value,
+                            pare_error *err);
+pare_status pare_read_spec(const pare_reading *reading, const pare_node *node, pare_part *part,
+                           pare_error *err);
+pare_status pare_read_fits(const pare_reading *reading, const pare_node *node, pare_part *part,
+                           pare_error *err);
+pare_status pare_read_body(const pare_reading *reading, const pare_node *node, pare_part *part,
+                           pare_error *err);
+pare_status pare_read_includes(const pare_reading *reading, const pare_node *node, pare_part *part,
+                               pare_error *err);
+
+/** Words of screws, shared with joints; a missing node (NULL) leaves the value alone. */
+pare_status pare_read_screw_standard(const pare_reading *reading, const pare_node *node,
+                                     pare_screw_standard *standard, pare_error *err);
+pare_status pare_read_screw_material(const pare_reading *reading, const pare_node *node,
+                                     pare_screw_material *material, pare_error *err);
+pare_status pare_read_thread(const pare_reading *reading, const pare_node *node,
+                             pare_thread *thread, pare_error *err);
+
+#endif
