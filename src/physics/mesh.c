@@ -34,23 +34,27 @@ typedef struct edge {
     size_t number; /* 3 x triangle + corner from which it starts */
 } edge;
 
-size_t pare_mesh_scratch(size_t triangles) {
+size_t pare_mesh_scratch(size_t triangles)
+{
     const size_t each = 3 * 2 * sizeof(edge);
     return triangles > SIZE_MAX / each ? 0 : triangles * each;
 }
 
-static const double *corner(const pare_mesh *mesh, size_t triangle, size_t which) {
+static const double *corner(const pare_mesh *mesh, size_t triangle, size_t which)
+{
     return &mesh->corner_m[triangle][3 * (which % 3)];
 }
 
-static int compare_points(const double a[3], const double b[3]) {
+static int compare_points(const double a[3], const double b[3])
+{
     for (int i = 0; i < 3; i++)
         if (a[i] != b[i])
             return a[i] < b[i] ? -1 : 1;
     return 0;
 }
 
-static uint64_t hash_point(const double p[3]) {
+static uint64_t hash_point(const double p[3])
+{
     uint64_t hash = 0;
     for (int i = 0; i < 3; i++) {
         const double x = p[i] + 0.0; /* -0 and 0 are one place */
@@ -67,7 +71,8 @@ static uint64_t hash_point(const double p[3]) {
 
 /* The ends of an edge, lesser first; *forward is 1 when the edge runs from the lesser to the other. */
 static void ends(const pare_mesh *mesh, size_t number, const double **low, const double **high,
-                 int *forward) {
+                 int *forward)
+{
     const double *from = corner(mesh, number / 3, number % 3),
                  *to = corner(mesh, number / 3, number % 3 + 1);
     *forward = compare_points(from, to) < 0;
@@ -75,7 +80,8 @@ static void ends(const pare_mesh *mesh, size_t number, const double **low, const
     *high = *forward ? to : from;
 }
 
-static int compare_edges(const pare_mesh *mesh, const edge *a, const edge *b) {
+static int compare_edges(const pare_mesh *mesh, const edge *a, const edge *b)
+{
     if (a->key != b->key)
         return a->key < b->key ? -1 : 1;
     const double *a_low, *a_high, *b_low, *b_high;
@@ -87,7 +93,8 @@ static int compare_edges(const pare_mesh *mesh, const edge *a, const edge *b) {
 }
 
 /* Bottom-up merge sort; returns whichever of the two buffers holds the sorted edges. */
-static edge *sort_edges(const pare_mesh *mesh, size_t count, edge *from, edge *to) {
+static edge *sort_edges(const pare_mesh *mesh, size_t count, edge *from, edge *to)
+{
     for (size_t run = 1; run < count; run *= 2) {
         for (size_t start = 0; start < count; start += 2 * run) {
             const size_t middle = count - start < run ? count : start + run;
@@ -107,7 +114,8 @@ static edge *sort_edges(const pare_mesh *mesh, size_t count, edge *from, edge *t
 }
 
 /* Counts the edges that are not walked exactly twice, once each way, and notes the first. */
-static void match_edges(const pare_mesh *mesh, edge *scratch, pare_mesh_facts *facts) {
+static void match_edges(const pare_mesh *mesh, edge *scratch, pare_mesh_facts *facts)
+{
     size_t count = 0;
     for (size_t t = 0; t < mesh->triangles; t++) {
         const double *p[3] = {corner(mesh, t, 0), corner(mesh, t, 1), corner(mesh, t, 2)};
@@ -145,11 +153,13 @@ static void match_edges(const pare_mesh *mesh, edge *scratch, pare_mesh_facts *f
 
 /* ---- integrals ---- */
 
-static pare_vec3 cross(pare_vec3 a, pare_vec3 b) {
+static pare_vec3 cross(pare_vec3 a, pare_vec3 b)
+{
     return (pare_vec3){a.y * b.z - a.z * b.y, a.z * b.x - a.x * b.z, a.x * b.y - a.y * b.x};
 }
 
-static double norm(pare_vec3 a) {
+static double norm(pare_vec3 a)
+{
     return hypot(hypot(a.x, a.y), a.z);
 }
 
@@ -163,7 +173,8 @@ typedef struct integrals {
 
 /* positive: takes every tetrahedron as positive, for a convex surface seen from inside, whose
  * triangles may face either way. */
-static integrals integrate(const pare_mesh *mesh, pare_vec3 from, int positive) {
+static integrals integrate(const pare_mesh *mesh, pare_vec3 from, int positive)
+{
     integrals sum = {0};
     for (size_t t = 0; t < mesh->triangles; t++) {
         pare_vec3 v[3];
@@ -191,7 +202,8 @@ static integrals integrate(const pare_mesh *mesh, pare_vec3 from, int positive) 
 }
 
 /* The figures of a body from its integrals about `from`; volume above 0. */
-static void take_figures(const integrals *sum, pare_vec3 from, pare_mesh_facts *facts) {
+static void take_figures(const integrals *sum, pare_vec3 from, pare_mesh_facts *facts)
+{
     const double v = sum->volume;
     const pare_vec3 c = pare_vec3_times(1 / v, sum->first);
     const pare_sym3 s = {sum->second.xx - v * c.x * c.x, sum->second.yy - v * c.y * c.y,
@@ -202,7 +214,8 @@ static void take_figures(const integrals *sum, pare_vec3 from, pare_mesh_facts *
     facts->inertia_m5 = (pare_sym3){s.yy + s.zz, s.xx + s.zz, s.xx + s.yy, -s.xy, -s.xz, -s.yz};
 }
 
-static void take_box(pare_vec3 middle, pare_mesh_facts *facts) {
+static void take_box(pare_vec3 middle, pare_mesh_facts *facts)
+{
     const pare_vec3 size = pare_vec3_less(facts->high_m, facts->low_m);
     const double v = size.x * size.y * size.z;
     const double xx = size.x * size.x / 12, yy = size.y * size.y / 12, zz = size.z * size.z / 12;
@@ -216,12 +229,14 @@ static void take_box(pare_vec3 middle, pare_mesh_facts *facts) {
  * the spacing of its own single-precision corners. */
 #define LEAST_THICKNESS 1e-9
 
-static int is_solid_volume(double volume_m3, const pare_mesh_facts *facts) {
+static int is_solid_volume(double volume_m3, const pare_mesh_facts *facts)
+{
     const double diagonal_m = norm(pare_vec3_less(facts->high_m, facts->low_m));
     return volume_m3 > LEAST_THICKNESS * facts->area_m2 * diagonal_m;
 }
 
-static pare_status take_bounds(const pare_mesh *mesh, pare_mesh_facts *facts, pare_error *err) {
+static pare_status take_bounds(const pare_mesh *mesh, pare_mesh_facts *facts, pare_error *err)
+{
     double low[3] = {INFINITY, INFINITY, INFINITY}, high[3] = {-INFINITY, -INFINITY, -INFINITY};
     for (size_t t = 0; t < mesh->triangles; t++)
         for (int i = 0; i < 9; i++) {
@@ -242,7 +257,8 @@ static pare_status take_bounds(const pare_mesh *mesh, pare_mesh_facts *facts, pa
     return PARE_OK;
 }
 
-static size_t count_degenerate(const pare_mesh *mesh) {
+static size_t count_degenerate(const pare_mesh *mesh)
+{
     size_t count = 0;
     for (size_t t = 0; t < mesh->triangles; t++) {
         const double *p = mesh->corner_m[t];
@@ -255,7 +271,8 @@ static size_t count_degenerate(const pare_mesh *mesh) {
 }
 
 pare_status pare_mesh_measure(const pare_mesh *mesh, void *scratch, pare_mesh_facts *facts,
-                              pare_error *err) {
+                              pare_error *err)
+{
     if (mesh->triangles == 0)
         return pare_fail(err, PARE_BAD_DATA, "a mesh without triangles has no volume");
     pare_mesh_facts found = {0};
@@ -282,7 +299,8 @@ pare_status pare_mesh_measure(const pare_mesh *mesh, void *scratch, pare_mesh_fa
     return PARE_OK;
 }
 
-int pare_mesh_take_hull(const pare_mesh *hull, pare_mesh_facts *facts) {
+int pare_mesh_take_hull(const pare_mesh *hull, pare_mesh_facts *facts)
+{
     if (hull->triangles == 0)
         return 0;
     /* The mean of the corners lies inside, so that every tetrahedron counts as positive. */

@@ -16,7 +16,8 @@
 #define MOST_SWEEPS 32 /* 6 are enough for any 3 x 3; the bound is for tensors that hold a NaN */
 
 /* Turns in the plane of axes p and q until a[p][q] is zero; v gathers the turns. */
-static void turn_away(double a[3][3], double v[3][3], int p, int q) {
+static void turn_away(double a[3][3], double v[3][3], int p, int q)
+{
     if (a[p][q] == 0)
         return;
     const double theta = (a[q][q] - a[p][p]) / (2 * a[p][q]);
@@ -38,7 +39,8 @@ static void turn_away(double a[3][3], double v[3][3], int p, int q) {
     }
 }
 
-static double largest_part(const double v[3][3], int column) {
+static double largest_part(const double v[3][3], int column)
+{
     double largest = 0;
     for (int i = 0; i < 3; i++)
         if (fabs(v[i][column]) > fabs(largest) * (1 + 1e-9)) /* a tie goes to the earlier axis */
@@ -46,7 +48,8 @@ static double largest_part(const double v[3][3], int column) {
     return largest;
 }
 
-void pare_principal(const pare_sym3 *inertia, double moments[3], pare_mat3 *axes) {
+void pare_principal(const pare_sym3 *inertia, double moments[3], pare_mat3 *axes)
+{
     const pare_sym3 *s = inertia;
     double a[3][3] = {{s->xx, s->xy, s->xz}, {s->xy, s->yy, s->yz}, {s->xz, s->yz, s->zz}};
     double v[3][3] = {{1, 0, 0}, {0, 1, 0}, {0, 0, 1}};

@@ -90,19 +90,23 @@ static const struct {
     {3, 3.2, 7, 0.5},   {4, 4.3, 9, 0.8}, {5, 5.3, 10, 1},
 };
 
-double pare_screw_density_kg_m3(pare_screw_material material) {
+double pare_screw_density_kg_m3(pare_screw_material material)
+{
     return materials[material].kg_m3;
 }
 
-const char *pare_screw_material_name(pare_screw_material material) {
+const char *pare_screw_material_name(pare_screw_material material)
+{
     return materials[material].name;
 }
 
-const char *pare_screw_standard_name(pare_screw_standard standard) {
+const char *pare_screw_standard_name(pare_screw_standard standard)
+{
     return standards[standard].name;
 }
 
-pare_status pare_thread_named(const char *name, pare_thread *thread, pare_error *err) {
+pare_status pare_thread_named(const char *name, pare_thread *thread, pare_error *err)
+{
     const char *known[ROWS(threads)];
     for (size_t i = 0; i < ROWS(threads); i++) {
         known[i] = threads[i].name;
@@ -117,29 +121,35 @@ pare_status pare_thread_named(const char *name, pare_thread *thread, pare_error 
                      near ? "; did you mean " : "", near ? near : "", near ? "?" : "");
 }
 
-double pare_thread_pitch_diameter_m(const pare_thread *thread) {
+double pare_thread_pitch_diameter_m(const pare_thread *thread)
+{
     return thread->nominal_m - 0.64951905 * thread->pitch_m; /* ISO 724: 3 sqrt(3)/8 p */
 }
 
-double pare_thread_core_diameter_m(const pare_thread *thread) {
+double pare_thread_core_diameter_m(const pare_thread *thread)
+{
     return thread->nominal_m - 1.22686932 * thread->pitch_m; /* ISO 68-1: d3 of the screw */
 }
 
-double pare_thread_stress_area_m2(const pare_thread *thread) {
+double pare_thread_stress_area_m2(const pare_thread *thread)
+{
     const double mean_m =
         (pare_thread_pitch_diameter_m(thread) + pare_thread_core_diameter_m(thread)) / 2;
     return PI / 4 * mean_m * mean_m;
 }
 
-static double cylinder_mm3(double across_mm, double high_mm) {
+static double cylinder_mm3(double across_mm, double high_mm)
+{
     return PI / 4 * across_mm * across_mm * high_mm;
 }
 
-static double hexagon_mm3(double flats_mm, double high_mm) {
+static double hexagon_mm3(double flats_mm, double high_mm)
+{
     return sqrt(3) / 2 * flats_mm * flats_mm * high_mm;
 }
 
-static double head_mm3(pare_screw_standard standard, const head_row *head) {
+static double head_mm3(pare_screw_standard standard, const head_row *head)
+{
     const double across = head->across_mm, high = head->high_mm, d = head->nominal_mm;
     double solid_mm3 = 0;
     switch (standard) {
@@ -158,12 +168,14 @@ static double head_mm3(pare_screw_standard standard, const head_row *head) {
     return solid_mm3 - hexagon_mm3(head->key_mm, head->socket_mm);
 }
 
-static int same_thread(const pare_thread *thread, double nominal_mm) {
+static int same_thread(const pare_thread *thread, double nominal_mm)
+{
     return fabs(thread->nominal_m - nominal_mm * MM) < 1e-3 * MM;
 }
 
 pare_status pare_screw_kg(pare_screw_standard standard, const pare_thread *thread, double length_m,
-                          pare_screw_material material, double *mass_kg, pare_error *err) {
+                          pare_screw_material material, double *mass_kg, pare_error *err)
+{
     const head_row *head = NULL;
     for (size_t i = 0; i < standards[standard].rows; i++)
         if (same_thread(thread, standards[standard].row[i].nominal_mm))
@@ -192,13 +204,15 @@ pare_status pare_screw_kg(pare_screw_standard standard, const pare_thread *threa
     return PARE_OK;
 }
 
-double pare_stud_kg(const pare_thread *thread, double length_m, double density_kg_m3) {
+double pare_stud_kg(const pare_thread *thread, double length_m, double density_kg_m3)
+{
     const double pitch_diameter_m = pare_thread_pitch_diameter_m(thread);
     return density_kg_m3 * PI / 4 * pitch_diameter_m * pitch_diameter_m * length_m;
 }
 
 pare_status pare_nut_kg(const pare_thread *thread, double density_kg_m3, double *mass_kg,
-                        pare_error *err) {
+                        pare_error *err)
+{
     for (size_t i = 0; i < ROWS(nuts); i++)
         if (same_thread(thread, nuts[i].nominal_mm)) {
             const double bore_mm = pare_thread_pitch_diameter_m(thread) / MM;
@@ -213,7 +227,8 @@ pare_status pare_nut_kg(const pare_thread *thread, double density_kg_m3, double 
 }
 
 pare_status pare_washer_kg(const pare_thread *thread, double density_kg_m3, double *mass_kg,
-                           pare_error *err) {
+                           pare_error *err)
+{
     for (size_t i = 0; i < ROWS(washers); i++)
         if (same_thread(thread, washers[i].nominal_mm)) {
             const double volume_mm3 = cylinder_mm3(washers[i].across_mm, washers[i].high_mm) -

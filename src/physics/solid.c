@@ -36,20 +36,24 @@ static const struct {
     [PARE_SHAPE_PLATE] = {"plate", "x, y, t", 3},
 };
 
-size_t pare_shape_sizes(pare_shape shape) {
+size_t pare_shape_sizes(pare_shape shape)
+{
     return shapes[shape].count;
 }
 
-const char *pare_shape_name(pare_shape shape) {
+const char *pare_shape_name(pare_shape shape)
+{
     return shapes[shape].name;
 }
 
-const char *pare_shape_size_names(pare_shape shape) {
+const char *pare_shape_size_names(pare_shape shape)
+{
     return shapes[shape].sizes;
 }
 
 /* Second moments along x, y and z, per unit of mass, about the centre of mass. */
-static pare_vec3 second_moments_m2(pare_shape shape, const double s[]) {
+static pare_vec3 second_moments_m2(pare_shape shape, const double s[])
+{
     switch (shape) {
     case PARE_SHAPE_BOX:
     case PARE_SHAPE_PLATE:
@@ -91,25 +95,29 @@ static pare_vec3 second_moments_m2(pare_shape shape, const double s[]) {
     return (pare_vec3){0, 0, 0};
 }
 
-static pare_sym3 inertia_of_moments(double mass_kg, pare_vec3 second_m2) {
+static pare_sym3 inertia_of_moments(double mass_kg, pare_vec3 second_m2)
+{
     return (pare_sym3){.xx = mass_kg * (second_m2.y + second_m2.z),
                        .yy = mass_kg * (second_m2.x + second_m2.z),
                        .zz = mass_kg * (second_m2.x + second_m2.y)};
 }
 
-static int all_finite(const pare_sym3 *s) {
+static int all_finite(const pare_sym3 *s)
+{
     return isfinite(s->xx) && isfinite(s->yy) && isfinite(s->zz) && isfinite(s->xy) &&
            isfinite(s->xz) && isfinite(s->yz);
 }
 
-static pare_status check_mass(const char *what, double mass_kg, pare_error *err) {
+static pare_status check_mass(const char *what, double mass_kg, pare_error *err)
+{
     if (!(isfinite(mass_kg) && mass_kg >= 0))
         return pare_fail(err, PARE_BAD_DATA, "%s of %g kg: a mass is 0 or more, and finite", what,
                          mass_kg);
     return PARE_OK;
 }
 
-static pare_status check_sizes(pare_shape shape, const double size_m[], pare_error *err) {
+static pare_status check_sizes(pare_shape shape, const double size_m[], pare_error *err)
+{
     for (size_t i = 0; i < shapes[shape].count; i++)
         if (!(isfinite(size_m[i]) && size_m[i] >= 0))
             return pare_fail(err, PARE_BAD_DATA,
@@ -125,7 +133,8 @@ static pare_status check_sizes(pare_shape shape, const double size_m[], pare_err
 }
 
 pare_status pare_solid(pare_shape shape, double mass_kg, const double size_m[], pare_body *body,
-                       pare_error *err) {
+                       pare_error *err)
+{
     if (check_mass(shapes[shape].name, mass_kg, err) != PARE_OK)
         return PARE_BAD_DATA;
     if (check_sizes(shape, size_m, err) != PARE_OK)
@@ -138,7 +147,8 @@ pare_status pare_solid(pare_shape shape, double mass_kg, const double size_m[], 
     return PARE_OK;
 }
 
-double pare_solid_volume_m3(pare_shape shape, const double s[]) {
+double pare_solid_volume_m3(pare_shape shape, const double s[])
+{
     switch (shape) {
     case PARE_SHAPE_BOX:
     case PARE_SHAPE_PLATE:
@@ -162,7 +172,8 @@ double pare_solid_volume_m3(pare_shape shape, const double s[]) {
     return 0;
 }
 
-pare_status pare_gyration(double mass_kg, pare_vec3 radius_m, pare_body *body, pare_error *err) {
+pare_status pare_gyration(double mass_kg, pare_vec3 radius_m, pare_body *body, pare_error *err)
+{
     if (check_mass("point", mass_kg, err) != PARE_OK)
         return PARE_BAD_DATA;
     const double xx = radius_m.x * radius_m.x, yy = radius_m.y * radius_m.y,
@@ -187,7 +198,8 @@ typedef struct area_moments {
     double area, x, y, xx, yy, xy;
 } area_moments;
 
-static area_moments outline_moments(const pare_outline *outline, double x0, double y0) {
+static area_moments outline_moments(const pare_outline *outline, double x0, double y0)
+{
     area_moments sum = {0};
     for (size_t i = 0; i < outline->points; i++) {
         const double *p = outline->at_m[i], *q = outline->at_m[(i + 1) % outline->points];
@@ -205,7 +217,8 @@ static area_moments outline_moments(const pare_outline *outline, double x0, doub
     return sum;
 }
 
-static int inside(const pare_outline *outline, double x, double y) {
+static int inside(const pare_outline *outline, double x, double y)
+{
     int in = 0;
     for (size_t i = 0; i < outline->points; i++) {
         const double *p = outline->at_m[i], *q = outline->at_m[(i + 1) % outline->points];
@@ -216,7 +229,8 @@ static int inside(const pare_outline *outline, double x, double y) {
 }
 
 static pare_status check_outline(const char *what, size_t number, const pare_outline *outline,
-                                 pare_error *err) {
+                                 pare_error *err)
+{
     if (outline->points < 3)
         return pare_fail(err, PARE_BAD_DATA, "%s %zu has %zu points; an outline needs 3 or more",
                          what, number, outline->points);
@@ -230,7 +244,8 @@ static pare_status check_outline(const char *what, size_t number, const pare_out
 }
 
 pare_status pare_plate(const pare_outline *outer, size_t holes, const pare_outline hole[],
-                       double thick_m, double density_kg_m3, pare_body *body, pare_error *err) {
+                       double thick_m, double density_kg_m3, pare_body *body, pare_error *err)
+{
     if (!(isfinite(thick_m) && thick_m >= 0))
         return pare_fail(err, PARE_BAD_DATA, "plate of thickness %g m; it is 0 or more", thick_m);
     if (!(isfinite(density_kg_m3) && density_kg_m3 >= 0))
@@ -278,7 +293,8 @@ pare_status pare_plate(const pare_outline *outer, size_t holes, const pare_outli
     return PARE_OK;
 }
 
-pare_mat3 pare_turn_zyx(double z_rad, double y_rad, double x_rad) {
+pare_mat3 pare_turn_zyx(double z_rad, double y_rad, double x_rad)
+{
     const double cz = cos(z_rad), sz = sin(z_rad), cy = cos(y_rad), sy = sin(y_rad),
                  cx = cos(x_rad), sx = sin(x_rad);
     return (pare_mat3){{{cz * cy, cz * sy * sx - sz * cx, cz * sy * cx + sz * sx},
@@ -286,14 +302,16 @@ pare_mat3 pare_turn_zyx(double z_rad, double y_rad, double x_rad) {
                         {-sy, cy * sx, cy * cx}}};
 }
 
-static pare_vec3 turned(const pare_mat3 *turn, pare_vec3 v) {
+static pare_vec3 turned(const pare_mat3 *turn, pare_vec3 v)
+{
     const double(*m)[3] = turn->m;
     return (pare_vec3){m[0][0] * v.x + m[0][1] * v.y + m[0][2] * v.z,
                        m[1][0] * v.x + m[1][1] * v.y + m[1][2] * v.z,
                        m[2][0] * v.x + m[2][1] * v.y + m[2][2] * v.z};
 }
 
-pare_body pare_body_moved(const pare_body *body, const pare_mat3 *turn, pare_vec3 by_m) {
+pare_body pare_body_moved(const pare_body *body, const pare_mat3 *turn, pare_vec3 by_m)
+{
     if (!turn)
         return (pare_body){body->mass_kg, pare_vec3_add(body->at_m, by_m), body->inertia_kg_m2};
     /* R I R^T: the rows of R I are I turned onto each row of R, since I is symmetric. */
@@ -315,7 +333,8 @@ pare_body pare_body_moved(const pare_body *body, const pare_mat3 *turn, pare_vec
                                          .yz = pare_vec3_dot(row[1], on[2])}};
 }
 
-pare_body pare_body_sum(size_t count, const pare_body bodies[]) {
+pare_body pare_body_sum(size_t count, const pare_body bodies[])
+{
     pare_body sum = {0};
     for (size_t i = 0; i < count; i++) {
         sum.mass_kg += bodies[i].mass_kg;
@@ -341,7 +360,8 @@ pare_body pare_body_sum(size_t count, const pare_body bodies[]) {
 }
 
 double pare_printed_kg(double volume_m3, double area_m2, double wall_m, double infill,
-                       double density_kg_m3) {
+                       double density_kg_m3)
+{
     const double shell_m3 = fmin(area_m2 * wall_m, volume_m3);
     return density_kg_m3 * (shell_m3 + infill * (volume_m3 - shell_m3));
 }

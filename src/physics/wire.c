@@ -25,20 +25,24 @@ static const struct {
     {28, 1.2e-3}, {30, 0.8e-3}, {32, 0.7e-3},
 };
 
-double pare_wire_diameter_m(double gauge) {
+double pare_wire_diameter_m(double gauge)
+{
     return 0.127e-3 * pow(92, (36 - gauge) / 39);
 }
 
-double pare_wire_area_m2(double gauge) {
+double pare_wire_area_m2(double gauge)
+{
     const double diameter_m = pare_wire_diameter_m(gauge);
     return PI / 4 * diameter_m * diameter_m;
 }
 
-double pare_wire_ohm_per_m(double gauge, double copper_degc) {
+double pare_wire_ohm_per_m(double gauge, double copper_degc)
+{
     return copper_20_ohm_m * (1 + copper_per_k * (copper_degc - 20)) / pare_wire_area_m2(gauge);
 }
 
-double pare_wire_outer_m(double gauge) {
+double pare_wire_outer_m(double gauge)
+{
     const size_t last = sizeof usual / sizeof *usual - 1;
     /* Past either end the insulation keeps its share: the copper sets the scale. */
     if (gauge < usual[0].gauge)
@@ -53,7 +57,8 @@ double pare_wire_outer_m(double gauge) {
            pare_wire_diameter_m(usual[last].gauge);
 }
 
-double pare_wire_kg_per_m(double gauge, double outer_m) {
+double pare_wire_kg_per_m(double gauge, double outer_m)
+{
     const double copper_m2 = pare_wire_area_m2(gauge), bundle_m2 = copper_m2 / strands_fill;
     const double across_m = outer_m > 0 ? outer_m : pare_wire_outer_m(gauge);
     /* Thinner outside than its own strands: then there is no insulation, not a negative one. */

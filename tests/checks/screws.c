@@ -6,7 +6,8 @@
 
 #include "physics/screw.h"
 
-static pare_thread named(const char *name) {
+static pare_thread named(const char *name)
+{
     pare_thread thread;
     pare_error err;
     assert_int_equal(pare_thread_named(name, &thread, &err), PARE_OK);
@@ -14,7 +15,8 @@ static pare_thread named(const char *name) {
 }
 
 static double screw_g(pare_screw_standard standard, const char *name, double length_mm,
-                      pare_screw_material material) {
+                      pare_screw_material material)
+{
     const pare_thread thread = named(name);
     double kg = -1;
     pare_error err;
@@ -23,7 +25,8 @@ static double screw_g(pare_screw_standard standard, const char *name, double len
     return kg * 1e3;
 }
 
-static void threaded_studs_weigh_what_their_standard_says(void **state) {
+static void threaded_studs_weigh_what_their_standard_says(void **state)
+{
     (void)state;
     /* GOST 22042-76, mass table, fully threaded; printed to 0.001 g. */
     static const struct {
@@ -36,7 +39,8 @@ static void threaded_studs_weigh_what_their_standard_says(void **state) {
     }
 }
 
-static void partly_threaded_studs_weigh_what_their_standard_says(void **state) {
+static void partly_threaded_studs_weigh_what_their_standard_says(void **state)
+{
     (void)state;
     /* GOST 22042-76: thread b at each end, plain shank of the nominal diameter between. */
     const double quarter_pi = 0.78539816339744831;
@@ -47,7 +51,8 @@ static void partly_threaded_studs_weigh_what_their_standard_says(void **state) {
     assert_within(m2_kg * 1e3, 0.497, 1e-3);
 }
 
-static void socket_caps_weigh_what_a_din_912_chart_says(void **state) {
+static void socket_caps_weigh_what_a_din_912_chart_says(void **state)
+{
     (void)state;
     /* A supplier's chart after DIN 912, steel, printed to 0.1 g: 4 % and half a digit. */
     static const struct {
@@ -60,7 +65,8 @@ static void socket_caps_weigh_what_a_din_912_chart_says(void **state) {
                     chart[i].published_g, 0.04 * chart[i].published_g + 0.05);
 }
 
-static void long_socket_caps_have_a_plain_shank(void **state) {
+static void long_socket_caps_have_a_plain_shank(void **state)
+{
     (void)state;
     /* ISO 4762: M3 is threaded to the head up to 20 mm, and over b = 18 mm from 25 mm on. Each
      * further millimetre is then plain steel of 3 mm: closed form. */
@@ -74,7 +80,8 @@ static void long_socket_caps_have_a_plain_shank(void **state) {
     assert_within(short_g, pare_stud_kg(&m3, 10e-3, 7850) * 1e3, 1e-9);
 }
 
-static void countersunk_length_includes_the_head(void **state) {
+static void countersunk_length_includes_the_head(void **state)
+{
     (void)state;
     /* ISO 10642, M3: a 90 degree cone of 6.72 on 3 mm is 1.86 mm high, less a 2 mm key 1.1 mm deep;
      * the thread fills 8 - 1.86 mm at the pitch diameter 2.675240 mm. Closed form. */
@@ -86,7 +93,8 @@ static void countersunk_length_includes_the_head(void **state) {
                   7.85e-3 * (cone_mm3 - key_mm3 + thread_mm3), 1e-9);
 }
 
-static void button_head_is_a_spherical_segment(void **state) {
+static void button_head_is_a_spherical_segment(void **state)
+{
     (void)state;
     /* The segment's volume again, by Simpson's rule over its height (exact for a cubic): circle of
      * radius^2 = 2 R z - z^2 at z below the top, R from dk and k. */
@@ -100,7 +108,8 @@ static void button_head_is_a_spherical_segment(void **state) {
                   thread_g + 7.85e-3 * (segment_mm3 - key_mm3), 1e-9);
 }
 
-static void hex_nuts_weigh_what_their_standard_says(void **state) {
+static void hex_nuts_weigh_what_their_standard_says(void **state)
+{
     (void)state;
     /* GOST 5927-70, sizes of DIN 934 (to M4 those of ISO 4032). The prism without its chamfers is 2
      * to 3 % heavy, hence 4 %. */
@@ -118,7 +127,8 @@ static void hex_nuts_weigh_what_their_standard_says(void **state) {
     }
 }
 
-static void an_m5_washer_weighs_what_a_din_125_table_says(void **state) {
+static void an_m5_washer_weighs_what_a_din_125_table_says(void **state)
+{
     (void)state;
     /* A supplier's table, DIN 125 A, 5.3/10/1. */
     const pare_thread m5 = named("M5");
@@ -128,7 +138,8 @@ static void an_m5_washer_weighs_what_a_din_125_table_says(void **state) {
     assert_within(kg * 1e3, 0.443, 5e-3);
 }
 
-static void stress_areas_are_those_of_iso_898_1(void **state) {
+static void stress_areas_are_those_of_iso_898_1(void **state)
+{
     (void)state;
     static const struct {
         const char *thread;
@@ -140,7 +151,8 @@ static void stress_areas_are_those_of_iso_898_1(void **state) {
     }
 }
 
-static void other_materials_weigh_their_published_share_of_steel(void **state) {
+static void other_materials_weigh_their_published_share_of_steel(void **state)
+{
     (void)state;
     /* GOST 5927-70 gives factors to steel: aluminium alloy 0.356, brass 1.080, printed to 0.001; its
      * alloy lies between our two kinds, so 1 %. Titanium: 4430/7850 = 0.564. */
@@ -150,7 +162,8 @@ static void other_materials_weigh_their_published_share_of_steel(void **state) {
     assert_near(pare_screw_density_kg_m3(PARE_TITANIUM) / steel, 0.564, 5e-4);
 }
 
-static void four_aluminium_motor_screws_are_lighter_than_two_of_steel(void **state) {
+static void four_aluminium_motor_screws_are_lighter_than_two_of_steel(void **state)
+{
     (void)state;
     /* Common practice, no source. By geometry the ratio is twice that of the densities. */
     for (int length_mm = 6; length_mm <= 10; length_mm += 2)
@@ -162,7 +175,8 @@ static void four_aluminium_motor_screws_are_lighter_than_two_of_steel(void **sta
         }
 }
 
-static void what_a_standard_does_not_have_is_refused(void **state) {
+static void what_a_standard_does_not_have_is_refused(void **state)
+{
     (void)state;
     const pare_thread m2 = named("M2"), m3 = named("M3"), odd = {3.5e-3, 0.6e-3};
     pare_thread none;
@@ -184,7 +198,8 @@ static void what_a_standard_does_not_have_is_refused(void **state) {
     assert_near(kg, -1, 0);
 }
 
-int main(void) {
+int main(void)
+{
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(threaded_studs_weigh_what_their_standard_says),
         cmocka_unit_test(partly_threaded_studs_weigh_what_their_standard_says),

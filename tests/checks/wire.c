@@ -6,7 +6,8 @@
 
 #include "physics/wire.h"
 
-static void diameters_are_those_of_astm_b258(void **state) {
+static void diameters_are_those_of_astm_b258(void **state)
+{
     (void)state;
     static const struct {
         double gauge, published_mm;
@@ -15,7 +16,8 @@ static void diameters_are_those_of_astm_b258(void **state) {
         assert_within(pare_wire_diameter_m(table[i].gauge) * 1e3, table[i].published_mm, 5e-4);
 }
 
-static void resistances_are_those_of_nbs_handbook_100(void **state) {
+static void resistances_are_those_of_nbs_handbook_100(void **state)
+{
     (void)state;
     /* NBS Handbook 100, Copper Wire Tables: ohm per 1000 ft at 20 degC. */
     static const struct {
@@ -26,14 +28,16 @@ static void resistances_are_those_of_nbs_handbook_100(void **state) {
                       1e-3);
 }
 
-static void the_25_degree_column_is_told_from_the_20_degree_one(void **state) {
+static void the_25_degree_column_is_told_from_the_20_degree_one(void **state)
+{
     (void)state;
     /* NBS Handbook 100 has 10.35 ohm per 1000 ft for gauge 20 at 25 degC (from memory); tables that
      * round it to 10.4 are of that column. */
     assert_within(pare_wire_ohm_per_m(20, 25) * 304.8, 10.35, 1e-3);
 }
 
-static void copper_lies_below_the_maxima_of_iec_60228(void **state) {
+static void copper_lies_below_the_maxima_of_iec_60228(void **state)
+{
     (void)state;
     /* IEC 60228 class 5, plain copper, ohm/km at 20 degC: a maximum that real strands, laid in
      * helices, must meet; pure copper of the nominal area is 4 to 15 % below. */
@@ -48,7 +52,8 @@ static void copper_lies_below_the_maxima_of_iec_60228(void **state) {
     }
 }
 
-static void warm_copper_resists_as_iec_60228_corrects(void **state) {
+static void warm_copper_resists_as_iec_60228_corrects(void **state)
+{
     (void)state;
     /* IEC 60228, table of factors back to 20 degC, 1/(1 + 0.004 (t - 20)), three digits; it rounds
      * 0.00393 to 0.004, worth 0.4 % at 80 degC. */
@@ -56,7 +61,8 @@ static void warm_copper_resists_as_iec_60228_corrects(void **state) {
     assert_near(pare_wire_ohm_per_m(14, 20) / pare_wire_ohm_per_m(14, 80), 0.806, 4e-3);
 }
 
-static void area_resistance_and_copper_follow_from_the_gauge(void **state) {
+static void area_resistance_and_copper_follow_from_the_gauge(void **state)
+{
     (void)state;
     /* Evaluated apart from this code in a general calculator from the definitions: d = 0.127 mm x
      * 92^((36 - n)/39), 1.724e-8 ohm m, 8890 kg/m3. */
@@ -74,14 +80,16 @@ static void area_resistance_and_copper_follow_from_the_gauge(void **state) {
     }
 }
 
-static void insulated_wire_weighs_copper_and_silicone(void **state) {
+static void insulated_wire_weighs_copper_and_silicone(void **state)
+{
     (void)state;
     /* Worked apart from this code; five digits. */
     assert_within(pare_wire_kg_per_m(12, 4.5e-3) * 1e3, 43.206, 2e-5);
     assert_within(pare_wire_kg_per_m(14, 3.5e-3) * 1e3, 26.715, 2e-5);
 }
 
-static void usual_outside_diameters_are_those_of_the_trade(void **state) {
+static void usual_outside_diameters_are_those_of_the_trade(void **state)
+{
     (void)state;
     /* Common practice, no source. */
     static const struct {
@@ -94,7 +102,8 @@ static void usual_outside_diameters_are_those_of_the_trade(void **state) {
     assert_near(pare_wire_kg_per_m(12, 0), pare_wire_kg_per_m(12, 4.5e-3), 0);
 }
 
-static void wire_gets_thinner_and_lighter_with_every_gauge(void **state) {
+static void wire_gets_thinner_and_lighter_with_every_gauge(void **state)
+{
     (void)state;
     for (int gauge = 4; gauge < 36; gauge++) {
         assert_true(pare_wire_outer_m(gauge + 1) < pare_wire_outer_m(gauge));
@@ -104,7 +113,8 @@ static void wire_gets_thinner_and_lighter_with_every_gauge(void **state) {
     }
 }
 
-int main(void) {
+int main(void)
+{
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(diameters_are_those_of_astm_b258),
         cmocka_unit_test(resistances_are_those_of_nbs_handbook_100),
