@@ -1,0 +1,80 @@
+/* calc.c: `pare calc`: one answer without a bench.
+ *
+ * Each thing is a table of the keys that it takes and a function that turns their values into named
+ * figures. Units are read here and nowhere below. */
+#include <string.h>
+
+#include "cli/calc.h"
+#include "cli/command.h"
+
+static const calc_thing *const things[] = {&calc_air,  &calc_prop,  &calc_motor,
+                                           &calc_pack, &calc_solid, &calc_mesh};
+enum { THINGS = sizeof things / sizeof things[0] };
+
+static const calc_thing *find(const char *name, pare_error *err)
+{
+    const char *names[THINGS];
+    for (size_t i = 0; i < THINGS; i++) {
+        if (strcmp(things[i]->name, name) == 0)
+            return things[i];
+        names[i] = things[i]->name;
+    }
+    const char *near = pare_nearest(name, THINGS, names);
+    if (near)
+        pare_fail(err, PARE_UNKNOWN, "calc knows no '%s'; did you mean %s?", name, near);
+    else
+        pare_fail(err, PARE_UNKNOWN,
+                  "calc knows no '%s'; it knows air, prop, motor, pack, solid, mesh", name);
+    return NULL;
+}
+
+static pare_status run(const options *given, pare_text *out, pare_error *err)
+{
+    if (given->operands == 0)
+        return pare_fail(err, PARE_BAD_DATA,
+                         "calc what? air, prop, motor, pack, solid or mesh, then key=value");
+    const calc_thing *thing = find(given->operand[0], err);
+    if (!thing)
+        return err->status;
+    pare_units *units = pare_units_open();
+    if (!units)
+        return pare_no_memory(err);
+    char about[32] = "calc ";
+    strncat(about, thing->name, sizeof about - strlen(about) - 1);
+    key_values values;
+    pare_answer answer = {0};
+    pare_status status = keys_read(about, thing->keys, thing->key, given->operands - 1,
+                                   given->operand + 1, units, &values, err);
+    if (status == PARE_OK) {
+        status = thing->answer(&values, units, &answer, err);
+        if (status != PARE_OK)
+            pare_within(err, "%s", about);
+    }
+    pare_units_close(units);
+    if (status != PARE_OK)
+        return status;
+    if (given->given & OPTION_JSON)
+        pare_answer_json(&answer, out);
+    else
+        pare_answer_text(&answer, out);
+    return PARE_OK;
+}
+
+const command command_calc = {
+    .name = "calc",
+    .line = "one answer without a bench: air, prop, motor, pack, solid, mesh",
+    .usage = "pare calc THING key=value... [--json]",
+    .details =
+        "  air    altitude= [temperature=]\n"
+        "  prop   diameter= pitch= blades= rpm= [speed=] [altitude=] [chord=]\n"
+        "  motor  kv= resistance= no_load= volts= current= [no_load_at=] [mass=]\n"
+        "         [iron_share=] [heat=off|on]\n"
+        "  pack   volts= resistance= power=\n"
+        "  solid  shape=box|cylinder|tube|cone|sphere|capsule|rod|ring|plate mass= size=\n"
+        "  mesh   file=X.stl density= [unit=mm] [wall= infill=]\n"
+        "Quantities carry their unit: 5in, 60mohm, 14.8V; altitudes are geometric. A propeller is\n"
+        "modelled from its size alone, to about 9 % in thrust and 12 % in power.\n",
+    .example = "  pare calc prop diameter=5in pitch=4.3in blades=3 rpm=14000\n",
+    .options = OPTION_JSON,
+    .run = run,
+};

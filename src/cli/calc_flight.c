@@ -1,0 +1,177 @@
+/* calc_flight.c: `pare calc air | prop | motor | pack`. */
+#include <math.h>
+#include <string.h>
+
+#include "cli/calc.h"
+#include "physics/air.h"
+#include "physics/prop.h"
+#include "physics/rig.h"
+#include "physics/rotor.h"
+
+#define RPM_PER_RAD_S 9.549296585513721
+
+static const key air_keys[] = {
+    {"altitude", PARE_DIM_LENGTH, -2000, 11000, "-2000 m .. 11000 m", true, NAN, false},
+    {"temperature", PARE_DIM_TEMPERATURE, -60, 60, "-60 degC .. 60 degC", false, NAN, false},
+};
+
+static pare_status air_answer(const key_values *given, pare_units *units, pare_answer *answer,
+                              pare_error *err)
+{
+    (void)units;
+    pare_air air;
+    const pare_status status = given->given[1]
+                                   ? pare_air_at(given->value[0], given->value[1], &air, err)
+                                   : pare_air_standard(given->value[0], &air, err);
+    if (status != PARE_OK)
+        return status;
+    pare_answer_add(answer, "density_kg_m3", "density", "kg/m3", air.density_kg_m3);
+    pare_answer_add(answer, "pressure_pa", "pressure", "Pa", air.pressure_pa);
+    pare_answer_add(answer, "temperature_c", "temperature", "degC", air.temperature_degc);
+    pare_answer_add(answer, "viscosity_pa_s", "viscosity", "Pa s", air.viscosity_pa_s);
+    pare_answer_add(answer, "sound_m_s", "speed of sound", "m/s", air.sound_m_s);
+    pare_answer_add(answer, "density_altitude_m", "density altitude", "m",
+                    pare_air_density_altitude_m(air.density_kg_m3));
+    return PARE_OK;
+}
+
+const calc_thing calc_air = {"air", sizeof air_keys / sizeof air_keys[0], air_keys, air_answer};
+
+enum { PROP_DIAMETER, PROP_PITCH, PROP_BLADES, PROP_RPM, PROP_SPEED, PROP_ALTITUDE, PROP_CHORD };
+static const key prop_keys[] = {
+    [PROP_DIAMETER] = {"diameter", PARE_DIM_LENGTH, 0.02, 1, "20 mm .. 1 m", true, NAN, false},
+    [PROP_PITCH] = {"pitch", PARE_DIM_LENGTH, 0, 2, "0 mm .. 2 m", true, NAN, false},
+    [PROP_BLADES] = {"blades", PARE_DIM_COUNT, 2, 8, "2 .. 8", true, NAN, false},
+    [PROP_RPM] = {"rpm", PARE_DIM_ROTATION, 1, 20000, "10 .. 190000 rpm", true, NAN, false},
+    [PROP_SPEED] = {"speed", PARE_DIM_SPEED, 0, 150, "0 m/s .. 150 m/s", false, 0, false},
+    [PROP_ALTITUDE] = {"altitude", PARE_DIM_LENGTH, -2000, 11000, "-2000 m .. 11000 m", false, 0,
+                       false},
+    [PROP_CHORD] = {"chord", PARE_DIM_LENGTH, 1e-3, 0.2, "1 mm .. 200 mm", false, 0, false},
+};
+
+static pare_status prop_answer(const key_values *given, pare_units *units, pare_answer *answer,
+                               pare_error *err)
+{
+    (void)units;
+    const double *v = given->value;
+    const pare_prop_size size = {.diameter_m = v[PROP_DIAMETER],
+                                 .pitch_m = v[PROP_PITCH],
+                                 .blades = (int)v[PROP_BLADES],
+                                 .chord_m = v[PROP_CHORD]};
+    pare_prop prop;
+    pare_air air;
+    pare_status status = pare_air_standard(v[PROP_ALTITUDE], &air, err);
+    if (status == PARE_OK)
+        status = pare_prop_from_size(&size, &pare_prop_family, &prop, err);
+    if (status != PARE_OK)
+        return status;
+    const double omega = v[PROP_RPM], turns = omega * RPM_PER_RAD_S / 60;
+    double ct, cp;
+    pare_prop_coefficients(&prop, v[PROP_SPEED] / (turns * size.diameter_m), omega, &air, &ct, &cp);
+    const double d2 = size.diameter_m * size.diameter_m;
+    const double thrust = ct * air.density_kg_m3 * turns * turns * d2 * d2;
+    const double power = cp * air.density_kg_m3 * turns * turns * turns * d2 * d2 * size.diameter_m;
+    pare_answer_add(answer, "thrust_n", "thrust", "N", thrust);
+    pare_answer_add(answer, "power_w", "shaft power", "W", power);
+    pare_answer_add(answer, "torque_nm", "torque", "N m", power / omega);
+    pare_answer_add(answer, "ct", "thrust coefficient CT", "", ct);
+    pare_answer_add(answer, "cp", "power coefficient CP", "", cp);
+    if (size.pitch_m > 1.2 * size.diameter_m)
+        pare_answer_note(answer, "pitch over 1.2 diameters is outside the range that was checked");
+    if (v[PROP_SPEED] > 0 && ct <= 0)
+        pare_answer_note(answer, "at this speed the propeller gives no thrust: it windmills");
+    return PARE_OK;
+}
+
+const calc_thing calc_prop = {"prop", sizeof prop_keys / sizeof prop_keys[0], prop_keys,
+                              prop_answer};
+
+enum {
+    MOTOR_KV,
+    MOTOR_RESISTANCE,
+    MOTOR_NO_LOAD,
+    MOTOR_VOLTS,
+    MOTOR_CURRENT,
+    MOTOR_NO_LOAD_AT,
+    MOTOR_MASS,
+    MOTOR_IRON_SHARE,
+    MOTOR_HEAT
+};
+static const key motor_keys[] = {
+    [MOTOR_KV] = {"kv", PARE_DIM_KV, 20, 40000, "20 .. 40000 rpm/V", true, NAN, false},
+    [MOTOR_RESISTANCE] = {"resistance", PARE_DIM_RESISTANCE, 1e-4, 10, "0.1 mohm .. 10 ohm", true,
+                          NAN, false},
+    [MOTOR_NO_LOAD] = {"no_load", PARE_DIM_CURRENT, 0, 20, "0 A .. 20 A", true, NAN, false},
+    [MOTOR_VOLTS] = {"volts", PARE_DIM_VOLTAGE, 0.1, 120, "0.1 V .. 120 V", true, NAN, false},
+    [MOTOR_CURRENT] = {"current", PARE_DIM_CURRENT, 0, 1000, "0 A .. 1000 A", true, NAN, false},
+    [MOTOR_NO_LOAD_AT] = {"no_load_at", PARE_DIM_VOLTAGE, 0.5, 100, "0.5 V .. 100 V", false, 10,
+                          false},
+    [MOTOR_MASS] = {"mass", PARE_DIM_MASS, 1e-3, 5, "1 g .. 5 kg", false, 0.030, false},
+    [MOTOR_IRON_SHARE] = {"iron_share", PARE_DIM_SHARE, 0, 1, "0 .. 1", false, 0, false},
+    [MOTOR_HEAT] = {"heat", PARE_DIM_NUMBER, 0, 1, "on or off", false, 0, true},
+};
+
+static pare_status motor_answer(const key_values *given, pare_units *units, pare_answer *answer,
+                                pare_error *err)
+{
+    (void)units;
+    const double *v = given->value;
+    pare_rig rig;
+    pare_rig_defaults(&rig);
+    pare_motor motor = rig.motor;
+    motor.kv_rpm_per_v = v[MOTOR_KV];
+    motor.resistance_ohm = v[MOTOR_RESISTANCE];
+    motor.no_load_a = v[MOTOR_NO_LOAD];
+    motor.no_load_at_v = v[MOTOR_NO_LOAD_AT];
+    motor.mass_kg = v[MOTOR_MASS];
+    motor.iron_share = v[MOTOR_IRON_SHARE];
+    const char *heat_word = given->given[MOTOR_HEAT] ? given->text[MOTOR_HEAT] : "off";
+    if (strcmp(heat_word, "on") != 0 && strcmp(heat_word, "off") != 0)
+        return pare_fail(err, PARE_BAD_DATA, "heat=%s is neither on nor off", heat_word);
+    const double heat = strcmp(heat_word, "on") == 0 ? 1 : 0;
+    pare_motor_state state;
+    double best_a, best_efficiency;
+    pare_status status = pare_motor_on(&motor, v[MOTOR_VOLTS], v[MOTOR_CURRENT], heat, &state, err);
+    if (status == PARE_OK)
+        status = pare_motor_best(&motor, v[MOTOR_VOLTS], heat, &best_a, &best_efficiency, err);
+    if (status != PARE_OK)
+        return status;
+    const double shaft_w = state.torque_nm * state.speed_rad_s;
+    const double input_w = v[MOTOR_VOLTS] * v[MOTOR_CURRENT];
+    pare_answer_add(answer, "speed_rpm", "speed", "rpm", state.speed_rad_s * RPM_PER_RAD_S);
+    pare_answer_add(answer, "torque_nm", "torque", "N m", state.torque_nm);
+    pare_answer_add(answer, "shaft_w", "shaft power", "W", shaft_w);
+    pare_answer_add(answer, "efficiency", "efficiency", "", input_w > 0 ? shaft_w / input_w : 0);
+    pare_answer_add(answer, "best_a", "current of best efficiency", "A", best_a);
+    pare_answer_add(answer, "best_efficiency", "best efficiency", "", best_efficiency);
+    if (heat > 0)
+        pare_answer_add(answer, "winding_c", "winding, steady", "degC", state.winding_degc);
+    return PARE_OK;
+}
+
+const calc_thing calc_motor = {"motor", sizeof motor_keys / sizeof motor_keys[0], motor_keys,
+                               motor_answer};
+
+static const key pack_keys[] = {
+    {"volts", PARE_DIM_VOLTAGE, 0.1, 120, "0.1 V .. 120 V", true, NAN, false},
+    {"resistance", PARE_DIM_RESISTANCE, 0, 10, "0 ohm .. 10 ohm", true, NAN, false},
+    {"power", PARE_DIM_POWER, 0, 1e6, "0 W .. 1000 kW", true, NAN, false},
+};
+
+static pare_status pack_answer(const key_values *given, pare_units *units, pare_answer *answer,
+                               pare_error *err)
+{
+    (void)units;
+    const double *v = given->value;
+    double current, volts;
+    const pare_status status = pare_pack_current(v[0], v[1], v[2], &current, &volts, err);
+    if (status != PARE_OK)
+        return status;
+    pare_answer_add(answer, "current_a", "current", "A", current);
+    pare_answer_add(answer, "volts_v", "volts under load", "V", volts);
+    pare_answer_add(answer, "most_w", "most power it gives", "W", pare_pack_most_w(v[0], v[1]));
+    return PARE_OK;
+}
+
+const calc_thing calc_pack = {"pack", sizeof pack_keys / sizeof pack_keys[0], pack_keys,
+                              pack_answer};

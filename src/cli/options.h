@@ -1,0 +1,43 @@
+/* options.h: what stands on the command line after the command's name. */
+#ifndef PARE_CLI_OPTIONS_H
+#define PARE_CLI_OPTIONS_H
+
+#include <stdbool.h>
+#include <stddef.h>
+
+#include "base/error.h"
+
+/** Each option as a bit, so that a command can say which it takes. */
+enum {
+    OPTION_BENCH = 1u << 0,
+    OPTION_JSON = 1u << 1,
+    OPTION_ALL = 1u << 2,
+    OPTION_CHECK = 1u << 3,
+    OPTION_LOADOUT = 1u << 4,
+    OPTION_TRY = 1u << 5,
+    OPTION_WISH = 1u << 6,
+    OPTION_OUTPUT = 1u << 7,
+    OPTION_KIND = 1u << 8,
+    OPTION_HELP = 1u << 9
+};
+
+enum { OPERANDS = 64, TRIES = 8 };
+
+typedef struct options {
+    unsigned given; /* bits */
+    const char *bench, *loadout, *wish, *output, *kind;
+    size_t tries;
+    const char *try_list[TRIES]; /* --try may stand more than once where columns are compared */
+    size_t operands;
+    const char *operand[OPERANDS];
+} options;
+
+/** Reads argv[from..argc) for a command that takes the options in `allowed` (help always).
+ *
+ * "--name value" and "--name=value" are the same; "-o" is --output; after "--" all are operands.
+ * @return PARE_OK; PARE_UNKNOWN for an option that is not known, with the nearest, or that this
+ *         command does not take; PARE_BAD_DATA for a missing value or too many operands */
+pare_status options_read(const char *command, int argc, char *const argv[], int from,
+                         unsigned allowed, options *out, pare_error *err);
+
+#endif

@@ -1,0 +1,36 @@
+/* json.c: numbers and layout of JSON answers (see json.h). */
+#include "show/json.h"
+
+#include <math.h>
+#include <stdio.h>
+#include <stdlib.h>
+
+enum { DIGITS = 10 };
+
+json_t *pare_json_number(double value)
+{
+    if (!isfinite(value))
+        return json_null();
+    char digits[40];
+    snprintf(digits, sizeof digits, "%.*g", DIGITS, value);
+    const double rounded = strtod(digits, NULL);
+    if (rounded == trunc(rounded) && fabs(rounded) < 1e15)
+        return json_integer((json_int_t)rounded);
+    return json_real(rounded);
+}
+
+static int put(const char *bytes, size_t length, void *out)
+{
+    pare_text_put(out, bytes, length);
+    return 0;
+}
+
+void pare_json_write(json_t *object, pare_text *out)
+{
+    if (!object || json_dump_callback(object, put, out,
+                                      JSON_INDENT(1) | JSON_PRESERVE_ORDER |
+                                          JSON_REAL_PRECISION(DIGITS + 1)) != 0)
+        out->failed = true;
+    pare_text_add(out, "\n");
+    json_decref(object);
+}

@@ -1,0 +1,17 @@
+/* json.h: the two things that every JSON answer shares: its numbers and its layout. */
+#ifndef PARE_SHOW_JSON_H
+#define PARE_SHOW_JSON_H
+
+#include <jansson.h>
+
+#include "base/text.h"
+
+/** A number to ten significant digits, so that the same answer is the same bytes everywhere; null
+ * for what is not finite. */
+json_t *pare_json_number(double value);
+
+/** Writes an object, keys in the order in which they were set, and releases it. NULL, which jansson
+ * gives when memory runs out, marks the text as failed. */
+void pare_json_write(json_t *object, pare_text *out);
+
+#endif
