@@ -14,7 +14,8 @@ bool pare_part_drives(const pare_part *part);
 /** What the pieces weigh by their volume and density.
  *
  * @param[out] mass_kg  known PARE_COMPUTED, or PARE_ESTIMATED where a mesh is open; given false
- * @return false when a piece's volume or density is not known, or there is none */
+ * @return false when a piece's volume or density is not known, there is none, or parts of the kind are
+ * not of one material */
 bool pare_pieces_weigh(const pare_part *part, pare_value *mass_kg);
 
 /** The usual body of a part of its kind and mass; for a frame from its wheelbase. Sets pieces, piece

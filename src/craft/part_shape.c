@@ -39,6 +39,8 @@ static double piece_kg(const pare_piece *piece)
         return places * pare_printed_kg(piece->mesh.volume_m3, piece->mesh.area_m2, piece->wall_m,
                                         piece->infill, said > 0 ? said : PRINTED_KG_M3);
     case PARE_FORM_PLATE: {
+        if (piece->file && !piece->measured)
+            return -1; /* its size only stands in for an outline */
         const double volume = piece->measured ? piece->mesh.volume_m3
                                               : pare_solid_volume_m3(PARE_SHAPE_BOX, piece->size_m);
         return volume > 0 ? places * volume * (said > 0 ? said : CARBON_KG_M3) : -1;
@@ -51,8 +53,29 @@ static double piece_kg(const pare_piece *piece)
     return -1;
 }
 
+/* Of one material throughout. A motor, a pack or a board is not: its shape says where the grams sit,
+ * never how many there are. */
+static bool homogeneous(pare_kind kind)
+{
+    switch (kind) {
+    case PARE_FRAME:
+    case PARE_STANDOFF:
+    case PARE_HOLDER:
+    case PARE_PAD:
+    case PARE_TIE:
+    case PARE_BUMPER:
+    case PARE_PRINTED:
+    case PARE_OTHER:
+        return true;
+    default:
+        return false;
+    }
+}
+
 bool pare_pieces_weigh(const pare_part *part, pare_value *mass_kg)
 {
+    if (!homogeneous(part->kind))
+        return false;
     double total = 0, share = 0.08; /* walls, infill, cut edges and countersinks [E] */
     bool open = false;
     for (size_t i = 0; i < part->pieces; i++) {
