@@ -429,7 +429,7 @@ static const block_print blocks[] = {
 };
 
 static const ring_print rings[] = {
-    {"bu-thick", true, 14.4, 17.6, 11, 230, -115, 23}, /* arm tip, five and seven inch */
+    {"bu-thick", true, 14.4, 17.6, 9, 230, -115, 23}, /* arm tip, five and seven inch */
     {"bu-thin", true, 14.4, 16.2, 8, 200, -100, 20},
     {"bu-small", true, 9.6, 11.6, 9, 220, -110, 22}, /* arm tip, three inch */
     {"am-tube", true, 2.2, 4.2, 24, 360, 0, 24},     /* sleeve for a thin coax, on a standoff */
