@@ -38,7 +38,7 @@ static void rate(const pare_craft *craft, const pare_sheet *sheet, bool at_tips,
         pare_rig_put_body(&sheet->assembly, &all, &rig);
         pare_flight_figures(&craft->brief, &rig, figure, &endured);
         for (int f = 0; f < PARE_FIGURES; f++)
-            value[side][f] = figure[f].exists ? figure[f].value : NAN;
+            value[side][f] = figure[f].exists ? figure[f].value : (double)NAN;
         value[side][PARE_ALL_UP] = all.mass_kg;
         value[side][PARE_IXX] = all.inertia_kg_m2.xx;
         value[side][PARE_IYY] = all.inertia_kg_m2.yy;

@@ -79,7 +79,7 @@ static void brief_limits(const pare_craft *craft, pare_sheet *sheet)
             continue;
         const pare_figure_row *row = &pare_figure_table[figure];
         const pare_sheet_figure *now = &sheet->figure[figure];
-        bound b = {.value = now->exists ? now->value * row->scale : NAN,
+        bound b = {.value = now->exists ? now->value * row->scale : (double)NAN,
                    .value_u = now->u * row->scale,
                    .limit = limit->value * row->scale,
                    .at_least = limit->at_least,
@@ -115,7 +115,7 @@ static double profile_motor_rms_a(const pare_craft *craft, const pare_sheet *she
         square += flown[i].share * point.motor.current_a * point.motor.current_a;
         share += flown[i].share;
     }
-    return share > 0 ? sqrt(square / share) : NAN;
+    return share > 0 ? sqrt(square / share) : (double)NAN;
 }
 
 /* Relative uncertainty of currents as flown: like the mean current's. */
