@@ -10,7 +10,7 @@
 #include "craft/craft.h"
 #include "craft/sheet.h"
 
-enum { PARE_SWAP_NAME = 96, PARE_SWAP_NOTES = 8, PARE_SWAP_BREAKS = 12 };
+enum { PARE_SWAP_NAME = 128, PARE_SWAP_NOTES = 8, PARE_SWAP_BREAKS = 12 };
 
 /** What applying a swap did to the craft. */
 typedef struct pare_applied {
@@ -26,11 +26,20 @@ typedef struct pare_applied {
     char note[PARE_SWAP_NOTES][160];
     unsigned jobs_lost;            /* bit (1u << job), only jobs that nothing else does now */
     bool strength_open, heat_open; /* strength or heat is not computed yet */
+    bool deep;                     /* motors or pack change */
+    bool protects_esc;             /* the capacitor's: money or not, never free */
 } pare_applied;
+
+/** What a swap that rests on margins not built yet says: "strength not computed yet", "heat not
+ * computed yet", both; NULL when it rests on none. The one place for these words. */
+const char *pare_applied_open(const pare_applied *applied);
 
 /** Applies one named swap to a settled craft (not yet loaded).
  *
- * @param changed  the craft with the swap; may be the same as craft
+ * @param changed  the craft with the swap, settled again; may be the same as craft; untouched on
+ *                 failure
+ * @param applied  may be NULL
+ * A sought part is made in the bench's arena.
  * @return PARE_OK; PARE_UNKNOWN for a name, part or value that is not there (with the nearest);
  *         PARE_BAD_DATA for one that does not fit, with both sides of the interface */
 pare_status pare_swap_apply(const pare_bench *bench, const pare_craft *craft, const char *id,

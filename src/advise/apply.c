@@ -1,0 +1,155 @@
+/* apply.c: a swap by its name, and several together (see swap.h).
+ *
+ * One function applies every swap, whoever asks: the list of swaps, a trial, a band. It changes a
+ * copy and settles it, so that a swap that fails leaves the craft as it was. */
+#include <stdio.h>
+#include <string.h>
+
+#include "advise/edit.h"
+
+enum { MOST_TOGETHER = 48, LONGEST_NAME = 200 };
+
+const char *pare_applied_open(const pare_applied *applied)
+{
+    if (applied->strength_open && applied->heat_open)
+        return "strength and heat not computed yet";
+    if (applied->strength_open)
+        return "strength not computed yet";
+    return applied->heat_open ? "heat not computed yet" : NULL;
+}
+
+pare_status pare_swap_edit(const pare_bench *bench, const pare_craft *before,
+                           const pare_swap_name *name, pare_craft *changed, pare_applied *applied,
+                           pare_basket *basket, pare_error *err)
+{
+    memset(applied, 0, sizeof *applied);
+    memcpy(applied->id, name->id, sizeof applied->id);
+    *changed = *before;
+    pare_edit edit = {bench, before, changed, applied, basket};
+    pare_status status = PARE_OK;
+    switch (name->what) {
+    case PARE_WHAT_ITEM:
+        status = pare_apply_item(&edit, name, err);
+        break;
+    case PARE_WHAT_COAX_LENGTH:
+        status = pare_apply_coax(&edit, name, err);
+        break;
+    case PARE_WHAT_JOINT_MATERIAL:
+    case PARE_WHAT_JOINT_COUNT:
+    case PARE_WHAT_JOINT_LENGTH:
+        status = pare_apply_joint(&edit, name, err);
+        break;
+    case PARE_WHAT_RUN_GAUGE:
+    case PARE_WHAT_RUN_LENGTH:
+        status = pare_apply_run(&edit, name, err);
+        break;
+    }
+    if (status == PARE_OK)
+        status = pare_craft_settle(changed, err);
+    if (status != PARE_OK)
+        return pare_within(err, "swap '%s'", name->id);
+    applied->money = pare_basket_money(basket, &applied->priced);
+    return PARE_OK;
+}
+
+pare_status pare_swap_clash(const pare_swap_name *earlier, const pare_swap_name *later,
+                            const pare_craft *before, const pare_craft *after, pare_error *err)
+{
+    if (strcmp(earlier->left, later->left) == 0)
+        return pare_fail(err, PARE_UNKNOWN, "swaps '%s' and '%s' both set '%s'", earlier->id,
+                         later->id, later->left);
+    if (earlier->what != PARE_WHAT_ITEM && earlier->what != PARE_WHAT_COAX_LENGTH)
+        return PARE_OK;
+    const int then = pare_craft_item(before, earlier->of),
+              now = pare_craft_item(after, earlier->of);
+    if (strcmp(earlier->of, later->of) != 0 && then >= 0 && now >= 0 &&
+        before->item[then].off != after->item[now].off)
+        return pare_fail(err, PARE_UNKNOWN, "swaps '%s' and '%s' clash: the second takes '%s' %s",
+                         earlier->id, later->id, earlier->of,
+                         after->item[now].off ? "off" : "on again");
+    return PARE_OK;
+}
+
+pare_status pare_swap_apply(const pare_bench *bench, const pare_craft *craft, const char *id,
+                            pare_craft *changed, pare_applied *applied, pare_error *err)
+{
+    pare_units *units = pare_units_open();
+    if (!units)
+        return pare_no_memory(err);
+    pare_swap_name name;
+    pare_status status = pare_swap_name_read(units, id, &name, err);
+    pare_units_close(units);
+    if (status != PARE_OK)
+        return status;
+    pare_craft after;
+    pare_applied unasked;
+    pare_basket basket = {0};
+    status =
+        pare_swap_edit(bench, craft, &name, &after, applied ? applied : &unasked, &basket, err);
+    if (status == PARE_OK)
+        *changed = after;
+    return status;
+}
+
+/* Reads the next name of a list; *list moves behind its comma, or becomes NULL at the end. */
+static pare_status next_name(pare_units *units, const char **list, pare_swap_name *name,
+                             pare_error *err)
+{
+    char text[LONGEST_NAME];
+    const char *comma = strchr(*list, ',');
+    const size_t length = comma ? (size_t)(comma - *list) : strlen(*list);
+    if (length >= sizeof text)
+        return pare_fail(err, PARE_UNKNOWN, "a swap's name of %zu letters: the longest has %d",
+                         length, LONGEST_NAME - 1);
+    memcpy(text, *list, length);
+    text[length] = '\0';
+    *list = comma ? comma + 1 : NULL;
+    return pare_swap_name_read(units, text, name, err);
+}
+
+/* Applies a name to the craft, unless it clashes with one before it. */
+static pare_status add_swap(const pare_bench *bench, size_t count, const pare_swap_name names[],
+                            const pare_swap_name *name, pare_craft *craft, pare_basket *basket,
+                            pare_error *err)
+{
+    for (size_t i = 0; i < count; i++) {
+        const pare_status status = pare_swap_clash(&names[i], name, craft, craft, err);
+        if (status != PARE_OK)
+            return status;
+    }
+    pare_craft after;
+    pare_applied applied;
+    pare_status status = pare_swap_edit(bench, craft, name, &after, &applied, basket, err);
+    for (size_t i = 0; status == PARE_OK && i < count; i++)
+        status = pare_swap_clash(&names[i], name, craft, &after, err);
+    if (status == PARE_OK)
+        *craft = after;
+    return status;
+}
+
+pare_status pare_swap_apply_list(const pare_bench *bench, const pare_craft *craft, const char *list,
+                                 pare_craft *changed, pare_error *err)
+{
+    pare_units *units = pare_units_open();
+    if (!units)
+        return pare_no_memory(err);
+    pare_swap_name names[MOST_TOGETHER];
+    pare_craft now = *craft;
+    pare_basket basket = {0};
+    pare_status status = PARE_OK;
+    size_t count = 0;
+    while (status == PARE_OK && list) {
+        if (count == MOST_TOGETHER) {
+            status = pare_fail(err, PARE_UNKNOWN, "more than %d swaps at once", MOST_TOGETHER);
+            break;
+        }
+        status = next_name(units, &list, &names[count], err);
+        if (status == PARE_OK)
+            status = add_swap(bench, count, names, &names[count], &now, &basket, err);
+        count++;
+    }
+    pare_units_close(units);
+    if (status == PARE_OK)
+        *changed = now;
+    return status;
+}

@@ -1,0 +1,117 @@
+/* apply_joint.c: screws of another material, fewer of them, shorter ones (see edit.h).
+ *
+ * What the screws must bear is not computed yet, so each of these swaps says so. A joint that is
+ * included in a part keeps what it weighed as it came: assembling counts the difference. */
+#include <math.h>
+#include <stdio.h>
+#include <string.h>
+
+#include "advise/edit.h"
+#include "advise/work.h"
+#include "base/text.h"
+#include "craft/assemble.h"
+
+/* The joint of a name, or NULL with err set. */
+static pare_joint *find_joint(pare_craft *craft, const char *name, pare_error *err)
+{
+    const int found = pare_craft_joint(craft, name);
+    if (found >= 0)
+        return &craft->joint[found];
+    const char *known[PARE_JOINTS];
+    for (size_t i = 0; i < craft->joints; i++)
+        known[i] = craft->joint[i].name;
+    const char *near = pare_nearest(name, craft->joints, known);
+    if (near)
+        pare_fail(err, PARE_UNKNOWN, "craft '%s' has no joint '%s'; did you mean '%s'?",
+                  craft->name, name, near);
+    else
+        pare_fail(err, PARE_UNKNOWN, "craft '%s' has no joint '%s'", craft->name, name);
+    return NULL;
+}
+
+/* The number of a material, or -1 with err set. */
+static int material_named(const char *word, pare_error *err)
+{
+    const char *known[PARE_SCREW_MATERIALS];
+    for (int m = 0; m < PARE_SCREW_MATERIALS; m++) {
+        known[m] = pare_screw_material_name((pare_screw_material)m);
+        if (strcmp(known[m], word) == 0)
+            return m;
+    }
+    const char *near = pare_nearest(word, PARE_SCREW_MATERIALS, known);
+    if (near)
+        pare_fail(err, PARE_UNKNOWN, "no screw material '%s'; did you mean '%s'?", word, near);
+    else
+        pare_fail(err, PARE_UNKNOWN,
+                  "no screw material '%s'; there are steel, stainless, titanium, aluminium_7075, "
+                  "aluminium, brass, nylon",
+                  word);
+    return -1;
+}
+
+static pare_status set_material(pare_edit *edit, pare_joint *joint, const char *word,
+                                pare_error *err)
+{
+    const int named = material_named(word, err);
+    if (named < 0)
+        return PARE_UNKNOWN;
+    const pare_screw_material material = (pare_screw_material)named;
+    pare_applied *applied = edit->applied;
+    snprintf(applied->from, sizeof applied->from, "%s", pare_screw_material_name(joint->material));
+    snprintf(applied->to, sizeof applied->to, "%s", word);
+    if (material == joint->material)
+        return PARE_OK;
+    joint->material = material;
+    joint->grade = NULL;
+    applied->work_min = pare_work_screws_min(joint->count);
+    pare_basket_screws(edit->basket, joint, joint->count);
+    return PARE_OK;
+}
+
+static void set_count(pare_edit *edit, pare_joint *joint, int count)
+{
+    pare_applied *applied = edit->applied;
+    snprintf(applied->from, sizeof applied->from, "%d screws", joint->count);
+    snprintf(applied->to, sizeof applied->to, "%d screws", count);
+    if (count > joint->count) {
+        applied->work_min = pare_work_screws_min(count - joint->count);
+        pare_basket_screws(edit->basket, joint, count - joint->count);
+    } else {
+        applied->work_min = pare_work_screws_out_min(joint->count - count);
+    }
+    joint->count = count;
+}
+
+static void set_length(pare_edit *edit, pare_joint *joint, double length_m)
+{
+    pare_applied *applied = edit->applied;
+    const double needed_m = pare_joint_needed_m(edit->craft, joint);
+    const bool longer = length_m > joint->length_m;
+    snprintf(applied->from, sizeof applied->from, "%.4g mm", 1e3 * joint->length_m);
+    snprintf(applied->to, sizeof applied->to, "%.4g mm", 1e3 * length_m);
+    if (needed_m > 0 && length_m < needed_m - 1e-6)
+        pare_edit_note(edit, "joint.%s needs %.4g mm: shorter grips less of its thread",
+                       joint->name, 1e3 * needed_m);
+    joint->length_m = length_m;
+    applied->work_min =
+        longer ? pare_work_screws_min(joint->count) : pare_work_screws_cut_min(joint->count);
+    if (longer)
+        pare_basket_screws(edit->basket, joint, joint->count);
+}
+
+pare_status pare_apply_joint(pare_edit *edit, const pare_swap_name *name, pare_error *err)
+{
+    pare_joint *joint = find_joint(edit->craft, name->of, err);
+    if (!joint)
+        return PARE_UNKNOWN;
+    pare_status status = PARE_OK;
+    edit->applied->strength_open = true;
+    if (name->what == PARE_WHAT_JOINT_MATERIAL)
+        status = set_material(edit, joint, name->word, err);
+    else if (name->what == PARE_WHAT_JOINT_COUNT)
+        set_count(edit, joint, (int)lround(name->number));
+    else
+        set_length(edit, joint, name->number);
+    double mass_kg;
+    return status == PARE_OK ? pare_joint_kg(joint, &mass_kg, err) : status;
+}

@@ -1,0 +1,356 @@
+/* fits.c: interfaces between neighbours (see fits.h).
+ *
+ * A table says who meets whom at which key; parts agree where both state the key. Two meetings have
+ * something in between now and then: a board whose pattern the frame has not may sit on an adapter
+ * that has both, and a camera of another width in a holder that has both.
+ *
+ * Volts: what hangs on the pack must take a full one. A transmitter or camera may hang on a regulator
+ * instead; which of the two is not written down, so either is good enough. */
+#include "advise/fits.h"
+
+#include <math.h>
+#include <stdio.h>
+#include <string.h>
+
+#define BIT(kind) (1u << (kind))
+
+unsigned pare_work_of(const pare_part *part)
+{
+    unsigned work = part->does | BIT(part->kind);
+    if (work & BIT(PARE_CONTROLLER_WITH_ESC))
+        work |= BIT(PARE_FLIGHT_CONTROLLER) | BIT(PARE_ESC_FOUR);
+    if (work & BIT(PARE_ESC_ONE))
+        work |= BIT(PARE_ESC_FOUR);
+    if (work & (BIT(PARE_PRINTED) | BIT(PARE_TIE)))
+        work |= BIT(PARE_HOLDER);
+    if (work & BIT(PARE_ADAPTER))
+        work |= BIT(PARE_PIGTAIL);
+    return work & ~(BIT(PARE_CONTROLLER_WITH_ESC) | BIT(PARE_ESC_ONE) | BIT(PARE_PRINTED) |
+                    BIT(PARE_TIE) | BIT(PARE_ADAPTER));
+}
+
+unsigned pare_main_work(const pare_part *part)
+{
+    switch (part->kind) {
+    case PARE_ESC_ONE:
+        return BIT(PARE_ESC_FOUR);
+    case PARE_CONTROLLER_WITH_ESC:
+        return BIT(PARE_FLIGHT_CONTROLLER);
+    case PARE_PRINTED:
+    case PARE_TIE:
+        return BIT(PARE_HOLDER);
+    case PARE_ADAPTER:
+        return BIT(PARE_PIGTAIL);
+    default:
+        return BIT(part->kind);
+    }
+}
+
+static bool both(const pare_part *a, const pare_part *b, pare_spec spec)
+{
+    return a->spec[spec].value > 0 && b->spec[spec].value > 0;
+}
+
+static bool same_size(const pare_part *a, const pare_part *b, pare_spec spec, double share)
+{
+    return !both(a, b, spec) ||
+           fabs(a->spec[spec].value - b->spec[spec].value) <= share * a->spec[spec].value;
+}
+
+static unsigned keys_stated(const pare_part *part)
+{
+    unsigned keys = 0;
+    for (int key = 0; key < PARE_FITS; key++)
+        if (part->fit[key].count > 0)
+            keys |= 1u << key;
+    return keys;
+}
+
+/* Holders are of many shapes. Those that state what they fit stand in for each other when they state
+ * the same keys and agree; a printed part that states nothing is one of its own sort. */
+static bool holds_alike(const pare_part *part, const pare_part *now)
+{
+    if (part->kind == PARE_TIE || now->kind == PARE_TIE)
+        return part->kind == now->kind ||
+               (keys_stated(part->kind == PARE_TIE ? now : part) & 1u << PARE_FIT_CAMERA) == 0;
+    const unsigned keys = keys_stated(now);
+    if (keys != keys_stated(part) || (keys == 0 && now->kind == PARE_PRINTED))
+        return false;
+    for (int key = 0; key < PARE_FITS; key++)
+        if (!pare_fit_agrees(&part->fit[key], &now->fit[key]))
+            return false;
+    return keys != 0 || part->kind == now->kind;
+}
+
+bool pare_stands_in(const pare_part *part, const pare_part *now)
+{
+    if (pare_main_work(part) != pare_main_work(now))
+        return false;
+    switch (now->kind) {
+    case PARE_HOLDER:
+    case PARE_PRINTED:
+    case PARE_TIE:
+        return holds_alike(part, now);
+    case PARE_ANTENNA:
+        return same_size(part, now, PARE_SPEC_BAND, 0.15);
+    case PARE_STANDOFF:
+        return same_size(part, now, PARE_SPEC_LENGTH, 0.01);
+    case PARE_ADAPTER:
+    case PARE_PIGTAIL:
+        return !part->ends[0] == !now->ends[0] &&
+               pare_fit_agrees(&part->fit[PARE_FIT_STACK], &now->fit[PARE_FIT_STACK]);
+    case PARE_OTHER:
+        return false;
+    default:
+        return true;
+    }
+}
+
+/* ---- in words ---- */
+
+static void fit_words(const pare_fit *fit, pare_fit_key key, size_t size, char text[])
+{
+    size_t used = 0;
+    text[0] = '\0';
+    for (size_t i = 0; i < fit->count && used < size; i++) {
+        const char * or = i ? " or " : "";
+        const double low = fit->any[i].low, high = fit->any[i].high;
+        int more;
+        if (fit->any[i].word)
+            more = snprintf(text + used, size - used, "%s%s", or, fit->any[i].word);
+        else if (key == PARE_FIT_CONNECTOR)
+            more = snprintf(text + used, size - used, "%s%g A class", or, high);
+        else if (key == PARE_FIT_CELLS)
+            more = low < high ? snprintf(text + used, size - used, "%s%g to %g", or, low, high)
+                              : snprintf(text + used, size - used, "%s%g", or, high);
+        else if (key == PARE_FIT_THREAD || key == PARE_FIT_SHAFT)
+            more = snprintf(text + used, size - used, "%sM%g", or, 1e3 * high);
+        else if (low < high)
+            more =
+                snprintf(text + used, size - used, "%s%.4g to %.4g mm", or, 1e3 * low, 1e3 * high);
+        else
+            more = snprintf(text + used, size - used, "%s%.4g mm", or, 1e3 * high);
+        used += more > 0 ? (size_t)more : 0;
+    }
+}
+
+static const char *key_words(pare_fit_key key)
+{
+    static const char *const words[PARE_FITS] = {
+        [PARE_FIT_BOLT_CIRCLE] = "a bolt circle of",
+        [PARE_FIT_THREAD] = "thread",
+        [PARE_FIT_SHAFT] = "shaft",
+        [PARE_FIT_STACK] = "a stack pattern of",
+        [PARE_FIT_PROPELLER] = "propellers of",
+        [PARE_FIT_CELLS] = "cells:",
+        [PARE_FIT_CONNECTOR] = "a connector of",
+        [PARE_FIT_CAMERA] = "a camera width of",
+        [PARE_FIT_ANTENNA] = "a connector of type",
+    };
+    return words[key];
+}
+
+static pare_status apart(const pare_part *a, const pare_fit *fit_a, const pare_part *b,
+                         const pare_fit *fit_b, pare_fit_key key, pare_error *err)
+{
+    char of_a[96], of_b[96];
+    fit_words(fit_a, key, sizeof of_a, of_a);
+    fit_words(fit_b, key, sizeof of_b, of_b);
+    return pare_fail(err, PARE_BAD_DATA, "%s '%s' has %s %s, %s '%s' %s", pare_kind_words(a->kind),
+                     a->id, key_words(key), of_a, pare_kind_words(b->kind), b->id, of_b);
+}
+
+/* ---- who meets whom ---- */
+
+static const struct {
+    pare_kind a, b;
+    pare_fit_key key;
+    bool bridged; /* something that has both may lie between */
+} meetings[] = {
+    {PARE_MOTOR, PARE_FRAME, PARE_FIT_BOLT_CIRCLE, false},
+    {PARE_PROPELLER, PARE_MOTOR, PARE_FIT_SHAFT, false},
+    {PARE_PROPELLER_NUT, PARE_MOTOR, PARE_FIT_SHAFT, false},
+    {PARE_PROPELLER, PARE_FRAME, PARE_FIT_PROPELLER, false},
+    {PARE_ESC_FOUR, PARE_FRAME, PARE_FIT_STACK, true},
+    {PARE_FLIGHT_CONTROLLER, PARE_FRAME, PARE_FIT_STACK, true},
+    {PARE_VIDEO_TRANSMITTER, PARE_FRAME, PARE_FIT_STACK, true},
+    {PARE_REGULATOR, PARE_FRAME, PARE_FIT_STACK, true},
+    {PARE_CAMERA, PARE_FRAME, PARE_FIT_CAMERA, true},
+    {PARE_PACK, PARE_CONNECTOR, PARE_FIT_CONNECTOR, false},
+};
+enum { MEETINGS = sizeof meetings / sizeof meetings[0] };
+
+static bool plays(const pare_part *part, pare_kind kind)
+{
+    return (pare_main_work(part) & BIT(kind)) != 0;
+}
+
+/* A propeller's own size is its diameter. */
+static pare_fit fit_of(const pare_part *part, pare_fit_key key)
+{
+    pare_fit fit = part->fit[key];
+    const double diameter_m = part->spec[PARE_SPEC_DIAMETER].value;
+    if (key == PARE_FIT_PROPELLER && part->kind == PARE_PROPELLER && diameter_m > 0) {
+        fit.count = 1;
+        fit.any[0].low = fit.any[0].high = diameter_m;
+        fit.any[0].word = NULL;
+    }
+    return fit;
+}
+
+static bool may_bridge(pare_kind kind)
+{
+    return kind == PARE_ADAPTER || kind == PARE_HOLDER || kind == PARE_PRINTED;
+}
+
+bool pare_bridges(const pare_part *bridge, pare_fit_key key, const pare_part *part,
+                  const pare_part *frame)
+{
+    return may_bridge(bridge->kind) && bridge->fit[key].count > 1 &&
+           pare_fit_agrees(&bridge->fit[key], &part->fit[key]) &&
+           pare_fit_agrees(&bridge->fit[key], &frame->fit[key]);
+}
+
+static int bridge_between(const pare_craft *craft, const pare_part *part, const pare_part *frame,
+                          pare_fit_key key)
+{
+    for (size_t i = 0; i < craft->items; i++)
+        if (!craft->item[i].off && pare_bridges(craft->item[i].part, key, part, frame))
+            return (int)i;
+    return -1;
+}
+
+int pare_fits_bridge(const pare_craft *craft, size_t index, pare_fit_key *key)
+{
+    const pare_part *part = craft->item[index].part;
+    const int frame = pare_craft_doing(craft, PARE_FRAME);
+    for (size_t m = 0; frame >= 0 && m < MEETINGS; m++) {
+        if (!meetings[m].bridged || !plays(part, meetings[m].a))
+            continue;
+        *key = meetings[m].key;
+        const pare_part *frame_part = craft->item[frame].part;
+        if (!pare_fit_agrees(&part->fit[*key], &frame_part->fit[*key]))
+            return bridge_between(craft, part, frame_part, *key);
+    }
+    return -1;
+}
+
+static pare_status meet(const pare_craft *craft, size_t m, const pare_part *a, const pare_part *b,
+                        pare_error *err)
+{
+    const pare_fit_key key = meetings[m].key;
+    const pare_fit fit_a = fit_of(a, key), fit_b = fit_of(b, key);
+    if (pare_fit_agrees(&fit_a, &fit_b))
+        return PARE_OK;
+    if (meetings[m].bridged && bridge_between(craft, a, b, key) >= 0)
+        return PARE_OK;
+    return apart(a, &fit_a, b, &fit_b, key, err);
+}
+
+/* The screws that hold an item go into its thread. */
+static pare_status meet_screws(const pare_craft *craft, const pare_item *item, pare_error *err)
+{
+    for (size_t i = 0; i < craft->joints; i++) {
+        const pare_joint *joint = &craft->joint[i];
+        if (!joint->holds || strcmp(joint->holds, item->name) != 0)
+            continue;
+        pare_fit screw = {.count = 1};
+        screw.any[0].low = screw.any[0].high = joint->thread.nominal_m;
+        if (pare_fit_agrees(&item->part->fit[PARE_FIT_THREAD], &screw))
+            continue;
+        char own[96];
+        fit_words(&item->part->fit[PARE_FIT_THREAD], PARE_FIT_THREAD, sizeof own, own);
+        return pare_fail(err, PARE_BAD_DATA, "%s '%s' takes %s screws, joint '%s' has M%g",
+                         pare_kind_words(item->part->kind), item->part->id, own, joint->name,
+                         1e3 * joint->thread.nominal_m);
+    }
+    return PARE_OK;
+}
+
+pare_status pare_fits_item(const pare_craft *craft, size_t index, pare_error *err)
+{
+    const pare_part *part = craft->item[index].part;
+    pare_status status = meet_screws(craft, &craft->item[index], err);
+    for (size_t m = 0; status == PARE_OK && m < MEETINGS; m++) {
+        const bool is_a = plays(part, meetings[m].a), is_b = plays(part, meetings[m].b);
+        for (size_t i = 0; status == PARE_OK && (is_a || is_b) && i < craft->items; i++) {
+            const pare_part *other = craft->item[i].part;
+            if (craft->item[i].off || i == index)
+                continue;
+            if (is_a && plays(other, meetings[m].b))
+                status = meet(craft, m, part, other, err);
+            else if (is_b && plays(other, meetings[m].a))
+                status = meet(craft, m, other, part, err);
+        }
+    }
+    return status;
+}
+
+/* ---- volts ---- */
+
+double pare_full_v(const pare_part *pack)
+{
+    return pack->spec[PARE_SPEC_CELLS].value * pare_chemistry_full_v(pack->chemistry);
+}
+
+pare_rated pare_volts_rated(const pare_part *part, const pare_part *pack)
+{
+    const double full_v = pare_full_v(pack);
+    const double high_v = part->spec[PARE_SPEC_VOLTS_HIGH].value;
+    const double low_v = part->spec[PARE_SPEC_VOLTS_LOW].value;
+    const pare_fit *cells = &part->fit[PARE_FIT_CELLS];
+    const double own = pack->spec[PARE_SPEC_CELLS].value;
+    if (high_v > 0 && full_v > high_v * (1 + 1e-9))
+        return PARE_RATED_HIGH;
+    if (low_v > 0 && full_v < low_v)
+        return PARE_RATED_LOW;
+    double most = 0;
+    for (size_t i = 0; i < cells->count; i++) {
+        if (own >= cells->any[i].low && own <= cells->any[i].high)
+            return PARE_RATED_HOLDS;
+        most = fmax(most, cells->any[i].high);
+    }
+    if (cells->count == 0)
+        return PARE_RATED_HOLDS;
+    return own > most ? PARE_RATED_HIGH : PARE_RATED_LOW;
+}
+
+bool pare_rating_is_margin(const pare_part *part)
+{
+    return (pare_work_of(part) & BIT(PARE_ESC_FOUR)) != 0 || part->kind == PARE_MOTOR ||
+           part->kind == PARE_CAPACITOR;
+}
+
+static bool may_hang_on_a_regulator(pare_kind kind)
+{
+    switch (kind) {
+    case PARE_CAMERA:
+    case PARE_VIDEO_TRANSMITTER:
+    case PARE_RECEIVER:
+    case PARE_GPS:
+    case PARE_BUZZER:
+    case PARE_ACTION_CAMERA:
+        return true;
+    default:
+        return false;
+    }
+}
+
+bool pare_fed_well(const pare_craft *craft, size_t index, const pare_part *pack)
+{
+    const pare_part *part = craft->item[index].part;
+    const bool hangs = may_hang_on_a_regulator(part->kind);
+    if (!hangs && part->kind != PARE_REGULATOR &&
+        (pare_main_work(part) & BIT(PARE_FLIGHT_CONTROLLER)) == 0)
+        return true;
+    if (pare_volts_rated(part, pack) == PARE_RATED_HOLDS)
+        return true;
+    for (size_t i = 0; hangs && i < craft->items; i++) {
+        const double out_v = craft->item[i].part->spec[PARE_SPEC_OUT].value;
+        if (!craft->item[i].off && out_v > 0 &&
+            out_v >= part->spec[PARE_SPEC_VOLTS_LOW].value * (1 - 1e-9) &&
+            out_v <= part->spec[PARE_SPEC_VOLTS_HIGH].value * (1 + 1e-9))
+            return true;
+    }
+    return false;
+}

@@ -1,0 +1,126 @@
+/* money.c: what must be bought, and for how much (see money.h).
+ *
+ * Propellers come in sets, screws in bags of ten, wire by the metre; a seller ships once. Screws and
+ * wire are no parts on a bench, so theirs are default prices: [E], common practice, no source, in a
+ * currency of about a euro. Shipping is not asked for on these: they ride along with something or
+ * come from the corner shop. */
+#include "advise/money.h"
+
+#include <math.h>
+#include <string.h>
+
+enum { SCREWS_IN_A_BAG = 10 };
+
+static const double bag_money[PARE_SCREW_MATERIALS] = {
+    [PARE_STEEL] = 2.0,          [PARE_STAINLESS] = 2.5, [PARE_TITANIUM] = 9.0,
+    [PARE_ALUMINIUM_7075] = 6.0, [PARE_ALUMINIUM] = 4.0, [PARE_BRASS] = 3.0,
+    [PARE_NYLON] = 2.0,
+};
+
+static double wire_money_per_m(double gauge)
+{
+    static const struct {
+        double up_to, money;
+    } rows[] = {{12, 3.0}, {14, 2.2}, {16, 1.6}, {18, 1.2}, {20, 0.9}};
+    for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++)
+        if (gauge <= rows[i].up_to)
+            return rows[i].money;
+    return 0.7;
+}
+
+void pare_basket_part(pare_basket *basket, const pare_part *part, int count)
+{
+    for (size_t i = 0; i < basket->parts; i++)
+        if (basket->part[i].part == part) {
+            basket->part[i].count += count;
+            return;
+        }
+    if (basket->parts == PARE_BASKET_PARTS) {
+        basket->full = true;
+        return;
+    }
+    basket->part[basket->parts].part = part;
+    basket->part[basket->parts++].count = count;
+}
+
+void pare_basket_screws(pare_basket *basket, const pare_joint *joint, int count)
+{
+    for (size_t i = 0; i < basket->screws; i++)
+        if (basket->screw[i].standard == joint->standard &&
+            basket->screw[i].material == joint->material &&
+            basket->screw[i].nominal_m == joint->thread.nominal_m &&
+            basket->screw[i].length_m == joint->length_m) {
+            basket->screw[i].count += count;
+            return;
+        }
+    if (basket->screws == PARE_BASKET_SCREWS) {
+        basket->full = true;
+        return;
+    }
+    basket->screw[basket->screws].standard = joint->standard;
+    basket->screw[basket->screws].material = joint->material;
+    basket->screw[basket->screws].nominal_m = joint->thread.nominal_m;
+    basket->screw[basket->screws].length_m = joint->length_m;
+    basket->screw[basket->screws++].count = count;
+}
+
+void pare_basket_wire(pare_basket *basket, double gauge, double length_m)
+{
+    for (size_t i = 0; i < basket->wires; i++)
+        if (basket->wire[i].gauge == gauge) {
+            basket->wire[i].length_m += length_m;
+            return;
+        }
+    if (basket->wires == PARE_BASKET_WIRES) {
+        basket->full = true;
+        return;
+    }
+    basket->wire[basket->wires].gauge = gauge;
+    basket->wire[basket->wires++].length_m = length_m;
+}
+
+static int to_buy(const pare_basket *basket, size_t i)
+{
+    const int owned = basket->part[i].part->sought ? 0 : basket->part[i].part->owned;
+    const int left = basket->part[i].count - owned;
+    return left > 0 ? left : 0;
+}
+
+/* Shipping of one part's seller, counted at the seller's dearest part and there alone. */
+static double shipping(const pare_basket *basket, size_t i)
+{
+    const pare_price *price = &basket->part[i].part->price;
+    for (size_t k = 0; price->seller && k < basket->parts; k++) {
+        const pare_price *other = &basket->part[k].part->price;
+        if (k == i || to_buy(basket, k) == 0 || !other->given || !other->seller ||
+            strcmp(other->seller, price->seller) != 0)
+            continue;
+        if (other->shipping > price->shipping || (other->shipping == price->shipping && k < i))
+            return 0;
+    }
+    return price->shipping;
+}
+
+double pare_basket_money(const pare_basket *basket, bool *priced)
+{
+    double money = 0;
+    *priced = !basket->full;
+    for (size_t i = 0; i < basket->parts; i++) {
+        const int count = to_buy(basket, i);
+        const pare_price *price = &basket->part[i].part->price;
+        if (count == 0)
+            continue;
+        if (!price->given || basket->part[i].part->sought) {
+            *priced = false;
+            continue;
+        }
+        const int set = price->sold_in > 1 ? price->sold_in : 1;
+        money += (count + set - 1) / set * set * price->each + shipping(basket, i);
+    }
+    for (size_t i = 0; i < basket->screws; i++)
+        money += (basket->screw[i].count + SCREWS_IN_A_BAG - 1) / SCREWS_IN_A_BAG *
+                 bag_money[basket->screw[i].material];
+    for (size_t i = 0; i < basket->wires; i++)
+        money += ceil(basket->wire[i].length_m) * wire_money_per_m(basket->wire[i].gauge);
+    return money;
+}
