@@ -50,7 +50,8 @@ typedef struct ring_print {
     int segments;
 } ring_print;
 
-static void add_triangle(mesh *m, corner a, corner b, corner c) {
+static void add_triangle(mesh *m, corner a, corner b, corner c)
+{
     if (m->triangles == MOST_TRIANGLES) {
         fprintf(stderr, "meshes: more than %d triangles\n", MOST_TRIANGLES);
         exit(1);
@@ -62,7 +63,8 @@ static void add_triangle(mesh *m, corner a, corner b, corner c) {
 }
 
 /* Four corners, anticlockwise seen from outside. */
-static void add_quad(mesh *m, corner a, corner b, corner c, corner d) {
+static void add_quad(mesh *m, corner a, corner b, corner c, corner d)
+{
     add_triangle(m, a, b, c);
     add_triangle(m, a, c, d);
 }
@@ -75,12 +77,14 @@ typedef struct grid {
     bool full[MOST_PLANES][MOST_PLANES][MOST_PLANES];
 } grid;
 
-static int ascending(const void *a, const void *b) {
+static int ascending(const void *a, const void *b)
+{
     double x = *(const double *)a, y = *(const double *)b;
     return (x > y) - (x < y);
 }
 
-static void collect_planes(const block_print *print, grid *g) {
+static void collect_planes(const block_print *print, grid *g)
+{
     for (int axis = 0; axis < 3; axis++) {
         double all[2 * MOST_BOXES + 1];
         size_t n = 0;
@@ -98,14 +102,16 @@ static void collect_planes(const block_print *print, grid *g) {
     }
 }
 
-static bool inside(const box *b, const double at[3]) {
+static bool inside(const box *b, const double at[3])
+{
     for (int axis = 0; axis < 3; axis++)
         if (at[axis] < b->low[axis] || at[axis] > b->high[axis])
             return false;
     return true;
 }
 
-static void fill_cells(const block_print *print, grid *g) {
+static void fill_cells(const block_print *print, grid *g)
+{
     for (size_t i = 0; i + 1 < g->planes[0]; i++)
         for (size_t j = 0; j + 1 < g->planes[1]; j++)
             for (size_t k = 0; k + 1 < g->planes[2]; k++) {
@@ -118,14 +124,16 @@ static void fill_cells(const block_print *print, grid *g) {
             }
 }
 
-static bool full_at(const grid *g, const long at[3]) {
+static bool full_at(const grid *g, const long at[3])
+{
     for (int axis = 0; axis < 3; axis++)
         if (at[axis] < 0 || at[axis] + 1 >= (long)g->planes[axis])
             return false;
     return g->full[at[0]][at[1]][at[2]];
 }
 
-static corner grid_corner(const block_print *print, const grid *g, const long at[3]) {
+static corner grid_corner(const block_print *print, const grid *g, const long at[3])
+{
     const double radian = acos(-1) / 180;
     corner c = {g->plane[0][at[0]], g->plane[1][at[1]], g->plane[2][at[2]]};
     if (print->lean_deg > 0 && c.z > print->lean_above)
@@ -135,7 +143,8 @@ static corner grid_corner(const block_print *print, const grid *g, const long at
 
 /* The face of a full cell across `axis`, on its low or high side. */
 static void add_face(const block_print *print, const grid *g, const long cell[3], int axis,
-                     bool high, mesh *m) {
+                     bool high, mesh *m)
+{
     int u = (axis + 1) % 3, v = (axis + 2) % 3; /* u, v, axis are right-handed */
     static const int step[4][2] = {{0, 0}, {1, 0}, {1, 1}, {0, 1}};
     corner c[4];
@@ -152,7 +161,8 @@ static void add_face(const block_print *print, const grid *g, const long cell[3]
         add_quad(m, c[0], c[3], c[2], c[1]);
 }
 
-static void make_block(const block_print *print, mesh *m) {
+static void make_block(const block_print *print, mesh *m)
+{
     static grid g;
     memset(&g, 0, sizeof g);
     m->triangles = 0;
@@ -176,13 +186,15 @@ static void make_block(const block_print *print, mesh *m) {
 
 /* ---- ring prints ---- */
 
-static corner on_ring(const ring_print *print, int i, double radius, double z) {
+static corner on_ring(const ring_print *print, int i, double radius, double z)
+{
     const double radian = acos(-1) / 180;
     double angle = (print->start_deg + print->arc_deg * i / print->segments) * radian;
     return (corner){radius * cos(angle), radius * sin(angle), z};
 }
 
-static void make_ring(const ring_print *print, mesh *m) {
+static void make_ring(const ring_print *print, mesh *m)
+{
     m->triangles = 0;
     bool closed = print->arc_deg >= 360;
     for (int i = 0; i < print->segments; i++) {
@@ -204,11 +216,13 @@ static void make_ring(const ring_print *print, mesh *m) {
 
 /* ---- the check, and the files ---- */
 
-static bool same(corner a, corner b) {
+static bool same(corner a, corner b)
+{
     return a.x == b.x && a.y == b.y && a.z == b.z;
 }
 
-static void check_closed(const char *name, const mesh *m) {
+static void check_closed(const char *name, const mesh *m)
+{
     for (size_t t = 0; t < m->triangles; t++)
         for (int e = 0; e < 3; e++) {
             corner a = m->at[t][e], b = m->at[t][(e + 1) % 3];
@@ -229,7 +243,8 @@ static void check_closed(const char *name, const mesh *m) {
         }
 }
 
-static corner normal_of(const corner t[3]) {
+static corner normal_of(const corner t[3])
+{
     corner u = {t[1].x - t[0].x, t[1].y - t[0].y, t[1].z - t[0].z};
     corner v = {t[2].x - t[0].x, t[2].y - t[0].y, t[2].z - t[0].z};
     corner n = {u.y * v.z - u.z * v.y, u.z * v.x - u.x * v.z, u.x * v.y - u.y * v.x};
@@ -238,12 +253,14 @@ static corner normal_of(const corner t[3]) {
 }
 
 /* Four decimals, and never "-0.0000". */
-static double tidy(double value) {
+static double tidy(double value)
+{
     double rounded = round(value * 1e4) / 1e4;
     return rounded == 0 ? 0 : rounded;
 }
 
-static void write_text(FILE *file, const char *name, const mesh *m) {
+static void write_text(FILE *file, const char *name, const mesh *m)
+{
     fprintf(file, "solid %s\n", name);
     for (size_t t = 0; t < m->triangles; t++) {
         corner n = normal_of(m->at[t]);
@@ -256,12 +273,14 @@ static void write_text(FILE *file, const char *name, const mesh *m) {
     fprintf(file, "endsolid %s\n", name);
 }
 
-static void write_u32(FILE *file, uint32_t value) {
+static void write_u32(FILE *file, uint32_t value)
+{
     for (int i = 0; i < 4; i++)
         fputc((int)(value >> (8 * i) & 0xff), file);
 }
 
-static void write_corner(FILE *file, corner c) {
+static void write_corner(FILE *file, corner c)
+{
     const double axis[3] = {tidy(c.x), tidy(c.y), tidy(c.z)};
     for (int i = 0; i < 3; i++) {
         float single = (float)axis[i];
@@ -271,7 +290,8 @@ static void write_corner(FILE *file, corner c) {
     }
 }
 
-static void write_binary(FILE *file, const char *name, const mesh *m) {
+static void write_binary(FILE *file, const char *name, const mesh *m)
+{
     char head[80] = {0};
     snprintf(head, sizeof head, "Pare demo: %s, mm", name);
     fwrite(head, 1, sizeof head, file);
@@ -285,7 +305,8 @@ static void write_binary(FILE *file, const char *name, const mesh *m) {
     }
 }
 
-static void write_mesh(const char *folder, const char *name, bool text, const mesh *m) {
+static void write_mesh(const char *folder, const char *name, bool text, const mesh *m)
+{
     char path[512];
     int length = snprintf(path, sizeof path, "%s/%s.stl", folder, name);
     FILE *file = length > 0 && (size_t)length < sizeof path ? fopen(path, "wb") : NULL;
@@ -307,13 +328,15 @@ static void write_mesh(const char *folder, const char *name, bool text, const me
 
 #define ADD(x0, y0, z0, x1, y1, z1)                                                                \
     {                                                                                              \
-        false, {x0, y0, z0}, {                                                                     \
+        false, {x0, y0, z0},                                                                       \
+        {                                                                                          \
             x1, y1, z1                                                                             \
         }                                                                                          \
     }
 #define CUT(x0, y0, z0, x1, y1, z1)                                                                \
     {                                                                                              \
-        true, {x0, y0, z0}, {                                                                      \
+        true, {x0, y0, z0},                                                                        \
+        {                                                                                          \
             x1, y1, z1                                                                             \
         }                                                                                          \
     }
@@ -435,7 +458,8 @@ static const ring_print rings[] = {
     {"am-tube", true, 2.2, 4.2, 24, 360, 0, 24},     /* sleeve for a thin coax, on a standoff */
 };
 
-int main(int arguments, char **argument) {
+int main(int arguments, char **argument)
+{
     if (arguments != 2) {
         fputs("usage: meshes FOLDER\n", stderr);
         return 2;
