@@ -11,6 +11,7 @@
 #include "craft/law.h"
 
 #define CARBON_KG_M3  1600.0
+#define CARBON_PA     57.5e9 /* in bending along 0/90 cloth, the middle of 45 to 70 GPa */
 #define PRINTED_KG_M3 1210.0 /* flexible or rigid, between 1.17 and 1.27 */
 
 static const double pi = 3.14159265358979323846;
@@ -206,6 +207,7 @@ static pare_status usual_frame(pare_part *part, pare_arena *arena, pare_error *e
         .turn = not_turned,
         .root_m = scale * 26e-3,
         .section_m = {scale * 10e-3, scale * 5e-3},
+        .flexural_pa = CARBON_PA,
     };
     for (int i = 1; i < 3; i++) {
         piece[i] = shape(PARE_SHAPE_BOX, scale * 120e-3, scale * 40e-3, scale * 2e-3);
