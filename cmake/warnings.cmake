@@ -3,4 +3,4 @@ add_library(pare_warnings INTERFACE)
 target_compile_options(pare_warnings INTERFACE
   -Wall -Wextra -Werror -Wconversion -Wshadow -Wformat=2 -Wundef -Wvla -Wcast-qual
   -Wcast-align -Wwrite-strings -Wstrict-prototypes -Wmissing-prototypes -Wold-style-definition
-  -Wpointer-arith -Wdouble-promotion -Wimplicit-fallthrough -Wnull-dereference -Wredundant-decls)
+  -Wpointer-arith -Wdouble-promotion -Wimplicit-fallthrough -Wredundant-decls)
