@@ -21,7 +21,7 @@
 #define STEP_MOST_S   0.05
 #define SPIN_UP_STEP  0.8 /* of the time constant, over the first few of them */
 #define SPIN_UP_TIMES 2.5
-#define CLIMB_STEP    1.6 /* after that; the method is stable to 2.78 */
+#define CLIMB_STEP    1.8 /* after that; the method is stable to 2.78 */
 #define DIP_V_SHARE   0.8
 
 typedef struct climber {

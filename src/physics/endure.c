@@ -7,7 +7,7 @@
  *
  * The current is smooth between the knots of the open-circuit curve, but for the charge at which an
  * entry passes what full throttle gives and is held there. So we integrate from knot to knot, split at
- * those charges too, with four Gauss points each: seven degrees, where 40 Simpson steps gave nothing
+ * those charges too, with three Gauss points each, where 40 Simpson steps gave nothing
  * more (the tests compare). Held at full throttle, an entry's rotor speed follows the pack; its torque
  * over speed squared is nearly constant there, so three rotor evaluations stand for all.
  *
@@ -20,21 +20,20 @@
 
 #include "physics/operate.h"
 
-enum { ENTRIES_MOST = 16, POINTS = 4, BREAKS_MOST = PARE_PACK_KNOTS + ENTRIES_MOST };
+enum { ENTRIES_MOST = 16, POINTS = 3, BREAKS_MOST = PARE_PACK_KNOTS + ENTRIES_MOST };
 
-static const double gauss_at[POINTS] = {-0.861136311594052575, -0.339981043584856265,
-                                        0.339981043584856265, 0.861136311594052575};
-static const double gauss_weight[POINTS] = {0.347854845137453857, 0.652145154862546143,
-                                            0.652145154862546143, 0.347854845137453857};
+static const double gauss_at[POINTS] = {-0.774596669241483377, 0, 0.774596669241483377};
+static const double gauss_weight[POINTS] = {0.555555555555555556, 0.888888888888888889,
+                                            0.555555555555555556};
 
 /* One entry: motors held, or at full throttle in a flow. */
 typedef struct held {
     double share;
     double motor_v, motor_a;
     double axial_m_s, inplane_m_s;
-    double near_rad_s;
-    double degc;      /* steady winding */
-    double full_from; /* at this charge and below it is held at full throttle; under 0: nowhere */
+    double near_rad_s; /* the last rotor speed found */
+    double degc;       /* steady winding */
+    double full_from;  /* at this charge and below it is held at full throttle; under 0: nowhere */
     /* full throttle: torque over speed squared at three speeds */
     double speed[3], torque[3];
 } held;
@@ -47,6 +46,8 @@ typedef struct endure {
     double landing_cell_v;
 } endure;
 
+#define FULL_LEFT_V 1e-9
+
 static double torque_at(const held *entry, double speed)
 {
     const double *s = entry->speed, *q = entry->torque;
@@ -57,40 +58,33 @@ static double torque_at(const held *entry, double speed)
             q[2] * a * b / ((s[2] - s[0]) * (s[2] - s[1])));
 }
 
-/* Full throttle from the three speeds alone: pack volts less motor volts falls with speed. */
-typedef struct follow {
-    const endure *run;
-    const held *entry;
-    pare_source source;
-    double pack_v, pack_a;
-} follow;
-
-static double follow_left(void *context, double speed)
+/* Full throttle from the three speeds alone: pack volts less motor volts falls with speed, nearly
+ * straight, so three or four secant steps from the last answer find it. */
+static pare_load at_full(const endure *run, held *entry, pare_source source)
 {
-    follow *f = context;
-    const pare_flight *flight = f->run->flight;
-    double current, volts, ohm;
-    pare_motor_run(&flight->steady, speed, torque_at(f->entry, speed), &current, &volts, &ohm);
-    const double motors_a = flight->rotors * (current + flight->rig->esc.idle_a);
-    const double b = f->source.open_v - f->source.ohm * motors_a;
-    const double under_root_v2 = b * b - 4 * f->source.ohm * flight->rig->always_w;
-    f->pack_v = b > 0 && under_root_v2 > 0 ? (b + sqrt(under_root_v2)) / 2 : b / 2;
-    f->pack_a = motors_a + (f->pack_v > 0 ? flight->rig->always_w / f->pack_v : 0);
-    return f->pack_v - volts;
+    const pare_flight *flight = run->flight;
+    double speed = entry->near_rad_s, was = 0, was_left = 0;
+    for (int i = 0; i < 40; i++) {
+        double current, volts, ohm;
+        pare_motor_run(&flight->steady, speed, torque_at(entry, speed), &current, &volts, &ohm);
+        const double motors_a = flight->rotors * (current + flight->rig->esc.idle_a);
+        const double b = source.open_v - source.ohm * motors_a;
+        const double under_root_v2 = b * b - 4 * source.ohm * flight->rig->always_w;
+        const double pack_v = b > 0 && under_root_v2 > 0 ? (b + sqrt(under_root_v2)) / 2 : b / 2;
+        const double left = pack_v - volts;
+        if (fabs(left) <= FULL_LEFT_V) {
+            entry->near_rad_s = speed;
+            return (pare_load){pack_v, motors_a + flight->rig->always_w / pack_v, 1, pack_v > 0};
+        }
+        const double slope = i == 0 ? -2 * volts / speed : (left - was_left) / (speed - was);
+        was = speed;
+        was_left = left;
+        speed = fmin(fmax(speed - left / slope, 0.5 * speed), 2 * speed);
+    }
+    return (pare_load){.exists = false};
 }
 
-static pare_load at_full(const endure *run, const held *entry, pare_source source)
-{
-    follow f = {.run = run, .entry = entry, .source = source};
-    double low = 0.5 * entry->speed[0], high = 1.2 * entry->speed[2];
-    const double low_y = follow_left(&f, low), high_y = follow_left(&f, high);
-    if (!(low_y > 0 && high_y < 0))
-        return (pare_load){.exists = false};
-    follow_left(&f, pare_root(follow_left, &f, low, low_y, high, high_y, 1e-12));
-    return (pare_load){f.pack_v, f.pack_a, 1, f.pack_v > 0};
-}
-
-static pare_load load_at(const endure *run, const held *entry, double charge, pare_source source)
+static pare_load load_at(const endure *run, held *entry, double charge, pare_source source)
 {
     if (charge <= entry->full_from)
         return at_full(run, entry, source);
@@ -117,7 +111,7 @@ static double landing_left(void *context, double charge)
 /* Cell volts of the hardest entry over the cut-off. */
 static double cutoff_left(void *context, double charge)
 {
-    const endure *run = context;
+    endure *run = context;
     const pare_flight *flight = run->flight;
     const pare_source source = pare_source_at(flight, charge, 1);
     double least_v = source.open_v;
@@ -149,7 +143,7 @@ static double passes(pare_curve curve, void *context, double low)
             continue;
         const double high_y = curve(context, high);
         if (high_y >= 0)
-            return pare_root(curve, context, low, y, high, high_y, 1e-13);
+            return pare_root(curve, context, low, y, high, high_y, 1e-10);
         low = high;
         y = high_y;
     }
@@ -186,6 +180,7 @@ static pare_status prepare_full(const endure *run, held *entry, double low, pare
         entry->torque[i] = full.rotor.torque_nm / (entry->speed[i] * entry->speed[i]);
     }
     entry->torque[2] = q_top;
+    entry->near_rad_s = top;
     entry->degc = fmax(entry->degc, top_degc);
     return PARE_OK;
 }
@@ -216,7 +211,7 @@ static void sort(size_t count, double x[])
         }
 }
 
-static pare_status integrate(const endure *run, double end, pare_endurance *result, pare_error *err)
+static pare_status integrate(endure *run, double end, pare_endurance *result, pare_error *err)
 {
     const pare_flight *flight = run->flight;
     double breaks[BREAKS_MOST + 1];
@@ -237,7 +232,7 @@ static pare_status integrate(const endure *run, double end, pare_endurance *resu
             const pare_source source = pare_source_at(flight, charge, 1);
             double mean_a = 0, mean_a2 = 0;
             for (size_t e = 0; e < run->count; e++) {
-                const held *entry = &run->entry[e];
+                held *entry = &run->entry[e];
                 const pare_load load = load_at(run, entry, charge, source);
                 mean_a += entry->share * load.pack_a;
                 mean_a2 += entry->share * load.pack_a * load.pack_a;
@@ -405,7 +400,7 @@ pare_status pare_rig_endure(const pare_rig *rig, size_t count, const pare_flown 
 #define RANGE_SLOWEST 1.0 /* m/s */
 #define RANGE_FASTEST 120.0
 #define RANGE_STEP    0.12 /* of ln speed, to bracket the minimum */
-#define RANGE_ENOUGH  1e-6
+#define RANGE_ENOUGH  5e-4 /* last step in ln speed; a cubic's own error is far less */
 
 typedef struct cruise {
     pare_trim trim;
@@ -444,6 +439,26 @@ static double cruise_guess(const pare_flight *flight, const pare_rotor_state *ho
     return v > 2 && v < 60 ? v : 12;
 }
 
+static double bottom_of_parabola(const double x[3], const double y[3])
+{
+    const double left = x[1] - x[0], right = x[2] - x[1];
+    const double down = (y[0] - y[1]) / left, up = (y[2] - y[1]) / right;
+    return x[1] + 0.5 * (down * right - up * left) / (down + up);
+}
+
+/* Through a fourth point as well, by divided differences from the middle one: with t from there,
+ * y = y1 + t (b + c (t - l) + d (t - l) (t - r)), and of its two level points the bottom. */
+static double bottom_of_cubic(const double x[3], const double y[3], double other_x, double other_y)
+{
+    const double l = x[0] - x[1], r = x[2] - x[1], o = other_x - x[1];
+    const double to_l = (y[0] - y[1]) / l, to_r = (y[2] - y[1]) / r, to_o = (other_y - y[1]) / o;
+    const double c = (to_r - to_l) / (r - l);
+    const double d = ((to_o - to_l) / (o - l) - c) / (o - r);
+    const double b0 = to_l - c * l + d * l * r; /* slope at the middle */
+    const double c0 = 2 * (c - d * (l + r)), d0 = 3 * d;
+    return x[1] - 2 * b0 / (c0 + sqrt(fmax(c0 * c0 - 4 * d0 * b0, 0)));
+}
+
 static pare_status best_speed(cruise *c, const pare_rotor_state *hover, double *speed_m_s,
                               pare_error *err)
 {
@@ -471,28 +486,31 @@ static pare_status best_speed(cruise *c, const pare_rotor_state *hover, double *
                          "no level flight from %g to %g m/s at half charge: there is no best-range "
                          "speed",
                          RANGE_SLOWEST, RANGE_FASTEST);
-    for (int i = 1; i <= 40; i++) {
+    double spare_x = x[1], spare_y = y[1];
+    bool four = false;
+    for (int i = 1; i <= 40 && x[2] - x[0] > RANGE_ENOUGH; i++) {
         const double left = x[1] - x[0], right = x[2] - x[1];
-        const double down = (y[0] - y[1]) / left, up = (y[2] - y[1]) / right;
-        double to = x[1] + 0.5 * (down * right - up * left) / (down + up);
-        const bool inside = isfinite(to) && to > x[0] && to < x[2];
-        if (inside && fabs(to - x[1]) <= RANGE_ENOUGH) {
+        double to = four ? bottom_of_cubic(x, y, spare_x, spare_y) : bottom_of_parabola(x, y);
+        const bool inside = to > x[0] && to < x[2];
+        if (inside && four && fabs(to - x[1]) <= RANGE_ENOUGH) {
             x[1] = to;
             break;
         }
-        /* a far end that stays put would spoil the parabola: cut the longer side now and then */
-        if (!inside || i % 4 == 0)
+        /* where the shape misleads, cut the longer side */
+        if (!inside || to == x[1] || i % 6 == 0)
             to = left > right ? x[1] - 0.381966 * left : x[1] + 0.381966 * right;
-        if (left + right <= RANGE_ENOUGH)
-            break;
         const double at = cruise_j_per_m(c, to);
         const int side = to < x[1] ? 0 : 2;
+        four = isfinite(at);
         if (at <= y[1]) {
+            spare_x = x[2 - side], spare_y = y[2 - side];
             x[2 - side] = x[1], y[2 - side] = y[1];
             x[1] = to, y[1] = at;
         } else {
+            spare_x = x[side], spare_y = y[side];
             x[side] = to, y[side] = at;
         }
+        four = four && isfinite(spare_y);
     }
     *speed_m_s = exp(x[1]);
     return PARE_OK;

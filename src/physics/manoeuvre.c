@@ -398,20 +398,22 @@ pare_status pare_rig_top_speed(const pare_rig *rig, double charge, double *speed
 
 /* ---- climb ---- */
 
+static bool climb_left(void *context, const double x[], double left[])
+{
+    dash *d = context;
+    set_flow(d, x[1] * d->speed_scale_m_s, 1, 0);
+    left[0] = throttle_in(d, x[0]);
+    left[1] = (d->thrust_n - d->drag_n) / d->flight->weight_n - 1;
+    return true;
+}
+
 static double climb_alone(void *context, double climb_m_s)
 {
     dash *d = context;
-    const pare_rig *rig = d->flight->rig;
-    d->full.axial_m_s = climb_m_s;
-    d->full.inplane_m_s = 0;
-    if (!find_in(d))
-        return -1;
-    return (d->thrust_n - 0.5 * rig->air.density_kg_m3 * rig->drag_top_m2 * climb_m_s * climb_m_s) /
-               d->flight->weight_n -
-           1;
+    set_flow(d, climb_m_s, 1, 0);
+    return find_in(d) ? (d->thrust_n - d->drag_n) / d->flight->weight_n - 1 : -1;
 }
 
-/* One unknown with a full throttle inside: along the axis a rotor is cheap. */
 pare_status pare_rig_climb(const pare_rig *rig, double charge, double *climb_m_s, pare_error *err)
 {
     pare_flight flight;
@@ -420,8 +422,17 @@ pare_status pare_rig_climb(const pare_rig *rig, double charge, double *climb_m_s
         pare_charge_check(charge, err) != PARE_OK ||
         begin(&flight, charge, "climb", &d, err) != PARE_OK)
         return PARE_BAD_DATA;
-    double low = 0, low_y = d.thrust_n / flight.weight_n - 1;
-    for (double high = top_guess(&d) / 2; low < PARE_SPEED_MOST; high *= 1.4) {
+    const double spare = d.thrust_n / flight.weight_n - 1;
+    d.speed_scale_m_s = top_guess(&d);
+    pare_joint joint = {.count = 2, .x = {1.05, 0.9}, .low = {0.1, 0.01}, .high = {5, 6}};
+    if (pare_joint_measure(&joint, climb_left, &d) &&
+        pare_joint_solve(&joint, climb_left, &d, LEFT_ENOUGH)) {
+        *climb_m_s = joint.x[1] * d.speed_scale_m_s;
+        return PARE_OK;
+    }
+    d.full.rotor.speed_rad_s = d.rest_rad_s;
+    double low = 0, low_y = spare;
+    for (double high = DASH_SPEED_FIRST_M_S; low < PARE_SPEED_MOST; high *= 1.4) {
         const double high_y = climb_alone(&d, high);
         if (high_y <= 0) {
             *climb_m_s = pare_root(climb_alone, &d, low, low_y, high, high_y, 1e-9);

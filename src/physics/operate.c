@@ -20,9 +20,9 @@
 
 #include <math.h>
 
-#define LEFT_MOST  1e-11 /* what may be left of a balance of order 1 */
-#define LEFT_NOISE 1e-8  /* what rounding in the blade elements may leave */
-#define TURN_MOST  3.0   /* rotor speed over the pack's open volts over Ke: beyond any windmill */
+#define LEFT_MOST  1e-9 /* what may be left of a balance of order 1 */
+#define LEFT_NOISE 1e-7 /* what rounding in the blade elements may leave */
+#define TURN_MOST  3.0  /* rotor speed over the pack's open volts over Ke: beyond any windmill */
 
 pare_load pare_load_on(const pare_flight *flight, pare_source source, double motor_v,
                        double motor_a)
@@ -72,6 +72,24 @@ double pare_throttle_slope(const pare_throttle *throttle)
     return -(law->ke_v_s + ohm * current_slope) / throttle->source.open_v;
 }
 
+/* Where full throttle would be if torque went with the square of speed from the state filled in: the
+ * pack's volts less all resistances' drop are the motor's own, a quadratic in speed. */
+static double with_square_torque(const pare_throttle *throttle)
+{
+    const pare_motor_law *law = throttle->law;
+    const pare_rig *rig = throttle->flight->rig;
+    const double speed = throttle->rotor.speed_rad_s, n = throttle->flight->rotors;
+    const double drop_a = throttle->pack_a - n * throttle->motor_a; /* ESCs and electronics */
+    const double motor_ohm = throttle->motor_a > 0
+                                 ? (throttle->motor_v - law->ke_v_s * speed) / throttle->motor_a
+                                 : law->cold_ohm + rig->esc.on_ohm;
+    const double ohm = motor_ohm + n * throttle->source.ohm;
+    const double a = ohm * fmax(throttle->rotor.torque_nm, 0) / (speed * speed * law->ke_v_s);
+    const double b = law->ke_v_s + ohm * law->loss_a_s;
+    const double c = throttle->source.open_v - throttle->source.ohm * drop_a - ohm * law->loss_a;
+    return 2 * c / (b + sqrt(b * b + 4 * a * c));
+}
+
 pare_status pare_throttle_find(pare_throttle *throttle, double near_rad_s, pare_error *err)
 {
     const double unloaded = throttle->source.open_v / throttle->law->ke_v_s;
@@ -88,7 +106,7 @@ pare_status pare_throttle_find(pare_throttle *throttle, double near_rad_s, pare_
             low = speed;
         else
             high = speed;
-        double next = i == 0 ? speed - left / pare_throttle_slope(throttle)
+        double next = i == 0 ? with_square_torque(throttle)
                              : speed - left * (speed - was) / (left - was_left);
         if (!(next > low && next < high) || (i > 12 && i % 2 == 0))
             next = (low + high) / 2;
