@@ -95,19 +95,24 @@ void pare_prop_coefficients(const pare_prop *prop, double advance, double speed_
  * it is within 0.5 % of the direct answer (see speed/rotor.c and tests/unit/rotor.c for how far).
  * Outside, Reynolds and Mach number are held at the edge and J runs on along a parabola. */
 enum {
-    PARE_PROP_TABLE_J = 25, /* uniform on 0 .. 1.6 */
-    PARE_PROP_TABLE_RE = 4, /* Chebyshev points in ln Re */
-    PARE_PROP_TABLE_MACH = 2,
-    PARE_PROP_TABLE_SETS = PARE_PROP_TABLE_RE * PARE_PROP_TABLE_MACH,
-    PARE_PROP_TABLE_COLUMNS = PARE_PROP_TABLE_J + 4 /* prop_table.h names them */
+    PARE_PROP_TABLE_J = 17, /* uniform on 0 .. 1.6; as many pieces, the last one beyond */
+    PARE_PROP_TABLE_RE = 4, /* Chebyshev points in about ln Re, air at rest as it were (Mach 0) */
+    PARE_PROP_TABLE_SETS = PARE_PROP_TABLE_RE + 2 /* and what a high Mach number adds, at two Re */
 };
 typedef struct pare_prop_table {
     double diameter_m;
-    double log_re_middle, per_log_re_half; /* the span of ln(rho Omega R^2 / mu) */
-    double at[PARE_PROP_TABLE_COLUMNS][PARE_PROP_TABLE_SETS][2]; /* CT, CP */
+    double reynolds_middle, per_span; /* of rho Omega R^2 / mu: prop_table.h */
+    /* Of CT and CP: the four coefficients of a cubic over each step of J, lowest power first. */
+    _Alignas(16) double piece[PARE_PROP_TABLE_J][4][PARE_PROP_TABLE_SETS][2];
+    _Alignas(16) double moving[PARE_PROP_TABLE_SETS]
+                              [2]; /* the values at J = 0.15, for the inclined rotor */
 } pare_prop_table;
 
 void pare_prop_table_build(const pare_prop *prop, pare_prop_table *table);
+
+/** Whether bytes that were kept under this propeller's key can be its table: the right diameter, and
+ * numbers throughout. */
+bool pare_prop_table_is_sound(const pare_prop_table *table, const pare_prop *prop);
 
 /** CT and CP from a table; arguments as for pare_prop_coefficients(). */
 void pare_prop_table_coefficients(const pare_prop_table *table, double advance, double speed_rad_s,

@@ -9,41 +9,47 @@
 
 #include "physics/prop.h"
 
-/* Columns of pare_prop_table.at: a ghost point on either side of the J that were computed, so that
- * every interval has four points; then two for direct use. */
-enum {
-    PARE_PROP_COLUMN_STILL = 1,                     /* J = 0 */
-    PARE_PROP_COLUMN_SLOPE = PARE_PROP_TABLE_J + 2, /* J = 0.15, interpolated */
-    PARE_PROP_COLUMN_FAR = PARE_PROP_TABLE_J + 3    /* J = 3.2, computed */
-};
+#define PARE_PROP_TABLE_END      1.6 /* the last J of the regular part */
+#define PARE_PROP_TABLE_PER_STEP ((PARE_PROP_TABLE_J - 1) / PARE_PROP_TABLE_END)
+#define PARE_PROP_TABLE_SLOPE    0.15 /* where the inclined rotor takes its lift slope */
 
-#define PARE_PROP_TABLE_END   1.6  /* the last J of the regular part */
-#define PARE_PROP_TABLE_SLOPE 0.15 /* where the inclined rotor takes its lift slope */
-
-/* Chebyshev points of the first kind, n = 4, and the weights of Lagrange's form on them. */
+/* Chebyshev points of the first kind, n = 4. */
 #define PARE_CHEBYSHEV_OUTER 0.92387953251128675613
 #define PARE_CHEBYSHEV_INNER 0.38268343236508977173
 
-/* Compressibility enters as 1/sqrt(1 - M^2) of a station, most of it near 0.8 R. A rational map of
- * that M^2 is proportional to 1/sqrt(1 - M^2) - 1 within 1 % up to M = 0.7, so two Mach numbers and
- * a straight line between them do what three and a parabola in M^2 would. */
-#define PARE_PROP_TABLE_MACH_HIGH 0.6
-#define PARE_PROP_TABLE_MACH_MOST 0.85
-
-#define PARE_PROP_TABLE_PER_HIGH                                                                   \
-    ((1 - 0.75 * 0.64 * PARE_PROP_TABLE_MACH_HIGH * PARE_PROP_TABLE_MACH_HIGH) /                   \
-     (0.64 * PARE_PROP_TABLE_MACH_HIGH * PARE_PROP_TABLE_MACH_HIGH))
-
-static inline double pare_prop_table_mach(double tip_mach_squared)
+/* The Reynolds axis. Polars go with powers of Re, which a cubic in ln Re follows; but the logarithm
+ * is the longest wait in a look-up. With s = (Re - m)/(Re + m) about the middle m, ln(Re/m) is
+ * 2 artanh s, and these three terms (fitted, not Taylor's) stand in for artanh s: over a span of
+ * 25 to 1 a cubic in them follows Re^-0.34 to 8e-4, as one in ln Re does. */
+static inline double pare_prop_table_reynolds(double s)
 {
-    const double y = 0.64 * tip_mach_squared;
-    return y / (1 - 0.75 * y);
+    const double s2 = s * s;
+    return s + s * s2 * (0.3 + 0.4 * s2);
+}
+
+/* The Mach axis. Compressibility enters as 1/sqrt(1 - M^2) of each station, less what induction takes
+ * back. Over whole propellers M^2/(1 - 0.1 M^2) of the tip is straight in that to 0.15 % up to 0.7, so
+ * two Mach numbers do what three and a parabola would; and what the higher one adds depends so little
+ * on Re that two points are enough. Past 0.75 the blade elements hold the effect as well. */
+#define PARE_PROP_TABLE_MACH_HIGH 0.66
+#define PARE_PROP_TABLE_MACH_MOST 0.78
+#define PARE_PROP_TABLE_MACH_BEND 0.1
+
+/** 0 at a standstill, 1 at PARE_PROP_TABLE_MACH_HIGH. */
+static inline double pare_prop_table_mach(double tip_m_s, double sound_m_s)
+{
+    const double high = PARE_PROP_TABLE_MACH_HIGH * PARE_PROP_TABLE_MACH_HIGH;
+    const double to_one = (1 - PARE_PROP_TABLE_MACH_BEND * high) / high;
+    const double most_m_s = PARE_PROP_TABLE_MACH_MOST * sound_m_s;
+    const double held_m_s = tip_m_s < most_m_s ? tip_m_s : most_m_s;
+    const double held2 = held_m_s * held_m_s;
+    return held2 * to_one / (sound_m_s * sound_m_s - PARE_PROP_TABLE_MACH_BEND * held2);
 }
 
 /* CT and CP side by side. Every step of a lookup does the same to both, so they travel as one
  * two-lane value (GCC's and Clang's vector type, plain arithmetic where there is no such register):
  * half the instructions, and no store that a wider load then has to wait for. */
-typedef double pare_pair __attribute__((vector_size(16)));
+typedef double pare_pair __attribute__((vector_size(16), may_alias));
 
 typedef struct pare_prop_slice {
     const pare_prop_table *table;
@@ -60,68 +66,101 @@ static inline void pare_prop_slice_take(pare_prop_slice *slice, const pare_prop_
                                         double speed_rad_s, const pare_air *air)
 {
     const double radius_m = 0.5 * table->diameter_m, tip_m_s = speed_rad_s * radius_m;
-    const double reynolds = air->density_kg_m3 * tip_m_s * radius_m / air->viscosity_pa_s;
-    double u = (log(reynolds) - table->log_re_middle) * table->per_log_re_half;
+    const double here = air->density_kg_m3 * tip_m_s * radius_m;
+    const double middle = air->viscosity_pa_s * table->reynolds_middle;
+    double u = pare_prop_table_reynolds((here - middle) / (here + middle)) * table->per_span;
     u = u > 1 ? 1 : u > -1 ? u : -1;
-    double mach = tip_m_s / air->sound_m_s;
-    mach = mach < PARE_PROP_TABLE_MACH_MOST ? mach : PARE_PROP_TABLE_MACH_MOST;
-    const double m = pare_prop_table_mach(mach * mach) * PARE_PROP_TABLE_PER_HIGH;
+    const double m = pare_prop_table_mach(tip_m_s, air->sound_m_s);
     /* Lagrange on -o, -i, i, o: (u^2 - i^2)(u - o) and so on; o^2 - i^2 = 1/sqrt 2. */
     const double o = PARE_CHEBYSHEV_OUTER, i = PARE_CHEBYSHEV_INNER, root2 = 1.41421356237309504880;
     const double inner = (u * u - i * i) * (root2 / (2 * o));
     const double outer = (u * u - o * o) * (root2 / (2 * i));
-    const double weight[PARE_PROP_TABLE_RE] = {inner * (o - u), outer * (u - i), -outer * (u + i),
-                                               inner * (u + o)};
-    for (int r = 0; r < PARE_PROP_TABLE_RE; r++) {
-        slice->weight[2 * r] = pare_both((1 - m) * weight[r]);
-        slice->weight[2 * r + 1] = pare_both(m * weight[r]);
-    }
+    slice->weight[0] = pare_both(inner * (o - u));
+    slice->weight[1] = pare_both(outer * (u - i));
+    slice->weight[2] = pare_both(-outer * (u + i));
+    slice->weight[3] = pare_both(inner * (u + o));
+    slice->weight[4] = pare_both(m * (0.5 - u * (0.5 / i)));
+    slice->weight[5] = pare_both(m * (0.5 + u * (0.5 / i)));
     slice->table = table;
 }
 
-static inline pare_pair pare_prop_slice_column(const pare_prop_slice *slice, int column)
+/* The table keeps its numbers on 16-byte boundaries for this. */
+static inline pare_pair pare_pair_from(const double at[2])
 {
-    const double(*at)[2] = slice->table->at[column];
-    pare_pair even = {0, 0}, odd = {0, 0};
-    for (int k = 0; k < PARE_PROP_TABLE_SETS; k += 2) {
-        even += slice->weight[k] * (pare_pair){at[k][0], at[k][1]};
-        odd += slice->weight[k + 1] * (pare_pair){at[k + 1][0], at[k + 1][1]};
-    }
-    return even + odd;
+    const void *bytes = at;
+    return *(const pare_pair *)bytes;
 }
 
-/** CT and CP at an advance ratio; per_advance: their derivatives. Past the end: the parabola with
- * the value and slope there and the value at twice that J, because the thrust of a driven propeller
- * grows with V^2 and so its coefficient with J^2. */
-static inline pare_pair pare_prop_slice_at(const pare_prop_slice *slice, double advance,
-                                           pare_pair *per_advance)
+/* One product of the sum below; written out there because -O2 leaves so short a loop a loop. */
+static inline pare_pair pare_prop_slice_part(const pare_prop_slice *slice, const double (*at)[2],
+                                             int set)
 {
-    const double per_step = (PARE_PROP_TABLE_J - 1) / PARE_PROP_TABLE_END;
+    return slice->weight[set] * pare_pair_from(at[set]);
+}
+
+static inline pare_pair pare_prop_slice_sum(const pare_prop_slice *slice, const double (*at)[2])
+{
+    return ((pare_prop_slice_part(slice, at, 0) + pare_prop_slice_part(slice, at, 1)) +
+            (pare_prop_slice_part(slice, at, 2) + pare_prop_slice_part(slice, at, 3))) +
+           (pare_prop_slice_part(slice, at, 4) + pare_prop_slice_part(slice, at, 5));
+}
+
+/** CT and CP at J = 0, and at the J of the lift slope. */
+static inline pare_pair pare_prop_slice_still(const pare_prop_slice *slice)
+{
+    return pare_prop_slice_sum(slice, slice->table->piece[0][0]);
+}
+
+static inline pare_pair pare_prop_slice_moving(const pare_prop_slice *slice)
+{
+    return pare_prop_slice_sum(slice, slice->table->moving);
+}
+
+typedef struct pare_prop_step {
+    int piece;
+    double t; /* steps into it */
+} pare_prop_step;
+
+/** @param advance  finite; NaN and below 0: as 0 */
+static inline pare_prop_step pare_prop_step_of(double advance)
+{
+    const double steps = advance > 0 ? advance * PARE_PROP_TABLE_PER_STEP : 0;
     const double last = PARE_PROP_TABLE_J - 1;
-    const double asked = advance > 0 ? advance * per_step : 0;
-    double t = asked < last ? asked : last;
-    int left = (int)t;
-    left = left < PARE_PROP_TABLE_J - 2 ? left : PARE_PROP_TABLE_J - 2;
-    t -= left;
-    const pare_pair f0 = pare_prop_slice_column(slice, left);
-    const pare_pair f1 = pare_prop_slice_column(slice, left + 1);
-    const pare_pair f2 = pare_prop_slice_column(slice, left + 2);
-    const pare_pair f3 = pare_prop_slice_column(slice, left + 3);
-    /* Catmull and Rom: cubic, with the slope at a point from its two neighbours. */
-    const pare_pair a1 = 0.5 * (f2 - f0), a2 = f0 - 2.5 * f1 + 2.0 * f2 - 0.5 * f3,
-                    a3 = 0.5 * (f3 - f0) + 1.5 * (f1 - f2);
-    const pare_pair value = f1 + t * (a1 + t * (a2 + t * a3));
-    const pare_pair slope = per_step * (a1 + t * (2.0 * a2 + 3.0 * t * a3));
-    if (asked <= last) {
-        *per_advance = slope;
-        return value;
-    }
-    const double past = asked / per_step - PARE_PROP_TABLE_END;
-    const pare_pair far = pare_prop_slice_column(slice, PARE_PROP_COLUMN_FAR);
-    const pare_pair bend = (far - value - slope * PARE_PROP_TABLE_END) *
-                           (1 / (PARE_PROP_TABLE_END * PARE_PROP_TABLE_END));
-    *per_advance = slope + 2 * past * bend;
-    return value + past * (slope + past * bend);
+    const int piece = (int)(steps < last ? steps : last);
+    return (pare_prop_step){piece, steps - piece};
+}
+
+static inline pare_pair pare_prop_cubic(const double (*piece)[PARE_PROP_TABLE_SETS][2], int set,
+                                        double t)
+{
+    const pare_pair a0 = pare_pair_from(piece[0][set]);
+    const pare_pair a1 = pare_pair_from(piece[1][set]);
+    const pare_pair a2 = pare_pair_from(piece[2][set]);
+    const pare_pair a3 = pare_pair_from(piece[3][set]);
+    return a0 + t * (a1 + t * (a2 + t * a3));
+}
+
+/** CT and CP at an advance ratio. The cubics come before the weights: they need not wait for Reynolds
+ * and Mach number, whose divisions then run beside them. */
+static inline pare_pair pare_prop_slice_at(const pare_prop_slice *slice, double advance)
+{
+    const pare_prop_step step = pare_prop_step_of(advance);
+    const double(*piece)[PARE_PROP_TABLE_SETS][2] = slice->table->piece[step.piece];
+    const pare_pair *w = slice->weight;
+    return ((w[0] * pare_prop_cubic(piece, 0, step.t) + w[1] * pare_prop_cubic(piece, 1, step.t)) +
+            (w[2] * pare_prop_cubic(piece, 2, step.t) + w[3] * pare_prop_cubic(piece, 3, step.t))) +
+           (w[4] * pare_prop_cubic(piece, 4, step.t) + w[5] * pare_prop_cubic(piece, 5, step.t));
+}
+
+/** Their derivatives with J. */
+static inline pare_pair pare_prop_slice_slope(const pare_prop_slice *slice, double advance)
+{
+    const pare_prop_step step = pare_prop_step_of(advance);
+    const double(*piece)[PARE_PROP_TABLE_SETS][2] = slice->table->piece[step.piece];
+    const double t = step.t;
+    return PARE_PROP_TABLE_PER_STEP * (pare_prop_slice_sum(slice, piece[1]) +
+                                       t * (2.0 * pare_prop_slice_sum(slice, piece[2]) +
+                                            3.0 * t * pare_prop_slice_sum(slice, piece[3])));
 }
 
 #endif

@@ -55,16 +55,26 @@ static pare_pair direct(const axis *along, double advance)
     return (pare_pair){ct, cp} * along->factor;
 }
 
-/* CT and CP. per_advance: their derivatives; 0 without a table. */
-static pare_pair axis_at(const axis *along, double advance, pare_pair *per_advance)
+static double held(double advance)
 {
-    *per_advance = pare_both(0);
-    advance = advance < PARE_PROP_ADVANCE_MOST ? advance : PARE_PROP_ADVANCE_MOST;
+    return advance < PARE_PROP_ADVANCE_MOST ? advance : PARE_PROP_ADVANCE_MOST;
+}
+
+/* CT and CP. */
+static pare_pair axis_at(const axis *along, double advance)
+{
     if (along->rotor->table == NULL)
-        return direct(along, advance);
-    const pare_pair value = pare_prop_slice_at(&along->slice, advance, per_advance);
-    *per_advance *= along->factor;
-    return value * along->factor;
+        return direct(along, held(advance));
+    return pare_prop_slice_at(&along->slice, held(advance)) * along->factor;
+}
+
+/* d ln CT / d ln J; 0 without a table, where it would cost another evaluation. */
+static double axis_relative_slope(const axis *along, double advance, double ct)
+{
+    if (along->rotor->table == NULL || advance <= 0)
+        return 0;
+    const pare_pair slope = pare_prop_slice_slope(&along->slice, held(advance));
+    return advance * slope[0] * along->factor[0] / ct;
 }
 
 /* The states that the lift slope comes from: J = 0 and J = 0.15. */
@@ -74,8 +84,8 @@ static void axis_ends(const axis *along, pare_pair *still, pare_pair *moving)
         *still = direct(along, 0);
         *moving = direct(along, PARE_PROP_TABLE_SLOPE);
     } else {
-        *still = pare_prop_slice_column(&along->slice, PARE_PROP_COLUMN_STILL) * along->factor;
-        *moving = pare_prop_slice_column(&along->slice, PARE_PROP_COLUMN_SLOPE) * along->factor;
+        *still = pare_prop_slice_still(&along->slice) * along->factor;
+        *moving = pare_prop_slice_moving(&along->slice) * along->factor;
     }
 }
 
@@ -130,43 +140,59 @@ static double inflow_on_slope(const flow *in, double lambda0, double ct0, double
             next = 0.5 * (low + high);
         const double moved = fabs(next - lambda);
         lambda = next;
-        if (moved < 1e-7) /* Newton doubles the digits: 1e-13 or so after this step */
+        if (moved < 3e-6) /* Newton doubles the digits: 1e-10 or so after this step */
             break;
     }
     return lambda;
 }
 
-/* Above it: the advance ratio of the axial state with the same inflow. Regula falsi on the last two
- * points, kept inside a bracket as soon as there is one; CT may rise or fall with J.
- * @param[out] state  CT and CP along the axis there */
-static double advance_with_inflow(const axis *along, const flow *in, double residual0, double guess,
-                                  pare_pair *state, double *lambda)
+/* Above it: the axial state with the same inflow. Regula falsi on the last two advance ratios, the
+ * first of them J = 0.15; kept inside a bracket as soon as there is one, because CT may rise or fall
+ * with J. The last step is taken on the state itself: an interpolation between two states so near to
+ * the root is as good as the look-up that it saves. */
+static pare_pair state_with_inflow(const axis *along, const flow *in, pare_pair moving,
+                                   double residual0, double *lambda)
 {
-    double low = 0, high = INFINITY, last = 0, at_last = residual0;
-    double advance = guess > 1e-6 ? guess : 1e-6;
+    double low = 0, high = INFINITY;
+    double last = PARE_PROP_TABLE_SLOPE, last_lambda = inflow(last, moving[0]);
+    double at_last = glauert(in, last_lambda, moving[0]);
+    pare_pair last_state = moving, state = moving;
+    if (at_last < 0)
+        low = last;
+    else
+        high = last;
+    double advance = last * residual0 / (residual0 - at_last);
+    if (!(advance > low && advance < high))
+        advance = isinf(high) ? 1 : 0.5 * (low + high);
     for (int step = 0; step < 60; step++) {
-        pare_pair slope;
-        *state = axis_at(along, advance, &slope);
-        *lambda = inflow(advance, (*state)[0]);
-        const double residual = glauert(in, *lambda, (*state)[0]);
-        if (fabs(residual) < 1e-12 || advance >= PARE_PROP_ADVANCE_MOST)
+        state = axis_at(along, advance);
+        *lambda = inflow(advance, state[0]);
+        const double residual = glauert(in, *lambda, state[0]);
+        const double share = residual / (at_last - residual);
+        if (fabs(residual * at_last) < 1e-11 && fabs(share) < 1) {
+            *lambda += share * (*lambda - last_lambda);
+            return state + share * (state - last_state);
+        }
+        if (fabs(residual) < 1e-13 || advance >= PARE_PROP_ADVANCE_MOST)
             break;
         if (residual < 0)
             low = advance;
         else
             high = advance;
-        double next = advance - residual * (advance - last) / (residual - at_last);
+        double next = advance + share * (advance - last);
         last = advance;
+        last_lambda = *lambda;
+        last_state = state;
         at_last = residual;
         if (!(next > low && next < high) || step % 8 == 7)
             next = isinf(high) ? 2 * advance + 0.05 : 0.5 * (low + high);
         else if (isinf(high))
             next = fmin(next, 2 * advance + 0.05);
-        if (fabs(next - advance) < 1e-13 * advance)
+        if (fabs(next - advance) < 1e-14 * advance)
             break;
         advance = fmin(next, PARE_PROP_ADVANCE_MOST);
     }
-    return advance;
+    return state;
 }
 
 /* CT, shaft CP and H/(rho n^2 D^4) in inclined flow.
@@ -195,11 +221,7 @@ static void inclined(const axis *along, double mu, double axial, double *lambda,
         *ct = still[0] + slope * (*lambda - lambda0);
         profile = still[1] - PI * lambda0 * still[0];
     } else {
-        pare_pair state;
-        const double guess = rise > 1e-6 ? -residual0 * PARE_PROP_TABLE_SLOPE /
-                                               (glauert(&in, lambda0 + rise, moving[0]) - residual0)
-                                         : PI * axial;
-        advance_with_inflow(along, &in, residual0, guess, &state, lambda);
+        const pare_pair state = state_with_inflow(along, &in, moving, residual0, lambda);
         *ct = state[0];
         profile = state[1] - PI * *lambda * state[0];
     }
@@ -209,32 +231,34 @@ static void inclined(const axis *along, double mu, double axial, double *lambda,
     *ch = 2 * sqrt(mu2_held) * profile / PI;
 }
 
-/* One state; *lambda as for inclined(). per_advance: dCT/dJ along the axis, 0 where not known. */
-static void state_at(const pare_rotor *rotor, const pare_air *air, double speed_rad_s,
-                     double axial_m_s, double inplane_m_s, double *lambda, double *relative_slope,
-                     pare_rotor_state *state)
+/* One state; *lambda as for inclined(). power, where asked for: about d ln T / d ln w in the flow, 2
+ * but for what J and Reynolds number (0.1, over many propellers) do to CT. */
+static inline void state_at(const pare_rotor *rotor, const pare_air *air, double speed_rad_s,
+                            double axial_m_s, double inplane_m_s, double *lambda, double *power,
+                            pare_rotor_state *state)
 {
-    const double diameter_m = rotor->prop->diameter_m, n = speed_rad_s / (2 * PI);
-    const double tip_m_s = 0.5 * diameter_m * speed_rad_s;
-    const double force_n =
-        air->density_kg_m3 * n * n * diameter_m * diameter_m * diameter_m * diameter_m;
+    const double diameter_m = rotor->prop->diameter_m;
+    const double nd_m_s = speed_rad_s * diameter_m * (0.5 / PI); /* n D */
+    const double tip_m_s = PI * nd_m_s;
+    const double force_n = air->density_kg_m3 * (nd_m_s * diameter_m) * (nd_m_s * diameter_m);
     axis along;
     double ct, cp, ch = 0;
     axis_take(&along, rotor, air, speed_rad_s);
-    *relative_slope = 0;
+    if (power != NULL)
+        *power = 2;
     if (axial_m_s >= 0 && inplane_m_s < AXIAL_MU * tip_m_s) {
-        pare_pair slope;
-        const double advance = axial_m_s / (n * diameter_m);
-        const pare_pair value = axis_at(&along, advance, &slope);
+        const double advance = axial_m_s / nd_m_s;
+        const pare_pair value = axis_at(&along, advance);
         ct = value[0];
         cp = value[1];
-        *relative_slope = advance * slope[0] / ct;
+        if (power != NULL)
+            *power = 2.1 - axis_relative_slope(&along, advance, ct);
     } else {
         inclined(&along, inplane_m_s / tip_m_s, axial_m_s / tip_m_s, lambda, &ct, &cp, &ch);
     }
     *state = (pare_rotor_state){.speed_rad_s = speed_rad_s,
                                 .thrust_n = force_n * ct,
-                                .torque_nm = force_n * diameter_m * cp / (2 * PI),
+                                .torque_nm = force_n * diameter_m * (0.5 / PI) * cp,
                                 .drag_n = force_n * ch};
 }
 
@@ -249,8 +273,8 @@ void pare_rotor_at(const pare_rotor *rotor, const pare_air *air, double speed_ra
         *state = (pare_rotor_state){NAN, NAN, NAN, NAN};
         return;
     }
-    double lambda = 0, slope;
-    state_at(rotor, air, speed_rad_s, axial_m_s, fmax(inplane_m_s, 0), &lambda, &slope, state);
+    double lambda = 0;
+    state_at(rotor, air, speed_rad_s, axial_m_s, fmax(inplane_m_s, 0), &lambda, NULL, state);
 }
 
 /* Thrust grows roughly with (w - w0)^2, so its root is nearly straight in w: the secant method on it
@@ -258,6 +282,16 @@ void pare_rotor_at(const pare_rotor *rotor, const pare_air *air, double speed_ra
 static double root_of(double thrust_n)
 {
     return thrust_n > 0 ? sqrt(thrust_n) : -sqrt(-thrust_n);
+}
+
+/* The last secant step, taken on the state: between two states this near to the answer, a straight
+ * line is as good as the evaluation that it saves. */
+static void step_to(pare_rotor_state *state, const pare_rotor_state *last, double share)
+{
+    state->speed_rad_s += share * (state->speed_rad_s - last->speed_rad_s);
+    state->thrust_n += share * (state->thrust_n - last->thrust_n);
+    state->torque_nm += share * (state->torque_nm - last->torque_nm);
+    state->drag_n += share * (state->drag_n - last->drag_n);
 }
 
 pare_status pare_rotor_for_thrust(const pare_rotor *rotor, const pare_air *air, double thrust_n,
@@ -288,13 +322,19 @@ pare_status pare_rotor_for_thrust(const pare_rotor *rotor, const pare_air *air, 
         w = still + PI * fmax(axial_m_s, 0) / diameter_m;
     }
     w = fmin(fmax(w, least), most);
-    double last = 0, at_last = 0, lambda = 0;
+    double at_last = 0, lambda = 0;
+    pare_rotor_state last_state = {0};
     for (int step = 0; step < 80; step++) {
-        double relative_slope;
-        state_at(rotor, air, w, axial_m_s, inplane, &lambda, &relative_slope, state);
+        double power;
+        state_at(rotor, air, w, axial_m_s, inplane, &lambda, step == 0 ? &power : NULL, state);
         const double here = root_of(state->thrust_n) - wanted;
         if (fabs(here) < 1e-11 * wanted)
             return PARE_OK;
+        const double share = here / (at_last - here);
+        if (step > 0 && fabs(here * at_last) < 1e-9 * thrust_n && fabs(here) < 1e-4 * wanted) {
+            step_to(state, &last_state, share);
+            return PARE_OK;
+        }
         if (here > 0) {
             if (w <= least)
                 return pare_fail(err, PARE_BAD_DATA,
@@ -314,10 +354,9 @@ pare_status pare_rotor_for_thrust(const pare_rotor *rotor, const pare_air *air, 
         }
         double next;
         if (step == 0)
-            next = here > -wanted ? w - here * 2 * w / ((here + wanted) * (2 - relative_slope))
-                                  : 1.5 * w;
+            next = here > -wanted ? w - here * 2 * w / ((here + wanted) * power) : 1.5 * w;
         else
-            next = w - here * (w - last) / (here - at_last);
+            next = w + share * (w - last_state.speed_rad_s);
         if (low_known && high_known) {
             if (!(next > low && next < high) || step % 8 == 7)
                 next = 0.5 * (low + high);
@@ -331,7 +370,7 @@ pare_status pare_rotor_for_thrust(const pare_rotor *rotor, const pare_air *air, 
             if (least == 0 && next < 1e-9 * most)
                 break;
         }
-        last = w;
+        last_state = *state;
         at_last = here;
         w = next;
     }
