@@ -13,7 +13,7 @@ enum { WIDTH = 98 /* two less than a page: a list may push it in by two */ };
 static bool is_plain(const char *text)
 {
     const size_t length = strlen(text);
-    if (length == 0 || strchr(" -?:,[]{}#&*!|>'\"%@`=~", text[0])) {
+    if (length == 0 || strchr(" -?:,[]{}#&*!|<>'\"%@`=~", text[0])) {
         /* A minus before a digit or point is how negative quantities start. */
         const bool negative = text[0] == '-' && text[1] && strchr(".0123456789", text[1]);
         if (!negative)

@@ -1,0 +1,210 @@
+/* bench.c: opening and closing a bench (see bench.h).
+ *
+ * The first bytes of a file are looked at before SQLite may touch it: a file that is no bench is left
+ * exactly as it is, without a journal beside it. Reading prefers a connection that could write, since
+ * the caches want to be filled, and falls back to one that cannot. A bench in a folder that cannot be
+ * written has nowhere to put its shared memory; when no other program has left a log beside it, it
+ * cannot be changing either, and is read as unchanging. */
+#include "store/bench.h"
+
+#include <errno.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include "store/disk.h"
+#include "store/sql.h"
+
+enum { HEADER = 100 };
+
+static pare_status no_bench(const char *path, pare_error *err)
+{
+    return pare_fail(err, PARE_BAD_DATA, "no bench at %s; try `pare demo` or `pare import`", path);
+}
+
+static unsigned big_endian(const unsigned char *bytes)
+{
+    return (unsigned)bytes[0] << 24 | (unsigned)bytes[1] << 16 | (unsigned)bytes[2] << 8 | bytes[3];
+}
+
+/* The header of an SQLite file: its first 16 bytes, and the application id at byte 68 (SQLite's
+ * "Database File Format", section 1.3). @param[out] fresh  nothing is there yet */
+static pare_status look_at(const char *path, pare_store_mode mode, bool *fresh, pare_error *err)
+{
+    struct stat facts;
+    *fresh = false;
+    if (stat(path, &facts) != 0) {
+        if (errno != ENOENT && errno != ENOTDIR)
+            return pare_fail(err, PARE_UNAVAILABLE, "%s: cannot be opened (%s)", path,
+                             strerror(errno));
+        *fresh = true;
+        return mode == PARE_STORE_CREATE ? PARE_OK : no_bench(path, err);
+    }
+    if (!S_ISREG(facts.st_mode))
+        return pare_fail(err, PARE_BAD_DATA, "%s: %s, not a bench; right would be a file", path,
+                         S_ISDIR(facts.st_mode) ? "a folder" : "no regular file");
+    if (facts.st_size == 0 && mode == PARE_STORE_CREATE) {
+        *fresh = true;
+        return PARE_OK;
+    }
+    unsigned char header[HEADER] = {0};
+    FILE *file = fopen(path, "rb");
+    if (!file)
+        return pare_fail(err, PARE_UNAVAILABLE, "%s: cannot be opened (%s)", path, strerror(errno));
+    const size_t length = fread(header, 1, sizeof header, file);
+    fclose(file);
+    if (length < HEADER || memcmp(header, "SQLite format 3", 16) != 0)
+        return pare_fail(err, PARE_BAD_DATA,
+                         "%s: not a bench but some other file; right would be a file that Pare "
+                         "made",
+                         path);
+    if (big_endian(header + 68) != PARE_APPLICATION_ID)
+        return pare_fail(err, PARE_BAD_DATA,
+                         "%s: another program's database; right would be a file that Pare made",
+                         path);
+    return PARE_OK;
+}
+
+static pare_status connect_to(pare_store *store, const char *name, int flags, pare_error *err)
+{
+    /* A private connection per store: SQLite's own locks between threads are not needed. */
+    const int code = sqlite3_open_v2(name, &store->db, flags | SQLITE_OPEN_NOMUTEX, NULL);
+    if (!store->db)
+        return pare_no_memory(err);
+    if (code != SQLITE_OK)
+        return pare_sql_failed(store, err);
+    sqlite3_busy_timeout(store->db, PARE_STORE_WAIT_MS);
+    sqlite3_db_config(store->db, SQLITE_DBCONFIG_DEFENSIVE, 1, NULL);
+    sqlite3_db_config(store->db, SQLITE_DBCONFIG_TRUSTED_SCHEMA, 0, NULL);
+    sqlite3_db_config(store->db, SQLITE_DBCONFIG_ENABLE_FKEY, 1, NULL);
+    return PARE_OK;
+}
+
+/* "file:/a%20b?immutable=1" */
+static pare_status connect_unchanging(pare_store *store, pare_error *err)
+{
+    pare_text name = {0};
+    struct stat facts;
+    pare_text_printf(&name, "%s-wal", store->path);
+    const bool log = !name.failed && stat(name.bytes, &facts) == 0 && facts.st_size > 0;
+    name.length = 0;
+    pare_text_add(&name, "file:");
+    for (const char *c = store->path; *c; c++)
+        if (strchr("%?#", *c) || (unsigned char)*c <= ' ')
+            pare_text_printf(&name, "%%%02x", (unsigned)(unsigned char)*c);
+        else
+            pare_text_put(&name, c, 1);
+    pare_text_add(&name, "?immutable=1");
+    pare_status status;
+    if (name.failed)
+        status = pare_no_memory(err);
+    else if (log)
+        status = pare_fail(err, PARE_UNAVAILABLE,
+                           "%s: another program's changes wait beside it (%s-wal), in a folder "
+                           "that can only be read",
+                           store->path, store->path);
+    else
+        status = connect_to(store, name.bytes, SQLITE_OPEN_READONLY | SQLITE_OPEN_URI, err);
+    pare_text_free(&name);
+    return status;
+}
+
+static pare_status open_existing(pare_store *store, pare_store_mode mode, pare_error *err)
+{
+    pare_status status = connect_to(store, store->path, SQLITE_OPEN_READWRITE, err);
+    if (status == PARE_OK)
+        status = pare_schema_check(store, err);
+    if (status == PARE_UNAVAILABLE && mode == PARE_STORE_READ) {
+        const int code = sqlite3_errcode(store->db) & 0xff;
+        if (code == SQLITE_CANTOPEN || code == SQLITE_READONLY) {
+            sqlite3_close(store->db);
+            store->db = NULL;
+            status = connect_unchanging(store, err);
+            if (status == PARE_OK)
+                status = pare_schema_check(store, err);
+        }
+    }
+    if (status != PARE_OK)
+        return status;
+    store->writable = sqlite3_db_readonly(store->db, "main") == 0;
+    if (mode != PARE_STORE_READ && !store->writable)
+        return pare_fail(err, PARE_UNAVAILABLE,
+                         "%s: can only be read; a file and folder that you may write would be "
+                         "right",
+                         store->path);
+    return PARE_OK;
+}
+
+static pare_status make_new(pare_store *store, pare_error *err)
+{
+    const bool was_there = access(store->path, F_OK) == 0;
+    pare_status status = pare_disk_folders(store->path, err);
+    if (status == PARE_OK)
+        status = connect_to(store, store->path, SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE, err);
+    if (status == PARE_OK)
+        status = pare_schema_make(store, err);
+    if (status == PARE_OK)
+        status = pare_schema_check(store, err);
+    store->writable = true;
+    struct stat facts;
+    if (status != PARE_OK && !was_there && stat(store->path, &facts) == 0 && facts.st_size == 0)
+        unlink(store->path);
+    return status;
+}
+
+pare_status pare_store_open(const char *path, pare_store_mode mode, pare_store **store,
+                            pare_error *err)
+{
+    *store = NULL;
+    bool fresh = false;
+    if (!*path)
+        return pare_fail(err, PARE_BAD_DATA, "an empty name for a bench; right would be a file");
+    pare_status status = look_at(path, mode, &fresh, err);
+    if (status != PARE_OK)
+        return status;
+    pare_store *made = calloc(1, sizeof *made);
+    const size_t size = strlen(path) + 3;
+    if (made)
+        made->path = malloc(size);
+    if (!made || !made->path) {
+        pare_store_close(made);
+        return pare_no_memory(err);
+    }
+    /* ":memory:" and "file:" are files of those names here. */
+    snprintf(made->path, size, "%s%s", path[0] == ':' || strncmp(path, "file:", 5) == 0 ? "./" : "",
+             path);
+    status = fresh ? make_new(made, err) : open_existing(made, mode, err);
+    if (status != PARE_OK) {
+        pare_store_close(made);
+        return status;
+    }
+    *store = made;
+    return PARE_OK;
+}
+
+void pare_store_close(pare_store *store)
+{
+    if (!store)
+        return;
+    sqlite3_close(store->db);
+    free(store->path);
+    free(store);
+}
+
+pare_status pare_store_default_path(bool demo, pare_text *path, pare_error *err)
+{
+    const char *data = getenv("XDG_DATA_HOME"), *home = getenv("HOME");
+    const char *file = demo ? "demo.sqlite" : "bench.sqlite";
+    /* The XDG base directory specification: a relative path there is to be ignored. */
+    if (data && data[0] == '/')
+        pare_text_printf(path, "%s/pare/%s", data, file);
+    else if (home && home[0])
+        pare_text_printf(path, "%s/.local/share/pare/%s", home, file);
+    else
+        return pare_fail(err, PARE_BAD_DATA,
+                         "neither XDG_DATA_HOME nor HOME says where the bench is; right would be "
+                         "--bench FILE");
+    return path->failed ? pare_no_memory(err) : PARE_OK;
+}

@@ -1,0 +1,231 @@
+/* file.c: mesh files in a bench (see file.h).
+ *
+ * A file is kept as bytes under its name, so that an export can write it out again; what was measured
+ * of it is kept beside it, in the layout of pare_mesh_facts, and measured anew when the layout has
+ * changed. A name is relative and stays below its folder. */
+#include "store/file.h"
+
+#include <math.h>
+#include <stdio.h>
+#include <string.h>
+
+#include "store/disk.h"
+#include "store/hull.h"
+#include "store/stl.h"
+
+#define FILE_BYTES ((size_t)64 << 20)
+
+enum { NAME_MOST = 200 };
+
+/* Raised when pare_mesh_facts or its meaning changes; the size catches most of it by itself. */
+#define FACTS_LAYOUT (1000 + (sqlite3_int64)sizeof(pare_mesh_facts) * 100000)
+
+static pare_status check_name(const char *file, pare_error *err)
+{
+    const size_t length = strlen(file);
+    bool bad = length > NAME_MOST || file[0] == '/' || strchr(file, '\\') ||
+               (length && file[length - 1] == '/') || strstr(file, "//");
+    for (const char *part = file; part && !bad; part = strchr(part, '/')) {
+        part += *part == '/';
+        bad = strcmp(part, "..") == 0 || strncmp(part, "../", 3) == 0;
+    }
+    if (!bad)
+        return PARE_OK;
+    return pare_fail(err, PARE_BAD_DATA,
+                     "file '%.80s'; right would be a name below the folder of this text, without "
+                     "'..', 200 bytes at most",
+                     file);
+}
+
+static bool plausible(const pare_mesh_facts *facts)
+{
+    return isfinite(facts->volume_m3) && facts->volume_m3 >= 0 && isfinite(facts->area_m2) &&
+           isfinite(facts->centre_m.x) && isfinite(facts->centre_m.y) &&
+           isfinite(facts->centre_m.z) && isfinite(facts->inertia_m5.xx) &&
+           isfinite(facts->inertia_m5.yy) && isfinite(facts->inertia_m5.zz) &&
+           isfinite(facts->inertia_m5.xy) && isfinite(facts->inertia_m5.xz) &&
+           isfinite(facts->inertia_m5.yz);
+}
+
+static pare_status cached_facts(const pare_store *store, const char *file, double unit_m,
+                                pare_mesh_facts *facts, bool *found, pare_error *err)
+{
+    sqlite3_stmt *statement = NULL;
+    bool row = false;
+    *found = false;
+    pare_status status = pare_sql_prepare(
+        store, &statement, err, "SELECT layout, facts FROM mesh WHERE file = ? AND unit_m = ?",
+        "td", file, unit_m);
+    if (status == PARE_OK)
+        status = pare_sql_step(store, statement, &row, err);
+    if (row && sqlite3_column_int64(statement, 0) == FACTS_LAYOUT &&
+        sqlite3_column_bytes(statement, 1) == (int)sizeof *facts) {
+        pare_mesh_facts read;
+        memcpy(&read, sqlite3_column_blob(statement, 1), sizeof read);
+        *found = plausible(&read);
+        if (*found)
+            *facts = read;
+    }
+    sqlite3_finalize(statement);
+    return status;
+}
+
+static pare_status kept_bytes(const pare_files *files, const char *file, const char **bytes,
+                              size_t *length, bool *found, pare_error *err)
+{
+    sqlite3_stmt *statement = NULL;
+    pare_status status = pare_sql_prepare(files->store, &statement, err,
+                                          "SELECT bytes FROM file WHERE name = ?", "t", file);
+    if (status == PARE_OK)
+        status = pare_sql_step(files->store, statement, found, err);
+    if (*found) {
+        *length = (size_t)sqlite3_column_bytes(statement, 0);
+        const void *blob = sqlite3_column_blob(statement, 0);
+        *bytes = pare_arena_copy(files->arena, blob ? blob : "", *length);
+        if (!*bytes)
+            status = pare_no_memory(err);
+    }
+    sqlite3_finalize(statement);
+    return status;
+}
+
+/* Other bytes under the same name: what was measured of the old ones goes with them. */
+static pare_status keep_bytes(const pare_files *files, const char *file, const char *bytes,
+                              size_t length, pare_error *err)
+{
+    pare_status status =
+        pare_sql_change(files->store, err, "DELETE FROM mesh WHERE file = ?", "t", file);
+    if (status == PARE_OK)
+        status = pare_sql_change(files->store, err,
+                                 "INSERT INTO file(name, bytes) VALUES (?, ?) "
+                                 "ON CONFLICT (name) DO UPDATE SET bytes = excluded.bytes",
+                                 "tb", file, (const void *)bytes, length);
+    return status;
+}
+
+/* From the folder into the bench. @param[out] found  it was there */
+static pare_status take(pare_files *files, const char *file, bool *found, pare_error *err)
+{
+    const char *bytes = NULL, *kept = NULL;
+    size_t length = 0, kept_length = 0;
+    bool has = false;
+    *found = false;
+    const char *path = pare_arena_printf(files->arena, "%s/%s", files->folder, file);
+    if (!path)
+        return pare_no_memory(err);
+    if (!pare_disk_has(path))
+        return PARE_OK;
+    pare_status status = pare_disk_read(path, FILE_BYTES, files->arena, &bytes, &length, err);
+    if (status == PARE_OK)
+        status = kept_bytes(files, file, &kept, &kept_length, &has, err);
+    if (status != PARE_OK)
+        return status;
+    *found = true;
+    files->read++;
+    if (has && kept_length == length && memcmp(kept, bytes, length) == 0)
+        return PARE_OK;
+    files->changed = true;
+    return keep_bytes(files, file, bytes, length, err);
+}
+
+static pare_status measure(const pare_files *files, const char *file, double unit_m,
+                           pare_mesh_facts *facts, pare_error *err)
+{
+    const char *bytes = NULL;
+    size_t length = 0;
+    bool has = false;
+    pare_mesh mesh = {0};
+    pare_mesh_facts measured;
+    memset(&measured, 0, sizeof measured); /* kept as bytes, with its gaps */
+    pare_status status = kept_bytes(files, file, &bytes, &length, &has, err);
+    if (status == PARE_OK)
+        status = pare_stl_read(file, bytes, length, unit_m, files->arena, &mesh, err);
+    if (status == PARE_OK) {
+        status = pare_mesh_figures(&mesh, &measured, err);
+        if (status != PARE_OK)
+            return pare_within(err, "%s", file);
+    }
+    if (status == PARE_OK && files->may_keep)
+        status = pare_sql_change(files->store, err,
+                                 "INSERT OR REPLACE INTO mesh(file, unit_m, layout, facts) "
+                                 "VALUES (?, ?, ?, ?)",
+                                 "tdib", file, unit_m, FACTS_LAYOUT, (const void *)&measured,
+                                 sizeof measured);
+    if (status == PARE_OK)
+        *facts = measured;
+    return status;
+}
+
+static void say(const char *file, const pare_mesh_facts *facts, pare_notes *notes)
+{
+    if (facts->estimated)
+        pare_note(notes, "mesh %s is open (%zu open edge%s); its %s stands in for it, estimated",
+                  file, facts->open_edges, facts->open_edges == 1 ? "" : "s",
+                  facts->estimated == PARE_MESH_BOX ? "bounding box" : "convex hull");
+    if (facts->turned_inside_out)
+        pare_note(notes, "mesh %s was inside out; it has been turned", file);
+}
+
+static pare_status is_kept(const pare_store *store, const char *file, bool *kept, pare_error *err)
+{
+    sqlite3_stmt *statement = NULL;
+    pare_status status =
+        pare_sql_prepare(store, &statement, err, "SELECT 1 FROM file WHERE name = ?", "t", file);
+    if (status == PARE_OK)
+        status = pare_sql_step(store, statement, kept, err);
+    sqlite3_finalize(statement);
+    return status;
+}
+
+pare_status pare_files_find(void *context, const char *file, double unit_m, pare_mesh_facts *facts,
+                            bool *found, pare_notes *notes, pare_error *err)
+{
+    pare_files *files = context;
+    bool there = false;
+    *found = false;
+    pare_status status = check_name(file, err);
+    if (status == PARE_OK && files->folder && files->may_keep)
+        status = take(files, file, &there, err);
+    if (status == PARE_OK && !there)
+        status = is_kept(files->store, file, &there, err);
+    if (status != PARE_OK)
+        return status;
+    if (there && files->names < PARE_FILES_A_PART)
+        files->name[files->names++] = file;
+    if (!facts) {
+        pare_note(notes, "outline %s is %s; a rectangle stands in for it, estimated", file,
+                  there ? "kept but not measured" : "not there");
+        return PARE_OK;
+    }
+    if (!there) {
+        pare_note(notes, "mesh %s is not there; the part is filled by law, estimated", file);
+        return PARE_OK;
+    }
+    status = cached_facts(files->store, file, unit_m, facts, found, err);
+    if (status == PARE_OK && !*found) {
+        status = measure(files, file, unit_m, facts, err);
+        *found = status == PARE_OK;
+    }
+    if (*found)
+        say(file, facts, notes);
+    return status;
+}
+
+pare_status pare_files_tie(pare_files *files, const char *part, pare_error *err)
+{
+    pare_status status =
+        pare_sql_change(files->store, err, "DELETE FROM part_file WHERE part = ?", "t", part);
+    for (size_t i = 0; i < files->names && status == PARE_OK; i++)
+        status = pare_sql_change(files->store, err,
+                                 "INSERT OR IGNORE INTO part_file(part, file) VALUES (?, ?)", "tt",
+                                 part, files->name[i]);
+    return status;
+}
+
+pare_status pare_files_sweep(const pare_store *store, pare_error *err)
+{
+    return pare_sql_run(store,
+                        "DELETE FROM file WHERE NOT EXISTS "
+                        "(SELECT 1 FROM part_file WHERE part_file.file = file.name)",
+                        err);
+}

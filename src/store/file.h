@@ -1,0 +1,32 @@
+/* file.h: the mesh files that a bench keeps, and what was measured of them. Inside the room only. */
+#ifndef PARE_STORE_FILE_H
+#define PARE_STORE_FILE_H
+
+#include "store/reading.h"
+#include "store/sql.h"
+
+enum { PARE_FILES_A_PART = 64 };
+
+/** What pare_files_find() works with, as the context of a reading. */
+typedef struct pare_files {
+    pare_store *store;
+    pare_arena *arena;
+    const char *folder; /* where files are taken from into the bench; NULL: only what it has */
+    bool may_keep;      /* new files and figures may be written: within a transaction */
+    size_t read;        /* files taken from the disk */
+    bool changed;       /* one of them was new or other than the one kept */
+    size_t names;       /* of the part at hand, found or kept; set to 0 before each */
+    const char *name[PARE_FILES_A_PART];
+} pare_files;
+
+/** A pare_find_file: from the folder, else from the bench; measured, or from the cache. */
+pare_status pare_files_find(void *context, const char *file, double unit_m, pare_mesh_facts *facts,
+                            bool *found, pare_notes *notes, pare_error *err);
+
+/** Ties the files of the part at hand to it. */
+pare_status pare_files_tie(pare_files *files, const char *part, pare_error *err);
+
+/** Drops files that no part names any more. */
+pare_status pare_files_sweep(const pare_store *store, pare_error *err);
+
+#endif

@@ -1,0 +1,491 @@
+/* import.c: a bench's text into the store (see bench.h).
+ *
+ * Everything happens in one transaction, and each part and craft is read as a sheet would read it
+ * before it is kept: so whatever the store holds can be computed with. Parts first, then craft, which
+ * may name parts that the bench already had, then records, which may name both. At the end the craft
+ * that were there before are read again where a part of theirs may have changed under them. */
+#include <string.h>
+
+#include "store/disk.h"
+#include "store/file.h"
+#include "store/load.h"
+#include "store/read_craft.h"
+#include "store/read_part.h"
+#include "store/record.h"
+
+enum {
+    CRAFT_BLOCK = 2,   /* levels of a craft's text that are always a line an entry */
+    LIST_MOST = 10000, /* entries of a list: more than any shop's bench, few enough to compare */
+};
+
+/** One import under way. */
+typedef struct job {
+    pare_store *store;
+    pare_arena *arena; /* of this import alone */
+    pare_reading reading;
+    pare_files files;
+    const pare_node *root;
+    pare_bench *bench; /* all parts, for the craft */
+    pare_import_summary *summary;
+} job;
+
+/* A list of the document, when it is there. */
+static pare_status need_list(const job *j, const pare_node *list, const char *what, pare_error *err)
+{
+    const pare_status status = list ? pare_need_list(&j->reading, list, what, err) : PARE_OK;
+    if (status == PARE_OK && list && list->count > LIST_MOST)
+        return pare_refuse(&j->reading, list, PARE_BAD_DATA, err,
+                           "%zu entries of %s; right would be %d at most", list->count, what,
+                           LIST_MOST);
+    return status;
+}
+
+/* ---- one row ---- */
+
+/* The canonical text of a node, in the job's arena. */
+static pare_status text_of(const job *j, const pare_node *node, int block, const char **doc,
+                           pare_error *err)
+{
+    pare_text text = {0};
+    pare_tree_write(node, block, &text);
+    const char *copy = text.failed ? NULL : pare_arena_copy(j->arena, text.bytes, text.length);
+    pare_text_free(&text);
+    *doc = copy;
+    return copy ? PARE_OK : pare_no_memory(err);
+}
+
+/* Whether a row is there, and with this very text. */
+static pare_status compare_row(const job *j, const char *sql, const char *key, const char *doc,
+                               bool *there, bool *same, pare_error *err)
+{
+    sqlite3_stmt *statement = NULL;
+    *same = false;
+    pare_status status = pare_sql_prepare(j->store, &statement, err, sql, "t", key);
+    if (status == PARE_OK)
+        status = pare_sql_step(j->store, statement, there, err);
+    if (*there) {
+        const char *kept = (const char *)sqlite3_column_text(statement, 0);
+        *same = kept && strcmp(kept, doc) == 0;
+    }
+    sqlite3_finalize(statement);
+    return status;
+}
+
+static void count_row(bool there, bool same, size_t *added, size_t *replaced, size_t *unchanged)
+{
+    if (same)
+        ++*unchanged;
+    else if (there)
+        ++*replaced;
+    else
+        ++*added;
+}
+
+/* ---- parts ---- */
+
+static pare_status keep_part(job *j, const pare_node *node, const pare_part *part,
+                             bool files_changed, pare_error *err)
+{
+    const char *doc = NULL;
+    bool there = false, same = false;
+    pare_status status = text_of(j, node, 0, &doc, err);
+    if (status == PARE_OK)
+        status =
+            compare_row(j, "SELECT doc FROM part WHERE id = ?", part->id, doc, &there, &same, err);
+    if (status == PARE_OK)
+        status =
+            pare_sql_change(j->store, err,
+                            "INSERT INTO part(id, kind, mass_kg, doc) VALUES (?, ?, ?, ?) "
+                            "ON CONFLICT (id) DO UPDATE SET kind = excluded.kind, "
+                            "mass_kg = excluded.mass_kg, doc = excluded.doc",
+                            "ttdt", part->id, pare_kind_name(part->kind), part->mass_kg.value, doc);
+    if (status == PARE_OK)
+        status = pare_files_tie(&j->files, part->id, err);
+    if (status == PARE_OK)
+        count_row(there, same && !files_changed, &j->summary->parts_added,
+                  &j->summary->parts_replaced, &j->summary->parts_same);
+    return status;
+}
+
+/* The line of an earlier entry of the list with the same value under a key, or 0. */
+static int earlier(const pare_node *list, const pare_node *node, const char *key, const char *value)
+{
+    for (const pare_node *one = list->first; one != node; one = one->next) {
+        const pare_node *name = pare_node_get(one, key);
+        if (name && name->text && strcmp(name->text, value) == 0)
+            return one->line;
+    }
+    return 0;
+}
+
+static pare_status refuse_twice(const job *j, const pare_node *node, const char *what,
+                                const char *name, int line, pare_error *err)
+{
+    return pare_refuse(&j->reading, node, PARE_BAD_DATA, err,
+                       "%s '%s' a second time; it is already in line %d", what, name, line);
+}
+
+static pare_status import_parts(job *j, pare_error *err)
+{
+    const pare_node *list = pare_node_get(j->root, "parts");
+    pare_status status = need_list(j, list, "parts", err);
+    for (const pare_node *one = list ? list->first : NULL; one && status == PARE_OK;
+         one = one->next) {
+        pare_part *part = NULL;
+        j->files.names = 0;
+        j->files.changed = false;
+        status = pare_read_part(&j->reading, one, &part, err);
+        if (status != PARE_OK)
+            return status;
+        const int line = earlier(list, one, "id", part->id);
+        if (line)
+            return refuse_twice(j, one, "part", part->id, line, err);
+        status = keep_part(j, one, part, j->files.changed, err);
+    }
+    return status;
+}
+
+/* ---- craft ---- */
+
+static pare_status tie_parts(job *j, const pare_node *node, const char *craft, pare_error *err)
+{
+    const char **ids = NULL;
+    size_t count = 0;
+    pare_status status = pare_craft_part_ids(&j->reading, node, &count, &ids, err);
+    if (status == PARE_OK)
+        status =
+            pare_sql_change(j->store, err, "DELETE FROM craft_part WHERE craft = ?", "t", craft);
+    for (size_t i = 0; i < count && status == PARE_OK; i++)
+        status = pare_sql_change(j->store, err, "INSERT INTO craft_part(craft, part) VALUES (?, ?)",
+                                 "tt", craft, ids[i]);
+    return status;
+}
+
+static pare_status import_one_craft(job *j, const pare_node *list, const pare_node *node,
+                                    pare_error *err)
+{
+    pare_craft *craft = NULL;
+    const char *doc = NULL;
+    bool there = false, same = false;
+    pare_status status = pare_read_craft(&j->reading, node, j->bench, &craft, err);
+    if (status != PARE_OK)
+        return status;
+    const int line = earlier(list, node, "name", craft->name);
+    if (line)
+        return refuse_twice(j, node, "craft", craft->name, line, err);
+    status = text_of(j, node, CRAFT_BLOCK, &doc, err);
+    if (status == PARE_OK)
+        status = compare_row(j, "SELECT doc FROM craft WHERE name = ?", craft->name, doc, &there,
+                             &same, err);
+    if (status == PARE_OK)
+        status = pare_sql_change(j->store, err,
+                                 "INSERT INTO craft(name, doc) VALUES (?, ?) "
+                                 "ON CONFLICT (name) DO UPDATE SET doc = excluded.doc",
+                                 "tt", craft->name, doc);
+    if (status == PARE_OK)
+        status = tie_parts(j, node, craft->name, err);
+    if (status == PARE_OK)
+        count_row(there, same, &j->summary->craft_added, &j->summary->craft_replaced,
+                  &j->summary->craft_same);
+    return status;
+}
+
+static pare_status import_craft(job *j, pare_error *err)
+{
+    const pare_node *list = pare_node_get(j->root, "craft");
+    if (!list)
+        return PARE_OK;
+    pare_status status = need_list(j, list, "craft", err);
+    if (status == PARE_OK)
+        status = pare_load_parts(j->store, NULL, j->bench, err);
+    for (const pare_node *one = list->first; one && status == PARE_OK; one = one->next)
+        status = import_one_craft(j, list, one, err);
+    return status;
+}
+
+/* ---- records ---- */
+
+static const struct {
+    const char *count, *insert;
+    const char *keys[3]; /* bound after the text, in this order; NULL: none */
+} RECORD_SQL[PARE_RECORDS] = {
+    [PARE_RECORD_SCALE] = {"SELECT count(*) FROM scale WHERE doc = ?",
+                           "INSERT INTO scale(doc, id) VALUES (?, ?) ON CONFLICT (id) DO UPDATE "
+                           "SET doc = excluded.doc",
+                           {"id"}},
+    [PARE_RECORD_WEIGH_IN] = {"SELECT count(*) FROM weigh_in WHERE doc = ?",
+                              "INSERT INTO weigh_in(doc, craft, date, scale) VALUES (?, ?, ?, ?)",
+                              {"craft", "date", "scale"}},
+    [PARE_RECORD_FLIGHT] = {"SELECT count(*) FROM flight WHERE doc = ?",
+                            "INSERT INTO flight(doc, craft, date, pack) VALUES (?, ?, ?, ?)",
+                            {"craft", "date", "pack"}},
+    [PARE_RECORD_STAND_TABLE] = {"SELECT count(*) FROM stand_table WHERE doc = ?",
+                                 "INSERT INTO stand_table(doc, motor, propeller) VALUES (?, ?, ?)",
+                                 {"motor", "propeller"}},
+};
+
+static const struct {
+    const char *key, *what, *sql;
+} REFERENCES[] = {
+    {"craft", "craft", "SELECT 1 FROM craft WHERE name = ?"},
+    {"scale", "scale", "SELECT 1 FROM scale WHERE id = ?"},
+    {"pack", "part", "SELECT 1 FROM part WHERE id = ?"},
+    {"motor", "part", "SELECT 1 FROM part WHERE id = ?"},
+    {"propeller", "part", "SELECT 1 FROM part WHERE id = ?"},
+};
+
+static pare_status check_references(const job *j, const pare_node *node, pare_error *err)
+{
+    pare_status status = PARE_OK;
+    for (size_t i = 0; i < PARE_COUNT(REFERENCES) && status == PARE_OK; i++) {
+        const pare_node *name = pare_node_get(node, REFERENCES[i].key);
+        bool there = true, same = false;
+        if (name)
+            status = compare_row(j, REFERENCES[i].sql, name->text, "", &there, &same, err);
+        if (status == PARE_OK && !there)
+            status = pare_refuse(&j->reading, name, PARE_UNKNOWN, err,
+                                 "no %s '%.48s' on the bench; right would be one that is there",
+                                 REFERENCES[i].what, name->text);
+    }
+    return status;
+}
+
+/* How often this text stands in the list up to and with this entry, and how often in the store: a
+ * reading taken twice counts twice, and a list imported twice counts once. */
+static pare_status is_new(const job *j, pare_record record, const char *const docs[], size_t n,
+                          bool *fresh, pare_error *err)
+{
+    sqlite3_stmt *statement = NULL;
+    bool row = false;
+    sqlite3_int64 listed = 0, kept = 0;
+    for (size_t i = 0; i <= n; i++)
+        listed += strcmp(docs[i], docs[n]) == 0;
+    pare_status status =
+        pare_sql_prepare(j->store, &statement, err, RECORD_SQL[record].count, "t", docs[n]);
+    if (status == PARE_OK)
+        status = pare_sql_step(j->store, statement, &row, err);
+    if (row)
+        kept = sqlite3_column_int64(statement, 0);
+    sqlite3_finalize(statement);
+    *fresh = kept < listed;
+    return status;
+}
+
+static pare_status keep_record(const job *j, pare_record record, const pare_node *node,
+                               const char *doc, pare_error *err)
+{
+    const char *value[3] = {NULL, NULL, NULL};
+    size_t count = 0;
+    for (; count < 3 && RECORD_SQL[record].keys[count]; count++) {
+        const pare_node *key = pare_node_get(node, RECORD_SQL[record].keys[count]);
+        value[count] = key ? key->text : NULL;
+    }
+    static const char *const types[] = {"t", "tt", "ttt", "tttt"};
+    return pare_sql_change(j->store, err, RECORD_SQL[record].insert, types[count], doc, value[0],
+                           value[1], value[2]);
+}
+
+static pare_status import_records(job *j, pare_record record, pare_error *err)
+{
+    const pare_node *list = pare_node_get(j->root, pare_record_list(record));
+    if (!list)
+        return PARE_OK;
+    pare_status status = need_list(j, list, pare_record_list(record), err);
+    if (status != PARE_OK)
+        return status;
+    const char **docs = pare_arena_array(j->arena, list->count, sizeof *docs);
+    if (!docs)
+        return pare_no_memory(err);
+    size_t n = 0;
+    for (const pare_node *one = list->first; one && status == PARE_OK; one = one->next, n++) {
+        bool fresh = false;
+        status = pare_record_check(&j->reading, record, one, err);
+        if (status == PARE_OK)
+            status = check_references(j, one, err);
+        if (status == PARE_OK)
+            status = text_of(j, one, 0, &docs[n], err);
+        if (status == PARE_OK)
+            status = is_new(j, record, docs, n, &fresh, err);
+        if (status == PARE_OK && fresh)
+            status = keep_record(j, record, one, docs[n], err);
+        if (status == PARE_OK && fresh)
+            j->summary->records_added++;
+        else if (status == PARE_OK)
+            j->summary->records_same++;
+    }
+    return status;
+}
+
+/* ---- the whole ---- */
+
+static pare_status check_top(const job *j, pare_error *err)
+{
+    static const char *const keys[] = {"pare",   "money",     "parts",   "craft",
+                                       "scales", "weigh_ins", "flights", "stand_tables"};
+    int version = 0;
+    pare_status status =
+        pare_read_keys(&j->reading, j->root, "a bench", PARE_COUNT(keys), keys, err);
+    if (status != PARE_OK)
+        return status;
+    const pare_node *pare = pare_node_get(j->root, "pare");
+    if (!pare)
+        return pare_refuse(&j->reading, j->root, PARE_BAD_DATA, err,
+                           "not the text of a bench: it begins with pare: 1");
+    return pare_read_count(&j->reading, pare, "pare, the version of the text,", 1, 1, &version,
+                           err);
+}
+
+static pare_status empty(const pare_store *store, pare_error *err)
+{
+    return pare_sql_run(store,
+                        "DELETE FROM weigh_in; DELETE FROM flight; DELETE FROM stand_table;"
+                        "DELETE FROM scale; DELETE FROM craft; DELETE FROM part_file;"
+                        "DELETE FROM part; DELETE FROM file; DELETE FROM setting",
+                        err);
+}
+
+/* Prices of two moneys cannot stand on one bench: a sum of them would be nonsense. */
+static pare_status import_money(const job *j, pare_error *err)
+{
+    const pare_node *node = pare_node_get(j->root, "money");
+    const char *money = NULL, *kept = NULL;
+    if (!node)
+        return PARE_OK;
+    pare_status status = pare_read_text(&j->reading, node, "money", &money, err);
+    if (status == PARE_OK && strspn(money, "ABCDEFGHIJKLMNOPQRSTUVWXYZ") != 3)
+        status = pare_refuse(&j->reading, node, PARE_BAD_DATA, err,
+                             "money is '%.20s'; right would be the three letters of ISO 4217, like "
+                             "EUR",
+                             money);
+    else if (status == PARE_OK && money[3])
+        status = pare_refuse(&j->reading, node, PARE_BAD_DATA, err,
+                             "money is '%.20s'; right would be the three letters of ISO 4217, like "
+                             "EUR",
+                             money);
+    if (status == PARE_OK)
+        status = pare_load_setting(j->store, "money", j->arena, &kept, err);
+    if (status == PARE_OK && *kept && strcmp(kept, money) != 0)
+        status = pare_refuse(&j->reading, node, PARE_BAD_DATA, err,
+                             "prices in %s, but the bench has them in %.8s; right would be one "
+                             "money on a bench",
+                             money, kept);
+    if (status == PARE_OK)
+        status = pare_sql_change(j->store, err,
+                                 "INSERT OR REPLACE INTO setting(name, value) VALUES ('money', ?)",
+                                 "t", money);
+    return status;
+}
+
+/* Craft that were there before must still fly with the parts as they are now. */
+static pare_status check_rest(const job *j, pare_error *err)
+{
+    if (j->summary->parts_replaced == 0)
+        return PARE_OK;
+    pare_bench *bench = pare_load_empty();
+    if (!bench)
+        return pare_no_memory(err);
+    pare_status status = pare_load_parts(j->store, NULL, bench, err);
+    if (status == PARE_OK)
+        status = pare_load_craft(j->store, NULL, bench, err);
+    pare_bench_close(bench);
+    return status;
+}
+
+static pare_status within_transaction(job *j, bool empty_first, pare_error *err)
+{
+    pare_status status = empty_first ? empty(j->store, err) : PARE_OK;
+    if (status == PARE_OK)
+        status = import_money(j, err);
+    if (status == PARE_OK)
+        status = import_parts(j, err);
+    if (status == PARE_OK)
+        status = import_craft(j, err);
+    for (int record = 0; record < PARE_RECORDS && status == PARE_OK; record++)
+        status = import_records(j, (pare_record)record, err);
+    if (status == PARE_OK)
+        status = check_rest(j, err);
+    if (status == PARE_OK)
+        status = pare_files_sweep(j->store, err);
+    return status;
+}
+
+static pare_status run(job *j, const char *bytes, size_t length, bool empty_first, pare_error *err)
+{
+    pare_status status = pare_tree_parse(bytes, length, j->reading.name, j->arena, &j->root, err);
+    if (status == PARE_OK)
+        status = check_top(j, err);
+    if (status == PARE_OK)
+        status = pare_sql_begin(j->store, err);
+    if (status != PARE_OK)
+        return status;
+    status = within_transaction(j, empty_first, err);
+    if (status == PARE_OK)
+        status = pare_sql_commit(j->store, err);
+    if (status != PARE_OK)
+        pare_sql_rollback(j->store);
+    return status;
+}
+
+/* The folder of a path, in an arena: "." for a bare name. */
+static const char *folder_of(const char *path, pare_arena *arena)
+{
+    const char *slash = strrchr(path, '/');
+    if (!slash)
+        return pare_arena_text(arena, ".");
+    return pare_arena_copy(arena, path, slash == path ? 1 : (size_t)(slash - path));
+}
+
+static pare_status import_with(job *j, const pare_import *import, pare_error *err)
+{
+    const char *bytes = import->bytes;
+    size_t length = import->length;
+    j->files.folder = import->folder;
+    j->reading.name = import->name ? import->name : import->path;
+    if (!j->reading.name)
+        j->reading.name = "text";
+    if (import->path) {
+        const pare_status status =
+            pare_disk_read(import->path, PARE_TREE_BYTES, j->arena, &bytes, &length, err);
+        if (status != PARE_OK)
+            return status;
+        if (!import->folder)
+            j->files.folder = folder_of(import->path, j->arena);
+        if (!j->files.folder)
+            return pare_no_memory(err);
+    }
+    return run(j, bytes ? bytes : "", bytes ? length : 0, import->empty_first, err);
+}
+
+pare_status pare_store_import_yaml(pare_store *store, const pare_import *import, pare_arena *arena,
+                                   pare_import_summary *summary, pare_error *err)
+{
+    pare_import_summary counted = {0};
+    pare_notes notes = {.arena = arena};
+    job j = {.store = store,
+             .arena = pare_arena_open(),
+             .bench = pare_load_empty(),
+             .summary = &counted};
+    pare_units *units = pare_units_open();
+    pare_status status = PARE_OK;
+    if (!j.arena || !j.bench || !units) {
+        status = pare_no_memory(err);
+    } else {
+        j.files = (pare_files){.store = store, .arena = j.arena, .may_keep = true};
+        j.reading = (pare_reading){.arena = j.arena,
+                                   .units = units,
+                                   .notes = &notes,
+                                   .find_file = pare_files_find,
+                                   .find_context = &j.files};
+        status = import_with(&j, import, err);
+    }
+    if (status == PARE_OK) {
+        counted.files = j.files.read;
+        counted.warnings = notes.count;
+        counted.warning = notes.text;
+        *summary = counted;
+    }
+    pare_units_close(units);
+    pare_bench_close(j.bench);
+    pare_arena_close(j.arena);
+    return status;
+}

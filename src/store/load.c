@@ -1,0 +1,276 @@
+/* load.c: from the store's rows into a bench in memory (see load.h, bench.h).
+ *
+ * Each row's text is read as an imported one is, with the same checks: a bench file may come from
+ * anywhere. One craft needs only its own parts, which the rows of craft_part name. */
+#include "store/load.h"
+
+#include <string.h>
+
+#include "store/file.h"
+#include "store/read_craft.h"
+#include "store/read_part.h"
+
+enum { FIRST_ROOM = 64 };
+
+pare_bench *pare_load_empty(void)
+{
+    pare_arena *arena = pare_arena_open();
+    pare_bench *bench = arena ? pare_arena_zeros(arena, sizeof *bench) : NULL;
+    if (!bench) {
+        pare_arena_close(arena);
+        return NULL;
+    }
+    bench->arena = arena;
+    bench->money = "";
+    return bench;
+}
+
+void pare_bench_close(pare_bench *bench)
+{
+    if (bench)
+        pare_arena_close(bench->arena);
+}
+
+/* Room for one more pointer in a list whose room doubles. */
+static void *one_more(pare_arena *arena, void *list, size_t count)
+{
+    const bool full = count == 0 || (count >= FIRST_ROOM && (count & (count - 1)) == 0);
+    if (!full)
+        return list;
+    void *larger = pare_arena_array(arena, count ? 2 * count : FIRST_ROOM, sizeof(void *));
+    if (larger && count)
+        memcpy(larger, list, count * sizeof(void *));
+    return larger;
+}
+
+static pare_status parse_row(pare_reading *reading, sqlite3_stmt *statement, const char *store,
+                             const char *what, const pare_node **root, pare_error *err)
+{
+    const char *id = pare_sql_text(statement, 0, reading->arena);
+    const char *doc = (const char *)sqlite3_column_text(statement, 1);
+    if (!id)
+        return pare_no_memory(err);
+    reading->name = pare_arena_printf(reading->arena, "%s: %s '%.60s'", store, what, id);
+    if (!reading->name)
+        return pare_no_memory(err);
+    return pare_tree_parse(doc ? doc : "", doc ? (size_t)sqlite3_column_bytes(statement, 1) : 0,
+                           reading->name, reading->arena, root, err);
+}
+
+/* Keyed and kept in order by id, so a row whose text says another id would break the order. */
+static pare_status check_key(const pare_reading *reading, sqlite3_stmt *statement, const char *id,
+                             pare_error *err)
+{
+    const char *key = (const char *)sqlite3_column_text(statement, 0);
+    if (key && strcmp(key, id) == 0)
+        return PARE_OK;
+    return pare_fail(err, PARE_BAD_DATA, "%s: a damaged bench (its text is of '%.48s')",
+                     reading->name, id);
+}
+
+static pare_status load_part(pare_reading *reading, sqlite3_stmt *statement, const char *store,
+                             pare_bench *bench, pare_error *err)
+{
+    const pare_node *root = NULL;
+    pare_part *part = NULL;
+    pare_status status = parse_row(reading, statement, store, "part", &root, err);
+    if (status == PARE_OK)
+        status = pare_read_part(reading, root, &part, err);
+    if (status == PARE_OK)
+        status = check_key(reading, statement, part->id, err);
+    if (status != PARE_OK)
+        return status;
+    bench->part = one_more(bench->arena, bench->part, bench->parts);
+    if (!bench->part)
+        return pare_no_memory(err);
+    bench->part[bench->parts++] = part;
+    return PARE_OK;
+}
+
+static pare_status load_one_craft(pare_reading *reading, sqlite3_stmt *statement, const char *store,
+                                  pare_bench *bench, pare_error *err)
+{
+    const pare_node *root = NULL;
+    pare_craft *craft = NULL;
+    pare_status status = parse_row(reading, statement, store, "craft", &root, err);
+    if (status == PARE_OK)
+        status = pare_read_craft(reading, root, bench, &craft, err);
+    if (status == PARE_OK)
+        status = check_key(reading, statement, craft->name, err);
+    if (status != PARE_OK)
+        return status;
+    bench->craft = one_more(bench->arena, bench->craft, bench->crafts);
+    if (!bench->craft)
+        return pare_no_memory(err);
+    bench->craft[bench->crafts++] = craft;
+    return PARE_OK;
+}
+
+typedef pare_status (*load_row)(pare_reading *, sqlite3_stmt *, const char *, pare_bench *,
+                                pare_error *);
+
+static pare_status load_rows(pare_store *store, const char *sql, const char *name, load_row load,
+                             pare_bench *bench, pare_error *err)
+{
+    pare_files files = {.store = store, .arena = bench->arena};
+    pare_reading reading = {.arena = bench->arena,
+                            .units = pare_units_open(),
+                            .find_file = pare_files_find,
+                            .find_context = &files};
+    if (!reading.units)
+        return pare_no_memory(err);
+    sqlite3_stmt *statement = NULL;
+    bool row = true;
+    pare_status status = name ? pare_sql_prepare(store, &statement, err, sql, "t", name)
+                              : pare_sql_prepare(store, &statement, err, sql, "");
+    while (status == PARE_OK) {
+        status = pare_sql_step(store, statement, &row, err);
+        if (!row)
+            break;
+        status = load(&reading, statement, store->path, bench, err);
+    }
+    sqlite3_finalize(statement);
+    pare_units_close(reading.units);
+    return status;
+}
+
+pare_status pare_load_parts(pare_store *store, const char *craft, pare_bench *bench,
+                            pare_error *err)
+{
+    return load_rows(store,
+                     craft
+                         ? "SELECT id, doc FROM part JOIN craft_part ON part.id = craft_part.part "
+                           "WHERE craft_part.craft = ? ORDER BY id"
+                         : "SELECT id, doc FROM part ORDER BY id",
+                     craft, load_part, bench, err);
+}
+
+pare_status pare_load_craft(pare_store *store, const char *name, pare_bench *bench, pare_error *err)
+{
+    return load_rows(store,
+                     name ? "SELECT name, doc FROM craft WHERE name = ?"
+                          : "SELECT name, doc FROM craft ORDER BY name",
+                     name, load_one_craft, bench, err);
+}
+
+pare_status pare_load_setting(const pare_store *store, const char *name, pare_arena *arena,
+                              const char **value, pare_error *err)
+{
+    sqlite3_stmt *statement = NULL;
+    bool row = false;
+    *value = "";
+    pare_status status = pare_sql_prepare(store, &statement, err,
+                                          "SELECT value FROM setting WHERE name = ?", "t", name);
+    if (status == PARE_OK)
+        status = pare_sql_step(store, statement, &row, err);
+    if (row) {
+        *value = pare_sql_text(statement, 0, arena);
+        if (!*value)
+            status = pare_no_memory(err);
+    }
+    sqlite3_finalize(statement);
+    return status;
+}
+
+/* One transaction around the reads, so that they see one state of the bench. */
+static pare_status load(pare_store *store, const char *craft, pare_bench *bench, pare_error *err)
+{
+    pare_status status = pare_sql_run(store, "BEGIN", err);
+    if (status != PARE_OK)
+        return status;
+    status = pare_load_setting(store, "money", bench->arena, &bench->money, err);
+    if (status == PARE_OK)
+        status = pare_load_parts(store, craft, bench, err);
+    if (status == PARE_OK)
+        status = pare_load_craft(store, craft, bench, err);
+    pare_sql_rollback(store);
+    return status;
+}
+
+pare_status pare_store_read(pare_store *store, pare_bench **bench, pare_error *err)
+{
+    *bench = NULL;
+    pare_bench *made = pare_load_empty();
+    if (!made)
+        return pare_no_memory(err);
+    const pare_status status = load(store, NULL, made, err);
+    if (status == PARE_OK)
+        *bench = made;
+    else
+        pare_bench_close(made);
+    return status;
+}
+
+static pare_status names(const pare_store *store, const char *sql, pare_arena *arena, size_t *count,
+                         const char *const **list, pare_error *err)
+{
+    sqlite3_stmt *statement = NULL;
+    bool row = true;
+    size_t n = 0;
+    const char **found = NULL;
+    pare_status status = pare_sql_prepare(store, &statement, err, sql, "");
+    while (status == PARE_OK) {
+        status = pare_sql_step(store, statement, &row, err);
+        if (!row)
+            break;
+        found = one_more(arena, found, n);
+        if (!found || !(found[n++] = pare_sql_text(statement, 0, arena)))
+            status = pare_no_memory(err);
+    }
+    sqlite3_finalize(statement);
+    if (status == PARE_OK) {
+        *count = n;
+        *list = found;
+    }
+    return status;
+}
+
+pare_status pare_store_craft_names(pare_store *store, pare_arena *arena, size_t *count,
+                                   const char *const **list, pare_error *err)
+{
+    return names(store, "SELECT name FROM craft ORDER BY name", arena, count, list, err);
+}
+
+pare_status pare_store_part_ids(pare_store *store, pare_arena *arena, size_t *count,
+                                const char *const **ids, pare_error *err)
+{
+    return names(store, "SELECT id FROM part ORDER BY id", arena, count, ids, err);
+}
+
+static pare_status no_such_craft(pare_store *store, const char *name, pare_error *err)
+{
+    pare_arena *arena = pare_arena_open();
+    if (!arena)
+        return pare_no_memory(err);
+    size_t count = 0;
+    const char *const *known = NULL;
+    pare_status status = pare_store_craft_names(store, arena, &count, &known, err);
+    const char *nearest = status == PARE_OK ? pare_nearest(name, count, known) : NULL;
+    if (status == PARE_OK && nearest)
+        status = pare_fail(err, PARE_UNKNOWN, "no craft '%.48s' on the bench; is it '%s'?", name,
+                           nearest);
+    else if (status == PARE_OK)
+        status = pare_fail(err, PARE_UNKNOWN,
+                           "no craft '%.48s' on the bench; `pare craft` lists the %zu that are "
+                           "there",
+                           name, count);
+    pare_arena_close(arena);
+    return status;
+}
+
+pare_status pare_store_read_craft(pare_store *store, const char *name, pare_bench **bench,
+                                  pare_error *err)
+{
+    *bench = NULL;
+    pare_bench *made = pare_load_empty();
+    if (!made)
+        return pare_no_memory(err);
+    pare_status status = load(store, name, made, err);
+    if (status == PARE_OK && made->crafts == 0)
+        status = no_such_craft(store, name, err);
+    if (status == PARE_OK)
+        *bench = made;
+    else
+        pare_bench_close(made);
+    return status;
+}

@@ -1,0 +1,22 @@
+/* load.h: from the store's rows into a bench in memory. Inside the room only. */
+#ifndef PARE_STORE_LOAD_H
+#define PARE_STORE_LOAD_H
+
+#include "store/reading.h"
+#include "store/sql.h"
+
+/** A new, empty bench with its arena. Close with pare_bench_close(). */
+pare_bench *pare_load_empty(void);
+
+/** All parts, or those that one craft names; craft NULL: all. By id. */
+pare_status pare_load_parts(pare_store *store, const char *craft, pare_bench *bench,
+                            pare_error *err);
+/** All craft, or one by its name; their parts must be loaded. By name. */
+pare_status pare_load_craft(pare_store *store, const char *name, pare_bench *bench,
+                            pare_error *err);
+
+/** A setting's value, copied into an arena, or "" where it was never set. */
+pare_status pare_load_setting(const pare_store *store, const char *name, pare_arena *arena,
+                              const char **value, pare_error *err);
+
+#endif

@@ -1,0 +1,210 @@
+/* record.c: what may stand in a scale, weigh-in, flight or stand table (see record.h). */
+#include "store/record.h"
+
+#include <string.h>
+
+typedef enum form { WORD, DATE, QUANTITY, COUNT, AIR, OF, COLUMNS, ROWS, FLOWN } form;
+
+typedef struct field {
+    pare_record record;
+    const char *key;
+    form form;
+    pare_dimension dimension;
+    double low, high;
+    bool needed;
+} field;
+
+static const field FIELDS[] = {
+    {PARE_RECORD_SCALE, "id", WORD, 0, 0, 0, true},
+    {PARE_RECORD_SCALE, "resolution", QUANTITY, PARE_DIM_MASS, 1e-7, 1, true},
+    {PARE_RECORD_SCALE, "repeatability", QUANTITY, PARE_DIM_MASS, 0, 1, false},
+    {PARE_RECORD_SCALE, "common", QUANTITY, PARE_DIM_SHARE, 0, 0.5, false},
+
+    {PARE_RECORD_WEIGH_IN, "craft", WORD, 0, 0, 0, true},
+    {PARE_RECORD_WEIGH_IN, "date", DATE, 0, 0, 0, true},
+    {PARE_RECORD_WEIGH_IN, "scale", WORD, 0, 0, 0, false},
+    {PARE_RECORD_WEIGH_IN, "of", OF, 0, 0, 0, true},
+    {PARE_RECORD_WEIGH_IN, "loadout", WORD, 0, 0, 0, false},
+    {PARE_RECORD_WEIGH_IN, "reads", QUANTITY, PARE_DIM_MASS, 0, 100, true},
+
+    {PARE_RECORD_FLIGHT, "craft", WORD, 0, 0, 0, true},
+    {PARE_RECORD_FLIGHT, "date", DATE, 0, 0, 0, true},
+    {PARE_RECORD_FLIGHT, "loadout", WORD, 0, 0, 0, false},
+    {PARE_RECORD_FLIGHT, "pack", WORD, 0, 0, 0, false},
+    {PARE_RECORD_FLIGHT, "which", COUNT, 0, 1, 10000, false},
+    {PARE_RECORD_FLIGHT, "take_off", QUANTITY, PARE_DIM_MASS, 1e-3, 100, false},
+    {PARE_RECORD_FLIGHT, "lasted", QUANTITY, PARE_DIM_TIME, 1, 1e5, false},
+    {PARE_RECORD_FLIGHT, "put_back", QUANTITY, PARE_DIM_CHARGE, 0, 1e6, false},
+    {PARE_RECORD_FLIGHT, "rest_before", QUANTITY, PARE_DIM_VOLTAGE, 0.5, 100, false},
+    {PARE_RECORD_FLIGHT, "rest_after", QUANTITY, PARE_DIM_VOLTAGE, 0.5, 100, false},
+    {PARE_RECORD_FLIGHT, "air", AIR, 0, 0, 0, false},
+    {PARE_RECORD_FLIGHT, "flown", FLOWN, 0, 0, 0, false},
+    {PARE_RECORD_FLIGHT, "log", WORD, 0, 0, 0, false},
+
+    {PARE_RECORD_STAND_TABLE, "motor", WORD, 0, 0, 0, true},
+    {PARE_RECORD_STAND_TABLE, "propeller", WORD, 0, 0, 0, true},
+    {PARE_RECORD_STAND_TABLE, "air", AIR, 0, 0, 0, false},
+    {PARE_RECORD_STAND_TABLE, "columns", COLUMNS, 0, 0, 0, true},
+    {PARE_RECORD_STAND_TABLE, "rows", ROWS, 0, 0, 0, true},
+};
+
+enum { FIELDS_A_RECORD = 16 };
+
+static const struct {
+    const char *list, *one;
+} NAMES[PARE_RECORDS] = {
+    [PARE_RECORD_SCALE] = {"scales", "a scale"},
+    [PARE_RECORD_WEIGH_IN] = {"weigh_ins", "a weigh-in"},
+    [PARE_RECORD_FLIGHT] = {"flights", "a flight"},
+    [PARE_RECORD_STAND_TABLE] = {"stand_tables", "a stand table"},
+};
+
+const char *pare_record_list(pare_record record)
+{
+    return NAMES[record].list;
+}
+
+static pare_status check_air(const pare_reading *reading, const pare_node *node, pare_error *err)
+{
+    static const char *const keys[] = {"altitude", "temperature"};
+    double value = 0;
+    pare_status status = pare_read_keys(reading, node, "air", PARE_COUNT(keys), keys, err);
+    if (status == PARE_OK)
+        status = pare_read_quantity(reading, pare_node_get(node, "altitude"), "altitude",
+                                    PARE_DIM_LENGTH, -500, 10000, &value, err);
+    if (status == PARE_OK)
+        status = pare_read_quantity(reading, pare_node_get(node, "temperature"), "temperature",
+                                    PARE_DIM_TEMPERATURE, -60, 60, &value, err);
+    return status;
+}
+
+/* What lay on the scale: all, or things and how many of each. */
+static pare_status check_of(const pare_reading *reading, const pare_node *node, pare_error *err)
+{
+    if (node->form == PARE_NODE_SCALAR && strcmp(node->text, "all") == 0)
+        return PARE_OK;
+    if (node->form != PARE_NODE_MAP || node->count == 0)
+        return pare_refuse(reading, node, PARE_BAD_DATA, err,
+                           "of is what lay on the scale: all, or like {motor: 4, joint.motor_base: "
+                           "16}");
+    pare_status status = PARE_OK;
+    for (const pare_node *one = node->first; one && status == PARE_OK; one = one->next) {
+        int count = 0;
+        status = pare_read_count(reading, one, one->key, 1, 10000, &count, err);
+    }
+    return status;
+}
+
+static const struct {
+    const char *name;
+    pare_dimension dimension;
+} COLUMN[] = {{"throttle", PARE_DIM_SHARE},  {"volts", PARE_DIM_VOLTAGE},
+              {"current", PARE_DIM_CURRENT}, {"power", PARE_DIM_POWER},
+              {"thrust", PARE_DIM_FORCE},    {"speed", PARE_DIM_ROTATION},
+              {"torque", PARE_DIM_TORQUE},   {"temperature", PARE_DIM_TEMPERATURE}};
+
+static pare_status check_columns(const pare_reading *reading, const pare_node *node,
+                                 pare_error *err)
+{
+    const char *names[PARE_COUNT(COLUMN)];
+    for (size_t i = 0; i < PARE_COUNT(COLUMN); i++)
+        names[i] = COLUMN[i].name;
+    pare_status status = pare_read_keys(reading, node, "columns", PARE_COUNT(COLUMN), names, err);
+    for (const pare_node *one = node->first; one && status == PARE_OK; one = one->next) {
+        size_t i = 0;
+        double unused = 0;
+        const char *unit = NULL;
+        while (strcmp(COLUMN[i].name, one->key) != 0)
+            i++;
+        status = pare_read_text(reading, one, one->key, &unit, err);
+        if (status != PARE_OK)
+            return status;
+        const char *quantity = pare_arena_printf(reading->arena, "1 %s", unit);
+        if (!quantity)
+            return pare_no_memory(err);
+        if (pare_quantity(reading->units, quantity, COLUMN[i].dimension, &unused, err) != PARE_OK)
+            return pare_refuse(reading, one, PARE_BAD_DATA, err,
+                               "column %s in '%.20s'; right would be %s", one->key, unit,
+                               pare_dimension_units(COLUMN[i].dimension));
+    }
+    return status;
+}
+
+static pare_status check_rows(const pare_reading *reading, const pare_node *node, size_t columns,
+                              pare_error *err)
+{
+    pare_status status = pare_need_list(reading, node, "rows", err);
+    for (const pare_node *row = node->first; row && status == PARE_OK; row = row->next) {
+        status = pare_need_list(reading, row, "a row", err);
+        if (status == PARE_OK && row->count != columns)
+            return pare_refuse(reading, row, PARE_BAD_DATA, err,
+                               "a row of %zu numbers; right would be %zu, as many as columns",
+                               row->count, columns);
+        for (const pare_node *one = row->first; one && status == PARE_OK; one = one->next) {
+            double value = 0;
+            status = pare_read_quantity(reading, one, "a number of the table", PARE_DIM_NUMBER,
+                                        -1e9, 1e9, &value, err);
+        }
+    }
+    return status;
+}
+
+static pare_status check_flown(const pare_reading *reading, const pare_node *node, pare_error *err)
+{
+    static const char *const words[] = {"brief", "hover", "full"};
+    int index = 0;
+    if (node->form == PARE_NODE_LIST)
+        return PARE_OK; /* entries as a brief's: read by those who use them */
+    return pare_read_choice(reading, node, "flown", PARE_COUNT(words), words, &index, err);
+}
+
+static pare_status check_field(const pare_reading *reading, const field *f, const pare_node *node,
+                               const pare_node *record, pare_error *err)
+{
+    const char *text = NULL;
+    double value = 0;
+    int count = 0;
+    switch (f->form) {
+    case WORD:
+        return pare_read_text(reading, node, f->key, &text, err);
+    case DATE:
+        return pare_read_date(reading, node, f->key, &text, err);
+    case QUANTITY:
+        return pare_read_quantity(reading, node, f->key, f->dimension, f->low, f->high, &value,
+                                  err);
+    case COUNT:
+        return pare_read_count(reading, node, f->key, (int)f->low, (int)f->high, &count, err);
+    case AIR:
+        return check_air(reading, node, err);
+    case OF:
+        return check_of(reading, node, err);
+    case COLUMNS:
+        return check_columns(reading, node, err);
+    case ROWS:
+        return check_rows(reading, node, pare_node_get(record, "columns")->count, err);
+    case FLOWN:
+        return check_flown(reading, node, err);
+    }
+    return PARE_OK;
+}
+
+pare_status pare_record_check(const pare_reading *reading, pare_record record,
+                              const pare_node *node, pare_error *err)
+{
+    const char *keys[FIELDS_A_RECORD];
+    size_t count = 0;
+    for (size_t i = 0; i < PARE_COUNT(FIELDS); i++)
+        if (FIELDS[i].record == record)
+            keys[count++] = FIELDS[i].key;
+    pare_status status = pare_read_keys(reading, node, NAMES[record].one, count, keys, err);
+    for (size_t i = 0; i < PARE_COUNT(FIELDS) && status == PARE_OK; i++) {
+        const field *f = &FIELDS[i];
+        const pare_node *value = f->record == record ? pare_node_get(node, f->key) : NULL;
+        if (value)
+            status = check_field(reading, f, value, node, err);
+        else if (f->record == record && f->needed)
+            status = pare_refuse(reading, node, PARE_BAD_DATA, err, "%s without %s",
+                                 NAMES[record].one, f->key);
+    }
+    return status;
+}

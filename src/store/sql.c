@@ -1,0 +1,144 @@
+/* sql.c: statements and errors of SQLite (see sql.h).
+ *
+ * SQLite's codes are many; a person can do something about seven of them. */
+#include "store/sql.h"
+
+#include <stdarg.h>
+#include <string.h>
+
+pare_status pare_sql_failed(const pare_store *store, pare_error *err)
+{
+    switch (sqlite3_errcode(store->db) & 0xff) {
+    case SQLITE_NOMEM:
+        return pare_no_memory(err);
+    case SQLITE_BUSY:
+    case SQLITE_LOCKED:
+        return pare_fail(err, PARE_UNAVAILABLE,
+                         "%s: locked by another program for over %d s; close it, then try again",
+                         store->path, PARE_STORE_WAIT_MS / 1000);
+    case SQLITE_READONLY:
+    case SQLITE_PERM:
+    case SQLITE_AUTH:
+        return pare_fail(err, PARE_UNAVAILABLE,
+                         "%s: can only be read; a file and folder that you may write would be "
+                         "right",
+                         store->path);
+    case SQLITE_FULL:
+        return pare_fail(err, PARE_UNAVAILABLE, "%s: the disk is full; the bench is as it was",
+                         store->path);
+    case SQLITE_IOERR:
+        return pare_fail(err, PARE_UNAVAILABLE,
+                         "%s: the disk did not read or write (%s); the bench is as it was",
+                         store->path, strerror(sqlite3_system_errno(store->db)));
+    case SQLITE_CANTOPEN:
+        return pare_fail(err, PARE_UNAVAILABLE, "%s: cannot be opened (%s)", store->path,
+                         strerror(sqlite3_system_errno(store->db)));
+    case SQLITE_NOTADB:
+        return pare_fail(err, PARE_BAD_DATA,
+                         "%s: not a bench but some other file; right would be a file that Pare "
+                         "made",
+                         store->path);
+    default:
+        return pare_fail(err, PARE_BAD_DATA,
+                         "%s: a damaged bench (%s); right would be a copy, or an import of its "
+                         "exported text",
+                         store->path, sqlite3_errmsg(store->db));
+    }
+}
+
+pare_status pare_sql_run(const pare_store *store, const char *sql, pare_error *err)
+{
+    if (sqlite3_exec(store->db, sql, NULL, NULL, NULL) == SQLITE_OK)
+        return PARE_OK;
+    return pare_sql_failed(store, err);
+}
+
+pare_status pare_sql_begin(const pare_store *store, pare_error *err)
+{
+    return pare_sql_run(store, "BEGIN IMMEDIATE", err);
+}
+
+pare_status pare_sql_commit(const pare_store *store, pare_error *err)
+{
+    return pare_sql_run(store, "COMMIT", err);
+}
+
+void pare_sql_rollback(const pare_store *store)
+{
+    /* SQLite has rolled back by itself after some failures; then there is nothing left to do. */
+    if (!sqlite3_get_autocommit(store->db))
+        sqlite3_exec(store->db, "ROLLBACK", NULL, NULL, NULL);
+}
+
+static int bind_one(sqlite3_stmt *statement, int place, char type, va_list *args)
+{
+    const char *text;
+    const void *bytes;
+    switch (type) {
+    case 't':
+        text = va_arg(*args, const char *);
+        return sqlite3_bind_text(statement, place, text, -1, SQLITE_STATIC);
+    case 'b':
+        bytes = va_arg(*args, const void *);
+        return sqlite3_bind_blob64(statement, place, bytes, va_arg(*args, size_t), SQLITE_STATIC);
+    case 'i':
+        return sqlite3_bind_int64(statement, place, va_arg(*args, sqlite3_int64));
+    default:
+        return sqlite3_bind_double(statement, place, va_arg(*args, double));
+    }
+}
+
+static pare_status prepare(const pare_store *store, sqlite3_stmt **statement, pare_error *err,
+                           const char *sql, const char *types, va_list *args)
+{
+    *statement = NULL;
+    int code = sqlite3_prepare_v2(store->db, sql, -1, statement, NULL);
+    for (int i = 0; code == SQLITE_OK && types[i]; i++)
+        code = bind_one(*statement, i + 1, types[i], args);
+    if (code == SQLITE_OK)
+        return PARE_OK;
+    const pare_status status = pare_sql_failed(store, err);
+    sqlite3_finalize(*statement);
+    *statement = NULL;
+    return status;
+}
+
+pare_status pare_sql_prepare(const pare_store *store, sqlite3_stmt **statement, pare_error *err,
+                             const char *sql, const char *types, ...)
+{
+    va_list args;
+    va_start(args, types);
+    const pare_status status = prepare(store, statement, err, sql, types, &args);
+    va_end(args);
+    return status;
+}
+
+pare_status pare_sql_step(const pare_store *store, sqlite3_stmt *statement, bool *row,
+                          pare_error *err)
+{
+    const int code = sqlite3_step(statement);
+    *row = code == SQLITE_ROW;
+    return code == SQLITE_ROW || code == SQLITE_DONE ? PARE_OK : pare_sql_failed(store, err);
+}
+
+pare_status pare_sql_change(const pare_store *store, pare_error *err, const char *sql,
+                            const char *types, ...)
+{
+    sqlite3_stmt *statement = NULL;
+    bool row = true;
+    va_list args;
+    va_start(args, types);
+    pare_status status = prepare(store, &statement, err, sql, types, &args);
+    va_end(args);
+    while (status == PARE_OK && row)
+        status = pare_sql_step(store, statement, &row, err);
+    sqlite3_finalize(statement);
+    return status;
+}
+
+char *pare_sql_text(sqlite3_stmt *statement, int column, pare_arena *arena)
+{
+    const char *text = (const char *)sqlite3_column_text(statement, column);
+    return pare_arena_copy(arena, text ? text : "",
+                           text ? (size_t)sqlite3_column_bytes(statement, column) : 0);
+}

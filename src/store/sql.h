@@ -1,0 +1,55 @@
+/* sql.h: how the store speaks to SQLite: one connection, its errors as ours, statements. Inside the
+ * room only. */
+#ifndef PARE_STORE_SQL_H
+#define PARE_STORE_SQL_H
+
+#include <sqlite3.h>
+
+#include "store/bench.h"
+
+struct pare_store {
+    sqlite3 *db;
+    char *path;
+    bool writable;
+};
+
+/** How long another program's lock is waited for. */
+#define PARE_STORE_WAIT_MS 2000
+
+/** Says what SQLite's last failure on this connection means to the person. */
+pare_status pare_sql_failed(const pare_store *store, pare_error *err);
+
+/** Runs statements that give no rows. */
+pare_status pare_sql_run(const pare_store *store, const char *sql, pare_error *err);
+
+/** Everything until the end is one change. A failure in between wants pare_sql_rollback(). */
+pare_status pare_sql_begin(const pare_store *store, pare_error *err);
+pare_status pare_sql_commit(const pare_store *store, pare_error *err);
+void pare_sql_rollback(const pare_store *store);
+
+/** A statement, its parameters bound in order: 't' const char *, 'b' const void * and size_t,
+ * 'i' sqlite3_int64, 'd' double. NULL as a text binds NULL. Bound bytes must live until the statement
+ * is finished.
+ * @param[out] statement  finish with sqlite3_finalize(); NULL on failure */
+pare_status pare_sql_prepare(const pare_store *store, sqlite3_stmt **statement, pare_error *err,
+                             const char *sql, const char *types, ...);
+
+/** One row further. @param[out] row  false at the end */
+pare_status pare_sql_step(const pare_store *store, sqlite3_stmt *statement, bool *row,
+                          pare_error *err);
+
+/** Prepares, runs to its end and finishes a statement that changes something. */
+pare_status pare_sql_change(const pare_store *store, pare_error *err, const char *sql,
+                            const char *types, ...);
+
+/** A column's text, copied into an arena; NULL without memory. A NULL column gives "". */
+char *pare_sql_text(sqlite3_stmt *statement, int column, pare_arena *arena);
+
+/** Makes the tables in an empty database, or checks that it is a bench of a version we know. */
+pare_status pare_schema_make(const pare_store *store, pare_error *err);
+pare_status pare_schema_check(const pare_store *store, pare_error *err);
+
+/** "PARE" as a number: the application id in the header of a bench. */
+#define PARE_APPLICATION_ID 0x50415245
+
+#endif
