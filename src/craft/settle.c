@@ -11,24 +11,22 @@
 
 #include <string.h>
 
-static const char *const missing_fix = "a craft needs one";
-
 static pare_status check_flies(const pare_craft *craft, pare_error *err)
 {
     static const struct {
         pare_kind kind;
-        const char *words;
-    } needed[] = {{PARE_FRAME, "frame"},
-                  {PARE_MOTOR, "motors"},
-                  {PARE_PROPELLER, "propellers"},
-                  {PARE_PACK, "pack"}};
+        const char *words, *pronoun;
+    } needed[] = {{PARE_FRAME, "frame", "one"},
+                  {PARE_MOTOR, "motors", "some"},
+                  {PARE_PROPELLER, "propellers", "some"},
+                  {PARE_PACK, "pack", "one"}};
     for (size_t i = 0; i < sizeof needed / sizeof needed[0]; i++)
         if (pare_craft_doing(craft, needed[i].kind) < 0)
-            return pare_fail(err, PARE_BAD_DATA, "craft '%s' has no %s: %s to fly", craft->name,
-                             needed[i].words, missing_fix);
+            return pare_fail(err, PARE_BAD_DATA, "craft '%s' has no %s: it needs %s to fly",
+                             craft->name, needed[i].words, needed[i].pronoun);
     if (pare_craft_doing(craft, PARE_ESC_ONE) < 0 && pare_craft_doing(craft, PARE_ESC_FOUR) < 0)
-        return pare_fail(err, PARE_BAD_DATA, "craft '%s' has no ESC: %s to fly", craft->name,
-                         missing_fix);
+        return pare_fail(err, PARE_BAD_DATA, "craft '%s' has no ESC: it needs one to fly",
+                         craft->name);
     return PARE_OK;
 }
 
