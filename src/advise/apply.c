@@ -48,7 +48,7 @@ pare_status pare_swap_edit(const pare_bench *bench, const pare_craft *before,
         status = pare_craft_settle(changed, err);
     if (status != PARE_OK)
         return pare_within(err, "swap '%s'", name->id);
-    applied->money = pare_basket_money(basket, &applied->priced);
+    applied->money = pare_basket_money(bench, basket, &applied->priced);
     return PARE_OK;
 }
 

@@ -20,20 +20,30 @@
 
 /* ---- off ---- */
 
-/* Whether something on the craft still does what an item did. What an item held, nothing else
- * holds. */
+/* Work that two things of one sort do equally well. What a strap, a standoff or a nameless part
+ * does is its own. */
+static bool can_be_shared(unsigned work)
+{
+    return (work & (BIT(PARE_ESC_FOUR) | BIT(PARE_FLIGHT_CONTROLLER) | BIT(PARE_REGULATOR) |
+                    BIT(PARE_CAMERA) | BIT(PARE_ACTION_CAMERA) | BIT(PARE_VIDEO_TRANSMITTER) |
+                    BIT(PARE_RECEIVER) | BIT(PARE_GPS) | BIT(PARE_BUZZER))) != 0;
+}
+
+/* Whether something on the craft still does what an item did. */
 static bool done_by_another(const pare_craft *craft, size_t index)
 {
     const pare_item *item = &craft->item[index];
     const unsigned work = pare_main_work(item->part);
-    if (work == BIT(PARE_HOLDER) || item->job == PARE_HOLDS)
-        return false;
     if (work == BIT(PARE_PIGTAIL))
         return pare_chain_whole(craft, index);
-    for (size_t i = 0; i < craft->items; i++)
-        if (i != index && !craft->item[i].off && (pare_work_of(craft->item[i].part) & work) &&
-            (craft->item[i].job == item->job || item->job == PARE_FLIES))
+    for (size_t i = 0; can_be_shared(work) && i < craft->items; i++) {
+        const pare_item *other = &craft->item[i];
+        if (i == index || other->off || (pare_work_of(other->part) & work) == 0)
+            continue;
+        if (work != BIT(PARE_REGULATOR) || fabs(other->part->spec[PARE_SPEC_OUT].value -
+                                                item->part->spec[PARE_SPEC_OUT].value) < 0.5)
             return true;
+    }
     return false;
 }
 
@@ -114,11 +124,16 @@ static void ties(pare_item *item, const pare_part *old)
 }
 
 /* Boards of another thread get screws of that thread. */
-static void rethread(pare_edit *edit, const pare_item *item)
+static void rethread(pare_edit *edit, size_t index)
 {
+    const pare_item *item = &edit->craft->item[index];
     const pare_fit *thread = &item->part->fit[PARE_FIT_THREAD];
     if (thread->count == 0 || item->part->kind == PARE_MOTOR)
         return;
+    const int partner = pare_stack_partner(edit->craft, index);
+    if (partner >= 0 &&
+        !pare_fit_agrees(thread, &edit->craft->item[partner].part->fit[PARE_FIT_THREAD]))
+        return; /* the screws are the other board's as well */
     for (size_t i = 0; i < edit->craft->joints; i++) {
         pare_joint *joint = &edit->craft->joint[i];
         pare_fit screw = {.count = 1};
@@ -140,86 +155,143 @@ static void rethread(pare_edit *edit, const pare_item *item)
     }
 }
 
-/* A board or camera that the frame has no place for sits on something that has both patterns. */
+/* The lightest part of the bench that, put on beside an item, satisfies a test; NULL: none. */
+static const pare_part *lightest(pare_edit *edit, size_t like,
+                                 bool (*serves)(const pare_edit *edit, size_t like,
+                                                const pare_part *part, const void *what),
+                                 const void *what)
+{
+    const pare_part *best = NULL;
+    for (size_t p = 0; p < edit->bench->parts; p++) {
+        const pare_part *part = edit->bench->part[p];
+        if (!part->sought && (!best || part->mass_kg.value < best->mass_kg.value) &&
+            serves(edit, like, part, what))
+            best = part;
+    }
+    return best;
+}
+
+/* With the part on as one more item, does that item (or the one it is for) fit? */
+static bool fits_beside(const pare_edit *edit, size_t like, const pare_part *part, bool itself)
+{
+    pare_craft *craft = edit->craft;
+    if (craft->items == PARE_ITEMS)
+        return false;
+    pare_item *trial = &craft->item[craft->items];
+    *trial = craft->item[like];
+    trial->name = part->id;
+    trial->part = part;
+    trial->off = false;
+    trial->feeds = 0;
+    const size_t index = craft->items++;
+    const bool fits = pare_fits_item(craft, itself ? index : like, NULL) == PARE_OK;
+    craft->items--;
+    return fits;
+}
+
+static bool serves_as_bridge(const pare_edit *edit, size_t like, const pare_part *part,
+                             const void *what)
+{
+    return pare_may_bridge(part, *(const pare_fit_key *)what) &&
+           fits_beside(edit, like, part, false);
+}
+
+/* A board or camera that the frame, or the board below, has no place for sits on something that has
+ * both patterns. */
 static pare_status bridge(pare_edit *edit, size_t index, pare_error *err)
 {
     static const struct {
         pare_fit_key key;
         const char *name;
-    } keys[] = {{PARE_FIT_STACK, "stack_adapter"}, {PARE_FIT_CAMERA, "camera_holder"}};
+    } keys[] = {{PARE_FIT_STACK, "stack_adapter"}, {PARE_FIT_CAMERA, "camera_adapter"}};
     if (pare_fits_item(edit->craft, index, err) == PARE_OK)
         return PARE_OK;
-    const pare_part *part = edit->craft->item[index].part;
-    const int frame = pare_craft_doing(edit->craft, PARE_FRAME);
-    const pare_part *best = NULL;
-    const char *name = NULL;
-    for (size_t k = 0; frame >= 0 && k < sizeof keys / sizeof keys[0]; k++) {
-        const pare_part *frame_part = edit->craft->item[frame].part;
-        if (pare_fit_agrees(&part->fit[keys[k].key], &frame_part->fit[keys[k].key]))
+    for (size_t k = 0; k < sizeof keys / sizeof keys[0]; k++) {
+        const pare_part *between = lightest(edit, index, serves_as_bridge, &keys[k].key);
+        size_t added = 0;
+        if (!between)
             continue;
-        for (size_t p = 0; p < edit->bench->parts; p++) {
-            const pare_part *between = edit->bench->part[p];
-            if (!between->sought && pare_bridges(between, keys[k].key, part, frame_part) &&
-                (!best || between->mass_kg.value < best->mass_kg.value)) {
-                best = between;
-                name = keys[k].name;
-            }
-        }
+        const pare_status status =
+            pare_edit_put_on(edit, between, 1, keys[k].name, index, &added, err);
+        return status == PARE_OK ? pare_fits_item(edit->craft, index, err) : status;
     }
-    if (!best)
-        return PARE_BAD_DATA; /* err says what does not fit */
-    size_t added = 0;
-    const pare_status status = pare_edit_put_on(edit, best, 1, name, index, &added, err);
-    return status == PARE_OK ? pare_fits_item(edit->craft, index, err) : status;
+    return pare_fits_item(edit->craft, index, err);
 }
 
 /* What lay between the old part and the frame, and lies between nothing now, goes. */
 static void drop_idle_bridge(pare_edit *edit, size_t index)
 {
-    pare_fit_key key = PARE_FIT_STACK;
-    const int was = pare_fits_bridge(edit->before, index, &key);
+    const int was = pare_fits_bridge(edit->before, index);
     if (was < 0 || edit->craft->item[was].off)
         return;
     for (size_t i = 0; i < edit->craft->items; i++)
-        if (!edit->craft->item[i].off && pare_fits_bridge(edit->craft, i, &key) == was)
+        if (!edit->craft->item[i].off && pare_fits_bridge(edit->craft, i) == was)
             return;
     pare_edit_take_off(edit, (size_t)was);
 }
 
-/* Work that only the old part did has to be done by something. */
+typedef struct lost_work {
+    pare_kind kind;
+    double out_v;
+} lost_work;
+
+static bool serves_as_worker(const pare_edit *edit, size_t like, const pare_part *part,
+                             const void *what)
+{
+    const lost_work *lost = what;
+    return part->kind == lost->kind &&
+           (lost->kind != PARE_REGULATOR ||
+            fabs(part->spec[PARE_SPEC_OUT].value - lost->out_v) < 0.5) &&
+           fits_beside(edit, like, part, true);
+}
+
+/* Work that only the old part did has to be done by something: an item that was taken off for it,
+ * or the lightest part of the bench that fits. esc.c sees to ESCs. */
 static pare_status replace_lost_work(pare_edit *edit, size_t index, const pare_part *old,
                                      pare_error *err)
 {
-    const pare_craft *craft = edit->craft;
-    const unsigned handled = BIT(PARE_ESC_FOUR); /* esc.c sees to these */
-    unsigned lost = pare_work_of(old) & ~pare_work_of(craft->item[index].part) & ~handled;
+    pare_craft *craft = edit->craft;
+    unsigned lost =
+        pare_work_of(old) & ~pare_work_of(craft->item[index].part) & ~BIT(PARE_ESC_FOUR);
     for (size_t i = 0; i < craft->items; i++)
         if (!craft->item[i].off)
             lost &= ~pare_work_of(craft->item[i].part);
     for (int kind = 0; lost && kind < PARE_KINDS; kind++) {
         if ((lost & BIT(kind)) == 0)
             continue;
-        const pare_part *best = NULL;
-        for (size_t p = 0; p < edit->bench->parts; p++) {
-            const pare_part *part = edit->bench->part[p];
-            if ((int)part->kind == kind && !part->sought &&
-                (kind != PARE_REGULATOR ||
-                 fabs(part->spec[PARE_SPEC_OUT].value - old->spec[PARE_SPEC_OUT].value) < 0.5) &&
-                (!best || part->mass_kg.value < best->mass_kg.value))
-                best = part;
-        }
-        if (!best)
+        const lost_work what = {(pare_kind)kind, old->spec[PARE_SPEC_OUT].value};
+        const pare_part *part = NULL;
+        for (size_t i = 0; i < craft->items && !part; i++)
+            if (craft->item[i].off && (int)craft->item[i].part->kind == kind)
+                part = craft->item[i].part;
+        if (!part)
+            part = lightest(edit, index, serves_as_worker, &what);
+        if (!part)
             return pare_fail(
                 err, PARE_BAD_DATA,
                 "'%s' is a %s as well, '%s' is not, and the bench has none that serves", old->id,
-                pare_kind_words((pare_kind)kind), craft->item[index].part->id);
+                pare_kind_words(what.kind), craft->item[index].part->id);
         size_t added = 0;
         const pare_status status =
-            pare_edit_put_on(edit, best, 1, pare_kind_name((pare_kind)kind), index, &added, err);
+            pare_edit_put_on(edit, part, 1, pare_kind_name(what.kind), index, &added, err);
         if (status != PARE_OK)
             return status;
     }
     return PARE_OK;
+}
+
+/* A set that brings its own camera or receiver makes the one on the craft needless. */
+static void drop_doubled_work(pare_edit *edit, size_t index, const pare_part *old)
+{
+    const unsigned single = BIT(PARE_CAMERA) | BIT(PARE_RECEIVER);
+    const unsigned work = pare_work_of(edit->craft->item[index].part);
+    const unsigned gained = work & ~pare_work_of(old) & single;
+    for (size_t i = 0; gained && i < edit->craft->items; i++) {
+        const pare_item *other = &edit->craft->item[i];
+        if (i != index && !other->off && (pare_main_work(other->part) & gained) &&
+            (pare_work_of(other->part) & ~work) == 0)
+            pare_edit_take_off(edit, i);
+    }
 }
 
 /* ---- what is to be asked ---- */
@@ -341,6 +413,16 @@ static pare_status plug(pare_edit *edit, size_t index, const pare_part *old, par
     return PARE_OK;
 }
 
+static void look_for(pare_edit *edit, const pare_item *item, const pare_part *old)
+{
+    const pare_value *wish = &item->part->mass_kg, *now = &old->mass_kg;
+    const char *what =
+        item->part->kind == PARE_MOTOR ? "stator" : pare_kind_words(item->part->kind);
+    pare_edit_note(edit, "look for this %s at %.4g g or less: saves %.3g +- %.2g g", what,
+                   1e3 * wish->value, 1e3 * item->count * (now->value - wish->value),
+                   1e3 * item->count * hypot(wish->u, now->u));
+}
+
 static pare_status put_in(pare_edit *edit, size_t index, const pare_part *part, pare_error *err)
 {
     pare_craft *craft = edit->craft;
@@ -352,10 +434,14 @@ static pare_status put_in(pare_edit *edit, size_t index, const pare_part *part, 
     item->part = part;
     item->off = false;
     edit->applied->sought = part->sought;
+    if (part->sought)
+        look_for(edit, item, old);
     ties(item, old);
     pare_status status = pare_edit_carry_over(edit, index, old, err);
     if (status == PARE_OK)
         status = pare_esc_follow(edit, index, old, err);
+    if (status == PARE_OK)
+        drop_doubled_work(edit, index, old);
     if (status == PARE_OK)
         status = replace_lost_work(edit, index, old, err);
     if (status == PARE_OK)
@@ -364,7 +450,7 @@ static pare_status put_in(pare_edit *edit, size_t index, const pare_part *part, 
         status = plug(edit, index, old, err);
     if (status != PARE_OK)
         return status;
-    rethread(edit, item);
+    rethread(edit, index);
     status = bridge(edit, index, err);
     if (status == PARE_OK)
         status = question(edit, index, old, err);

@@ -26,11 +26,21 @@ static int item_with(const pare_craft *craft, unsigned work, size_t but)
     return -1;
 }
 
-static void drop_runs_of(pare_edit *edit, const char *item)
+static bool serves(const char *name, const char *item)
+{
+    return name && strcmp(name, item) == 0;
+}
+
+/* Runs that came with an ESC or carry its current, and those that go out once to each of several:
+ * power and signal between stack and arms. A motor's own wires stay. */
+static void drop_runs_of(pare_edit *edit, const pare_item *esc, int singles)
 {
     for (size_t i = edit->craft->runs; i-- > 0;) {
-        const char *carries = edit->craft->run[i].carries;
-        if (carries && strcmp(carries, item) == 0)
+        const pare_run *run = &edit->craft->run[i];
+        const int served = run->carries ? pare_craft_item(edit->craft, run->carries) : -1;
+        const bool motors = served >= 0 && edit->craft->item[served].part->kind == PARE_MOTOR;
+        if (serves(run->carries, esc->name) || serves(run->included_in, esc->name) ||
+            (singles > 1 && run->times == singles && !motors && !run->included_in))
             pare_edit_remove_run(edit, i);
     }
 }
@@ -40,7 +50,7 @@ static void into_the_stack(pare_edit *edit, pare_item *esc, int singles)
     const int brain = pare_craft_doing(edit->craft, PARE_FLIGHT_CONTROLLER);
     if (singles > 1)
         pare_edit_drop(edit, "%s: %d more one-motor ESCs", esc->name, singles - 1);
-    drop_runs_of(edit, esc->name);
+    drop_runs_of(edit, esc, singles);
     esc->count = 1;
     esc->place = PARE_AT_DEFAULT;
     esc->stations = 0;
@@ -169,7 +179,7 @@ pare_status pare_esc_follow(pare_edit *edit, size_t index, const pare_part *old,
         if (other >= 0) {
             hand_screws_over(edit, craft->item[other].name, item->name);
             pare_edit_take_off(edit, (size_t)other);
-            drop_runs_of(edit, craft->item[other].name);
+            drop_runs_of(edit, &craft->item[other], craft->item[other].count);
         }
         pare_edit_reach(edit);
     } else if (old->kind == PARE_ESC_ONE && item->part->kind == PARE_ESC_FOUR) {

@@ -12,7 +12,8 @@
 #include <stdio.h>
 #include <string.h>
 
-#define BIT(kind) (1u << (kind))
+#define BIT(kind)       (1u << (kind))
+#define STRAP_OVERLAP_M 40e-3 /* common practice, no source */
 
 unsigned pare_work_of(const pare_part *part)
 {
@@ -182,7 +183,7 @@ enum { MEETINGS = sizeof meetings / sizeof meetings[0] };
 
 static bool plays(const pare_part *part, pare_kind kind)
 {
-    return (pare_main_work(part) & BIT(kind)) != 0;
+    return (pare_work_of(part) & BIT(kind)) != 0;
 }
 
 /* A propeller's own size is its diameter. */
@@ -198,40 +199,66 @@ static pare_fit fit_of(const pare_part *part, pare_fit_key key)
     return fit;
 }
 
-static bool may_bridge(pare_kind kind)
+bool pare_may_bridge(const pare_part *part, pare_fit_key key)
 {
-    return kind == PARE_ADAPTER || kind == PARE_HOLDER || kind == PARE_PRINTED;
+    return (part->kind == PARE_ADAPTER || part->kind == PARE_HOLDER ||
+            part->kind == PARE_PRINTED) &&
+           part->fit[key].count > 1;
 }
 
-bool pare_bridges(const pare_part *bridge, pare_fit_key key, const pare_part *part,
-                  const pare_part *frame)
-{
-    return may_bridge(bridge->kind) && bridge->fit[key].count > 1 &&
-           pare_fit_agrees(&bridge->fit[key], &part->fit[key]) &&
-           pare_fit_agrees(&bridge->fit[key], &frame->fit[key]);
-}
-
-static int bridge_between(const pare_craft *craft, const pare_part *part, const pare_part *frame,
+/* Something on the craft that has both sides' patterns, or -1. */
+static int bridge_between(const pare_craft *craft, const pare_part *a, const pare_part *b,
                           pare_fit_key key)
 {
     for (size_t i = 0; i < craft->items; i++)
-        if (!craft->item[i].off && pare_bridges(craft->item[i].part, key, part, frame))
+        if (!craft->item[i].off && pare_may_bridge(craft->item[i].part, key) &&
+            pare_fit_agrees(&craft->item[i].part->fit[key], &a->fit[key]) &&
+            pare_fit_agrees(&craft->item[i].part->fit[key], &b->fit[key]))
             return (int)i;
     return -1;
 }
 
-int pare_fits_bridge(const pare_craft *craft, size_t index, pare_fit_key *key)
+static bool is_stack_board(const pare_part *part)
+{
+    return part->kind != PARE_ESC_ONE &&
+           (pare_work_of(part) & (BIT(PARE_FLIGHT_CONTROLLER) | BIT(PARE_ESC_FOUR))) != 0;
+}
+
+static bool has_joint(const pare_craft *craft, const char *item)
+{
+    for (size_t i = 0; i < craft->joints; i++)
+        if (craft->joint[i].holds && strcmp(craft->joint[i].holds, item) == 0)
+            return true;
+    return false;
+}
+
+int pare_stack_partner(const pare_craft *craft, size_t index)
+{
+    const pare_item *item = &craft->item[index];
+    for (size_t i = 0; is_stack_board(item->part) && i < craft->items; i++) {
+        const pare_item *other = &craft->item[i];
+        if (i != index && !other->off && is_stack_board(other->part) &&
+            !(has_joint(craft, item->name) && has_joint(craft, other->name)))
+            return (int)i;
+    }
+    return -1;
+}
+
+int pare_fits_bridge(const pare_craft *craft, size_t index)
 {
     const pare_part *part = craft->item[index].part;
-    const int frame = pare_craft_doing(craft, PARE_FRAME);
-    for (size_t m = 0; frame >= 0 && m < MEETINGS; m++) {
-        if (!meetings[m].bridged || !plays(part, meetings[m].a))
-            continue;
-        *key = meetings[m].key;
-        const pare_part *frame_part = craft->item[frame].part;
-        if (!pare_fit_agrees(&part->fit[*key], &frame_part->fit[*key]))
-            return bridge_between(craft, part, frame_part, *key);
-    }
+    const int others[] = {pare_craft_doing(craft, PARE_FRAME), pare_stack_partner(craft, index)};
+    for (size_t k = 0; k < sizeof others / sizeof others[0]; k++)
+        for (size_t m = 0; others[k] >= 0 && m < MEETINGS; m++) {
+            const pare_part *other = craft->item[others[k]].part;
+            const pare_fit_key key = meetings[m].key;
+            if (!meetings[m].bridged || !plays(part, meetings[m].a) ||
+                pare_fit_agrees(&part->fit[key], &other->fit[key]))
+                continue;
+            const int between = bridge_between(craft, part, other, key);
+            if (between >= 0)
+                return between;
+        }
     return -1;
 }
 
@@ -267,10 +294,77 @@ static pare_status meet_screws(const pare_craft *craft, const pare_item *item, p
     return PARE_OK;
 }
 
+/* Boards on the same screws have one pattern, or something that has both between them. */
+static pare_status meet_partner(const pare_craft *craft, size_t index, pare_error *err)
+{
+    const int other = pare_stack_partner(craft, index);
+    if (other < 0)
+        return PARE_OK;
+    const pare_part *a = craft->item[index].part, *b = craft->item[other].part;
+    const pare_fit *fit_a = &a->fit[PARE_FIT_STACK], *fit_b = &b->fit[PARE_FIT_STACK];
+    if (pare_fit_agrees(fit_a, fit_b) || bridge_between(craft, a, b, PARE_FIT_STACK) >= 0)
+        return PARE_OK;
+    return apart(a, fit_a, b, fit_b, PARE_FIT_STACK, err);
+}
+
+/* How wide a part is, or 0: its largest piece across the craft. */
+static double width_m(const pare_part *part)
+{
+    double width = 0;
+    for (size_t i = 0; i < part->pieces; i++) {
+        const pare_piece *piece = &part->piece[i];
+        if (piece->form == PARE_FORM_MESH && piece->measured)
+            width = fmax(width, piece->mesh.high_m.y - piece->mesh.low_m.y);
+        else if (piece->form == PARE_FORM_SHAPE && piece->shape == PARE_SHAPE_BOX)
+            width = fmax(width, piece->size_m[1]);
+    }
+    return part->body_estimated ? 0 : width;
+}
+
+/* A holder is no narrower than the action camera that it holds. */
+static pare_status meet_holder(const pare_craft *craft, size_t index, pare_error *err)
+{
+    const pare_part *part = craft->item[index].part;
+    const bool camera = part->kind == PARE_ACTION_CAMERA;
+    if (!camera && part->kind != PARE_HOLDER)
+        return PARE_OK;
+    for (size_t i = 0; i < craft->items; i++) {
+        const pare_part *other = craft->item[i].part;
+        if (craft->item[i].off || other->kind != (camera ? PARE_HOLDER : PARE_ACTION_CAMERA))
+            continue;
+        const double held = width_m(camera ? part : other), holder = width_m(camera ? other : part);
+        if (held > 0 && holder > 0 && holder < held - 0.5e-3)
+            return pare_fail(err, PARE_BAD_DATA,
+                             "holder '%s' is %.3g mm wide, action camera '%s' %.3g mm",
+                             camera ? other->id : part->id, 1e3 * holder,
+                             camera ? part->id : other->id, 1e3 * held);
+    }
+    return PARE_OK;
+}
+
+/* A strap goes round pack and plate and comes back over itself. */
+static pare_status meet_strap(const pare_craft *craft, size_t index, pare_error *err)
+{
+    const pare_part *strap = craft->item[index].part;
+    const int pack = pare_craft_doing(craft, PARE_PACK);
+    const double length_m = strap->spec[PARE_SPEC_LENGTH].value;
+    if (strap->kind != PARE_STRAP || pack < 0 || !(length_m > 0))
+        return PARE_OK;
+    const pare_part *part = craft->item[pack].part;
+    if (part->pieces != 1 || part->piece[0].shape != PARE_SHAPE_BOX || part->body_estimated)
+        return PARE_OK;
+    const double *size_m = part->piece[0].size_m;
+    const double needed_m = 2 * (size_m[1] + size_m[2]) + STRAP_OVERLAP_M;
+    if (length_m >= needed_m)
+        return PARE_OK;
+    return pare_fail(err, PARE_BAD_DATA, "strap '%s' is %.0f mm, '%s' needs %.0f mm", strap->id,
+                     1e3 * length_m, part->id, 1e3 * needed_m);
+}
+
 pare_status pare_fits_item(const pare_craft *craft, size_t index, pare_error *err)
 {
     const pare_part *part = craft->item[index].part;
-    pare_status status = meet_screws(craft, &craft->item[index], err);
+    pare_status status = PARE_OK;
     for (size_t m = 0; status == PARE_OK && m < MEETINGS; m++) {
         const bool is_a = plays(part, meetings[m].a), is_b = plays(part, meetings[m].b);
         for (size_t i = 0; status == PARE_OK && (is_a || is_b) && i < craft->items; i++) {
@@ -283,6 +377,14 @@ pare_status pare_fits_item(const pare_craft *craft, size_t index, pare_error *er
                 status = meet(craft, m, other, part, err);
         }
     }
+    if (status == PARE_OK)
+        status = meet_partner(craft, index, err);
+    if (status == PARE_OK)
+        status = meet_holder(craft, index, err);
+    if (status == PARE_OK)
+        status = meet_strap(craft, index, err);
+    if (status == PARE_OK && pare_fits_bridge(craft, index) < 0)
+        status = meet_screws(craft, &craft->item[index], err);
     return status;
 }
 

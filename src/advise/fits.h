@@ -19,12 +19,12 @@ bool pare_stands_in(const pare_part *part, const pare_part *now);
  * @return PARE_OK, or PARE_BAD_DATA with both sides in words */
 pare_status pare_fits_item(const pare_craft *craft, size_t index, pare_error *err);
 
-/** A part that something else must carry between it and the frame: the key, and which item.
- * @return the item that this one meets the frame through, -1: it meets it by itself (or does not) */
-int pare_fits_bridge(const pare_craft *craft, size_t index, pare_fit_key *key);
-/** Whether a part would bridge a key between an item's part and the frame. */
-bool pare_bridges(const pare_part *bridge, pare_fit_key key, const pare_part *part,
-                  const pare_part *frame);
+/** The item that this one meets the frame, or the board on the same screws, through; -1: none. */
+int pare_fits_bridge(const pare_craft *craft, size_t index);
+/** Whether a part could lie between two that do not agree at a key. */
+bool pare_may_bridge(const pare_part *part, pare_fit_key key);
+/** The other board that shares a controller's or ESC's stack screws, or -1. */
+int pare_stack_partner(const pare_craft *craft, size_t index);
 
 /** The full pack's volts, and whether a part is rated for them. */
 double pare_full_v(const pare_part *pack);

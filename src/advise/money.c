@@ -79,20 +79,33 @@ void pare_basket_wire(pare_basket *basket, double gauge, double length_m)
     basket->wire[basket->wires++].length_m = length_m;
 }
 
-static int to_buy(const pare_basket *basket, size_t i)
+int pare_spares(const pare_bench *bench, const pare_part *part)
 {
-    const int owned = basket->part[i].part->sought ? 0 : basket->part[i].part->owned;
-    const int left = basket->part[i].count - owned;
-    return left > 0 ? left : 0;
+    int spares = part->sought ? 0 : part->owned;
+    for (size_t c = 0; part->kind != PARE_PACK && spares > 0 && c < bench->crafts; c++)
+        for (size_t i = 0; i < bench->craft[c]->items; i++)
+            if (bench->craft[c]->item[i].part == part)
+                spares -= bench->craft[c]->item[i].count;
+    return spares > 0 ? spares : 0;
+}
+
+/* How many of each part in the basket are to be bought. */
+static void count_to_buy(const pare_bench *bench, const pare_basket *basket,
+                         int to_buy[PARE_BASKET_PARTS])
+{
+    for (size_t i = 0; i < basket->parts; i++) {
+        const int left = basket->part[i].count - pare_spares(bench, basket->part[i].part);
+        to_buy[i] = left > 0 ? left : 0;
+    }
 }
 
 /* Shipping of one part's seller, counted at the seller's dearest part and there alone. */
-static double shipping(const pare_basket *basket, size_t i)
+static double shipping(const pare_basket *basket, const int to_buy[PARE_BASKET_PARTS], size_t i)
 {
     const pare_price *price = &basket->part[i].part->price;
     for (size_t k = 0; price->seller && k < basket->parts; k++) {
         const pare_price *other = &basket->part[k].part->price;
-        if (k == i || to_buy(basket, k) == 0 || !other->given || !other->seller ||
+        if (k == i || to_buy[k] == 0 || !other->given || !other->seller ||
             strcmp(other->seller, price->seller) != 0)
             continue;
         if (other->shipping > price->shipping || (other->shipping == price->shipping && k < i))
@@ -101,12 +114,14 @@ static double shipping(const pare_basket *basket, size_t i)
     return price->shipping;
 }
 
-double pare_basket_money(const pare_basket *basket, bool *priced)
+double pare_basket_money(const pare_bench *bench, const pare_basket *basket, bool *priced)
 {
+    int to_buy[PARE_BASKET_PARTS];
+    count_to_buy(bench, basket, to_buy);
     double money = 0;
     *priced = !basket->full;
     for (size_t i = 0; i < basket->parts; i++) {
-        const int count = to_buy(basket, i);
+        const int count = to_buy[i];
         const pare_price *price = &basket->part[i].part->price;
         if (count == 0)
             continue;
@@ -115,7 +130,7 @@ double pare_basket_money(const pare_basket *basket, bool *priced)
             continue;
         }
         const int set = price->sold_in > 1 ? price->sold_in : 1;
-        money += (count + set - 1) / set * set * price->each + shipping(basket, i);
+        money += (count + set - 1) / set * set * price->each + shipping(basket, to_buy, i);
     }
     for (size_t i = 0; i < basket->screws; i++)
         money += (basket->screw[i].count + SCREWS_IN_A_BAG - 1) / SCREWS_IN_A_BAG *

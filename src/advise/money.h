@@ -31,9 +31,13 @@ void pare_basket_part(pare_basket *basket, const pare_part *part, int count);
 void pare_basket_screws(pare_basket *basket, const pare_joint *joint, int count);
 void pare_basket_wire(pare_basket *basket, double gauge, double length_m);
 
-/** The money for all of it: what is owned (spares, not on the craft) is had already, sets are whole,
- * a seller ships once. Nothing is refunded for what comes off.
+/** How many of a part lie unused: owned, less those on any of the bench's craft. A pack is on no
+ * craft for good: all that are owned can be flown. */
+int pare_spares(const pare_bench *bench, const pare_part *part);
+
+/** The money for all of it: spares are had already, sets are whole, a seller ships once. Nothing is
+ * refunded for what comes off.
  * @param[out] priced  false: something has no price, and the sum is of the rest */
-double pare_basket_money(const pare_basket *basket, bool *priced);
+double pare_basket_money(const pare_bench *bench, const pare_basket *basket, bool *priced);
 
 #endif

@@ -1,0 +1,205 @@
+/* candidates.c: which swaps are worth trying (see candidates.h).
+ *
+ * Cheap sieves only: a part of the same work, a lighter metal, a shorter standard length. Whether a
+ * part fits is for applying it to say, so that there is one place which knows. Screws: titanium and
+ * aluminium and nothing sillier; two of four at a motor, half where eight hold a plate, never a
+ * propeller's, a pack's or an arm's last two. */
+#include "advise/candidates.h"
+
+#include <math.h>
+#include <stdio.h>
+#include <string.h>
+
+#include "advise/cells.h"
+#include "advise/fits.h"
+#include "advise/sought.h"
+
+#define SAME_ENERGY     0.10  /* of cells times capacity, for packs of other cells */
+#define HELD_WITHIN_M   60e-3 /* a holder so near an action camera holds it */
+#define COAX_STEP_M     5e-3
+#define WORTH_CUTTING_M 2e-3
+
+typedef struct sink {
+    bool (*take)(void *context, const char *name);
+    void *context;
+    bool more;
+} sink;
+
+static void put(sink *out, const char *name)
+{
+    if (out->more)
+        out->more = out->take(out->context, name);
+}
+
+static bool holds_a_camera(const pare_craft *craft, const pare_item *item)
+{
+    for (size_t i = 0; i < craft->items; i++) {
+        const pare_item *other = &craft->item[i];
+        if (other->off || other->part->kind != PARE_ACTION_CAMERA)
+            continue;
+        const pare_vec3 d =
+            pare_vec3_less(pare_item_station(craft, item, 0), pare_item_station(craft, other, 0));
+        if (item->part->kind == PARE_HOLDER && pare_vec3_dot(d, d) < HELD_WITHIN_M * HELD_WITHIN_M)
+            return true;
+    }
+    return false;
+}
+
+static bool worth_trying(const pare_craft *craft, const pare_item *item, const pare_part *part)
+{
+    const pare_part *now = item->part;
+    if (part == now || part->sought || !pare_stands_in(part, now))
+        return false;
+    if (now->kind == PARE_TIE && part->kind != PARE_TIE)
+        return false;
+    if (part->kind == PARE_TIE && now->kind != PARE_TIE)
+        return item->job == PARE_HOLDS && !holds_a_camera(craft, item);
+    if (now->kind == PARE_PACK &&
+        now->spec[PARE_SPEC_CELLS].value != part->spec[PARE_SPEC_CELLS].value) {
+        const double energy = pare_cell_charge_c(now);
+        return fabs(pare_cell_charge_c(part) - energy) <= SAME_ENERGY * energy;
+    }
+    return true;
+}
+
+static void coax(const pare_craft *craft, const pare_item *item, sink *out)
+{
+    char name[192];
+    const double came_m = item->part->spec[PARE_SPEC_LENGTH].value;
+    if (item->part->kind != PARE_ANTENNA && item->part->kind != PARE_PIGTAIL)
+        return;
+    const double now_m =
+        item->cut_length_m > 0 && item->cut_length_m < came_m ? item->cut_length_m : came_m;
+    const double needed_m = pare_coax_needed_m(craft, item);
+    const double cut_m = COAX_STEP_M * ceil(needed_m / COAX_STEP_M - 1e-9);
+    if (!(needed_m > 0) || !(cut_m < now_m - WORTH_CUTTING_M))
+        return;
+    snprintf(name, sizeof name, "%s.length=%.0fmm", item->name, 1e3 * cut_m);
+    put(out, name);
+}
+
+static void item_swaps(const pare_bench *bench, const pare_craft *craft, const pare_item *item,
+                       sink *out)
+{
+    char name[192];
+    for (size_t p = 0; p < bench->parts; p++)
+        if (worth_trying(craft, item, bench->part[p])) {
+            snprintf(name, sizeof name, "%s=%s", item->name, bench->part[p]->id);
+            put(out, name);
+        }
+    snprintf(name, sizeof name, "%s=off", item->name);
+    put(out, name);
+    coax(craft, item, out);
+    double sought_kg;
+    if (pare_sought_kg(item->part, &sought_kg)) {
+        snprintf(name, sizeof name, "%s=sought-%.10gg", item->name, 1e3 * sought_kg);
+        put(out, name);
+    }
+}
+
+/* ---- joints ---- */
+
+static bool holds_kind(const pare_craft *craft, const pare_joint *joint, pare_kind kind)
+{
+    const int held = joint->holds ? pare_craft_item(craft, joint->holds) : -1;
+    return held >= 0 && craft->item[held].part->kind == kind;
+}
+
+/* The number of screws that stays, or 0 where none should go. */
+static int fewer_screws(const pare_craft *craft, const pare_joint *joint)
+{
+    pare_vec3 arm[PARE_STATIONS];
+    const int arms = (int)pare_craft_arms(craft, PARE_STATIONS, arm);
+    int each = 0;
+    if (holds_kind(craft, joint, PARE_MOTOR))
+        each = craft->item[pare_craft_item(craft, joint->holds)].count;
+    else if (joint->holds && strcmp(joint->holds, "arm") == 0)
+        each = arms;
+    else if (holds_kind(craft, joint, PARE_FRAME))
+        return joint->count >= 8 && joint->count % 2 == 0 ? joint->count / 2 : 0;
+    return each > 0 && joint->count == 4 * each ? 2 * each : 0;
+}
+
+static double standard_length_m(double needed_m)
+{
+    static const double mm[] = {4, 5, 6, 8, 10, 12, 14, 16, 18, 20, 22, 25, 30, 35, 40, 45, 50};
+    for (size_t i = 0; i < sizeof mm / sizeof mm[0]; i++)
+        if (1e-3 * mm[i] >= needed_m - 1e-6)
+            return 1e-3 * mm[i];
+    return INFINITY;
+}
+
+static void joint_swaps(const pare_craft *craft, const pare_joint *joint, sink *out)
+{
+    static const pare_screw_material lighter[] = {PARE_TITANIUM, PARE_ALUMINIUM_7075,
+                                                  PARE_ALUMINIUM};
+    char name[192];
+    const bool turns = holds_kind(craft, joint, PARE_PROPELLER);
+    for (size_t i = 0; i < sizeof lighter / sizeof lighter[0]; i++) {
+        if (pare_screw_density_kg_m3(lighter[i]) >=
+                pare_screw_density_kg_m3(joint->material) * 0.999 ||
+            (turns && lighter[i] != PARE_TITANIUM))
+            continue;
+        snprintf(name, sizeof name, "joint.%s.material=%s", joint->name,
+                 pare_screw_material_name(lighter[i]));
+        put(out, name);
+    }
+    const int fewer = fewer_screws(craft, joint);
+    if (fewer > 0) {
+        snprintf(name, sizeof name, "joint.%s.count=%d", joint->name, fewer);
+        put(out, name);
+    }
+    const double needed_m = pare_joint_needed_m(craft, joint);
+    const double cut_m = standard_length_m(needed_m);
+    if (needed_m > 0 && cut_m < joint->length_m - 1e-6) {
+        snprintf(name, sizeof name, "joint.%s.length=%.0fmm", joint->name, 1e3 * cut_m);
+        put(out, name);
+    }
+}
+
+/* ---- runs ---- */
+
+static bool comes_with_an_esc(const pare_craft *craft, const pare_run *run)
+{
+    const int owner = run->included_in ? pare_craft_item(craft, run->included_in) : -1;
+    return owner >= 0 && craft->item[owner].part->kind == PARE_ESC_ONE;
+}
+
+static void run_swaps(const pare_craft *craft, const pare_run *run, sink *out)
+{
+    char name[192];
+    const int even = 2 * (int)ceil((run->gauge + 0.5) / 2);
+    for (int gauge = even; gauge <= even + 2 && gauge <= 30; gauge += 2) {
+        snprintf(name, sizeof name, "run.%s.gauge=%d", run->name, gauge);
+        put(out, name);
+    }
+    /* Where an ESC's own power wires end is not written down. */
+    const double needed_m = comes_with_an_esc(craft, run) ? 0 : pare_run_needed_m(craft, run);
+    const double cut_m = 1e-3 * ceil(1e3 * needed_m - 1e-6);
+    double shortest_m = INFINITY, longest_m = 0;
+    for (size_t i = 0; i < run->ways; i++) {
+        shortest_m = fmin(shortest_m, run->way_m[i]);
+        longest_m = fmax(longest_m, run->way_m[i]);
+    }
+    if (needed_m > 0 && shortest_m >= cut_m && longest_m > cut_m + WORTH_CUTTING_M) {
+        snprintf(name, sizeof name, "run.%s.length=%.0fmm", run->name, 1e3 * cut_m);
+        put(out, name);
+    }
+}
+
+void pare_candidates(const pare_bench *bench, const pare_craft *craft, const pare_craft *loaded,
+                     bool (*take)(void *context, const char *name), void *context)
+{
+    sink out = {take, context, true};
+    for (size_t i = 0; i < craft->items && out.more; i++) {
+        const pare_item *item = &craft->item[i];
+        const bool flown = i < loaded->items && !item->off && !loaded->item[i].off &&
+                           loaded->item[i].part == item->part;
+        if (flown && !item->included_in)
+            item_swaps(bench, craft, item, &out);
+    }
+    for (size_t i = 0; i < craft->joints && out.more; i++)
+        joint_swaps(craft, &craft->joint[i], &out);
+    for (size_t i = 0; i < craft->runs && out.more; i++)
+        run_swaps(craft, &craft->run[i], &out);
+}

@@ -1,0 +1,179 @@
+/* row.c: one swap as a row of the list (see row.h).
+ *
+ * A row is the difference of two whole sheets. Its uncertainty is not that of either sheet: what both
+ * have in common cancels. A part that stays brings nothing but its change of count; copies share one
+ * error, so four motors less four others are 4u each way, in quadrature with each other. */
+#include "advise/row.h"
+
+#include <math.h>
+#include <stdio.h>
+#include <string.h>
+
+#define LOOSENS_SHARE  0.01 /* of a ratio: less than that is not worth a word */
+#define LEAST_SAVED_KG 1e-8 /* money a gram has no meaning below this */
+
+pare_status pare_desk_open(const pare_bench *bench, const pare_craft *craft, int loadout,
+                           pare_arena *arena, pare_desk **desk, pare_error *err)
+{
+    pare_desk *made = pare_arena_zeros(arena, sizeof *made);
+    if (!made)
+        return pare_no_memory(err);
+    made->bench = bench;
+    made->craft = craft;
+    made->loadout = loadout;
+    pare_status status = pare_craft_load(craft, loadout, &made->loaded, err);
+    if (status == PARE_OK)
+        status = pare_sheet_compute(&made->loaded, false, &made->sheet, err);
+    if (status == PARE_OK)
+        *desk = made;
+    return status;
+}
+
+pare_status pare_desk_weigh(pare_desk *desk, pare_error *err)
+{
+    const pare_status status =
+        pare_craft_load(&desk->changed, desk->loadout, &desk->changed_loaded, err);
+    if (status != PARE_OK)
+        return status;
+    return pare_sheet_compute(&desk->changed_loaded, false, &desk->changed_sheet, err);
+}
+
+unsigned pare_kept_jobs_lost(const pare_craft *craft, const pare_applied *applied)
+{
+    return applied->jobs_lost & (craft->brief.keep | 1u << PARE_FLIES);
+}
+
+/* ---- uncertainty of the difference ---- */
+
+static const pare_line *line_like(const pare_assembly *assembly, const pare_line *line)
+{
+    for (size_t i = 0; i < assembly->lines; i++)
+        if (assembly->line[i].of == line->of && strcmp(assembly->line[i].name, line->name) == 0)
+            return &assembly->line[i];
+    return NULL;
+}
+
+static bool same_source(const pare_craft *a, const pare_line *line_a, const pare_craft *b,
+                        const pare_line *line_b)
+{
+    switch (line_a->of) {
+    case PARE_LINE_ITEM:
+        return a->item[line_a->index].part == b->item[line_b->index].part;
+    case PARE_LINE_JOINT:
+        return true; /* the same geometry, whatever the metal */
+    case PARE_LINE_RUN:
+        return a->run[line_a->index].gauge == b->run[line_b->index].gauge;
+    }
+    return false;
+}
+
+static double square(double x)
+{
+    return x * x;
+}
+
+static double saved_u_kg(const pare_desk *desk)
+{
+    const pare_assembly *was = &desk->sheet.assembly, *is = &desk->changed_sheet.assembly;
+    double variance = 0;
+    for (size_t i = 0; i < was->lines; i++) {
+        const pare_line *before = &was->line[i], *after = line_like(is, before);
+        if (!after)
+            variance += square(before->mass_kg.u);
+        else if (same_source(&desk->loaded, before, &desk->changed_loaded, after))
+            variance += square(before->mass_kg.u - after->mass_kg.u);
+        else
+            variance += square(before->mass_kg.u) + square(after->mass_kg.u);
+    }
+    for (size_t i = 0; i < is->lines; i++)
+        if (!line_like(was, &is->line[i]))
+            variance += square(is->line[i].mass_kg.u);
+    return sqrt(variance);
+}
+
+/* ---- margins ---- */
+
+static const pare_margin *margin_like(const pare_sheet *sheet, const char *name)
+{
+    for (size_t i = 0; i < sheet->margins; i++)
+        if (strcmp(sheet->margin[i].name, name) == 0)
+            return &sheet->margin[i];
+    return NULL;
+}
+
+/* A ratio that is no number holds nothing. */
+static bool holds(const pare_margin *margin)
+{
+    return margin->ratio >= 1;
+}
+
+static bool breaks(const pare_sheet *before, const pare_margin *after)
+{
+    const pare_margin *was = margin_like(before, after->name);
+    return !holds(after) && (!was || holds(was));
+}
+
+bool pare_margins_break(const pare_sheet *before, const pare_sheet *after)
+{
+    for (size_t i = 0; i < after->margins; i++)
+        if (breaks(before, &after->margin[i]))
+            return true;
+    return false;
+}
+
+static void compare_margins(const pare_sheet *before, const pare_sheet *after, pare_swap *row)
+{
+    for (size_t i = 0; i < after->margins; i++) {
+        const pare_margin *now = &after->margin[i], *was = margin_like(before, now->name);
+        if (breaks(before, now)) {
+            if (row->breaks < PARE_SWAP_BREAKS)
+                memcpy(row->broken[row->breaks++], now->name, sizeof now->name);
+            continue;
+        }
+        const bool worst = was == &before->margin[0];
+        const bool better = was && now->ratio > was->ratio * (1 + LOOSENS_SHARE);
+        if (was && better && (!holds(was) || worst) && row->loosens < PARE_SWAP_BREAKS)
+            memcpy(row->loosened[row->loosens++], now->name, sizeof now->name);
+    }
+}
+
+static pare_band band_of(const pare_craft *craft, const pare_applied *applied)
+{
+    if (applied->deep)
+        return PARE_BAND_DEEP;
+    const bool costs = applied->money > 0 || !applied->priced;
+    const bool free = !costs && !applied->protects_esc && !applied->sought &&
+                      pare_kept_jobs_lost(craft, applied) == 0;
+    return free ? PARE_BAND_FREE : PARE_BAND_CHEAP;
+}
+
+static void compare(const pare_desk *desk, pare_swap *row)
+{
+    const pare_sheet *was = &desk->sheet, *is = &desk->changed_sheet;
+    for (int f = 0; f < PARE_FIGURES; f++)
+        row->change[f] = was->figure[f].exists && is->figure[f].exists
+                             ? is->figure[f].value - was->figure[f].value
+                             : (double)NAN;
+    row->grams_kg = -row->change[PARE_ALL_UP];
+    row->grams_u_kg = saved_u_kg(desk);
+    row->money_per_g = row->applied.priced && row->grams_kg > LEAST_SAVED_KG
+                           ? row->applied.money / (1e3 * row->grams_kg)
+                           : (double)NAN;
+    row->band = band_of(desk->craft, &row->applied);
+    row->breaks = 0;
+    row->loosens = 0;
+    compare_margins(was, is, row);
+}
+
+pare_status pare_row_fill(pare_desk *desk, const pare_swap_name *name, pare_swap *row,
+                          pare_error *err)
+{
+    pare_basket basket = {0};
+    pare_status status =
+        pare_swap_edit(desk->bench, desk->craft, name, &desk->changed, &row->applied, &basket, err);
+    if (status == PARE_OK)
+        status = pare_desk_weigh(desk, err);
+    if (status == PARE_OK)
+        compare(desk, row);
+    return status;
+}
