@@ -125,9 +125,9 @@ pare_status pare_throttle_find(pare_throttle *throttle, double near_rad_s, pare_
 }
 
 /* A little below 1 must not print as 1. */
-static double cut(double share)
+static double short_of_1(double share)
 {
-    return share < 1 ? floor(share * 1000) / 1000 : share;
+    return share < 1 ? fmin(share, 0.999) : share;
 }
 
 pare_status pare_burst_throttle(const pare_flight *flight, double charge, const char *must,
@@ -140,8 +140,8 @@ pare_status pare_burst_throttle(const pare_flight *flight, double charge, const 
     const double to_weight = pare_throttle_to_weight(throttle);
     if (!(to_weight > 1))
         return pare_fail(err, PARE_BAD_DATA,
-                         "full throttle gives %.3g of its weight: it does not %s", cut(to_weight),
-                         must);
+                         "full throttle gives %.3g of its weight: it does not %s",
+                         short_of_1(to_weight), must);
     return PARE_OK;
 }
 
@@ -204,7 +204,8 @@ pare_status pare_too_much(const pare_flight *flight, double weights, double char
         return PARE_BAD_DATA;
     if (weights == 1)
         return pare_fail(err, PARE_BAD_DATA,
-                         "full throttle gives %.3g of its weight: it does not hover", cut(given));
+                         "full throttle gives %.3g of its weight: it does not hover",
+                         short_of_1(given));
     return pare_fail(err, PARE_BAD_DATA,
                      "full throttle gives %.3g times its weight, %.4g times asked", given, weights);
 }
