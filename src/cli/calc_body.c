@@ -46,7 +46,7 @@ static pare_status shape_named(const char *name, pare_shape *shape, pare_error *
 static pare_status solid_answer(const key_values *given, pare_units *units, pare_answer *answer,
                                 pare_error *err)
 {
-    pare_shape shape;
+    pare_shape shape = PARE_SHAPE_POINT;
     pare_status status = shape_named(given->text[SOLID_SHAPE], &shape, err);
     if (status != PARE_OK)
         return status;
