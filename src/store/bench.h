@@ -48,6 +48,13 @@ pare_status pare_store_default_path(bool demo, pare_text *path, pare_error *err)
 
 /* ---- text in ---- */
 
+/** A mesh file carried in memory, under the name that parts say. */
+typedef struct pare_import_file {
+    const char *name;
+    const void *bytes; /* [length] */
+    size_t length;
+} pare_import_file;
+
 /** Where a bench's text comes from: a file, or bytes with a name for the messages. */
 typedef struct pare_import {
     const char *path;  /* the file; NULL: take bytes */
@@ -55,7 +62,9 @@ typedef struct pare_import {
     size_t length;
     const char *name;   /* said in messages in front of line and column; NULL: path */
     const char *folder; /* where mesh files are looked for; NULL: the path's own, or none */
-    bool empty_first;   /* everything that the bench held before goes */
+    size_t files;       /* mesh files that come along in memory; looked for before the folder */
+    const pare_import_file *file; /* [files] */
+    bool empty_first;             /* everything that the bench held before goes */
 } pare_import;
 
 typedef struct pare_import_summary {

@@ -125,7 +125,8 @@ static pare_status take(pare_files *files, const char *file, bool *found, pare_e
     if (has && kept_length == length && memcmp(kept, bytes, length) == 0)
         return PARE_OK;
     files->changed = true;
-    return keep_bytes(files, file, bytes, length, err);
+    status = has ? check_shared(files, file, err) : PARE_OK;
+    return status != PARE_OK ? status : keep_bytes(files, file, bytes, length, err);
 }
 
 static pare_status measure(const pare_files *files, const char *file, double unit_m,
@@ -184,7 +185,7 @@ pare_status pare_files_find(void *context, const char *file, double unit_m, pare
     bool there = false;
     *found = false;
     pare_status status = check_name(file, err);
-    if (status == PARE_OK && files->folder && files->may_keep)
+    if (status == PARE_OK && files->may_keep)
         status = take(files, file, &there, err);
     if (status == PARE_OK && !there)
         status = is_kept(files->store, file, &there, err);

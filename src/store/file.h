@@ -12,10 +12,13 @@ typedef struct pare_files {
     pare_store *store;
     pare_arena *arena;
     const char *folder; /* where files are taken from into the bench; NULL: only what it has */
-    bool may_keep;      /* new files and figures may be written: within a transaction */
-    size_t read;        /* files taken from the disk */
-    bool changed;       /* one of them was new or other than the one kept */
-    size_t names;       /* of the part at hand, found or kept; set to 0 before each */
+    size_t carried;     /* files that came along in memory, which go before the folder */
+    const pare_import_file *carry;
+    const pare_node *importing; /* the list of parts that are coming in; NULL: none */
+    bool may_keep;              /* new files and figures may be written: within a transaction */
+    size_t read;                /* files taken in */
+    bool changed;               /* one of them was new or other than the one kept */
+    size_t names;               /* of the part at hand, found or kept; set to 0 before each */
     const char *name[PARE_FILES_A_PART];
 } pare_files;
 

@@ -129,6 +129,7 @@ static pare_status import_parts(job *j, pare_error *err)
 {
     const pare_node *list = pare_node_get(j->root, "parts");
     pare_status status = need_list(j, list, "parts", err);
+    j->files.importing = list;
     for (const pare_node *one = list ? list->first : NULL; one && status == PARE_OK;
          one = one->next) {
         pare_part *part = NULL;
@@ -440,6 +441,8 @@ static pare_status import_with(job *j, const pare_import *import, pare_error *er
     const char *bytes = import->bytes;
     size_t length = import->length;
     j->files.folder = import->folder;
+    j->files.carried = import->files;
+    j->files.carry = import->file;
     j->reading.name = import->name ? import->name : import->path;
     if (!j->reading.name)
         j->reading.name = "text";
