@@ -14,6 +14,7 @@
 
 #include "craft/flight.h"
 
+#define USUAL_OUT_V           5.0
 #define BURST_OVER_CONTINUOUS 1.2 /* [E] where a maker states no burst rating */
 
 static double normal_chance(double above, double u)
@@ -154,6 +155,30 @@ static void current_ratings(const pare_item *item, const char *what, double flow
     name(add(sheet, &b), "%s.burst", what);
 }
 
+static bool on_the_pack(pare_kind kind)
+{
+    return kind == PARE_MOTOR || kind == PARE_ESC_ONE || kind == PARE_ESC_FOUR ||
+           kind == PARE_FLIGHT_CONTROLLER || kind == PARE_CONTROLLER_WITH_ESC ||
+           kind == PARE_REGULATOR || kind == PARE_CAPACITOR;
+}
+
+/* Whether a regulator on board gives what a part wants, so that the pack's volts do not reach it. A
+ * controller or regulator that states no output gives 5 V; common practice, no source. */
+static bool regulated(const pare_craft *craft, double low_v, double high_v)
+{
+    for (size_t i = 0; i < craft->items; i++) {
+        const pare_item *item = &craft->item[i];
+        if (item->off || !(pare_part_does(item->part, PARE_REGULATOR) ||
+                           pare_part_does(item->part, PARE_FLIGHT_CONTROLLER)))
+            continue;
+        const double out_v = item->part->spec[PARE_SPEC_OUT].value;
+        const double gives_v = out_v > 0 ? out_v : USUAL_OUT_V;
+        if (gives_v >= low_v && gives_v <= high_v)
+            return true;
+    }
+    return false;
+}
+
 static void volt_ratings(const pare_craft *craft, pare_sheet *sheet)
 {
     const pare_pack *pack = &sheet->rig.pack;
@@ -163,25 +188,25 @@ static void volt_ratings(const pare_craft *craft, pare_sheet *sheet)
         const pare_item *item = &craft->item[i];
         const double high_v = item->part->spec[PARE_SPEC_VOLTS_HIGH].value;
         const double low_v = item->part->spec[PARE_SPEC_VOLTS_LOW].value;
-        if (item->off || item->part->kind == PARE_PACK)
+        if (item->off || item->part->kind == PARE_PACK || !(high_v > 0))
             continue;
-        if (high_v > 0) {
-            const bound b = {.value = full_v,
-                             .limit = high_v,
-                             .unit = "V",
-                             .from = "stated by the maker, against a full pack",
-                             .caution = item->part->kind == PARE_CAPACITOR
-                                            ? "braking pushes the voltage above the pack's"
-                                            : NULL};
-            name(add(sheet, &b), "volts.%s", item->name);
-        }
+        if (!on_the_pack(item->part->kind) && regulated(craft, low_v, high_v))
+            continue;
+        const bound high = {.value = full_v,
+                            .limit = high_v,
+                            .unit = "V",
+                            .from = "stated by the maker, against a full pack",
+                            .caution = item->part->kind == PARE_CAPACITOR
+                                           ? "braking pushes the voltage above the pack's"
+                                           : NULL};
+        name(add(sheet, &high), "volts.%s", item->name);
         if (low_v > 0 && low_v < high_v) {
-            const bound b = {.value = land_v,
-                             .limit = low_v,
-                             .at_least = true,
-                             .unit = "V",
-                             .from = "stated by the maker, against landing under load"};
-            name(add(sheet, &b), "volts_low.%s", item->name);
+            const bound low = {.value = land_v,
+                               .limit = low_v,
+                               .at_least = true,
+                               .unit = "V",
+                               .from = "stated by the maker, against landing under load"};
+            name(add(sheet, &low), "volts_low.%s", item->name);
         }
     }
 }
