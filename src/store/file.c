@@ -103,22 +103,70 @@ static pare_status keep_bytes(const pare_files *files, const char *file, const c
     return status;
 }
 
-/* From the folder into the bench. @param[out] found  it was there */
+static bool is_coming_in(const pare_files *files, const char *part)
+{
+    for (const pare_node *one = files->importing ? files->importing->first : NULL; one;
+         one = one->next) {
+        const pare_node *id = pare_node_get(one, "id");
+        if (id && id->text && strcmp(id->text, part) == 0)
+            return true;
+    }
+    return false;
+}
+
+/* Other bytes for a name change every part that says it, so all of them must be coming in. */
+static pare_status check_shared(const pare_files *files, const char *file, pare_error *err)
+{
+    sqlite3_stmt *statement = NULL;
+    bool row = true;
+    pare_status status = pare_sql_prepare(files->store, &statement, err,
+                                          "SELECT part FROM part_file WHERE file = ?", "t", file);
+    while (status == PARE_OK) {
+        status = pare_sql_step(files->store, statement, &row, err);
+        if (!row)
+            break;
+        const char *part = (const char *)sqlite3_column_text(statement, 0);
+        if (part && !is_coming_in(files, part))
+            status = pare_fail(err, PARE_BAD_DATA,
+                               "file %s differs from the one that part '%.48s' on the bench has; "
+                               "right would be another name for it",
+                               file, part);
+    }
+    sqlite3_finalize(statement);
+    return status;
+}
+
+/* A file from memory, or from the folder; *bytes stays NULL where there is none. */
+static pare_status fetch(const pare_files *files, const char *file, const char **bytes,
+                         size_t *length, pare_error *err)
+{
+    for (size_t i = 0; i < files->carried; i++)
+        if (strcmp(files->carry[i].name, file) == 0) {
+            *bytes = files->carry[i].bytes;
+            *length = files->carry[i].length;
+            return PARE_OK;
+        }
+    if (!files->folder)
+        return PARE_OK;
+    const char *path = pare_arena_printf(files->arena, "%s/%s", files->folder, file);
+    if (!path)
+        return pare_no_memory(err);
+    if (!pare_disk_has(path))
+        return PARE_OK;
+    return pare_disk_read(path, FILE_BYTES, files->arena, bytes, length, err);
+}
+
+/* From there into the bench. @param[out] found  it was there */
 static pare_status take(pare_files *files, const char *file, bool *found, pare_error *err)
 {
     const char *bytes = NULL, *kept = NULL;
     size_t length = 0, kept_length = 0;
     bool has = false;
     *found = false;
-    const char *path = pare_arena_printf(files->arena, "%s/%s", files->folder, file);
-    if (!path)
-        return pare_no_memory(err);
-    if (!pare_disk_has(path))
-        return PARE_OK;
-    pare_status status = pare_disk_read(path, FILE_BYTES, files->arena, &bytes, &length, err);
-    if (status == PARE_OK)
+    pare_status status = fetch(files, file, &bytes, &length, err);
+    if (status == PARE_OK && bytes)
         status = kept_bytes(files, file, &kept, &kept_length, &has, err);
-    if (status != PARE_OK)
+    if (status != PARE_OK || !bytes)
         return status;
     *found = true;
     files->read++;
