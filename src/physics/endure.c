@@ -7,7 +7,7 @@
  *
  * The current is smooth between the knots of the open-circuit curve, but for the charge at which an
  * entry passes what full throttle gives and is held there. So we integrate from knot to knot, split at
- * those charges too, with three Gauss points each, where 40 Simpson steps gave nothing
+ * those charges too, with two Gauss points each, where 40 Simpson steps gave nothing
  * more (the tests compare). Held at full throttle, an entry's rotor speed follows the pack; its torque
  * over speed squared is nearly constant there, so three rotor evaluations stand for all.
  *
@@ -20,22 +20,22 @@
 
 #include "physics/operate.h"
 
-enum { ENTRIES_MOST = 16, POINTS = 3, BREAKS_MOST = PARE_PACK_KNOTS + ENTRIES_MOST };
+enum { ENTRIES_MOST = 16, POINTS = 2, BREAKS_MOST = PARE_PACK_KNOTS + ENTRIES_MOST };
 
-static const double gauss_at[POINTS] = {-0.774596669241483377, 0, 0.774596669241483377};
-static const double gauss_weight[POINTS] = {0.555555555555555556, 0.888888888888888889,
-                                            0.555555555555555556};
+/* Two points, of equal weight. */
+static const double gauss_at[POINTS] = {-0.577350269189625764, 0.577350269189625764};
 
 /* One entry: motors held, or at full throttle in a flow. */
 typedef struct held {
     double share;
     double motor_v, motor_a;
     double axial_m_s, inplane_m_s;
-    double near_rad_s; /* the last rotor speed found */
-    double degc;       /* steady winding */
-    double full_from;  /* at this charge and below it is held at full throttle; under 0: nowhere */
-    /* full throttle: torque over speed squared at three speeds */
-    double speed[3], torque[3];
+    double near_rad_s; /* the last rotor speed found, and the slope of what was left there */
+    double near_slope;
+    double degc;      /* steady winding */
+    double full_from; /* at this charge and below it is held at full throttle; under 0: nowhere */
+    /* full throttle: torque over speed squared by divided differences at three speeds, rising */
+    double speed[2], torque[3];
 } held;
 
 typedef struct endure {
@@ -46,16 +46,14 @@ typedef struct endure {
     double landing_cell_v;
 } endure;
 
-#define FULL_LEFT_V 1e-9
+#define FULL_LEFT_V 1e-7
 
 static double torque_at(const held *entry, double speed)
 {
-    const double *s = entry->speed, *q = entry->torque;
-    const double a = speed - s[0], b = speed - s[1], c = speed - s[2];
     return speed * speed *
-           (q[0] * b * c / ((s[0] - s[1]) * (s[0] - s[2])) +
-            q[1] * a * c / ((s[1] - s[0]) * (s[1] - s[2])) +
-            q[2] * a * b / ((s[2] - s[0]) * (s[2] - s[1])));
+           (entry->torque[0] +
+            (speed - entry->speed[0]) *
+                (entry->torque[1] + (speed - entry->speed[1]) * entry->torque[2]));
 }
 
 /* Full throttle from the three speeds alone: pack volts less motor volts falls with speed, nearly
@@ -76,7 +74,8 @@ static pare_load at_full(const endure *run, held *entry, pare_source source)
             entry->near_rad_s = speed;
             return (pare_load){pack_v, motors_a + flight->rig->always_w / pack_v, 1, pack_v > 0};
         }
-        const double slope = i == 0 ? -2 * volts / speed : (left - was_left) / (speed - was);
+        const double slope = i == 0 ? entry->near_slope : (left - was_left) / (speed - was);
+        entry->near_slope = slope;
         was = speed;
         was_left = left;
         speed = fmin(fmax(speed - left / slope, 0.5 * speed), 2 * speed);
@@ -172,15 +171,19 @@ static pare_status prepare_full(const endure *run, held *entry, double low, pare
     double bottom = 0.7 * top;
     if (pare_throttle_find(&full, 0.9 * top, NULL) == PARE_OK)
         bottom = fmin(full.rotor.speed_rad_s, 0.99 * top);
+    const double middle = (bottom + top) / 2;
+    pare_throttle_left(&full, bottom);
+    const double q_bottom = full.rotor.torque_nm / (bottom * bottom);
+    pare_throttle_left(&full, middle);
+    const double q_middle = full.rotor.torque_nm / (middle * middle);
+    const double rise = (q_middle - q_bottom) / (middle - bottom);
     entry->speed[0] = bottom;
-    entry->speed[1] = (bottom + top) / 2;
-    entry->speed[2] = top;
-    for (int i = 0; i < 2; i++) {
-        pare_throttle_left(&full, entry->speed[i]);
-        entry->torque[i] = full.rotor.torque_nm / (entry->speed[i] * entry->speed[i]);
-    }
-    entry->torque[2] = q_top;
+    entry->speed[1] = middle;
+    entry->torque[0] = q_bottom;
+    entry->torque[1] = rise;
+    entry->torque[2] = ((q_top - q_middle) / (top - middle) - rise) / (top - bottom);
     entry->near_rad_s = top;
+    entry->near_slope = -2 * volts / top;
     entry->degc = fmax(entry->degc, top_degc);
     return PARE_OK;
 }
@@ -237,8 +240,8 @@ static pare_status integrate(endure *run, double end, pare_endurance *result, pa
                 mean_a += entry->share * load.pack_a;
                 mean_a2 += entry->share * load.pack_a * load.pack_a;
             }
-            per_a += half * gauss_weight[k] / mean_a;
-            square_a += half * gauss_weight[k] * mean_a2 / mean_a;
+            per_a += half / mean_a;
+            square_a += half * mean_a2 / mean_a;
         }
     }
     const double capacity_c = flight->rig->pack.capacity_c;

@@ -1,7 +1,7 @@
 /* joint.c: roots without allocation, bounded in steps.
  *
- * One equation: false position with the Illinois halving, and a bisection every fourth step so that
- * no curve can stall it. Several: Broyden's method, which needs one evaluation a step and learns the
+ * One equation: false position with the Illinois halving, and a bisection where four steps have not
+ * cut the bracket to a quarter, so that no curve can stall it. Several: Broyden's method, which needs one evaluation a step and learns the
  * Jacobian as it goes; Newton would need three or four, and an evaluation (a rotor in inclined flow)
  * is all the cost there is. It has no guarantee, so each user keeps a bracketed way to fall back on.
  *
@@ -11,17 +11,22 @@
 #include <math.h>
 
 double pare_root(pare_curve curve, void *context, double low, double low_y, double high,
-                 double high_y, double share) {
+                 double high_y, double share)
+{
     if (low_y == 0)
         return low;
     if (high_y == 0)
         return high;
-    double x = low;
+    double x = low, width = high - low;
     for (int i = 1; i <= 200; i++) {
-        const double middle = low + (high - low) / 2;
-        x = i % 4 == 0 ? middle : (low * high_y - high * low_y) / (high_y - low_y);
-        if (!(x > low && x < high))
-            x = middle;
+        x = (low * high_y - high * low_y) / (high_y - low_y);
+        bool stalled = !(x > low && x < high);
+        if (i % 4 == 0) {
+            stalled = stalled || high - low > width / 4;
+            width = high - low;
+        }
+        if (stalled)
+            x = low + (high - low) / 2;
         const double y = curve(context, x);
         if (y == 0)
             return x;
@@ -44,7 +49,8 @@ double pare_root(pare_curve curve, void *context, double low, double low_y, doub
     return x;
 }
 
-static double worst(int count, const double left[]) {
+static double worst(int count, const double left[])
+{
     double most = 0;
     for (int i = 0; i < count; i++)
         most = fabs(left[i]) > most || isnan(left[i]) ? fabs(left[i]) : most;
@@ -52,7 +58,8 @@ static double worst(int count, const double left[]) {
 }
 
 /* Sherman and Morrison: the inverse after the Jacobian has learnt that step changed left by change. */
-static void learn(pare_joint *joint, const double step[], const double change[]) {
+static void learn(pare_joint *joint, const double step[], const double change[])
+{
     const int n = joint->count;
     double expected[PARE_JOINT_MOST], row[PARE_JOINT_MOST], under = 0;
     for (int i = 0; i < n; i++) {
@@ -71,8 +78,8 @@ static void learn(pare_joint *joint, const double step[], const double change[])
             joint->inverse[i][j] += (step[i] - expected[i]) * row[j] / under;
 }
 
-bool pare_joint_solve(pare_joint *joint, pare_equations equations, void *context,
-                      double tolerance) {
+bool pare_joint_solve(pare_joint *joint, pare_equations equations, void *context, double tolerance)
+{
     const int n = joint->count;
     double left[PARE_JOINT_MOST];
     if (!equations(context, joint->x, left))
@@ -108,12 +115,14 @@ bool pare_joint_solve(pare_joint *joint, pare_equations equations, void *context
     return false;
 }
 
-static double minor(const double m[PARE_JOINT_MOST][PARE_JOINT_MOST], int r, int c) {
+static double minor(const double m[PARE_JOINT_MOST][PARE_JOINT_MOST], int r, int c)
+{
     const int r1 = (r + 1) % 3, r2 = (r + 2) % 3, c1 = (c + 1) % 3, c2 = (c + 2) % 3;
     return m[r1][c1] * m[r2][c2] - m[r1][c2] * m[r2][c1];
 }
 
-bool pare_joint_measure(pare_joint *joint, pare_equations equations, void *context) {
+bool pare_joint_measure(pare_joint *joint, pare_equations equations, void *context)
+{
     const int n = joint->count;
     double slope[PARE_JOINT_MOST][PARE_JOINT_MOST] = {{1, 0, 0}, {0, 1, 0}, {0, 0, 1}};
     double left[PARE_JOINT_MOST], moved[PARE_JOINT_MOST], x[PARE_JOINT_MOST];

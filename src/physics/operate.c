@@ -20,7 +20,6 @@
 
 #include <math.h>
 
-#define LEFT_MOST  1e-9 /* what may be left of a balance of order 1 */
 #define LEFT_NOISE 1e-7 /* what rounding in the blade elements may leave */
 #define TURN_MOST  3.0  /* rotor speed over the pack's open volts over Ke: beyond any windmill */
 
@@ -98,7 +97,7 @@ pare_status pare_throttle_find(pare_throttle *throttle, double near_rad_s, pare_
     double was = 0, was_left = 0, left = 0;
     for (int i = 0; i < 80; i++) {
         left = pare_throttle_left(throttle, speed);
-        if (fabs(left) <= LEFT_MOST)
+        if (fabs(left) <= PARE_LEFT_MOST)
             return PARE_OK;
         if (!isfinite(left))
             break;
@@ -310,7 +309,7 @@ pare_status pare_trim_at(pare_trim *trim, double speed_m_s, pare_error *err)
     const double drag_n =
         0.5 * rig->air.density_kg_m3 * speed_m_s * speed_m_s * pare_drag_area(rig, sine);
     trim->joint.x[0] = atan2(drag_n + flight->rotors * trim->rotor.drag_n, flight->weight_n);
-    if (pare_joint_solve(&trim->joint, trim_left, trim, LEFT_MOST))
+    if (pare_joint_solve(&trim->joint, trim_left, trim, PARE_LEFT_MOST))
         return PARE_OK;
     trim_afresh(trim);
     return trim_by_repetition(trim, err);

@@ -12,6 +12,7 @@
 #define PARE_GRAVITY_M_S2 9.80665 /* 3rd CGPM, 1901 */
 #define PARE_BURST_HEAT   0.3     /* share of a motor's steady heating in a burst; estimate */
 #define PARE_SPEED_MOST   340     /* m/s: nothing here flies faster */
+#define PARE_LEFT_MOST    1e-9    /* what may be left of a balance of order 1 */
 #define PARE_TILT_LEAST   0.05    /* least cosine of the tilt in the trim's denominator */
 
 typedef struct pare_flight {
