@@ -38,14 +38,20 @@ typedef struct state {
     double height_m, climb_m_s, speed_rad_s;
 } state;
 
-static state rates(climber *c, state at, double time_s)
+/* How much of the pack's slow resistance has set in. */
+static double slow_at(double time_s)
+{
+    return -expm1(-time_s / PARE_PACK_SLOW_S);
+}
+
+static state rates(climber *c, state at, double slow)
 {
     const pare_rig *rig = c->flight->rig;
     const pare_motor_law *law = &c->flight->burst;
     pare_rotor_state rotor;
     pare_rotor_at(&rig->rotor, &rig->air, at.speed_rad_s, at.climb_m_s, 0, &rotor);
     const double loss_a = pare_motor_loss_a(law, at.speed_rad_s);
-    const double pack_ohm = c->quick_ohm + c->slow_ohm * -expm1(-time_s / PARE_PACK_SLOW_S);
+    const double pack_ohm = c->quick_ohm + c->slow_ohm * slow;
     const double ohm = pare_motor_ohm(law, at.speed_rad_s, loss_a, c->left) + law->on_ohm +
                        c->flight->rotors * pack_ohm;
     const double ke = law->ke_v_s;
@@ -68,9 +74,10 @@ static state along(state from, double step_s, state rate)
 /* One step, with the rates at its start known. */
 static state step(climber *c, state from, state k1, double time_s, double h)
 {
-    const state k2 = rates(c, along(from, h / 2, k1), time_s + h / 2);
-    const state k3 = rates(c, along(from, h / 2, k2), time_s + h / 2);
-    const state k4 = rates(c, along(from, h, k3), time_s + h);
+    const double middle = slow_at(time_s + h / 2), end = slow_at(time_s + h);
+    const state k2 = rates(c, along(from, h / 2, k1), middle);
+    const state k3 = rates(c, along(from, h / 2, k2), middle);
+    const state k4 = rates(c, along(from, h, k3), end);
     return (state){
         from.height_m + h / 6 * (k1.height_m + 2 * (k2.height_m + k3.height_m) + k4.height_m),
         from.climb_m_s + h / 6 * (k1.climb_m_s + 2 * (k2.climb_m_s + k3.climb_m_s) + k4.climb_m_s),
@@ -142,7 +149,7 @@ pare_status pare_rig_burst(const pare_rig *rig, double height_m, double charge, 
     double time_s = 0;
     double share = STEP_FIRST;
     while (time_s < LONGEST_S) {
-        const state rate = rates(&c, at, time_s);
+        const state rate = rates(&c, at, slow_at(time_s));
         const double h =
             step_s > 0 ? step_s : fmin(fmax(share * c.time_constant_s, 1e-3), LONGEST_S / 10);
         const state next = step(&c, at, rate, time_s, h);

@@ -156,13 +156,19 @@ typedef struct pare_endurance {
     bool full_throttle;  /* an entry asked for more than full throttle gives, and was held there */
 } pare_endurance;
 
-/** Minutes on one pack, from full. @param entries [count], 1 or more; count <= 16 */
+/** Minutes on one pack, from full: to the charge left, to the landing volts under hover load, or to the
+ * chemistry's cut-off volts under the highest load, whichever comes first.
+ *
+ * @param entries  [count], 1 to 16; an entry past full throttle is held there and said so
+ * @return PARE_BAD_DATA where it does not hover on a full pack or lands at once, saying so
+ * Accuracy: 1e-6 of the integral. */
 pare_status pare_rig_endure(const pare_rig *rig, size_t count, const pare_flown entries[],
                             const pare_landing *landing, pare_endurance *result, pare_error *err);
 
 typedef struct pare_best_range {
     double speed_m_s, range_m, time_s, charge_end;
 } pare_best_range;
+/** The speed of least energy a metre at half charge, and how far it goes; it lands under its own load. */
 pare_status pare_rig_best_range(const pare_rig *rig, const pare_landing *landing,
                                 pare_best_range *result, pare_error *err);
 
@@ -171,8 +177,11 @@ pare_status pare_rig_best_range(const pare_rig *rig, const pare_landing *landing
 typedef struct pare_burst {
     double time_s, end_m_s, end_rad_s;
 } pare_burst;
-/** Straight up from hover at full throttle. step_s: 0 takes the default. 20 s without arriving:
- * PARE_BAD_DATA with that reason. */
+/** Straight up from hover at full throttle.
+ *
+ * @param step_s  0: steps that follow the rotors' time constant, about 1e-4 of fine ones, the end taken
+ *                at arrival; or fixed steps, 1e-4 to 0.05 s, the end taken after the last of them
+ * @return PARE_BAD_DATA where it does not climb, or has not arrived in 20 s, saying so */
 pare_status pare_rig_burst(const pare_rig *rig, double height_m, double charge, double step_s,
                            pare_burst *result, pare_error *err);
 
@@ -211,6 +220,8 @@ typedef struct pare_growth {
     double capacity_exponent; /* d ln Ah / d ln m at equal hover time */
     double growth; /* grams in the end per gram at first, motors and pack growing along */
 } pare_growth;
+/** growth is 0 where pack.mass_kg is not known or where there is no end to it. The pack's mass goes with
+ * its capacity. */
 pare_status pare_rig_growth(const pare_rig *rig, const pare_landing *landing, pare_growth *result,
                             pare_error *err);
 
