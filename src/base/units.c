@@ -287,7 +287,7 @@ pare_status pare_sizes(pare_units *units, const char *text, pare_dimension dimen
                        double value[], size_t *count, pare_error *err)
 {
     char tidy[PARE_UNIT_TEXT_SIZE];
-    double read[PARE_UNIT_TEXT_SIZE];
+    double read[PARE_UNIT_TEXT_SIZE] = {0};
     size_t pieces = 0;
     pare_status status = tidy_up(text, tidy, err);
     if (status != PARE_OK)
