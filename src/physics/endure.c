@@ -7,15 +7,16 @@
  *
  * The current is smooth between the knots of the open-circuit curve, but for the charge at which an
  * entry passes what full throttle gives and is held there. So we integrate from knot to knot, split at
- * those charges too, with two Gauss points each, where 40 Simpson steps gave nothing
- * more (the tests compare). Held at full throttle, an entry's rotor speed follows the pack; its torque
- * over speed squared is nearly constant there, so three rotor evaluations stand for all.
+ * those charges too, with two Gauss points each; 40 Simpson steps in place of two points move the time
+ * by less than 1e-6 of it (the tests compare). Held at full throttle, an entry's rotor speed follows
+ * the pack; its torque over speed squared is nearly constant there, so three rotor evaluations stand
+ * for all.
  *
  * Best range is the least energy a metre at half charge. It has one minimum over speed: bracketed from
- * a guess by momentum theory, then narrowed by parabolas, with each trim starting from the last.
+ * a guess by momentum theory, then narrowed by a cubic through four points, with each trim starting from the last.
  *
- * Read pare_endure_run() first. Sources: Gauss-Legendre, Abramowitz and Stegun 25.4.29; parabolic
- * steps, Brent, Algorithms for Minimization without Derivatives, ch. 5. */
+ * Read pare_endure_run() first. Sources: Gauss-Legendre, Abramowitz and Stegun 25.4.29; a bracket
+ * narrowed by fitted curves, Brent, Algorithms for Minimization without Derivatives, ch. 5. */
 #include <math.h>
 
 #include "physics/operate.h"

@@ -26,7 +26,8 @@
 #define HEAT_REFERENCE_K_PER_W 2.6 /* winding to air of a motor of HEAT_REFERENCE_KG; estimate */
 #define HEAT_REFERENCE_KG      0.030
 
-pare_motor_law pare_motor_law_of(const pare_motor *motor, double on_ohm, double heat) {
+pare_motor_law pare_motor_law_of(const pare_motor *motor, double on_ohm, double heat)
+{
     const double ke = 60 / (2 * PI * motor->kv_rpm_per_v);
     const double unloaded_rad_s =
         (motor->no_load_at_v - motor->no_load_a * motor->resistance_ohm) / ke;
@@ -45,7 +46,8 @@ pare_motor_law pare_motor_law_of(const pare_motor *motor, double on_ohm, double 
 }
 
 void pare_motor_fill(const pare_motor_law *law, double speed_rad_s, double torque_nm,
-                     pare_motor_state *state) {
+                     pare_motor_state *state)
+{
     pare_motor_run(law, speed_rad_s, torque_nm, &state->current_a, &state->volts_v,
                    &state->resistance_ohm);
     state->winding_degc = pare_motor_degc(law, state->resistance_ohm);
@@ -53,7 +55,8 @@ void pare_motor_fill(const pare_motor_law *law, double speed_rad_s, double torqu
     state->speed_rad_s = speed_rad_s;
 }
 
-pare_status pare_motor_bears(const pare_motor_law *law, double current_a, pare_error *err) {
+pare_status pare_motor_bears(const pare_motor_law *law, double current_a, pare_error *err)
+{
     if (!pare_motor_runs_away(law, current_a))
         return PARE_OK;
     return pare_fail(
@@ -63,12 +66,13 @@ pare_status pare_motor_bears(const pare_motor_law *law, double current_a, pare_e
         current_a, sqrt((1 - PARE_WINDING_FLOOR) / law->warming));
 }
 
-static pare_status out_of_range(double value, const char *what, const char *right,
-                                pare_error *err) {
+static pare_status out_of_range(double value, const char *what, const char *right, pare_error *err)
+{
     return pare_fail(err, PARE_BAD_DATA, "%s is %g: %s would be right", what, value, right);
 }
 
-pare_status pare_motor_check(const pare_motor *motor, pare_error *err) {
+pare_status pare_motor_check(const pare_motor *motor, pare_error *err)
+{
     if (!(motor->kv_rpm_per_v > 0 && motor->kv_rpm_per_v <= 1e6))
         return out_of_range(motor->kv_rpm_per_v, "the motor's kV", "more than 0 rpm/V", err);
     if (!(motor->resistance_ohm >= 0 && motor->resistance_ohm <= 100))
@@ -95,14 +99,16 @@ pare_status pare_motor_check(const pare_motor *motor, pare_error *err) {
     return PARE_OK;
 }
 
-static pare_status check_heat(double heat, pare_error *err) {
+static pare_status check_heat(double heat, pare_error *err)
+{
     if (!(heat >= 0 && heat <= 1))
         return out_of_range(heat, "the share of the winding's heating", "0 to 1", err);
     return PARE_OK;
 }
 
 pare_status pare_motor_at(const pare_motor *motor, double on_ohm, double speed_rad_s,
-                          double torque_nm, double heat, pare_motor_state *state, pare_error *err) {
+                          double torque_nm, double heat, pare_motor_state *state, pare_error *err)
+{
     pare_motor_state found;
     if (pare_motor_check(motor, err) != PARE_OK || check_heat(heat, err) != PARE_OK)
         return PARE_BAD_DATA;
@@ -122,7 +128,8 @@ pare_status pare_motor_at(const pare_motor *motor, double on_ohm, double speed_r
 
 /* Speed on fixed volts: V = Ke w + I R(w), where R has a term in w and one in w^2 from iron loss. The
  * quadratic's root is written so that it also holds when the square term is 0. */
-static double speed_on(const pare_motor_law *law, double volts_v, double current_a) {
+static double speed_on(const pare_motor_law *law, double volts_v, double current_a)
+{
     const double left = pare_motor_left(law, current_a);
     const double iron = current_a * law->warming * law->ke_v_s / left;
     const double a = iron * law->loss_a_s;
@@ -132,7 +139,8 @@ static double speed_on(const pare_motor_law *law, double volts_v, double current
 }
 
 pare_status pare_motor_on(const pare_motor *motor, double volts_v, double current_a, double heat,
-                          pare_motor_state *state, pare_error *err) {
+                          pare_motor_state *state, pare_error *err)
+{
     if (pare_motor_check(motor, err) != PARE_OK || check_heat(heat, err) != PARE_OK)
         return PARE_BAD_DATA;
     if (!(volts_v > 0 && volts_v <= 1000))
@@ -158,7 +166,8 @@ pare_status pare_motor_on(const pare_motor *motor, double volts_v, double curren
     return PARE_OK;
 }
 
-static double efficiency_on(const pare_motor_law *law, double volts_v, double current_a) {
+static double efficiency_on(const pare_motor_law *law, double volts_v, double current_a)
+{
     const double speed = speed_on(law, volts_v, current_a);
     return law->ke_v_s * (current_a - pare_motor_loss_a(law, speed)) * speed /
            (volts_v * current_a);
@@ -167,7 +176,8 @@ static double efficiency_on(const pare_motor_law *law, double volts_v, double cu
 /* Efficiency rises and falls once between the unloaded current and the stall, so golden section finds
  * its top; the current is then good to about 1e-7 of itself, since the top is flat. */
 pare_status pare_motor_best(const pare_motor *motor, double volts_v, double heat, double *current_a,
-                            double *efficiency, pare_error *err) {
+                            double *efficiency, pare_error *err)
+{
     const double golden = 0.61803398874989485;
     if (pare_motor_check(motor, err) != PARE_OK || check_heat(heat, err) != PARE_OK)
         return PARE_BAD_DATA;

@@ -22,34 +22,40 @@ typedef struct pare_motor_law {
 
 pare_motor_law pare_motor_law_of(const pare_motor *motor, double on_ohm, double heat);
 
-static inline double pare_motor_loss_a(const pare_motor_law *law, double speed_rad_s) {
+static inline double pare_motor_loss_a(const pare_motor_law *law, double speed_rad_s)
+{
     return law->loss_a + law->loss_a_s * speed_rad_s;
 }
 
 /** Winding temperature of a resistance. */
-static inline double pare_motor_degc(const pare_motor_law *law, double ohm) {
+static inline double pare_motor_degc(const pare_motor_law *law, double ohm)
+{
     return law->at_20_ohm > 0 ? 20 + (ohm / law->at_20_ohm - 1) / PARE_COPPER_PER_K : 20;
 }
 
 /** What is left of 1 after the winding's own heating by a current, held at the floor. */
-static inline double pare_motor_left(const pare_motor_law *law, double current_a) {
+static inline double pare_motor_left(const pare_motor_law *law, double current_a)
+{
     const double left = 1 - law->warming * current_a * current_a;
     return left > PARE_WINDING_FLOOR ? left : PARE_WINDING_FLOOR;
 }
 
-static inline bool pare_motor_runs_away(const pare_motor_law *law, double current_a) {
+static inline bool pare_motor_runs_away(const pare_motor_law *law, double current_a)
+{
     return law->warming * current_a * current_a >= 1 - PARE_WINDING_FLOOR;
 }
 
 /** Resistance at a speed with the copper's heating taken from pare_motor_left(). */
 static inline double pare_motor_ohm(const pare_motor_law *law, double speed_rad_s, double loss_a,
-                                    double left) {
+                                    double left)
+{
     return (law->cold_ohm + law->warming * law->ke_v_s * speed_rad_s * loss_a) / left;
 }
 
 /** Current and volts at a speed and torque; the heating held at its floor where it runs away. */
 static inline void pare_motor_run(const pare_motor_law *law, double speed_rad_s, double torque_nm,
-                                  double *current_a, double *volts_v, double *ohm) {
+                                  double *current_a, double *volts_v, double *ohm)
+{
     const double loss_a = pare_motor_loss_a(law, speed_rad_s);
     *current_a = torque_nm / law->ke_v_s + loss_a;
     *ohm = pare_motor_ohm(law, speed_rad_s, loss_a, pare_motor_left(law, *current_a));

@@ -58,12 +58,14 @@ static const chemistry chemistries[PARE_CHEMISTRIES] = {
                           2.60},
 };
 
-static const chemistry *of(pare_chemistry kind) {
+static const chemistry *of(pare_chemistry kind)
+{
     return &chemistries[(unsigned)kind < PARE_CHEMISTRIES ? kind : PARE_LIPO];
 }
 
 /* The knots are even but for the halved steps at both ends, so the segment is found without search. */
-static int segment_of(double charge) {
+static int segment_of(double charge)
+{
     if (charge < 0.1)
         return charge < 0.05 ? 0 : 1;
     if (charge >= 0.9)
@@ -76,7 +78,8 @@ static int segment_of(double charge) {
     return i;
 }
 
-double pare_pack_cell_v(pare_chemistry kind, double charge) {
+double pare_pack_cell_v(pare_chemistry kind, double charge)
+{
     const chemistry *c = of(kind);
     if (!(charge > 0))
         return c->open_v[0];
@@ -87,15 +90,18 @@ double pare_pack_cell_v(pare_chemistry kind, double charge) {
     return c->open_v[i] + (c->open_v[i + 1] - c->open_v[i]) * (charge - x) / step;
 }
 
-double pare_pack_open_v(const pare_pack *pack, double charge) {
+double pare_pack_open_v(const pare_pack *pack, double charge)
+{
     return pack->cells * pare_pack_cell_v(pack->chemistry, charge);
 }
 
-static double empty_rise(double charge) {
+static double empty_rise(double charge)
+{
     return 1 + EMPTY_RISE * exp(-charge / EMPTY_CHARGE);
 }
 
-pare_pack_law pare_pack_law_of(const pare_pack *pack) {
+pare_pack_law pare_pack_law_of(const pare_pack *pack)
+{
     const chemistry *c = of(pack->chemistry);
     const double cold =
         exp(c->activation_k * (1 / (pack->temperature_degc + KELVIN) - 1 / REFERENCE_K));
@@ -110,25 +116,30 @@ pare_pack_law pare_pack_law_of(const pare_pack *pack) {
     };
 }
 
-double pare_pack_law_ohm(const pare_pack_law *law, double charge, double steady) {
+double pare_pack_law_ohm(const pare_pack_law *law, double charge, double steady)
+{
     return law->quick_ohm * empty_rise(charge) * (1 + PARE_PACK_SLOW * steady) + law->lead_ohm;
 }
 
-double pare_pack_law_open_v(const pare_pack_law *law, double charge) {
+double pare_pack_law_open_v(const pare_pack_law *law, double charge)
+{
     return law->cells * pare_pack_cell_v(law->kind, charge);
 }
 
-double pare_pack_group_ohm(const pare_pack *pack, double charge) {
+double pare_pack_group_ohm(const pare_pack *pack, double charge)
+{
     const pare_pack_law law = pare_pack_law_of(pack);
     return law.quick_ohm * empty_rise(charge) / pack->cells;
 }
 
-double pare_pack_ohm(const pare_pack *pack, double charge, double steady) {
+double pare_pack_ohm(const pare_pack *pack, double charge, double steady)
+{
     const pare_pack_law law = pare_pack_law_of(pack);
     return pare_pack_law_ohm(&law, charge, steady);
 }
 
-double pare_pack_energy_j(const pare_pack *pack, double down_to) {
+double pare_pack_energy_j(const pare_pack *pack, double down_to)
+{
     double volts_charge = 0, low = down_to > 0 ? down_to : 0, low_v;
     if (low >= 1)
         return 0;
@@ -142,24 +153,29 @@ double pare_pack_energy_j(const pare_pack *pack, double down_to) {
     return volts_charge * pack->cells * pack->capacity_c;
 }
 
-double pare_chemistry_landing_v(pare_chemistry kind) {
+double pare_chemistry_landing_v(pare_chemistry kind)
+{
     return of(kind)->landing_v;
 }
 
-double pare_chemistry_cutoff_v(pare_chemistry kind) {
+double pare_chemistry_cutoff_v(pare_chemistry kind)
+{
     return of(kind)->cutoff_v;
 }
 
-double pare_chemistry_full_v(pare_chemistry kind) {
+double pare_chemistry_full_v(pare_chemistry kind)
+{
     return of(kind)->open_v[PARE_PACK_KNOTS - 1];
 }
 
-double pare_pack_most_w(double open_v, double ohm) {
+double pare_pack_most_w(double open_v, double ohm)
+{
     return ohm > 0 ? open_v * open_v / (4 * ohm) : HUGE_VAL;
 }
 
 pare_status pare_pack_current(double open_v, double ohm, double power_w, double *current_a,
-                              double *volts_v, pare_error *err) {
+                              double *volts_v, pare_error *err)
+{
     if (!(open_v > 0 && isfinite(open_v)))
         return pare_fail(err, PARE_BAD_DATA, "%g V: more than 0 V would be right", open_v);
     if (!(ohm >= 0 && isfinite(ohm)))
@@ -177,12 +193,13 @@ pare_status pare_pack_current(double open_v, double ohm, double power_w, double 
     return PARE_OK;
 }
 
-static pare_status out_of_range(double value, const char *what, const char *right,
-                                pare_error *err) {
+static pare_status out_of_range(double value, const char *what, const char *right, pare_error *err)
+{
     return pare_fail(err, PARE_BAD_DATA, "%s is %g: %s would be right", what, value, right);
 }
 
-pare_status pare_pack_check(const pare_pack *pack, pare_error *err) {
+pare_status pare_pack_check(const pare_pack *pack, pare_error *err)
+{
     if ((unsigned)pack->chemistry >= PARE_CHEMISTRIES)
         return pare_fail(err, PARE_BAD_DATA, "the pack's chemistry is number %d: 0 to %d are known",
                          (int)pack->chemistry, PARE_CHEMISTRIES - 1);

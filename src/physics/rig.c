@@ -7,7 +7,8 @@
 
 #include "physics/operate.h"
 
-void pare_rig_defaults(pare_rig *rig) {
+void pare_rig_defaults(pare_rig *rig)
+{
     *rig = (pare_rig){
         .rotors = 4,
         .rotor = {.thrust_factor = 1, .power_factor = 1},
@@ -29,14 +30,16 @@ void pare_rig_defaults(pare_rig *rig) {
 }
 
 static pare_status within(double value, double low, double high, const char *what, const char *unit,
-                          pare_error *err) {
+                          pare_error *err)
+{
     if (value >= low && value <= high)
         return PARE_OK;
     return pare_fail(err, PARE_BAD_DATA, "%s is %g%s: %g to %g%s would be right", what, value, unit,
                      low, high, unit);
 }
 
-static pare_status check(const pare_rig *rig, pare_error *err) {
+static pare_status check(const pare_rig *rig, pare_error *err)
+{
     if (rig->rotor.prop == NULL)
         return pare_fail(err, PARE_BAD_DATA, "the craft has no propeller: it needs one to fly");
     if (pare_motor_check(&rig->motor, err) != PARE_OK ||
@@ -68,11 +71,13 @@ static pare_status check(const pare_rig *rig, pare_error *err) {
     return PARE_OK;
 }
 
-pare_status pare_charge_check(double charge, pare_error *err) {
+pare_status pare_charge_check(double charge, pare_error *err)
+{
     return within(charge, 0, 1, "the charge", "", err);
 }
 
-pare_status pare_flight_begin(const pare_rig *rig, pare_flight *flight, pare_error *err) {
+pare_status pare_flight_begin(const pare_rig *rig, pare_flight *flight, pare_error *err)
+{
     if (check(rig, err) != PARE_OK)
         return PARE_BAD_DATA;
     flight->rig = rig;
