@@ -16,6 +16,7 @@
 #include "physics/prop_table.h"
 
 #include <stddef.h>
+#include <string.h>
 
 #include "physics/prop_blade.h"
 
@@ -119,6 +120,7 @@ void pare_prop_table_build(const pare_prop *prop, pare_prop_table *table)
 {
     static const double chebyshev[PARE_PROP_TABLE_RE] = {
         -PARE_CHEBYSHEV_OUTER, -PARE_CHEBYSHEV_INNER, PARE_CHEBYSHEV_INNER, PARE_CHEBYSHEV_OUTER};
+    memset(table, 0, sizeof *table); /* gaps too: it is kept as bytes */
     table->diameter_m = prop->diameter_m;
     place_reynolds(table);
     for (int r = 0; r < PARE_PROP_TABLE_RE; r++) {
