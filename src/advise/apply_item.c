@@ -15,8 +15,10 @@
 #include "advise/sought.h"
 #include "advise/work.h"
 #include "base/text.h"
+#include "craft/law.h"
 
-#define BIT(kind) (1u << (kind))
+#define BIT(kind)    (1u << (kind))
+#define BOAST_SIGMAS 3.0 /* below the kind's law: one honest part in a thousand */
 
 /* ---- off ---- */
 
@@ -134,6 +136,10 @@ static void rethread(pare_edit *edit, size_t index)
     if (partner >= 0 &&
         !pare_fit_agrees(thread, &edit->craft->item[partner].part->fit[PARE_FIT_THREAD]))
         return; /* the screws are the other board's as well */
+    const int frame = pare_craft_doing(edit->craft, PARE_FRAME);
+    if (frame >= 0 && !pare_fit_agrees(&item->part->fit[PARE_FIT_STACK],
+                                       &edit->craft->item[frame].part->fit[PARE_FIT_STACK]))
+        return; /* it will sit on an adapter, and that on the screws as they are */
     for (size_t i = 0; i < edit->craft->joints; i++) {
         pare_joint *joint = &edit->craft->joint[i];
         pare_fit screw = {.count = 1};
@@ -309,10 +315,10 @@ static void question_screws(pare_edit *edit)
         const double engaged_m = joint->engaged_m > 0 ? joint->engaged_m : 3e-3;
         const double enters_m = joint->length_m - (needed_m - engaged_m);
         if (depth_m > 0 && enters_m > depth_m + 1e-6)
-            pare_edit_note(edit, "joint.%s: screws enter %.1f mm, '%s' takes %.1f mm: winding",
+            pare_edit_warn(edit, "joint.%s: screws enter %.1f mm, '%s' takes %.1f mm: winding",
                            joint->name, 1e3 * enters_m, craft->item[held].part->id, 1e3 * depth_m);
         else if (joint->length_m < needed_m - 1e-6)
-            pare_edit_note(edit, "joint.%s: %.3g mm screws where %.3g mm are needed", joint->name,
+            pare_edit_warn(edit, "joint.%s: %.3g mm screws where %.3g mm are needed", joint->name,
                            1e3 * joint->length_m, 1e3 * needed_m);
     }
 }
@@ -353,9 +359,22 @@ static void question_stations(pare_edit *edit, const pare_part *frame)
     }
 }
 
+/* A mass that no part of the kind has. */
+static void question_mass(pare_edit *edit, const pare_part *part)
+{
+    pare_typical law;
+    if (part->mass_kg.known != PARE_STATED || !pare_law_mass(part, &law) ||
+        part->mass_kg.value >= law.value - BOAST_SIGMAS * law.u)
+        return;
+    pare_edit_warn(
+        edit, "'%s' is said to weigh %.3g g where such a %s weighs about %.3g g: weigh one",
+        part->id, 1e3 * part->mass_kg.value, pare_kind_words(part->kind), 1e3 * law.value);
+}
+
 static pare_status question(pare_edit *edit, size_t index, const pare_part *old, pare_error *err)
 {
     const pare_item *item = &edit->craft->item[index];
+    question_mass(edit, item->part);
     if (item->part->kind == PARE_MOTOR || item->part->kind == PARE_FRAME)
         question_screws(edit);
     if (item->part->kind == PARE_FRAME)
@@ -504,7 +523,7 @@ pare_status pare_apply_coax(pare_edit *edit, const pare_swap_name *name, pare_er
     const double now_m = item->cut_length_m > 0 ? item->cut_length_m : came_m;
     const double needed_m = pare_coax_needed_m(edit->craft, item);
     if (needed_m > 0 && name->number < needed_m - 1e-6)
-        pare_edit_note(edit, "%s needs %.0f mm to reach", item->name, 1e3 * needed_m);
+        pare_edit_warn(edit, "%s needs %.0f mm to reach", item->name, 1e3 * needed_m);
     snprintf(edit->applied->from, sizeof edit->applied->from, "%.4g mm of coax", 1e3 * now_m);
     snprintf(edit->applied->to, sizeof edit->applied->to, "%.4g mm of coax", 1e3 * name->number);
     item->cut_length_m = name->number;

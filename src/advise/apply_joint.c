@@ -90,7 +90,7 @@ static void set_length(pare_edit *edit, pare_joint *joint, double length_m)
     snprintf(applied->from, sizeof applied->from, "%.4g mm", 1e3 * joint->length_m);
     snprintf(applied->to, sizeof applied->to, "%.4g mm", 1e3 * length_m);
     if (needed_m > 0 && length_m < needed_m - 1e-6)
-        pare_edit_note(edit, "joint.%s needs %.4g mm: shorter grips less of its thread",
+        pare_edit_warn(edit, "joint.%s needs %.4g mm: shorter grips less of its thread",
                        joint->name, 1e3 * needed_m);
     joint->length_m = length_m;
     applied->work_min =

@@ -61,7 +61,7 @@ static void set_length(pare_edit *edit, pare_run *run, double length_m)
     snprintf(applied->from, sizeof applied->from, "%.4g mm", 1e3 * longest_m);
     snprintf(applied->to, sizeof applied->to, "%.4g mm", 1e3 * length_m);
     if (needed_m > 0 && length_m < needed_m - 1e-6)
-        pare_edit_note(edit, "run.%s needs %.0f mm to reach", run->name, 1e3 * needed_m);
+        pare_edit_warn(edit, "run.%s needs %.0f mm to reach", run->name, 1e3 * needed_m);
     const int conductors = (int)run->ways * run->times;
     applied->work_min =
         added_m > 0 ? pare_work_wire_min(conductors) : pare_work_wire_cut_min(conductors);

@@ -103,8 +103,9 @@ static pare_status gather(pare_desk *desk, const pare_swap_name names[], const p
     set->sheet = desk->sheet;
     set->basket = (pare_basket){0};
     pare_status status = PARE_OK;
-    for (size_t i = 0; status == PARE_OK && i < count && set->count < MOST_TAKEN; i++)
-        status = add(desk, &names[order[i].index], order[i].index, set, err);
+    /* Twice: what a shorter screw or a lighter craft put right may now be taken. */
+    for (size_t i = 0; status == PARE_OK && i < 2 * count && set->count < MOST_TAKEN; i++)
+        status = add(desk, &names[order[i % count].index], order[i % count].index, set, err);
     return status;
 }
 

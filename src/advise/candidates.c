@@ -122,7 +122,7 @@ static int fewer_screws(const pare_craft *craft, const pare_joint *joint)
 
 static double standard_length_m(double needed_m)
 {
-    static const double mm[] = {4, 5, 6, 8, 10, 12, 14, 16, 18, 20, 22, 25, 30, 35, 40, 45, 50};
+    static const double mm[] = {4, 5, 6, 8, 10, 12, 14, 16, 18, 20, 25, 30, 35, 40, 45, 50};
     for (size_t i = 0; i < sizeof mm / sizeof mm[0]; i++)
         if (1e-3 * mm[i] >= needed_m - 1e-6)
             return 1e-3 * mm[i];

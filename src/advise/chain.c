@@ -219,7 +219,7 @@ static pare_status mend(pare_edit *edit, const chain *c, unsigned keep, pare_err
     way best = {0};
     for (unsigned set = 0; set < 1u << c->links; set++)
         consider(craft, c, keep, (way){.set = set}, &any, &best);
-    if (!any)
+    if (!any && !keep)
         search_bench(edit, c, keep, &any, &best);
     if (!any) {
         const pare_part *antenna = craft->item[c->antenna].part;

@@ -47,6 +47,15 @@ void pare_edit_note(pare_edit *edit, const char *format, ...)
     va_end(args);
 }
 
+void pare_edit_warn(pare_edit *edit, const char *format, ...)
+{
+    edit->applied->open_question = true;
+    va_list args;
+    va_start(args, format);
+    put(&edit->applied->notes, sizeof edit->applied->note[0], edit->applied->note[0], format, args);
+    va_end(args);
+}
+
 pare_status pare_edit_find_item(const pare_craft *craft, const char *name, size_t *index,
                                 pare_error *err)
 {

@@ -24,6 +24,8 @@ typedef struct pare_edit {
 PARE_EDIT_FORMAT void pare_edit_bring(pare_edit *edit, const char *format, ...);
 PARE_EDIT_FORMAT void pare_edit_drop(pare_edit *edit, const char *format, ...);
 PARE_EDIT_FORMAT void pare_edit_note(pare_edit *edit, const char *format, ...);
+/** A note on something that must be put right, or weighed, before the swap can be counted on. */
+PARE_EDIT_FORMAT void pare_edit_warn(pare_edit *edit, const char *format, ...);
 
 /** Takes an item off because another change makes it needless. */
 void pare_edit_take_off(pare_edit *edit, size_t index);

@@ -26,17 +26,26 @@ static bool count_one(void *context, const char *name)
     return true;
 }
 
-/* Whether a part of the bench for the same item is among the rows and lighter. */
+/* Whether a part of the bench for the same item is among the rows, lighter, and fit to be flown. */
 static bool bench_is_lighter(const listing *list, const pare_swap_name *name)
 {
     const size_t length = strlen(name->left);
     for (size_t i = list->count; i-- > 0;) {
         const pare_swap *row = &list->row[i];
         if (strncmp(row->applied.id, name->left, length) == 0 && row->applied.id[length] == '=' &&
-            strcmp(row->applied.to, "off") != 0 && row->grams_kg > 0)
+            strcmp(row->applied.to, "off") != 0 && row->grams_kg > 0 && row->breaks == 0 &&
+            !row->applied.open_question)
             return true;
     }
     return false;
+}
+
+/* Whether a row is better than nothing for any wish, or loosens what binds. */
+static bool does_some_good(const pare_swap *row)
+{
+    return row->grams_kg > 0 || row->loosens > 0 || row->change[PARE_FLOWN_TIME] > 0 ||
+           row->change[PARE_TWR_HALF] > 0 || row->change[PARE_ROLL] + row->change[PARE_PITCH] > 0 ||
+           row->change[PARE_CRASH] < 0;
 }
 
 static bool try_one(void *context, const char *text)
@@ -53,10 +62,9 @@ static bool try_one(void *context, const char *text)
         list->status = status;
         return false;
     }
-    const bool off = strcmp(name.word, "off") == 0;
-    if (status != PARE_OK || (off && pare_kept_jobs_lost(list->desk->craft, &row->applied) != 0))
-        return true;
-    list->count++;
+    if (status == PARE_OK && does_some_good(row) &&
+        pare_kept_jobs_lost(list->desk->craft, &row->applied) == 0)
+        list->count++;
     return true;
 }
 

@@ -9,6 +9,7 @@
 #include <stdio.h>
 #include <string.h>
 
+#define CUT_COAX_SHARE 0.10 /* of coax by the metre; from memory, makers' data sheets */
 #define LOOSENS_SHARE  0.01 /* of a ratio: less than that is not worth a word */
 #define LEAST_SAVED_KG 1e-8 /* money a gram has no meaning below this */
 
@@ -53,23 +54,30 @@ static const pare_line *line_like(const pare_assembly *assembly, const pare_line
     return NULL;
 }
 
-static bool same_source(const pare_craft *a, const pare_line *line_a, const pare_craft *b,
-                        const pare_line *line_b)
-{
-    switch (line_a->of) {
-    case PARE_LINE_ITEM:
-        return a->item[line_a->index].part == b->item[line_b->index].part;
-    case PARE_LINE_JOINT:
-        return true; /* the same geometry, whatever the metal */
-    case PARE_LINE_RUN:
-        return a->run[line_a->index].gauge == b->run[line_b->index].gauge;
-    }
-    return false;
-}
-
 static double square(double x)
 {
     return x * x;
+}
+
+/* Standard uncertainty of what one line gives or takes. */
+static double line_saved_u_kg(const pare_craft *a, const pare_line *was, const pare_craft *b,
+                              const pare_line *is)
+{
+    const double same = fabs(was->mass_kg.u - is->mass_kg.u);
+    const double apart = hypot(was->mass_kg.u, is->mass_kg.u);
+    switch (was->of) {
+    case PARE_LINE_ITEM:
+        if (a->item[was->index].part != b->item[is->index].part)
+            return apart;
+        if (a->item[was->index].cut_length_m != b->item[is->index].cut_length_m)
+            return CUT_COAX_SHARE * fabs(was->mass_kg.value - is->mass_kg.value);
+        return same;
+    case PARE_LINE_JOINT:
+        return same; /* the same geometry, whatever the metal */
+    case PARE_LINE_RUN:
+        return a->run[was->index].gauge == b->run[is->index].gauge ? same : apart;
+    }
+    return apart;
 }
 
 static double saved_u_kg(const pare_desk *desk)
@@ -80,10 +88,9 @@ static double saved_u_kg(const pare_desk *desk)
         const pare_line *before = &was->line[i], *after = line_like(is, before);
         if (!after)
             variance += square(before->mass_kg.u);
-        else if (same_source(&desk->loaded, before, &desk->changed_loaded, after))
-            variance += square(before->mass_kg.u - after->mass_kg.u);
         else
-            variance += square(before->mass_kg.u) + square(after->mass_kg.u);
+            variance +=
+                square(line_saved_u_kg(&desk->loaded, before, &desk->changed_loaded, after));
     }
     for (size_t i = 0; i < is->lines; i++)
         if (!line_like(was, &is->line[i]))

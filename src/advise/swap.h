@@ -28,6 +28,8 @@ typedef struct pare_applied {
     bool strength_open, heat_open; /* strength or heat is not computed yet */
     bool deep;                     /* motors or pack change */
     bool protects_esc;             /* the capacitor's: money or not, never free */
+    bool open_question; /* a note says what must be put right or weighed first: never counted among
+                           what goes together */
 } pare_applied;
 
 /** What a swap that rests on margins not built yet says: "strength not computed yet", "heat not
