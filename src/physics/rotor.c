@@ -126,11 +126,13 @@ static double inflow_on_slope(const flow *in, double lambda0, double ct0, double
     if (!(lambda > low && lambda < high))
         lambda = 0.5 * (low + high);
     for (int step = 0; step < 60; step++) {
-        const double ct = ct0 + slope * (lambda - lambda0) + in->lift;
-        const double speed2 = fmax(in->mu2 + lambda * lambda, 1e-18);
-        const double per_speed = 1 / sqrt(speed2), half = 0.5 * DISC_OVER_PROP * per_speed;
-        const double residual = lambda - in->axial - half * ct;
-        const double rise = 1 - half * (slope - ct * lambda * per_speed * per_speed);
+        /* Times the speed, the equation is (lambda - axial) speed = half CT: nearly straight where
+         * the flow across is fast, and one root and one division a step. */
+        const double half_ct = 0.5 * DISC_OVER_PROP * (ct0 + slope * (lambda - lambda0) + in->lift);
+        const double speed2 = fmax(in->mu2 + lambda * lambda, 1e-18), speed = sqrt(speed2);
+        const double residual = (lambda - in->axial) * speed2 - half_ct * speed;
+        const double rise =
+            speed2 + (lambda - in->axial) * lambda - 0.5 * DISC_OVER_PROP * slope * speed;
         if (residual > 0)
             high = lambda;
         else
@@ -213,10 +215,7 @@ static void inclined(const axis *along, double mu, double axial, double *lambda,
     const double residual0 = glauert(&in, lambda0, still[0]);
     double profile;
     if (residual0 >= 0) {
-        double guess = *lambda;
-        if (guess == 0)
-            guess = axial + 0.5 * DISC_OVER_PROP * (still[0] + in.lift) /
-                                sqrt(in.mu2 + lambda0 * lambda0 + 1e-12);
+        const double guess = *lambda != 0 ? *lambda : lambda0 - residual0;
         *lambda = inflow_on_slope(&in, lambda0, still[0], slope, guess);
         *ct = still[0] + slope * (*lambda - lambda0);
         profile = still[1] - PI * lambda0 * still[0];
