@@ -332,8 +332,12 @@ static pare_status check_top(const job *j, pare_error *err)
     if (!pare)
         return pare_refuse(&j->reading, j->root, PARE_BAD_DATA, err,
                            "not the text of a bench: it begins with pare: 1");
-    return pare_read_count(&j->reading, pare, "pare, the version of the text,", 1, 1, &version,
-                           err);
+    status = pare_read_count(&j->reading, pare, "pare, the version of the text,", 0, 1000, &version,
+                             err);
+    if (status == PARE_OK && version != 1)
+        status = pare_refuse(&j->reading, pare, PARE_BAD_DATA, err,
+                             "a text of version %d; right would be pare: 1", version);
+    return status;
 }
 
 static pare_status empty(const pare_store *store, pare_error *err)

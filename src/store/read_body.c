@@ -118,12 +118,16 @@ static pare_status read_shape(const pare_reading *reading, const pare_node *node
         if (sizes == 0)
             return pare_refuse(reading, size, PARE_BAD_DATA, err, "a %s has no size; leave it out",
                                names[index]);
+        if (size->form == PARE_NODE_LIST && size->count != sizes)
+            return pare_refuse(reading, size, PARE_BAD_DATA, err,
+                               "%zu given for the size of a %s; right would be size: [%s]",
+                               size->count, names[index], pare_shape_size_names(piece->shape));
         status = pare_read_quantities(reading, size, "size", PARE_DIM_LENGTH, 0, 5, sizes, sizes,
                                       piece->size_m, &count, err);
     }
     pare_body unused;
     if (status == PARE_OK && pare_solid(piece->shape, 1, piece->size_m, &unused, err) != PARE_OK)
-        return pare_refused_at(reading, size ? size : node, names[index], err);
+        return pare_refused_at(reading, size ? size : node, NULL, err);
     if (status == PARE_OK)
         status = read_places(reading, pare_node_get(node, "at"), 3, piece, err);
     return status;

@@ -53,9 +53,9 @@ pare_status pare_read_item_name(const pare_reading *reading, const pare_node *no
     const char *nearest = pare_nearest(text, count, known);
     if (nearest)
         return pare_refuse(reading, node, PARE_UNKNOWN, err,
-                           "%s '%.48s' is no item of this craft; is it '%s'?", what, text, nearest);
+                           "%s: no item '%.48s' on this craft; is it '%s'?", what, text, nearest);
     return pare_refuse(reading, node, PARE_UNKNOWN, err,
-                       "%s '%.48s' is no item of this craft; right would be the name of one", what,
+                       "%s: no item '%.48s' on this craft; right would be the name of one", what,
                        text);
 }
 
@@ -63,12 +63,16 @@ pare_status pare_read_item_name(const pare_reading *reading, const pare_node *no
 static pare_status read_at_arms(const pare_reading *reading, const pare_node *node, pare_item *item,
                                 pare_error *err)
 {
-    static const char *const keys[] = {"arms"}, *const words[] = {"arms"};
-    int index = 0;
+    static const char *const keys[] = {"arms"};
     item->place = PARE_AT_ARMS;
     item->along_arm = 1;
+    if (node->form == PARE_NODE_SCALAR && strcmp(node->text, "arms") == 0)
+        return PARE_OK;
     if (node->form == PARE_NODE_SCALAR)
-        return pare_read_choice(reading, node, "at", 1, words, &index, err);
+        return pare_refuse(reading, node, PARE_BAD_DATA, err,
+                           "at cannot be '%.40s'; right would be arms, {arms: 60 %%} or a place "
+                           "like [10 mm, 0 mm, 5 mm]",
+                           node->text);
     const pare_status status = pare_read_keys(reading, node, "at", 1, keys, err);
     if (status != PARE_OK)
         return status;

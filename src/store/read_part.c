@@ -22,6 +22,11 @@ pare_status pare_read_value(const pare_reading *reading, const pare_node *node, 
             *value = read;
         return status;
     }
+    if (node->form == PARE_NODE_LIST)
+        return pare_refuse(reading, node, PARE_BAD_DATA, err,
+                           "%s is a list; right would be one value, or {value: ..., u: ..., known: "
+                           "...}",
+                           what);
     pare_status status = pare_read_keys(reading, node, what, PARE_COUNT(keys), keys, err);
     if (status != PARE_OK)
         return status;
@@ -227,9 +232,10 @@ pare_status pare_read_part(const pare_reading *reading, const pare_node *node, p
         status = read_facts(reading, node, made, err);
     if (status != PARE_OK)
         return status;
-    status = pare_part_complete(made, reading->arena, err);
-    if (status != PARE_OK)
+    if (pare_part_complete(made, reading->arena, err) != PARE_OK) {
+        pare_within(err, "part '%s'", made->id);
         return pare_refused_at(reading, node, NULL, err);
+    }
     *part = made;
     return PARE_OK;
 }

@@ -145,7 +145,7 @@ pare_status pare_read_choice(const pare_reading *reading, const pare_node *node,
             return PARE_OK;
         }
     char found[96];
-    snprintf(found, sizeof found, "%s is not", what);
+    snprintf(found, sizeof found, "%s cannot be", what);
     return refuse_unknown(reading, node->line, node->column, PARE_BAD_DATA, found, node->text,
                           count, known, err);
 }
@@ -173,9 +173,9 @@ static pare_status refuse_name(const pare_reading *reading, int line, int column
                                const char *text, bool dots, pare_error *err)
 {
     return pare_fail(err, PARE_BAD_DATA,
-                     "%s:%d:%d: %s '%.60s' is no name; right are letters, digits, '-' and '_'%s, "
+                     "%s:%d:%d: %s '%.60s' is no name; right are letters, digits, '-'%s and '_', "
                      "48 at most",
-                     reading->name, line, column, what, text, dots ? " and '.'" : "");
+                     reading->name, line, column, what, text, dots ? ", '.'" : "");
 }
 
 pare_status pare_read_name(const pare_reading *reading, const pare_node *node, const char *what,
@@ -260,7 +260,7 @@ static const char *put_limit(pare_dimension dimension, double value, char text[3
     };
     const double per_si = units[dimension].per_si > 0 ? units[dimension].per_si : 1;
     const char *unit = units[dimension].unit ? units[dimension].unit : "";
-    snprintf(text, 32, "%.6g%s", value * per_si, unit);
+    snprintf(text, 32, "%.7g%s", value * per_si, unit);
     return text;
 }
 
