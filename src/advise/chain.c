@@ -2,8 +2,9 @@
  *
  * An antenna names its chain from the transmitter on. The links between the two are few (four at
  * most), so every way of leaving some out is tried: the links as they are if they mate, otherwise the
- * lightest set that does, otherwise the lightest set with one part of the bench between. Links that
- * were taken off stay in the chain's list, so that they come back when the old antenna does. */
+ * lightest set of them that does, otherwise with those that were taken off, otherwise the lightest
+ * set with one part of the bench between. Links that were taken off stay in the chain's list, so that
+ * they come back when the old antenna does. */
 #include "advise/chain.h"
 
 #include <string.h>
@@ -215,9 +216,14 @@ static pare_status mend(pare_edit *edit, const chain *c, unsigned keep, pare_err
     const pare_craft *craft = edit->craft;
     if (leads(craft, c, set_on(craft, c), NULL, NULL))
         return PARE_OK;
+    const unsigned on = set_on(craft, c);
     bool any = false;
     way best = {0};
     for (unsigned set = 0; set < 1u << c->links; set++)
+        if ((set & ~on) == 0)
+            consider(craft, c, keep, (way){.set = set}, &any, &best);
+    /* What has to come back comes back whole, as it was before it was taken off. */
+    for (unsigned set = 1u << c->links; !any && set-- > 0;)
         consider(craft, c, keep, (way){.set = set}, &any, &best);
     if (!any && !keep)
         search_bench(edit, c, keep, &any, &best);

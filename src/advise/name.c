@@ -2,8 +2,8 @@
  *
  * A length may be typed in any unit, but a swap has one name for ever, so what was read is written
  * back in millimetres, grams or bare counts, and that spelling is the swap's id. The value used is
- * read from the text and never from the spelling, and the list of swaps goes through here as well:
- * a row and a trial therefore hold the same bits. */
+ * then read from the spelling, and the list of swaps goes through here as well: a row, a trial and a
+ * trial typed in inches hold the same bits. */
 #include "advise/name.h"
 
 #include <ctype.h>
@@ -81,7 +81,7 @@ static pare_status read_left(pare_swap_name *name, pare_error *err)
     if (!owner && !dot) {
         name->what = PARE_WHAT_ITEM;
         if (!trimmed(of, strlen(of), sizeof name->of, name->of))
-            return pare_fail(err, PARE_UNKNOWN, "'%s' is too long for an item's name", of);
+            return pare_fail(err, PARE_UNKNOWN, "'%.80s' is too long for an item's name", of);
         return PARE_OK;
     }
     if (!dot || !trimmed(of, (size_t)(dot - of), sizeof name->of, name->of))
@@ -106,9 +106,13 @@ static pare_status read_number(pare_units *units, const char *text, pare_dimensi
 }
 
 /* %.10g prints what was typed, not the rounding of its reading: 8, not 8.000000000000002. */
-static void spell(pare_swap_name *name, const char *prefix, double value, const char *unit)
+static pare_status spell(pare_units *units, pare_swap_name *name, const char *prefix, double value,
+                         const char *unit, pare_dimension dimension, pare_error *err)
 {
-    snprintf(name->id, sizeof name->id, "%s=%s%.10g%s", name->left, prefix, value, unit);
+    char number[32];
+    snprintf(number, sizeof number, "%.10g%s", value, unit);
+    snprintf(name->id, sizeof name->id, "%s=%s%s", name->left, prefix, number);
+    return pare_quantity(units, number, dimension, &name->number, err);
 }
 
 static pare_status read_item(pare_units *units, const char *value, pare_swap_name *name,
@@ -116,7 +120,7 @@ static pare_status read_item(pare_units *units, const char *value, pare_swap_nam
 {
     static const char prefix[] = "sought-";
     if (!trimmed(value, strlen(value), sizeof name->word, name->word))
-        return pare_fail(err, PARE_UNKNOWN, "'%s' is too long for a part's id", value);
+        return pare_fail(err, PARE_UNKNOWN, "'%.80s' is too long for a part's id", value);
     snprintf(name->id, sizeof name->id, "%s=%s", name->left, name->word);
     if (strncmp(name->word, prefix, sizeof prefix - 1) != 0)
         return PARE_OK;
@@ -124,9 +128,9 @@ static pare_status read_item(pare_units *units, const char *value, pare_swap_nam
     const pare_status status =
         read_number(units, name->word + sizeof prefix - 1, PARE_DIM_MASS, 1e-6, 25,
                     "a sought part weighs 0.001 g to 25 kg, as in sought-29g", name, err);
-    if (status == PARE_OK)
-        spell(name, "sought-", 1e3 * name->number, "g");
-    return status;
+    if (status != PARE_OK)
+        return status;
+    return spell(units, name, "sought-", 1e3 * name->number, "g", PARE_DIM_MASS, err);
 }
 
 pare_status pare_swap_name_read(pare_units *units, const char *text, pare_swap_name *name,
@@ -138,7 +142,7 @@ pare_status pare_swap_name_read(pare_units *units, const char *text, pare_swap_n
     if (!equals || !trimmed(text, (size_t)(equals - text), sizeof name->of, name->left) ||
         !trimmed(equals + 1, strlen(equals + 1), sizeof value, value))
         return pare_fail(err, PARE_UNKNOWN,
-                         "'%s' is no swap: write WHAT=VALUE, such as bumper=off or "
+                         "'%.80s' is no swap: write WHAT=VALUE, such as bumper=off or "
                          "joint.motor_base.material=titanium",
                          text);
     pare_status status = read_left(name, err);
@@ -154,14 +158,14 @@ pare_status pare_swap_name_read(pare_units *units, const char *text, pare_swap_n
     case PARE_WHAT_JOINT_COUNT:
         status =
             read_number(units, value, PARE_DIM_COUNT, 1, MOST_SCREWS, "1 to 200 screws", name, err);
-        if (status == PARE_OK)
-            spell(name, "", name->number, "");
-        return status;
+        if (status != PARE_OK)
+            return status;
+        return spell(units, name, "", name->number, "", PARE_DIM_COUNT, err);
     case PARE_WHAT_RUN_GAUGE:
         status = read_number(units, value, PARE_DIM_GAUGE, 8, 36, "8 to 36 AWG", name, err);
-        if (status == PARE_OK)
-            spell(name, "", name->number, "");
-        return status;
+        if (status != PARE_OK)
+            return status;
+        return spell(units, name, "", name->number, "", PARE_DIM_GAUGE, err);
     case PARE_WHAT_COAX_LENGTH:
     case PARE_WHAT_JOINT_LENGTH:
     case PARE_WHAT_RUN_LENGTH:
@@ -169,7 +173,7 @@ pare_status pare_swap_name_read(pare_units *units, const char *text, pare_swap_n
     }
     status = read_number(units, value, PARE_DIM_LENGTH, LEAST_LENGTH_M, MOST_LENGTH_M,
                          "1 mm to 2 m", name, err);
-    if (status == PARE_OK)
-        spell(name, "", 1e3 * name->number, "mm");
-    return status;
+    if (status != PARE_OK)
+        return status;
+    return spell(units, name, "", 1e3 * name->number, "mm", PARE_DIM_LENGTH, err);
 }
