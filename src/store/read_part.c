@@ -220,6 +220,15 @@ static pare_status read_facts(const pare_reading *reading, const pare_node *node
     return status;
 }
 
+/* The mesh that a part would have been weighed by, or NULL. */
+static const char *missing_mesh(const pare_part *part)
+{
+    for (size_t i = 0; i < part->pieces; i++)
+        if (part->piece[i].form == PARE_FORM_MESH && !part->piece[i].measured)
+            return part->mass_kg.given ? NULL : part->piece[i].file;
+    return NULL;
+}
+
 pare_status pare_read_part(const pare_reading *reading, const pare_node *node, pare_part **part,
                            pare_error *err)
 {
@@ -233,7 +242,11 @@ pare_status pare_read_part(const pare_reading *reading, const pare_node *node, p
     if (status != PARE_OK)
         return status;
     if (pare_part_complete(made, reading->arena, err) != PARE_OK) {
-        pare_within(err, "part '%s'", made->id);
+        const char *mesh = missing_mesh(made);
+        if (mesh)
+            pare_within(err, "part '%s', whose mesh %.80s is not there", made->id, mesh);
+        else
+            pare_within(err, "part '%s'", made->id);
         return pare_refused_at(reading, node, NULL, err);
     }
     *part = made;
