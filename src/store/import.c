@@ -4,6 +4,7 @@
  * before it is kept: so whatever the store holds can be computed with. Parts first, then craft, which
  * may name parts that the bench already had, then records, which may name both. At the end the craft
  * that were there before are read again where a part of theirs may have changed under them. */
+#include <stdlib.h>
 #include <string.h>
 
 #include "store/disk.h"
@@ -107,22 +108,44 @@ static pare_status keep_part(job *j, const pare_node *node, const pare_part *par
     return status;
 }
 
-/* The line of an earlier entry of the list with the same value under a key, or 0. */
-static int earlier(const pare_node *list, const pare_node *node, const char *key, const char *value)
+/* ---- lists ---- */
+
+/* What an entry is called, for sorting. */
+typedef struct called {
+    const char *name;
+    const pare_node *node;
+} called;
+
+static int by_name(const void *a, const void *b)
 {
-    for (const pare_node *one = list->first; one != node; one = one->next) {
-        const pare_node *name = pare_node_get(one, key);
-        if (name && name->text && strcmp(name->text, value) == 0)
-            return one->line;
-    }
-    return 0;
+    const called *one = a, *two = b;
+    const int order = strcmp(one->name, two->name);
+    if (order)
+        return order;
+    return one->node->line != two->node->line ? one->node->line - two->node->line
+                                              : one->node->column - two->node->column;
 }
 
-static pare_status refuse_twice(const job *j, const pare_node *node, const char *what,
-                                const char *name, int line, pare_error *err)
+/* Two entries of one name: the second is refused, rather than the first lost unsaid. */
+static pare_status check_differ(const job *j, const pare_node *list, const char *key,
+                                const char *what, pare_error *err)
 {
-    return pare_refuse(&j->reading, node, PARE_BAD_DATA, err,
-                       "%s '%s' a second time; it is already in line %d", what, name, line);
+    called *entry = pare_arena_array(j->arena, list->count, sizeof *entry);
+    if (!entry)
+        return pare_no_memory(err);
+    size_t n = 0;
+    for (const pare_node *one = list->first; one; one = one->next) {
+        const pare_node *name = pare_node_get(one, key);
+        if (name && name->text)
+            entry[n++] = (called){name->text, one};
+    }
+    qsort(entry, n, sizeof *entry, by_name);
+    for (size_t i = 1; i < n; i++)
+        if (strcmp(entry[i - 1].name, entry[i].name) == 0)
+            return pare_refuse(&j->reading, entry[i].node, PARE_BAD_DATA, err,
+                               "%s '%.48s' a second time; it is already in line %d", what,
+                               entry[i].name, entry[i - 1].node->line);
+    return PARE_OK;
 }
 
 static pare_status import_parts(job *j, pare_error *err)
@@ -130,6 +153,8 @@ static pare_status import_parts(job *j, pare_error *err)
     const pare_node *list = pare_node_get(j->root, "parts");
     pare_status status = need_list(j, list, "parts", err);
     j->files.importing = list;
+    if (status == PARE_OK && list)
+        status = check_differ(j, list, "id", "part", err);
     for (const pare_node *one = list ? list->first : NULL; one && status == PARE_OK;
          one = one->next) {
         pare_part *part = NULL;
@@ -138,9 +163,6 @@ static pare_status import_parts(job *j, pare_error *err)
         status = pare_read_part(&j->reading, one, &part, err);
         if (status != PARE_OK)
             return status;
-        const int line = earlier(list, one, "id", part->id);
-        if (line)
-            return refuse_twice(j, one, "part", part->id, line, err);
         status = keep_part(j, one, part, j->files.changed, err);
     }
     return status;
@@ -162,8 +184,7 @@ static pare_status tie_parts(job *j, const pare_node *node, const char *craft, p
     return status;
 }
 
-static pare_status import_one_craft(job *j, const pare_node *list, const pare_node *node,
-                                    pare_error *err)
+static pare_status import_one_craft(job *j, const pare_node *node, pare_error *err)
 {
     pare_craft *craft = NULL;
     const char *doc = NULL;
@@ -171,9 +192,6 @@ static pare_status import_one_craft(job *j, const pare_node *list, const pare_no
     pare_status status = pare_read_craft(&j->reading, node, j->bench, &craft, err);
     if (status != PARE_OK)
         return status;
-    const int line = earlier(list, node, "name", craft->name);
-    if (line)
-        return refuse_twice(j, node, "craft", craft->name, line, err);
     status = text_of(j, node, CRAFT_BLOCK, &doc, err);
     if (status == PARE_OK)
         status = compare_row(j, "SELECT doc FROM craft WHERE name = ?", craft->name, doc, &there,
@@ -198,9 +216,11 @@ static pare_status import_craft(job *j, pare_error *err)
         return PARE_OK;
     pare_status status = need_list(j, list, "craft", err);
     if (status == PARE_OK)
+        status = check_differ(j, list, "name", "craft", err);
+    if (status == PARE_OK)
         status = pare_load_parts(j->store, NULL, j->bench, err);
     for (const pare_node *one = list->first; one && status == PARE_OK; one = one->next)
-        status = import_one_craft(j, list, one, err);
+        status = import_one_craft(j, one, err);
     return status;
 }
 
