@@ -1,0 +1,107 @@
+/* craft.c: `pare craft`: the craft on the bench, and one as it was said to be. */
+#include <math.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "cli/command.h"
+#include "cli/use.h"
+#include "show/catalogue.h"
+#include "show/sheet_view.h"
+
+static pare_status weigh(const pare_craft *craft, pare_arena *arena, pare_craft_row *row,
+                         pare_error *err)
+{
+    *row = (pare_craft_row){.craft = craft, .limit_kg = (double)NAN};
+    pare_craft *loaded = malloc(sizeof *loaded);
+    pare_sheet *sheet = malloc(sizeof *sheet);
+    if (!loaded || !sheet) {
+        free(sheet);
+        free(loaded);
+        return pare_no_memory(err);
+    }
+    pare_error why = {0};
+    pare_status status = pare_craft_load(craft, craft->loadouts ? 0 : -1, loaded, &why);
+    if (status == PARE_OK)
+        status = pare_sheet_compute(loaded, true, sheet, &why);
+    if (status == PARE_OK) {
+        const pare_limit *limit = pare_brief_limit(&craft->brief, "all_up");
+        row->computed = true;
+        row->all_up_kg = sheet->figure[PARE_ALL_UP].value;
+        row->all_up_u_kg = sheet->figure[PARE_ALL_UP].u;
+        row->broken = pare_limits_broken(sheet);
+        if (limit && !limit->at_least)
+            row->limit_kg = limit->value;
+    } else {
+        row->why = pare_arena_text(arena, why.text);
+    }
+    free(sheet);
+    free(loaded);
+    return row->computed || row->why ? PARE_OK : pare_no_memory(err);
+}
+
+static pare_status list(const options *given, const bench_in_use *use, pare_text *out,
+                        pare_error *err)
+{
+    const pare_bench *bench = use->bench;
+    pare_craft_row *rows = pare_arena_array(bench->arena, bench->crafts + 1, sizeof *rows);
+    if (!rows)
+        return pare_no_memory(err);
+    for (size_t i = 0; i < bench->crafts; i++) {
+        const pare_status status = weigh(bench->craft[i], bench->arena, &rows[i], err);
+        if (status != PARE_OK)
+            return status;
+    }
+    if (given->given & OPTION_JSON) {
+        json_t *object = json_object(), *all = json_array();
+        for (size_t i = 0; i < bench->crafts; i++)
+            json_array_append_new(all, pare_craft_row_object(&rows[i]));
+        json_object_set_new(object, "craft", all);
+        pare_json_write(object, out);
+    } else {
+        const pare_screen screen = terminal_screen();
+        pare_craft_list_text(bench->crafts, rows, &screen, out);
+    }
+    return PARE_OK;
+}
+
+static pare_status show(const options *given, const bench_in_use *use, pare_text *out,
+                        pare_error *err)
+{
+    const pare_craft *craft;
+    pare_status status = need_operands("craft show", given, 2, 2, "one craft's name", err);
+    if (status == PARE_OK)
+        status = bench_craft(use, given->operand[1], &craft, err);
+    if (status != PARE_OK)
+        return status;
+    if (given->given & OPTION_JSON) {
+        pare_json_write(pare_craft_object(craft), out);
+    } else {
+        const pare_screen screen = terminal_screen();
+        pare_craft_text(craft, &screen, out);
+    }
+    return PARE_OK;
+}
+
+static pare_status run(const options *given, pare_text *out, pare_error *err)
+{
+    bench_in_use use = {0};
+    if (given->operands > 0 && strcmp(given->operand[0], "show") != 0)
+        return pare_fail(err, PARE_UNKNOWN, "craft knows no '%s'; did you mean pare craft show %s?",
+                         given->operand[0], given->operand[0]);
+    pare_status status = bench_use(given, &use, err);
+    if (status == PARE_OK)
+        status = given->operands ? show(given, &use, out, err) : list(given, &use, out, err);
+    bench_leave(&use);
+    return status;
+}
+
+const command command_craft = {
+    .name = "craft",
+    .line = "the craft on the bench: list, show one",
+    .usage = "pare craft [--json]\npare craft show NAME [--json]",
+    .details =
+        "The list says what each weighs as it is first flown, and whether it meets its brief.\n",
+    .example = "  pare craft show hedgerow\n",
+    .options = OPTION_BENCH | OPTION_JSON,
+    .run = run,
+};

@@ -1,0 +1,126 @@
+/* sheet.c: `pare sheet`: everything computed for one craft. */
+#include <stdlib.h>
+
+#include "cli/command.h"
+#include "cli/use.h"
+#include "show/sheet_json.h"
+#include "show/sheet_text.h"
+
+/* All --try words as one list. */
+static pare_status tried_list(const options *given, pare_text *list, pare_error *err)
+{
+    for (size_t i = 0; i < given->tries; i++)
+        pare_text_printf(list, "%s%s", i ? "," : "", given->try_list[i]);
+    return list->failed ? pare_no_memory(err) : PARE_OK;
+}
+
+static pare_status as_text(const bench_in_use *use, const options *given, const pare_craft *craft,
+                           int loadout, const pare_sheet_view *view, pare_text *out,
+                           pare_error *err)
+{
+    const pare_screen screen = terminal_screen();
+    pare_arena *arena = pare_arena_open();
+    if (!arena)
+        return pare_no_memory(err);
+    pare_swaps swaps;
+    const pare_status status =
+        pare_swaps_find(use->bench, craft, loadout, PARE_WISH_GRAMS, arena, &swaps, err);
+    if (status == PARE_OK) {
+        pare_sheet_text(view, &swaps, &screen, out);
+        if (given->given & OPTION_ALL)
+            pare_sheet_all_text(view, &screen, out);
+    }
+    pare_arena_close(arena);
+    return status;
+}
+
+static pare_status as_json(const pare_craft *craft, const pare_craft *before, int loadout,
+                           pare_sheet_view *view, pare_text *out, pare_error *err)
+{
+    json_t *object = pare_sheet_object(view), *others = json_object();
+    pare_sheet_view *other = malloc(sizeof *other);
+    pare_status status = object && others && other ? PARE_OK : pare_no_memory(err);
+    for (int i = 0; status == PARE_OK && i < (int)craft->loadouts; i++) {
+        if (i == loadout)
+            continue;
+        status = pare_sheet_view_fill(craft, before, i, view->tried, other, err);
+        if (status == PARE_OK)
+            json_object_set_new(others, craft->loadout[i].name, pare_sheet_object(other));
+        else
+            pare_within(err, "loadout '%s'", craft->loadout[i].name);
+    }
+    free(other);
+    if (status != PARE_OK) {
+        json_decref(object);
+        json_decref(others);
+        return status;
+    }
+    json_object_set_new(object, "loadouts", others);
+    pare_json_write(object, out);
+    return PARE_OK;
+}
+
+static pare_status check(const pare_sheet_view *view, pare_error *err)
+{
+    if (pare_limits_broken(&view->sheet) == 0)
+        return PARE_OK;
+    pare_text broken = {0};
+    pare_limits_broken_text(&view->sheet, &broken);
+    pare_fail(err, PARE_NO, "%s breaks its brief: %s", view->craft.name,
+              broken.bytes ? broken.bytes : "");
+    pare_text_free(&broken);
+    return PARE_NO;
+}
+
+static pare_status run(const options *given, pare_text *out, pare_error *err)
+{
+    bench_in_use use = {0};
+    pare_text tried = {0};
+    const pare_craft *before = NULL;
+    pare_craft *craft = malloc(sizeof *craft);
+    pare_sheet_view *view = malloc(sizeof *view);
+    int loadout = -1;
+    pare_status status = craft && view ? PARE_OK : pare_no_memory(err);
+    if (status == PARE_OK)
+        status = need_operands("sheet", given, 1, 1, "one craft", err);
+    if (status == PARE_OK)
+        status = bench_use(given, &use, err);
+    if (status == PARE_OK)
+        status = bench_craft(&use, given->operand[0], &before, err);
+    if (status == PARE_OK)
+        status = craft_loadout(before, given->loadout, &loadout, err);
+    if (status == PARE_OK)
+        status = tried_list(given, &tried, err);
+    if (status == PARE_OK) {
+        *craft = *before;
+        if (tried.length)
+            status = pare_swap_apply_list(use.bench, before, tried.bytes, craft, err);
+    }
+    if (status == PARE_OK)
+        status = pare_sheet_view_fill(craft, before, loadout, tried.length ? tried.bytes : NULL,
+                                      view, err);
+    if (status == PARE_OK)
+        status = given->given & OPTION_JSON ? as_json(craft, before, loadout, view, out, err)
+                                            : as_text(&use, given, craft, loadout, view, out, err);
+    if (status == PARE_OK && given->given & OPTION_CHECK)
+        status = check(view, err);
+    free(view);
+    free(craft);
+    pare_text_free(&tried);
+    bench_leave(&use);
+    return status;
+}
+
+const command command_sheet = {
+    .name = "sheet",
+    .line = "what a craft weighs, where the grams sit, what it can do",
+    .usage = "pare sheet CRAFT [--try SWAP,SWAP] [--loadout NAME] [--all] [--check] [--json]",
+    .details = "  --try      the craft with swaps that pare swaps names, against it as it is\n"
+               "  --loadout  another way of flying it than its first\n"
+               "  --all      the ledger, body, flight, margins and what each rests on\n"
+               "  --check    exit status 1 where a limit of the brief is broken\n"
+               "Every figure has its standard uncertainty behind it and no digit below that.\n",
+    .example = "  pare sheet hedgerow --try bumper=off,joint.motor_base.material=titanium\n",
+    .options = OPTION_BENCH | OPTION_JSON | OPTION_ALL | OPTION_CHECK | OPTION_LOADOUT | OPTION_TRY,
+    .run = run,
+};

@@ -1,0 +1,99 @@
+/* swaps.c: `pare swaps`: every single change to a craft, best first. */
+#include "show/swaps.h"
+
+#include <stdlib.h>
+
+#include "cli/command.h"
+#include "cli/use.h"
+
+enum { ROWS = 20 };
+
+static pare_status read_wish(const options *given, pare_swaps_view *view, pare_error *err)
+{
+    static const char *const wishes[PARE_WISHES] = {"grams",     "minutes", "thrust",
+                                                    "quickness", "money",   "crash"};
+    view->wished = given->given & OPTION_WISH ? given->wish : "grams";
+    const int wish = pare_wish_named(view->wished);
+    if (wish >= 0) {
+        view->wish = (pare_wish)wish;
+        return PARE_OK;
+    }
+    const char *near = pare_nearest(view->wished, PARE_WISHES, wishes);
+    if (near)
+        return pare_fail(err, PARE_BAD_DATA, "no wish '%s'; did you mean %s?", view->wished, near);
+    return pare_fail(err, PARE_BAD_DATA,
+                     "no wish '%s'; there are grams, minutes, thrust, quickness, money, crash",
+                     view->wished);
+}
+
+/* What changes are measured against. */
+static pare_status roll_now(const pare_craft *craft, int loadout, double *roll_rad_s2,
+                            pare_error *err)
+{
+    pare_craft *loaded = malloc(sizeof *loaded);
+    pare_sheet *sheet = malloc(sizeof *sheet);
+    pare_status status = loaded && sheet ? PARE_OK : pare_no_memory(err);
+    if (status == PARE_OK)
+        status = pare_craft_load(craft, loadout, loaded, err);
+    if (status == PARE_OK)
+        status = pare_sheet_compute(loaded, false, sheet, err);
+    if (status == PARE_OK)
+        *roll_rad_s2 = sheet->figure[PARE_ROLL].value;
+    free(sheet);
+    free(loaded);
+    return status;
+}
+
+static pare_status run(const options *given, pare_text *out, pare_error *err)
+{
+    bench_in_use use = {0};
+    pare_swaps_view view = {0};
+    pare_swaps swaps = {0};
+    int loadout = -1;
+    pare_arena *arena = pare_arena_open();
+    pare_status status = arena ? PARE_OK : pare_no_memory(err);
+    if (status == PARE_OK)
+        status = need_operands("swaps", given, 1, 1, "one craft", err);
+    if (status == PARE_OK)
+        status = read_wish(given, &view, err);
+    if (status == PARE_OK)
+        status = bench_use(given, &use, err);
+    if (status == PARE_OK)
+        status = bench_craft(&use, given->operand[0], &view.craft, err);
+    if (status == PARE_OK)
+        status = craft_loadout(view.craft, given->loadout, &loadout, err);
+    if (status == PARE_OK)
+        status = roll_now(view.craft, loadout, &view.roll_rad_s2, err);
+    if (status == PARE_OK)
+        status = pare_swaps_find(use.bench, view.craft, loadout, view.wish, arena, &swaps, err);
+    if (status == PARE_OK) {
+        view.swaps = &swaps;
+        view.money = use.bench->money;
+        view.loadout = loadout >= 0 ? view.craft->loadout[loadout].name : NULL;
+        if (given->given & OPTION_JSON) {
+            pare_json_write(pare_swaps_object(&view), out);
+        } else {
+            const pare_screen screen = terminal_screen();
+            pare_swaps_text(&view, given->given & OPTION_ALL ? swaps.count + 1 : ROWS, &screen,
+                            out);
+        }
+    }
+    pare_arena_close(arena);
+    bench_leave(&use);
+    return status;
+}
+
+const command command_swaps = {
+    .name = "swaps",
+    .line = "every single change to a craft, best first, with all it does",
+    .usage = "pare swaps CRAFT [--wish WISH] [--loadout NAME] [--all] [--json]",
+    .details =
+        "  --wish   what is best: grams (otherwise), minutes, thrust, quickness, money, crash\n"
+        "  --all    every row, not the first 20 of each group\n"
+        "Free swaps come first: no money, no job lost that the brief keeps. flown: seconds\n"
+        "more of your minutes, flown the same way; T/W: thrust to weight on a fresh pack;\n"
+        "roll: quickness. pare sheet CRAFT --try NAME shows the craft with a swap.\n",
+    .example = "  pare swaps hedgerow --wish minutes\n",
+    .options = OPTION_BENCH | OPTION_JSON | OPTION_ALL | OPTION_LOADOUT | OPTION_WISH,
+    .run = run,
+};

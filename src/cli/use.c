@@ -1,0 +1,127 @@
+/* use.c: the bench that a command works on (see use.h). */
+#include "cli/use.h"
+
+#include <string.h>
+#include <unistd.h>
+
+pare_status bench_path(const options *given, bool demo, pare_text *path, pare_error *err)
+{
+    if (!(given->given & OPTION_BENCH))
+        return pare_store_default_path(demo, path, err);
+    pare_text_add(path, given->bench);
+    return path->failed ? pare_no_memory(err) : PARE_OK;
+}
+
+/* The demo was run, but no bench of the user's own is there yet. */
+static pare_status only_demo(const options *given, const char *path, pare_error *err)
+{
+    if (given->given & OPTION_BENCH || access(path, F_OK) == 0)
+        return PARE_OK;
+    pare_text demo = {0};
+    pare_status status = pare_store_default_path(true, &demo, err);
+    if (status == PARE_OK && access(demo.bytes, F_OK) == 0)
+        status = pare_fail(err, PARE_BAD_DATA,
+                           "no bench at %s; the demo's is there: add --bench %s, or pare import "
+                           "your own",
+                           path, demo.bytes);
+    pare_text_free(&demo);
+    return status;
+}
+
+pare_status bench_use(const options *given, bench_in_use *use, pare_error *err)
+{
+    *use = (bench_in_use){0};
+    pare_status status = bench_path(given, false, &use->path, err);
+    if (status == PARE_OK)
+        status = only_demo(given, use->path.bytes, err);
+    if (status == PARE_OK)
+        status = pare_store_open(use->path.bytes, PARE_STORE_READ, &use->store, err);
+    if (status == PARE_OK)
+        status = pare_store_read(use->store, &use->bench, err);
+    if (status == PARE_OK)
+        status = pare_store_warm(use->store, use->bench, err);
+    return status;
+}
+
+void bench_leave(bench_in_use *use)
+{
+    pare_bench_close(use->bench);
+    pare_store_close(use->store);
+    pare_text_free(&use->path);
+    *use = (bench_in_use){0};
+}
+
+/* "no WHAT 'x'; did you mean y?", or a list of what there is where nothing is near. */
+static pare_status unknown(const char *what, const char *name, size_t count,
+                           const char *const names[], const char *see, pare_error *err)
+{
+    enum { FEW = 8 };
+    const char *near = pare_nearest(name, count, names);
+    if (near)
+        return pare_fail(err, PARE_UNKNOWN, "no %s '%s'; did you mean %s?", what, name, near);
+    if (count == 0 || count > FEW)
+        return pare_fail(err, PARE_UNKNOWN, "no %s '%s'; %s", what, name, see);
+    pare_text list = {0};
+    for (size_t i = 0; i < count; i++)
+        pare_text_printf(&list, "%s%s", i ? ", " : "", names[i]);
+    pare_fail(err, PARE_UNKNOWN, "no %s '%s'; there %s %s", what, name, count > 1 ? "are" : "is",
+              list.bytes ? list.bytes : "none");
+    pare_text_free(&list);
+    return PARE_UNKNOWN;
+}
+
+pare_status bench_craft(const bench_in_use *use, const char *name, const pare_craft **craft,
+                        pare_error *err)
+{
+    *craft = pare_bench_craft(use->bench, name);
+    if (*craft)
+        return PARE_OK;
+    const char **names = pare_arena_array(use->bench->arena, use->bench->crafts + 1, sizeof *names);
+    if (!names)
+        return pare_no_memory(err);
+    for (size_t i = 0; i < use->bench->crafts; i++)
+        names[i] = use->bench->craft[i]->name;
+    return unknown("craft", name, use->bench->crafts, names,
+                   use->bench->crafts ? "pare craft lists them" : "this bench has none yet", err);
+}
+
+pare_status bench_part(const bench_in_use *use, const char *id, const pare_part **part,
+                       pare_error *err)
+{
+    *part = pare_bench_part(use->bench, id);
+    if (*part)
+        return PARE_OK;
+    const char **names = pare_arena_array(use->bench->arena, use->bench->parts + 1, sizeof *names);
+    if (!names)
+        return pare_no_memory(err);
+    for (size_t i = 0; i < use->bench->parts; i++)
+        names[i] = use->bench->part[i]->id;
+    return unknown("part", id, use->bench->parts, names,
+                   use->bench->parts ? "pare parts lists them" : "this bench has none yet", err);
+}
+
+pare_status craft_loadout(const pare_craft *craft, const char *name, int *index, pare_error *err)
+{
+    *index = craft->loadouts ? 0 : -1;
+    if (!name)
+        return PARE_OK;
+    *index = pare_craft_loadout(craft, name);
+    if (*index >= 0)
+        return PARE_OK;
+    const char *names[PARE_LOADOUTS];
+    for (size_t i = 0; i < craft->loadouts; i++)
+        names[i] = craft->loadout[i].name;
+    return unknown("loadout", name, craft->loadouts, names, "this craft has none", err);
+}
+
+pare_status need_operands(const char *command, const options *given, size_t least, size_t most,
+                          const char *what, pare_error *err)
+{
+    if (given->operands < least)
+        return pare_fail(err, PARE_BAD_DATA, "%s needs %s; pare help %s says more", command, what,
+                         command);
+    if (given->operands > most)
+        return pare_fail(err, PARE_BAD_DATA, "%s: '%s' is one word too many; it takes %s", command,
+                         given->operand[most], what);
+    return PARE_OK;
+}

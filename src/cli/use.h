@@ -1,0 +1,41 @@
+/* use.h: the bench that a command works on, and finding things in it by name. */
+#ifndef PARE_CLI_USE_H
+#define PARE_CLI_USE_H
+
+#include "cli/options.h"
+#include "craft/craft.h"
+#include "show/screen.h"
+#include "store/bench.h"
+
+typedef struct bench_in_use {
+    pare_text path;
+    pare_store *store;
+    pare_bench *bench; /* all of it, propellers warm */
+} bench_in_use;
+
+/** Where the bench is: --bench, or the user's own. */
+pare_status bench_path(const options *given, bool demo, pare_text *path, pare_error *err);
+
+/** Opens the bench and reads all of it. Where the user's own is not there but the demo's is, the error
+ * says what to type. Close with bench_leave(), also after a failure. */
+pare_status bench_use(const options *given, bench_in_use *use, pare_error *err);
+void bench_leave(bench_in_use *use);
+
+/** A craft by name; PARE_UNKNOWN with the nearest, or with all names where there are few. */
+pare_status bench_craft(const bench_in_use *use, const char *name, const pare_craft **craft,
+                        pare_error *err);
+/** A part by id; PARE_UNKNOWN with the nearest. */
+pare_status bench_part(const bench_in_use *use, const char *id, const pare_part **part,
+                       pare_error *err);
+/** A loadout of a craft: NULL: the first, -1 where it has none. */
+pare_status craft_loadout(const pare_craft *craft, const char *name, int *index, pare_error *err);
+
+/** Exactly so many operands. @param what  "a craft", for the message */
+pare_status need_operands(const char *command, const options *given, size_t least, size_t most,
+                          const char *what, pare_error *err);
+
+/** What standard output can show: COLUMNS or the terminal's width, otherwise 80; UTF-8 by locale;
+ * colour on a terminal without NO_COLOR. */
+pare_screen terminal_screen(void);
+
+#endif

@@ -1,0 +1,183 @@
+/* parts_show.c: parts as text and JSON (see catalogue.h). */
+#include <stdio.h>
+#include <string.h>
+
+#include "show/catalogue.h"
+#include "show/digits.h"
+#include "show/sheet_json.h"
+#include "show/spec_show.h"
+
+static void put_price(const pare_part *part, pare_text *out, int columns)
+{
+    char text[PARE_DIGITS];
+    pare_put_right(out, part->price.given ? pare_digits_at(text, part->price.each, 2) : "",
+                   columns);
+}
+
+void pare_parts_text(size_t count, const pare_part *const parts[], const char *money,
+                     const pare_screen *screen, pare_text *out)
+{
+    enum { ID = 18, KIND = 25, GRAMS = 8, DOUBT = 6, KNOWN = 10, PRICE = 8, OWNED = 5 };
+    char text[PARE_DIGITS], field[64];
+    pare_put_left(out, "part", ID);
+    pare_put_left(out, "kind", KIND);
+    pare_put_right(out, "grams", GRAMS);
+    pare_put_spaces(out, DOUBT + 1);
+    pare_put_left(out, "known", KNOWN);
+    pare_put_right(out, money ? money : "price", PRICE - 1);
+    pare_put_right(out, "own", OWNED);
+    const int left = ID + KIND + GRAMS + DOUBT + KNOWN + PRICE + OWNED;
+    pare_text_add(out, screen->width > left + 16 ? "  maker\n" : "\n");
+    for (size_t i = 0; i < count; i++) {
+        const pare_part *part = parts[i];
+        const double grams = 1e3 * part->mass_kg.value, u = 1e3 * part->mass_kg.u;
+        const int id = pare_columns(part->id);
+        pare_put_left(out, part->id, ID);
+        pare_put_left(out, id < ID ? "" : " ", 0);
+        snprintf(field, sizeof field, "%s%s", pare_kind_words(part->kind),
+                 part->sought ? " (sought)" : "");
+        pare_put_left(out, field, KIND);
+        pare_put_right(out, pare_digits(text, grams, u), GRAMS);
+        snprintf(field, sizeof field, " %s%s", pare_screen_plus_minus(screen),
+                 pare_digits(text, u, u));
+        pare_put_left(out, u > 0 ? field : "", DOUBT + 1);
+        pare_put_left(out, pare_known_name(part->mass_kg.known), KNOWN);
+        put_price(part, out, PRICE - 1);
+        snprintf(field, sizeof field, "%d", part->owned);
+        pare_put_right(out, part->owned ? field : "", OWNED);
+        if (screen->width > left + 16 && part->maker)
+            pare_text_printf(out, "  %s", part->maker);
+        pare_text_add(out, "\n");
+    }
+}
+
+static void put_specs(const pare_part *part, const pare_screen *screen, pare_text *out)
+{
+    pare_spec_shown shown[PARE_SPECS];
+    const size_t count = pare_specs_shown(part, shown);
+    char text[PARE_DIGITS], field[128];
+    for (size_t i = 0; i < count; i++) {
+        const pare_spec_shown *spec = &shown[i];
+        if (spec->count == 2) {
+            char other[PARE_DIGITS];
+            const bool range = strcmp(spec->name, "volts") == 0;
+            snprintf(field, sizeof field, "%s %s %s %s",
+                     pare_digits(text, spec->value[0], spec->u[0]), range ? ".." : "x",
+                     pare_digits(other, spec->value[1], spec->u[1]), spec->unit.unit);
+        } else {
+            snprintf(field, sizeof field, "%s %s",
+                     pare_digits_u(text, screen, spec->value[0], spec->u[0]), spec->unit.unit);
+        }
+        pare_text_add(out, "  ");
+        pare_put_left(out, spec->name, 18);
+        pare_put_left(out, field, 26);
+        pare_text_printf(out, "%s\n",
+                         spec->known == PARE_ESTIMATED ? "estimated, by a law"
+                                                       : pare_known_name(spec->known));
+    }
+}
+
+static void put_includes(const pare_part *part, pare_text *out)
+{
+    for (size_t i = 0; i < part->includes; i++) {
+        const pare_include *inside = &part->include[i];
+        pare_text_add(out, i ? "                    " : "  includes          ");
+        if (inside->what == PARE_INCLUDES_RUN)
+            pare_text_printf(out, "%d x %.4g mm of AWG %.4g wire (%s)\n", inside->count,
+                             1e3 * inside->length_m, inside->gauge, inside->name);
+        else if (inside->what == PARE_INCLUDES_JOINT)
+            pare_text_printf(out, "%d screws M%.4g x %.4g mm (%s)\n", inside->count,
+                             1e3 * inside->thread.nominal_m, 1e3 * inside->length_m, inside->name);
+        else
+            pare_text_printf(out, "%d x %s\n", inside->count, pare_kind_words(inside->kind));
+    }
+}
+
+void pare_part_text(const pare_part *part, const char *money, const pare_screen *screen,
+                    pare_text *out)
+{
+    char text[160];
+    pare_text head = {0};
+    pare_text_printf(&head, "%s: %s%s%s%s", part->id, pare_kind_words(part->kind),
+                     part->maker ? " by " : "", part->maker ? part->maker : "",
+                     part->sought ? ", sought: on no shelf" : "");
+    if (head.bytes)
+        pare_put_heading(screen, out, head.bytes);
+    out->failed = out->failed || head.failed;
+    pare_text_free(&head);
+    pare_text_add(out, "  ");
+    pare_put_left(out, "mass", 18);
+    char field[64];
+    snprintf(field, sizeof field, "%s g",
+             pare_digits_u(text, screen, 1e3 * part->mass_kg.value, 1e3 * part->mass_kg.u));
+    pare_put_left(out, field, 26);
+    pare_text_printf(out, "%s\n",
+                     pare_part_filled(part) & PARE_FILLED_MASS
+                         ? "estimated, by a law: nobody states it"
+                         : pare_known_name(part->mass_kg.known));
+    put_specs(part, screen, out);
+    for (int key = 0; key < PARE_FITS; key++) {
+        if (part->fit[key].count == 0)
+            continue;
+        pare_text_add(out, "  fits ");
+        pare_put_left(out, pare_fit_name((pare_fit_key)key), 13);
+        pare_text_printf(out, "%s\n", pare_fit_shown((pare_fit_key)key, &part->fit[key], text));
+    }
+    put_includes(part, out);
+    if (part->price.given) {
+        pare_text_add(out, "  ");
+        pare_put_left(out, "price", 18);
+        pare_text_printf(out, "%.2f%s%s each", part->price.each, money ? " " : "",
+                         money ? money : "");
+        if (part->price.sold_in > 1)
+            pare_text_printf(out, ", sold in %d", part->price.sold_in);
+        if (part->price.shipping > 0)
+            pare_text_printf(out, ", shipping %.2f", part->price.shipping);
+        if (part->price.seller)
+            pare_text_printf(out, ", %s", part->price.seller);
+        if (part->price.date)
+            pare_text_printf(out, ", %s", part->price.date);
+        pare_text_add(out, "\n");
+    }
+    pare_text_printf(out, "  %-18s%d\n", "owned", part->owned);
+    if (part->body_estimated)
+        pare_text_add(out, "  Its shape is the usual one for its kind: nobody has described it.\n");
+    if (part->kind == PARE_PACK)
+        pare_put_wrapped(screen, out, 0, 0,
+                         "Lithium packs burn when shorted, pierced or charged wrongly: charge them "
+                         "watched, on the right setting.");
+}
+
+json_t *pare_part_object(const pare_part *part)
+{
+    json_t *one = json_object(), *specs = json_object(), *known = json_object();
+    json_object_set_new(one, "id", json_string(part->id));
+    json_object_set_new(one, "kind", json_string(pare_kind_name(part->kind)));
+    json_object_set_new(one, "maker", pare_text_or_null(part->maker));
+    json_object_set_new(one, "sought", json_boolean(part->sought));
+    json_object_set_new(one, "mass_g", pare_json_number(1e3 * part->mass_kg.value));
+    json_object_set_new(one, "mass_g_u", pare_json_number(1e3 * part->mass_kg.u));
+    json_object_set_new(one, "known", json_string(pare_known_name(part->mass_kg.known)));
+    json_object_set_new(one, "price",
+                        part->price.given ? pare_json_number(part->price.each) : json_null());
+    json_object_set_new(one, "owned", json_integer(part->owned));
+    pare_spec_shown shown[PARE_SPECS];
+    const size_t count = pare_specs_shown(part, shown);
+    for (size_t i = 0; i < count; i++) {
+        char key[64];
+        snprintf(key, sizeof key, "%s%s%s", shown[i].name, shown[i].unit.key[0] ? "_" : "",
+                 shown[i].unit.key);
+        json_t *value = pare_json_number(shown[i].value[0]);
+        if (shown[i].count == 2) {
+            json_t *pair = json_array();
+            json_array_append_new(pair, value);
+            json_array_append_new(pair, pare_json_number(shown[i].value[1]));
+            value = pair;
+        }
+        json_object_set_new(specs, key, value);
+        json_object_set_new(known, key, json_string(pare_known_name(shown[i].known)));
+    }
+    json_object_set_new(one, "spec", specs);
+    json_object_set_new(one, "spec_known", known);
+    return one;
+}

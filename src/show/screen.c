@@ -1,0 +1,79 @@
+/* screen.c: text laid out in columns (see screen.h). Lines are built from bytes, and measured in
+ * characters: a continuation byte of UTF-8 takes no column. */
+#include "show/screen.h"
+
+#include <string.h>
+
+const char *pare_screen_plus_minus(const pare_screen *screen)
+{
+    return screen->utf8 ? "\u00b1" : "+-";
+}
+
+static int columns_of(const char *text, size_t length)
+{
+    int columns = 0;
+    for (size_t i = 0; i < length; i++)
+        columns += ((unsigned char)text[i] & 0xc0) != 0x80;
+    return columns;
+}
+
+int pare_columns(const char *text)
+{
+    return columns_of(text, strlen(text));
+}
+
+void pare_put_spaces(pare_text *out, int count)
+{
+    for (int i = 0; i < count; i++)
+        pare_text_put(out, " ", 1);
+}
+
+void pare_put_left(pare_text *out, const char *text, int columns)
+{
+    pare_text_add(out, text);
+    pare_put_spaces(out, columns - pare_columns(text));
+}
+
+void pare_put_right(pare_text *out, const char *text, int columns)
+{
+    pare_put_spaces(out, columns - pare_columns(text));
+    pare_text_add(out, text);
+}
+
+void pare_put_heading(const pare_screen *screen, pare_text *out, const char *text)
+{
+    pare_text_printf(out, screen->colour ? "\033[1m%s\033[0m\n" : "%s\n", text);
+}
+
+void pare_put_wrapped(const pare_screen *screen, pare_text *out, int already, int indent,
+                      const char *text)
+{
+    int column = already;
+    bool at_start = true;
+    while (*text) {
+        const size_t length = strcspn(text, " ");
+        const int columns = columns_of(text, length);
+        if (!at_start && column + 1 + columns > screen->width) {
+            pare_text_add(out, "\n");
+            pare_put_spaces(out, indent);
+            column = indent;
+            at_start = true;
+        }
+        if (!at_start) {
+            pare_text_add(out, " ");
+            column++;
+        }
+        pare_text_put(out, text, length);
+        column += columns;
+        at_start = false;
+        text += length + (text[length] == ' ');
+    }
+    pare_text_add(out, "\n");
+}
+
+void pare_put_labelled(const pare_screen *screen, pare_text *out, const char *label,
+                       const char *text)
+{
+    pare_put_left(out, label, PARE_LABEL);
+    pare_put_wrapped(screen, out, PARE_LABEL, PARE_LABEL, text);
+}

@@ -1,0 +1,228 @@
+/* sheet_json.c: a sheet as JSON (see sheet_json.h). Keys come from the table of figures; the three
+ * of the centre of mass become one list, as a place is one thing. */
+#include "show/sheet_json.h"
+
+#include <math.h>
+#include <stdio.h>
+
+#include "show/filled.h"
+
+static const pare_figure centre[3] = {PARE_CG_X, PARE_CG_Y, PARE_CG_Z};
+
+static bool of_centre(int figure)
+{
+    return figure == PARE_CG_X || figure == PARE_CG_Y || figure == PARE_CG_Z;
+}
+
+json_t *pare_text_or_null(const char *text)
+{
+    return text ? json_string(text) : json_null();
+}
+
+static void set_u(json_t *object, const char *key, json_t *u)
+{
+    char name[64];
+    snprintf(name, sizeof name, "%s_u", key);
+    json_object_set_new(object, name, u);
+}
+
+static void centre_into(json_t *object, json_t *known, const pare_sheet *sheet)
+{
+    json_t *at = json_array(), *u = json_array();
+    for (int i = 0; i < 3; i++) {
+        const pare_sheet_figure *f = &sheet->figure[centre[i]];
+        json_array_append_new(at, pare_json_number(1e3 * f->value));
+        json_array_append_new(u, pare_json_number(1e3 * f->u));
+    }
+    json_object_set_new(object, "cg_mm", at);
+    json_object_set_new(object, "cg_mm_u", u);
+    json_object_set_new(known, "cg_mm",
+                        json_string(pare_known_name(sheet->figure[PARE_CG_X].known)));
+}
+
+void pare_figures_into(json_t *object, const pare_sheet *sheet)
+{
+    json_t *known = json_object(), *why = json_object();
+    for (int i = 0; i < PARE_FIGURES; i++) {
+        const pare_figure_row *row = &pare_figure_table[i];
+        const pare_sheet_figure *f = &sheet->figure[i];
+        if (i == PARE_CG_X)
+            centre_into(object, known, sheet);
+        if (of_centre(i))
+            continue;
+        json_object_set_new(object, row->key,
+                            f->exists ? pare_json_number(row->scale * f->value) : json_null());
+        set_u(object, row->key,
+              f->exists && sheet->with_u ? pare_json_number(row->scale * f->u) : json_null());
+        if (f->exists)
+            json_object_set_new(known, row->key, json_string(pare_known_name(f->known)));
+        else
+            json_object_set_new(why, row->key, json_string(f->why));
+    }
+    json_object_set_new(object, "known", known);
+    json_object_set_new(object, "why", why);
+}
+
+json_t *pare_changes_object(const double change[PARE_FIGURES])
+{
+    json_t *object = json_object();
+    for (int i = 0; i < PARE_FIGURES; i++) {
+        const pare_figure_row *row = &pare_figure_table[i];
+        if (i == PARE_CG_X) {
+            json_t *at = json_array();
+            for (int k = 0; k < 3; k++)
+                json_array_append_new(at, pare_json_number(1e3 * change[centre[k]]));
+            json_object_set_new(object, "cg_mm", at);
+        }
+        if (!of_centre(i))
+            json_object_set_new(object, row->key, pare_json_number(row->scale * change[i]));
+    }
+    return object;
+}
+
+static json_t *margins(const pare_sheet *sheet)
+{
+    json_t *list = json_array();
+    for (size_t i = 0; i < sheet->margins; i++) {
+        const pare_margin *m = &sheet->margin[i];
+        json_t *one = json_object();
+        json_object_set_new(one, "name", json_string(m->name));
+        json_object_set_new(one, "value", pare_json_number(m->value));
+        json_object_set_new(one, "limit", pare_json_number(m->limit));
+        json_object_set_new(one, "unit", json_string(m->unit));
+        json_object_set_new(one, "ratio", pare_json_number(m->ratio));
+        json_object_set_new(one, "ratio_u", pare_json_number(m->ratio_u));
+        json_object_set_new(one, "chance", pare_json_number(m->chance));
+        json_object_set_new(one, "from", pare_text_or_null(m->from));
+        json_object_set_new(one, "caution", pare_text_or_null(m->caution));
+        json_array_append_new(list, one);
+    }
+    return list;
+}
+
+static json_t *ledger(const pare_sheet *sheet)
+{
+    static const char *const share[3] = {"roll_share", "pitch_share", "yaw_share"};
+    static const char *const of[] = {
+        [PARE_LINE_ITEM] = "item", [PARE_LINE_JOINT] = "joint", [PARE_LINE_RUN] = "run"};
+    json_t *list = json_array();
+    for (size_t i = 0; i < sheet->assembly.lines; i++) {
+        const pare_line *line = &sheet->assembly.line[i];
+        json_t *one = json_object();
+        json_object_set_new(one, "name", json_string(line->name));
+        json_object_set_new(one, "of", json_string(of[line->of]));
+        json_object_set_new(one, "system", json_string(pare_system_name(line->system)));
+        json_object_set_new(one, "count", json_integer(line->count));
+        json_object_set_new(one, "each_g", pare_json_number(1e3 * line->each_kg));
+        json_object_set_new(one, "all_g", pare_json_number(1e3 * line->mass_kg.value));
+        json_object_set_new(one, "all_g_u", pare_json_number(1e3 * line->mass_kg.u));
+        json_object_set_new(one, "known", json_string(pare_known_name(line->mass_kg.known)));
+        for (int axis = 0; axis < 3; axis++)
+            json_object_set_new(one, share[axis],
+                                pare_json_number(pare_line_share(&sheet->assembly, i, axis)));
+        json_array_append_new(list, one);
+    }
+    return list;
+}
+
+static json_t *per_gram(const double per_kg[PARE_FIGURES])
+{
+    double per_g[PARE_FIGURES];
+    for (int i = 0; i < PARE_FIGURES; i++)
+        per_g[i] = 1e-3 * per_kg[i];
+    return pare_changes_object(per_g);
+}
+
+static json_t *knock_on(const pare_sheet_view *view)
+{
+    json_t *object = json_object();
+    json_object_set_new(object, "growth",
+                        view->growth_known ? pare_json_number(view->growth.growth) : json_null());
+    if (view->growth_known) {
+        json_object_set_new(object, "hover_s_per_g",
+                            pare_json_number(1e-3 * view->growth.seconds_per_kg));
+        json_object_set_new(object, "climb_m_s2_per_g",
+                            pare_json_number(1e-3 * view->growth.climb_m_s2_per_kg));
+        json_object_set_new(object, "capacity_exponent",
+                            pare_json_number(view->growth.capacity_exponent));
+    } else {
+        json_object_set_new(object, "why", json_string(view->growth_why));
+    }
+    return object;
+}
+
+static json_t *weigh_next(const pare_sheet *sheet)
+{
+    size_t order[PARE_LINES];
+    double share[PARE_LINES];
+    json_t *list = json_array();
+    pare_sheet_weigh_first(sheet, order, share);
+    for (size_t i = 0; i < sheet->assembly.lines && share[i] > 0; i++) {
+        json_t *one = json_object();
+        json_object_set_new(one, "name", json_string(sheet->assembly.line[order[i]].name));
+        json_object_set_new(one, "share", pare_json_number(share[i]));
+        json_array_append_new(list, one);
+    }
+    return list;
+}
+
+static json_t *filled(const pare_craft *craft)
+{
+    json_t *list = json_array();
+    for (size_t i = 0; i < craft->items; i++) {
+        const pare_part *part = craft->item[i].part;
+        if (craft->item[i].off || pare_part_filled(part) == 0 || pare_filled_before(craft, i))
+            continue;
+        const char *names[PARE_SPECS + 1];
+        const size_t count = pare_filled_names(part, names);
+        json_t *specs = json_array(), *one = json_object();
+        for (size_t k = 0; k < count; k++)
+            json_array_append_new(specs, json_string(names[k]));
+        json_object_set_new(one, "part", json_string(part->id));
+        json_object_set_new(one, "specs", specs);
+        json_array_append_new(list, one);
+    }
+    return list;
+}
+
+json_t *pare_sheet_object(const pare_sheet_view *view)
+{
+    const pare_sheet *sheet = &view->sheet;
+    json_t *object = json_object();
+    if (!object)
+        return NULL;
+    json_object_set_new(object, "craft", json_string(view->craft.name));
+    json_object_set_new(object, "loadout", pare_text_or_null(view->loadout));
+    json_object_set_new(object, "tried", pare_text_or_null(view->tried));
+    pare_figures_into(object, sheet);
+    if (view->tried) {
+        double change[PARE_FIGURES];
+        for (int i = 0; i < PARE_FIGURES; i++)
+            change[i] = sheet->figure[i].exists && view->before.figure[i].exists
+                            ? sheet->figure[i].value - view->before.figure[i].value
+                            : (double)NAN;
+        json_object_set_new(object, "change", pare_changes_object(change));
+    }
+    json_object_set_new(object, "limit_g", pare_json_number(1e3 * view->limit_kg));
+    json_object_set_new(object, "limit_chance", pare_json_number(sheet->chance_all_up));
+    json_object_set_new(object, "flown_at_limit_min",
+                        pare_json_number(view->flown_at_limit_s / 60));
+    json_object_set_new(object, "landed_by",
+                        json_string(sheet->landed_by_voltage ? "voltage" : "charge"));
+    json_t *principal = json_array();
+    for (int i = 0; i < 3; i++)
+        json_array_append_new(principal, pare_json_number(sheet->principal_kg_m2[i]));
+    json_object_set_new(object, "principal_kg_m2", principal);
+    json_object_set_new(object, "margins", margins(sheet));
+    json_object_set_new(object, "ledger", ledger(sheet));
+    if (view->exchange.exists) {
+        json_t *gram = json_object();
+        json_object_set_new(gram, "centre", per_gram(view->exchange.centre));
+        json_object_set_new(gram, "tip", per_gram(view->exchange.tip));
+        json_object_set_new(object, "one_gram", gram);
+    }
+    json_object_set_new(object, "knock_on", knock_on(view));
+    json_object_set_new(object, "weigh_next", weigh_next(sheet));
+    json_object_set_new(object, "filled_by_law", filled(&view->craft));
+    return object;
+}

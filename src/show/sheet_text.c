@@ -1,0 +1,323 @@
+/* sheet_text.c: the first screen of a sheet (see sheet_text.h).
+ *
+ * Its order is the order of a builder's questions: what does it weigh, where do the grams sit, which
+ * may go, what is near its limit, what does it do in the air, what is one gram worth, what to weigh. */
+#include "show/sheet_text.h"
+
+#include <math.h>
+#include <stdio.h>
+#include <string.h>
+
+#include "show/digits.h"
+#include "show/ruler.h"
+
+/* A label and one line made piece by piece. */
+static void put(const pare_screen *screen, pare_text *out, const char *label, pare_text *line)
+{
+    if (line->failed)
+        out->failed = true;
+    else
+        pare_put_labelled(screen, out, label, line->bytes ? line->bytes : "");
+    pare_text_free(line);
+}
+
+static const char *figure(char text[PARE_DIGITS], const pare_screen *screen,
+                          const pare_sheet *sheet, pare_figure which)
+{
+    const pare_sheet_figure *f = &sheet->figure[which];
+    const double scale = pare_figure_table[which].scale;
+    return f->exists ? pare_digits_u(text, screen, scale * f->value, scale * f->u) : "-";
+}
+
+static const char *bare(char text[PARE_DIGITS], const pare_sheet *sheet, pare_figure which)
+{
+    const pare_sheet_figure *f = &sheet->figure[which];
+    const double scale = pare_figure_table[which].scale;
+    return f->exists ? pare_digits(text, scale * f->value, scale * f->u) : "-";
+}
+
+static const char *chance(char text[32], double share)
+{
+    if (share < 0.005)
+        return "under 1 %";
+    if (share > 0.995)
+        return "over 99 %";
+    snprintf(text, 32, "%.0f %%", 100 * share);
+    return text;
+}
+
+static void title(const pare_sheet_view *view, const pare_screen *screen, pare_text *out)
+{
+    pare_text line = {0};
+    pare_text_add(&line, view->craft.name);
+    if (view->loadout)
+        pare_text_printf(&line, ", loadout %s", view->loadout);
+    size_t others = 0;
+    for (size_t i = 0; i < view->craft.loadouts; i++)
+        if (!view->loadout || strcmp(view->craft.loadout[i].name, view->loadout) != 0)
+            pare_text_printf(&line, "%s%s",
+                             others++ ? ", " : " (others: ", view->craft.loadout[i].name);
+    if (others)
+        pare_text_add(&line, ")");
+    if (line.failed)
+        out->failed = true;
+    else
+        pare_put_heading(screen, out, line.bytes);
+    pare_text_free(&line);
+    if (view->tried) {
+        pare_text_add(out, "trying ");
+        pare_text tried = {0};
+        for (const char *c = view->tried; *c; c++)
+            pare_text_printf(&tried, *c == ',' ? ", " : "%c", *c);
+        pare_put_wrapped(screen, out, 7, 7, tried.bytes ? tried.bytes : "");
+        pare_text_free(&tried);
+    }
+}
+
+static void all_up(const pare_sheet_view *view, const pare_screen *screen, pare_text *out)
+{
+    const pare_sheet_figure *f = &view->sheet.figure[PARE_ALL_UP];
+    char text[PARE_DIGITS], other[32];
+    pare_text line = {0};
+    pare_text_printf(&line, "%s g", figure(text, screen, &view->sheet, PARE_ALL_UP));
+    if (view->tried) {
+        const double change = 1e3 * (f->value - view->before.figure[PARE_ALL_UP].value);
+        pare_text_printf(&line, " (%s)", pare_digits_change(text, change, 3, 1));
+    }
+    if (isfinite(view->limit_kg)) {
+        const double over = 1e3 * (f->value - view->limit_kg);
+        pare_text_printf(&line, ", %s g %s the limit of ",
+                         pare_digits(text, fabs(over), 1e3 * f->u), over > 0 ? "over" : "under");
+        pare_text_printf(&line, "%s g", pare_digits(text, 1e3 * view->limit_kg, 0));
+        if (isfinite(view->sheet.chance_all_up))
+            pare_text_printf(&line, ", met with a chance of %s",
+                             chance(other, view->sheet.chance_all_up));
+    }
+    put(screen, out, "all-up", &line);
+}
+
+void pare_bands_text(const pare_swaps *swaps, const char *money, const pare_screen *screen,
+                     pare_text *out)
+{
+    char grams[24], more[24], paid[PARE_DIGITS];
+    static const char *const label[PARE_BANDS] = {"free", "cheap", "pack, motors"};
+    static const char *const what[PARE_BANDS] = {
+        "no money, and every job of the brief kept",
+        "what money buys without other motors or another pack",
+        "only from other motors or another pack"};
+    for (int band = 0; band < PARE_BANDS; band++) {
+        pare_text line = {0};
+        const double before_kg = band ? swaps->band_kg[band - 1] : 0;
+        pare_text_printf(&line, "%5s g  %s",
+                         pare_ruler_grams(grams, swaps->band_kg[band] - before_kg), what[band]);
+        if (band)
+            pare_text_printf(&line, ": %s g together, for %s%s%s",
+                             pare_ruler_grams(more, swaps->band_kg[band]),
+                             pare_digits_at(paid, swaps->band_money[band], 2), money ? " " : "",
+                             money ? money : "");
+        put(screen, out, label[band], &line);
+    }
+}
+
+static void worst_margin(const pare_sheet_view *view, const pare_screen *screen, pare_text *out)
+{
+    if (view->sheet.margins == 0)
+        return;
+    const pare_margin *m = &view->sheet.margin[0];
+    char text[PARE_DIGITS], words[64];
+    pare_text line = {0};
+    pare_text_printf(&line, "%s, ", pare_digits_u(text, screen, m->ratio, m->ratio_u));
+    pare_text_printf(&line, "%s: ", pare_margin_words(m, words));
+    pare_text_printf(&line, "%s", pare_digits(text, m->value, m->ratio_u * fabs(m->value)));
+    pare_text_printf(&line, " where %s ", pare_margin_at_least(m) ? "at least" : "at most");
+    pare_text_printf(&line, "%s%s%s is allowed (%s)", pare_digits(text, m->limit, 0),
+                     m->unit[0] ? " " : "", m->unit, m->from);
+    put(screen, out, "worst margin", &line);
+}
+
+static void minutes(const pare_sheet_view *view, const pare_screen *screen, pare_text *out)
+{
+    const pare_sheet_figure *f = &view->sheet.figure[PARE_FLOWN_TIME];
+    char text[PARE_DIGITS];
+    pare_text line = {0};
+    if (!f->exists) {
+        pare_text_printf(&line, "none: %s", f->why);
+    } else {
+        pare_text_printf(&line, "%s min now", figure(text, screen, &view->sheet, PARE_FLOWN_TIME));
+        if (view->tried && view->before.figure[PARE_FLOWN_TIME].exists)
+            pare_text_printf(
+                &line, " (%s s)",
+                pare_digits_change(text, f->value - view->before.figure[PARE_FLOWN_TIME].value, 2,
+                                   0));
+        if (isfinite(view->flown_at_limit_s)) {
+            pare_text_printf(&line, ", %s s",
+                             pare_digits_change(text, view->flown_at_limit_s - f->value, 2, 0));
+            pare_text_printf(&line, " at the limit of %s g",
+                             pare_digits(text, 1e3 * view->limit_kg, 0));
+        }
+        pare_text_printf(&line, "; lands on %s",
+                         view->sheet.landed_by_voltage ? "cell voltage" : "charge left");
+    }
+    put(screen, out, "your minutes", &line);
+}
+
+static void hover(const pare_sheet_view *view, const pare_screen *screen, pare_text *out)
+{
+    const pare_sheet_figure *output = &view->sheet.figure[PARE_HOVER_OUTPUT];
+    char text[PARE_DIGITS];
+    pare_text line = {0};
+    if (!output->exists) {
+        pare_text_printf(&line, "none: %s", output->why);
+    } else {
+        pare_text_printf(&line, "%s %% output, ",
+                         pare_digits_u(text, screen, 100 * output->value, 100 * output->u));
+        pare_text_printf(&line, "%s A, ", figure(text, screen, &view->sheet, PARE_HOVER_A));
+        pare_text_printf(&line, "%s W/kg", bare(text, &view->sheet, PARE_HOVER_W_KG));
+    }
+    put(screen, out, "hover", &line);
+    const pare_sheet_figure *fresh = &view->sheet.figure[PARE_TWR_FRESH];
+    if (!fresh->exists) {
+        pare_text_printf(&line, "none: %s", fresh->why);
+    } else {
+        pare_text_printf(&line, "%s fresh, ", figure(text, screen, &view->sheet, PARE_TWR_FRESH));
+        pare_text_printf(&line, "%s landing", figure(text, screen, &view->sheet, PARE_TWR_LANDING));
+    }
+    put(screen, out, "thrust/weight", &line);
+}
+
+static void quickness(const pare_sheet_view *view, const pare_screen *screen, pare_text *out)
+{
+    const pare_sheet_figure *now = view->sheet.figure, *then = view->before.figure;
+    char text[PARE_DIGITS];
+    pare_text line = {0};
+    if (!now[PARE_ROLL].exists) {
+        pare_text_printf(&line, "none: %s", now[PARE_ROLL].why);
+        put(screen, out, "quickness", &line);
+        return;
+    }
+    static const pare_figure which[] = {PARE_ROLL, PARE_PITCH};
+    for (int i = 0; i < 2; i++) {
+        pare_text_printf(&line, i ? ", pitch %s" : "roll %s",
+                         figure(text, screen, &view->sheet, which[i]));
+        if (view->tried && then[which[i]].exists)
+            pare_text_printf(
+                &line, " (%s %%)",
+                pare_digits_change(text, 100 * (now[which[i]].value / then[which[i]].value - 1), 2,
+                                   1));
+    }
+    pare_text_add(&line, " rad/s2");
+    if (view->tried)
+        pare_text_add(&line, ", against the craft without the trial");
+    put(screen, out, "quickness", &line);
+}
+
+static void balance(const pare_sheet_view *view, const pare_screen *screen, pare_text *out)
+{
+    const pare_sheet_figure *x = &view->sheet.figure[PARE_CG_X],
+                            *y = &view->sheet.figure[PARE_CG_Y],
+                            *shift = &view->sheet.figure[PARE_PACK_SHIFT];
+    char text[PARE_DIGITS];
+    pare_text line = {0};
+    pare_text_printf(&line, "centre of mass %s mm ",
+                     pare_digits_u(text, screen, 1e3 * fabs(x->value), 1e3 * x->u));
+    pare_text_printf(&line, "%s, ", x->value < 0 ? "aft" : "forward");
+    pare_text_printf(&line, "%s mm ", pare_digits(text, 1e3 * fabs(y->value), 1e3 * y->u));
+    pare_text_printf(&line, "%s", y->value < 0 ? "right" : "left");
+    if (shift->exists) {
+        pare_text_printf(&line, "; pack %s mm ",
+                         pare_digits(text, 1e3 * fabs(shift->value), 1e3 * shift->u));
+        pare_text_printf(&line, "%s to zero it", shift->value < 0 ? "aft" : "forward");
+    }
+    put(screen, out, "balance", &line);
+}
+
+/* Rates are per kilogram; a gram is a thousandth of it. */
+static void one_gram(const pare_sheet_view *view, const pare_screen *screen, pare_text *out)
+{
+    if (!view->exchange.exists)
+        return;
+    const pare_sheet_figure *now = view->sheet.figure;
+    char text[PARE_DIGITS];
+    pare_text line = {0};
+    for (int tip = 0; tip < 2; tip++) {
+        const double *rate = tip ? view->exchange.tip : view->exchange.centre;
+        pare_text_add(&line, tip ? "; at the arm tips " : "costs at the centre ");
+        if (isfinite(rate[PARE_FLOWN_TIME]))
+            pare_text_printf(&line, "%s s of your minutes, ",
+                             pare_digits_at(text, -1e-3 * rate[PARE_FLOWN_TIME], 2));
+        if (isfinite(rate[PARE_ROLL]) && now[PARE_ROLL].value > 0)
+            pare_text_printf(
+                &line, "%s %% of roll",
+                pare_digits_at(text, -0.1 * rate[PARE_ROLL] / now[PARE_ROLL].value, 2));
+        if (isfinite(rate[PARE_PITCH]) && now[PARE_PITCH].value > 0)
+            pare_text_printf(
+                &line, ", %s %% of pitch",
+                pare_digits_at(text, -0.1 * rate[PARE_PITCH] / now[PARE_PITCH].value, 2));
+    }
+    put(screen, out, "one gram", &line);
+}
+
+static void weigh_next(const pare_sheet_view *view, const pare_screen *screen, pare_text *out)
+{
+    enum { SHOWN = 3 };
+    size_t order[PARE_LINES];
+    double share[PARE_LINES];
+    pare_sheet_weigh_first(&view->sheet, order, share);
+    pare_text line = {0};
+    for (size_t i = 0; i < SHOWN && i < view->sheet.assembly.lines && share[i] >= 0.01; i++) {
+        pare_text_printf(&line, "%s%s (%.0f %%", i ? ", " : "",
+                         view->sheet.assembly.line[order[i]].name, 100 * share[i]);
+        pare_text_add(&line, i ? ")" : " of the doubt about all-up)");
+    }
+    if (line.length == 0)
+        pare_text_add(&line, "nothing: all is known as well as it can be");
+    put(screen, out, "weigh next", &line);
+}
+
+static void cautions(const pare_sheet_view *view, const pare_screen *screen, pare_text *out)
+{
+    if (isfinite(view->limit_kg))
+        pare_put_wrapped(screen, out, 0, 0,
+                         "A legal mass limit counts the craft as flown, with everything on it: "
+                         "check your local rules.");
+}
+
+void pare_sheet_text(const pare_sheet_view *view, const pare_swaps *swaps,
+                     const pare_screen *screen, pare_text *out)
+{
+    title(view, screen, out);
+    pare_text_add(out, "\n");
+    all_up(view, screen, out);
+    pare_text_add(out, "\n");
+    const pare_ruler ruler =
+        pare_ruler_of(&view->craft, &view->sheet, view->tried ? &view->craft_before : NULL,
+                      view->tried ? &view->before : NULL, view->limit_kg);
+    pare_ruler_text(&ruler, screen, out);
+    pare_text_add(out, "\n");
+    if (swaps)
+        pare_bands_text(swaps, NULL, screen, out);
+    worst_margin(view, screen, out);
+    minutes(view, screen, out);
+    hover(view, screen, out);
+    quickness(view, screen, out);
+    balance(view, screen, out);
+    one_gram(view, screen, out);
+    weigh_next(view, screen, out);
+    cautions(view, screen, out);
+}
+
+void pare_limits_broken_text(const pare_sheet *sheet, pare_text *out)
+{
+    char text[PARE_DIGITS], words[64];
+    bool first = true;
+    for (size_t i = 0; i < sheet->margins; i++) {
+        const pare_margin *m = &sheet->margin[i];
+        if (strncmp(m->name, "limit.", 6) != 0 || m->ratio >= 1)
+            continue;
+        pare_text_printf(out, "%s%s is ", first ? "" : "; ", pare_margin_words(m, words));
+        pare_text_printf(out, "%s, ", pare_digits(text, m->value, m->ratio_u * fabs(m->value)));
+        pare_text_printf(out, "%s %s%s%s", pare_margin_at_least(m) ? "at least" : "at most",
+                         pare_digits(text, m->limit, 0), m->unit[0] ? " " : "", m->unit);
+        first = false;
+    }
+}

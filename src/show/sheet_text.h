@@ -1,0 +1,26 @@
+/* sheet_text.h: a sheet as text: the first screen, and all else behind --all. */
+#ifndef PARE_SHOW_SHEET_TEXT_H
+#define PARE_SHOW_SHEET_TEXT_H
+
+#include "show/screen.h"
+#include "show/sheet_view.h"
+
+/** The first screen.
+ *
+ * @param swaps  for what is free, cheap, and only from pack or motors; NULL: those lines are absent */
+void pare_sheet_text(const pare_sheet_view *view, const pare_swaps *swaps,
+                     const pare_screen *screen, pare_text *out);
+
+/** All that stands behind the first screen: ledger, body, flight, margins, exchange, knock-on, what
+ * a law filled in, what does not exist and why, and the states that figures refer to. */
+void pare_sheet_all_text(const pare_sheet_view *view, const pare_screen *screen, pare_text *out);
+
+/** The three bands in grams and money, one labelled line each. */
+void pare_bands_text(const pare_swaps *swaps, const char *money, const pare_screen *screen,
+                     pare_text *out);
+
+/** The limits of the brief that are broken, in one line for an error: "all-up mass 691 g, at most
+ * 620 g; ...". */
+void pare_limits_broken_text(const pare_sheet *sheet, pare_text *out);
+
+#endif

@@ -1,0 +1,102 @@
+/* sheet_view.c: what a sheet's answer shows (see sheet_view.h). */
+#include "show/sheet_view.h"
+
+#include <math.h>
+#include <stdio.h>
+#include <string.h>
+
+#include "craft/flight.h"
+
+const pare_limit *pare_brief_limit(const pare_brief *brief, const char *stem)
+{
+    for (size_t i = 0; i < brief->limits; i++)
+        if (strcmp(brief->limit[i].key, stem) == 0)
+            return &brief->limit[i];
+    return NULL;
+}
+
+/* The same rig at the limit's mass: what the brief is worth in minutes. */
+static double flown_at(const pare_craft *craft, const pare_sheet *sheet, double mass_kg)
+{
+    pare_rig rig = sheet->rig;
+    rig.mass_kg = mass_kg;
+    const pare_flown *flown;
+    const size_t entries = pare_brief_flown(&craft->brief, &flown);
+    const pare_landing landing = pare_brief_landing(&craft->brief, rig.pack.chemistry);
+    pare_endurance endured;
+    if (pare_rig_endure(&rig, entries, flown, &landing, &endured, NULL) != PARE_OK)
+        return (double)NAN;
+    return endured.time_s;
+}
+
+pare_status pare_sheet_view_fill(const pare_craft *craft, const pare_craft *before, int loadout,
+                                 const char *tried, pare_sheet_view *view, pare_error *err)
+{
+    view->tried = tried;
+    view->loadout = loadout >= 0 ? craft->loadout[loadout].name : NULL;
+    pare_status status = pare_craft_load(craft, loadout, &view->craft, err);
+    if (status == PARE_OK)
+        status = pare_sheet_compute(&view->craft, true, &view->sheet, err);
+    if (status == PARE_OK && tried) {
+        status = pare_craft_load(before, loadout, &view->craft_before, err);
+        if (status == PARE_OK)
+            status = pare_sheet_compute(&view->craft_before, false, &view->before, err);
+    }
+    if (status == PARE_OK)
+        status = pare_sheet_exchange(&view->craft, &view->sheet, &view->exchange, err);
+    if (status != PARE_OK)
+        return status;
+    const pare_landing landing =
+        pare_brief_landing(&view->craft.brief, view->sheet.rig.pack.chemistry);
+    pare_error why = {0};
+    view->growth_known =
+        pare_rig_growth(&view->sheet.rig, &landing, &view->growth, &why) == PARE_OK;
+    snprintf(view->growth_why, sizeof view->growth_why, "%.*s", (int)sizeof view->growth_why - 1,
+             view->growth_known ? "" : why.text);
+    const pare_limit *limit = pare_brief_limit(&view->craft.brief, "all_up");
+    const bool limited = limit && !limit->at_least;
+    view->limit_kg = limited ? limit->value : (double)NAN;
+    view->flown_at_limit_s =
+        limited ? flown_at(&view->craft, &view->sheet, limit->value) : (double)NAN;
+    return PARE_OK;
+}
+
+const char *pare_margin_words(const pare_margin *margin, char text[64])
+{
+    static const struct {
+        const char *name, *words;
+    } known[] = {{"limit.margin", "least margin of all ratings"},
+                 {"esc.continuous", "ESC current as flown"},
+                 {"esc.burst", "ESC current in a burst"},
+                 {"motor.continuous", "motor current as flown"},
+                 {"motor.burst", "motor current in a burst"}};
+    for (size_t i = 0; i < sizeof known / sizeof known[0]; i++)
+        if (strcmp(known[i].name, margin->name) == 0)
+            return known[i].words;
+    if (strncmp(margin->name, "limit.", 6) == 0) {
+        const int figure = pare_figure_of_limit(margin->name + 6);
+        if (figure >= 0)
+            return pare_figure_table[figure].words;
+    }
+    if (strncmp(margin->name, "volts.", 6) == 0)
+        snprintf(text, 64, "volts on %.48s", margin->name + 6);
+    else if (strncmp(margin->name, "volts_low.", 10) == 0)
+        snprintf(text, 64, "least volts for %.44s", margin->name + 10);
+    else
+        snprintf(text, 64, "%.48s", margin->name);
+    return text;
+}
+
+bool pare_margin_at_least(const pare_margin *margin)
+{
+    return (margin->value >= margin->limit) == (margin->ratio >= 1);
+}
+
+size_t pare_limits_broken(const pare_sheet *sheet)
+{
+    size_t broken = 0;
+    for (size_t i = 0; i < sheet->margins; i++)
+        broken +=
+            strncmp(sheet->margin[i].name, "limit.", 6) == 0 && !(sheet->margin[i].ratio >= 1);
+    return broken;
+}
