@@ -15,6 +15,7 @@
 #define WIRE_U_SHARE  0.06
 #define PLACE_U_M     3e-3
 #define GUESS_U_M     20e-3
+#define FRAME_U_M     1e-3
 
 pare_status pare_joint_kg(const pare_joint *joint, double *mass_kg, pare_error *err)
 {
@@ -64,6 +65,18 @@ static double cut_away_kg(const pare_item *item)
     return (came_m - item->cut_length_m) * coax_kg_per_m(item->part->cable);
 }
 
+/* The frame is where stations start from, and what sits on its arms sits where the frame says: all
+ * copies together can be off by little. Elsewhere a ruler says, or nobody does. */
+static double place_u_m(const pare_item *item)
+{
+    if (item->place == PARE_AT_ARMS ||
+        (item->part->kind == PARE_FRAME && item->place == PARE_AT_DEFAULT))
+        return FRAME_U_M;
+    if (item->at_u_m > 0)
+        return item->at_u_m;
+    return item->place == PARE_AT_DEFAULT ? GUESS_U_M : PLACE_U_M;
+}
+
 static pare_status item_line(const pare_craft *craft, size_t index, pare_line *line,
                              pare_error *err)
 {
@@ -82,9 +95,7 @@ static pare_status item_line(const pare_craft *craft, size_t index, pare_line *l
                         .count = item->count,
                         .each_kg = item->included_in ? 0 : each_kg,
                         .mass_kg = item->part->mass_kg,
-                        .at_u_m = item->at_u_m > 0
-                                      ? item->at_u_m
-                                      : (item->place == PARE_AT_DEFAULT ? GUESS_U_M : PLACE_U_M)};
+                        .at_u_m = place_u_m(item)};
     line->mass_kg.value = item->count * line->each_kg;
     line->mass_kg.u = item->included_in ? 0 : item->count * item->part->mass_kg.u;
     const int places = item->place == PARE_AT_ARMS || item->stations > 1 ? item->count : 1;

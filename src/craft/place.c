@@ -148,7 +148,11 @@ double pare_run_needed_m(const pare_craft *craft, const pare_run *run)
     if (strcmp(run->carries, "pack") == 0) {
         if (!run->at_given)
             return 0;
-        return distance_m(run->at_m, pare_item_station(craft, board, 0)) + LEAD_SLACK_M;
+        /* One-motor ESCs are fed from the middle, each by its own wires. */
+        const pare_vec3 middle = {0, 0, 0};
+        const pare_vec3 end =
+            pare_part_does(board->part, PARE_ESC_ONE) ? middle : pare_item_station(craft, board, 0);
+        return distance_m(run->at_m, end) + LEAD_SLACK_M;
     }
     const int item = pare_craft_item(craft, run->carries);
     if (item < 0)
