@@ -43,8 +43,9 @@ static int grow(const pare_bench *small, pare_arena *arena, pare_bench *large)
         if (!copy)
             return 0;
         *copy = *large->part[i];
-        copy->id = pare_arena_printf(arena, "%s-%zu", copy->id, i / small->parts);
-        copy->mass_kg.value *= 0.90 + 0.02 * (double)(i / small->parts);
+        const size_t generation = i / small->parts;
+        copy->id = pare_arena_printf(arena, "%s-%zu", copy->id, generation);
+        copy->mass_kg.value *= 0.90 + 0.02 * (double)generation;
         copy->owned = 0;
         if (!copy->id)
             return 0;

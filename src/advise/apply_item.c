@@ -106,8 +106,8 @@ static pare_status find_part(const pare_edit *edit, const pare_item *item,
         return unknown_part(edit, item, name->word, err);
     if (pare_main_work(*part) == pare_main_work(item->part))
         return PARE_OK;
-    return pare_fail(err, PARE_BAD_DATA, "'%s' is a %s; item '%s' needs a %s", (*part)->id,
-                     pare_kind_words((*part)->kind), item->name, pare_kind_words(item->part->kind));
+    return pare_fail(err, PARE_BAD_DATA, "'%s' is of kind %s; item '%s' needs kind %s", (*part)->id,
+                     pare_kind_name((*part)->kind), item->name, pare_kind_name(item->part->kind));
 }
 
 /* ---- what follows ---- */
@@ -273,10 +273,10 @@ static pare_status replace_lost_work(pare_edit *edit, size_t index, const pare_p
         if (!part)
             part = lightest(edit, index, serves_as_worker, &what);
         if (!part)
-            return pare_fail(
-                err, PARE_BAD_DATA,
-                "'%s' is a %s as well, '%s' is not, and the bench has none that serves", old->id,
-                pare_kind_words(what.kind), craft->item[index].part->id);
+            return pare_fail(err, PARE_BAD_DATA,
+                             "'%s' does the work of kind %s as well, '%s' does not, and the bench "
+                             "has none for it",
+                             old->id, pare_kind_name(what.kind), craft->item[index].part->id);
         size_t added = 0;
         const pare_status status =
             pare_edit_put_on(edit, part, 1, pare_kind_name(what.kind), index, &added, err);
@@ -366,9 +366,9 @@ static void question_mass(pare_edit *edit, const pare_part *part)
     if (part->mass_kg.known != PARE_STATED || !pare_law_mass(part, &law) ||
         part->mass_kg.value >= law.value - BOAST_SIGMAS * law.u)
         return;
-    pare_edit_warn(
-        edit, "'%s' is said to weigh %.3g g where such a %s weighs about %.3g g: weigh one",
-        part->id, 1e3 * part->mass_kg.value, pare_kind_words(part->kind), 1e3 * law.value);
+    pare_edit_warn(edit,
+                   "'%s' is said to weigh %.3g g where its like weigh about %.3g g: weigh one",
+                   part->id, 1e3 * part->mass_kg.value, 1e3 * law.value);
 }
 
 static pare_status question(pare_edit *edit, size_t index, const pare_part *old, pare_error *err)
@@ -384,7 +384,7 @@ static pare_status question(pare_edit *edit, size_t index, const pare_part *old,
                        item->part->id);
     if (item->part->kind == PARE_CAPACITOR &&
         item->part->spec[PARE_SPEC_CAPACITANCE].value < old->spec[PARE_SPEC_CAPACITANCE].value)
-        pare_edit_note(edit, "a smaller capacitor leaves the ESC more of its voltage spikes");
+        pare_edit_warn(edit, "a smaller capacitor leaves the ESC more of its voltage spikes");
     return item->part->kind == PARE_PACK ? pare_cells_question(edit, item->part, old, err)
                                          : pare_rating_question(edit, index, err);
 }

@@ -70,7 +70,8 @@ static pare_status add(pare_desk *desk, const pare_swap_name *name, size_t index
     pare_status status =
         pare_swap_edit(desk->bench, &set->craft, name, &desk->changed, &applied, &basket, err);
     if (status == PARE_OK &&
-        (pare_kept_jobs_lost(desk->craft, &applied) != 0 || excluded(set, name, &desk->changed)))
+        (applied.open_question || pare_kept_jobs_lost(desk->craft, &applied) != 0 ||
+         excluded(set, name, &desk->changed)))
         return PARE_OK;
     if (status == PARE_OK)
         status = pare_desk_weigh(desk, err);

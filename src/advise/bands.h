@@ -9,7 +9,7 @@
  *
  * Greedy by grams, each step a full re-evaluation of all taken so far: not proven best, and said so
  * nowhere as such. A swap is passed over that clashes with one taken, no longer fits, saves nothing
- * any more, loses a kept job, or breaks a margin that held. */
+ * any more, loses a kept job, breaks a margin that held, or leaves a question open. */
 pare_status pare_bands_fill(pare_desk *desk, pare_units *units, pare_arena *arena,
                             pare_swaps *swaps, pare_error *err);
 

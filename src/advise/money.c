@@ -129,12 +129,14 @@ double pare_basket_money(const pare_bench *bench, const pare_basket *basket, boo
             *priced = false;
             continue;
         }
-        const int set = price->sold_in > 1 ? price->sold_in : 1;
-        money += (count + set - 1) / set * set * price->each + shipping(basket, to_buy, i);
+        const int in_a_set = price->sold_in > 1 ? price->sold_in : 1;
+        const int sets = (count + in_a_set - 1) / in_a_set;
+        money += sets * in_a_set * price->each + shipping(basket, to_buy, i);
     }
-    for (size_t i = 0; i < basket->screws; i++)
-        money += (basket->screw[i].count + SCREWS_IN_A_BAG - 1) / SCREWS_IN_A_BAG *
-                 bag_money[basket->screw[i].material];
+    for (size_t i = 0; i < basket->screws; i++) {
+        const int bags = (basket->screw[i].count + SCREWS_IN_A_BAG - 1) / SCREWS_IN_A_BAG;
+        money += bags * bag_money[basket->screw[i].material];
+    }
     for (size_t i = 0; i < basket->wires; i++)
         money += ceil(basket->wire[i].length_m) * wire_money_per_m(basket->wire[i].gauge);
     return money;

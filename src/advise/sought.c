@@ -41,12 +41,13 @@ pare_status pare_sought_part(pare_arena *arena, const pare_part *now, double mas
 {
     pare_typical law;
     if (!pare_law_mass(now, &law))
-        return pare_fail(err, PARE_BAD_DATA, "no law knows what a %s weighs: nothing to look for",
-                         pare_kind_words(now->kind));
+        return pare_fail(err, PARE_BAD_DATA,
+                         "no law knows what kind %s weighs: nothing to look for",
+                         pare_kind_name(now->kind));
     if (!(mass_kg >= 0.4 * law.value && mass_kg <= 2.5 * law.value))
         return pare_fail(err, PARE_BAD_DATA,
-                         "a %s like '%s' weighs about %.3g g: one of %.4g g is on no shelf",
-                         pare_kind_words(now->kind), now->id, 1e3 * law.value, 1e3 * mass_kg);
+                         "parts like '%s' weigh about %.3g g: one of %.4g g is on no shelf",
+                         now->id, 1e3 * law.value, 1e3 * mass_kg);
     pare_part *part = pare_arena_zeros(arena, sizeof *part);
     char *id = pare_arena_printf(arena, "sought-%.10gg", 1e3 * mass_kg);
     if (!part || !id)

@@ -105,6 +105,32 @@ static inline void refused(fixture *f, const char *id, pare_status status, const
         fail_msg("'%s' does not say '%s'", f->err.text, words);
 }
 
+static inline bool same_bits(double a, double b)
+{
+    uint64_t bits_a, bits_b;
+    memcpy(&bits_a, &a, sizeof bits_a);
+    memcpy(&bits_b, &b, sizeof bits_b);
+    return bits_a == bits_b;
+}
+
+/* Every figure, the whole body, and every margin, bit for bit. */
+static inline bool same_sheets(const pare_sheet *a, const pare_sheet *b)
+{
+    for (int k = 0; k < PARE_FIGURES; k++)
+        if (a->figure[k].exists != b->figure[k].exists ||
+            !same_bits(a->figure[k].value, b->figure[k].value))
+            return false;
+    const pare_body *body_a = &a->assembly.all, *body_b = &b->assembly.all;
+    if (!same_bits(body_a->at_m.y, body_b->at_m.y) ||
+        !same_bits(body_a->inertia_kg_m2.xz, body_b->inertia_kg_m2.xz) || a->margins != b->margins)
+        return false;
+    for (size_t m = 0; m < a->margins; m++)
+        if (strcmp(a->margin[m].name, b->margin[m].name) != 0 ||
+            !same_bits(a->margin[m].ratio, b->margin[m].ratio))
+            return false;
+    return true;
+}
+
 static inline bool among(size_t count, char rows[][64], const char *words)
 {
     for (size_t i = 0; i < count; i++)

@@ -44,6 +44,14 @@ static void a_shallower_motor_says_that_the_screws_reach_its_winding(void **stat
     assert_false(f->applied.open_question);
 }
 
+static void a_motor_said_to_be_lighter_than_any_is_to_be_weighed_first(void **state)
+{
+    fixture *f = *state;
+    tried(f, "motor=mo-boast"); /* 15 g where this stator weighs 32 g or so */
+    assert_true(noted(&f->applied, "weigh one"));
+    assert_true(f->applied.open_question);
+}
+
 static void a_cut_phase_wire_stays_cut_on_another_motor(void **state)
 {
     fixture *f = *state;
@@ -242,6 +250,14 @@ static void an_adapter_that_bridges_nothing_any_more_goes_again(void **state)
     assert_near(f->sheet.figure[PARE_ALL_UP].value, f->other.figure[PARE_ALL_UP].value, 0);
 }
 
+static void boards_on_an_adapter_keep_the_screws_as_they_are(void **state)
+{
+    fixture *f = *state;
+    tried(f, "esc=es-20");
+    const int stack = pare_craft_joint(&f->changed, "stack");
+    assert_near(f->changed.joint[stack].thread.nominal_m, 3e-3, 0);
+}
+
 static void one_board_for_controller_and_esc_takes_the_esc_away_and_keeps_its_screws(void **state)
 {
     fixture *f = *state;
@@ -250,7 +266,7 @@ static void one_board_for_controller_and_esc_takes_the_esc_away_and_keeps_its_sc
     const int stack = pare_craft_joint(&f->changed, "stack");
     assert_true(stack >= 0);
     assert_string_equal(f->changed.joint[stack].holds, "brain");
-    refused(f, "esc=fe-a", PARE_BAD_DATA, "needs a");
+    refused(f, "esc=fe-a", PARE_BAD_DATA, "needs kind esc_four");
 }
 
 static void single_escs_sit_on_the_arms_with_wires_to_them(void **state)
@@ -335,7 +351,7 @@ static void interfaces_that_do_not_agree_are_refused_with_both_sides(void **stat
     refused(f, "camera=ca-14", PARE_BAD_DATA, "camera width of 14 mm");
     refused(f, "pack=pa-30", PARE_BAD_DATA, "30 A class");
     refused(f, "frame=fr-c", PARE_BAD_DATA, "9 mm");
-    refused(f, "motor=pa-4", PARE_BAD_DATA, "needs a motor");
+    refused(f, "motor=pa-4", PARE_BAD_DATA, "needs kind motor");
 }
 
 static void a_sought_part_is_the_same_with_fewer_grams(void **state)
@@ -361,6 +377,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(four_lighter_motors_save_four_differences),
         cmocka_unit_test(a_shallower_motor_says_that_the_screws_reach_its_winding),
+        cmocka_unit_test(a_motor_said_to_be_lighter_than_any_is_to_be_weighed_first),
         cmocka_unit_test(a_cut_phase_wire_stays_cut_on_another_motor),
         cmocka_unit_test(phase_wires_cut_to_length_save_their_wire),
         cmocka_unit_test(a_thinner_lead_saves_its_copper_and_leaves_heat_open),
@@ -380,6 +397,7 @@ int main(void)
         cmocka_unit_test(a_smaller_esc_of_the_same_pattern_saves_the_difference),
         cmocka_unit_test(an_esc_of_another_pattern_brings_the_adapter_that_has_both),
         cmocka_unit_test(an_adapter_that_bridges_nothing_any_more_goes_again),
+        cmocka_unit_test(boards_on_an_adapter_keep_the_screws_as_they_are),
         cmocka_unit_test(one_board_for_controller_and_esc_takes_the_esc_away_and_keeps_its_screws),
         cmocka_unit_test(single_escs_sit_on_the_arms_with_wires_to_them),
         cmocka_unit_test(wires_that_no_longer_reach_are_made_longer),
