@@ -6,6 +6,7 @@
  * can stand for a thousand million values. */
 #include "store/tree.h"
 
+#include <assert.h>
 #include <stdbool.h>
 #include <stdlib.h>
 #include <string.h>
@@ -13,6 +14,7 @@
 #include <yaml.h>
 
 typedef struct open_node {
+    pare_node_form form;
     pare_node *node, *last;
     const char *key; /* of a map: read, its value awaited */
     int key_line, key_column;
@@ -171,6 +173,7 @@ static pare_status place(builder *b, pare_node_form form, yaml_mark_t mark, pare
         return PARE_OK;
     }
     open_node *in = &b->open[b->depth - 1];
+    assert(in->node); /* open_up() has set it */
     node->key = in->key;
     node->key_line = in->key_line;
     node->key_column = in->key_column;
@@ -198,12 +201,12 @@ static pare_status open_up(builder *b, pare_node_form form, const yaml_event_t *
     if (b->depth == PARE_TREE_DEPTH)
         return refuse(b, event->start_mark, err,
                       "nested more than 32 deep; a bench needs far less");
-    if (b->depth && b->open[b->depth - 1].node->form == PARE_NODE_MAP && !b->open[b->depth - 1].key)
+    if (b->depth && b->open[b->depth - 1].form == PARE_NODE_MAP && !b->open[b->depth - 1].key)
         return refuse(b, event->start_mark, err, "a map or list as a key; a key is one word");
     pare_node *node = NULL;
     const pare_status status = place(b, form, event->start_mark, &node, err);
     if (status == PARE_OK)
-        b->open[b->depth++] = (open_node){.node = node};
+        b->open[b->depth++] = (open_node){.form = form, .node = node};
     return status;
 }
 
@@ -222,7 +225,7 @@ static pare_status add_scalar(builder *b, const yaml_event_t *event, pare_error 
     if (!text)
         return pare_no_memory(err);
     open_node *in = b->depth ? &b->open[b->depth - 1] : NULL;
-    if (in && in->node->form == PARE_NODE_MAP && !in->key) {
+    if (in && in->form == PARE_NODE_MAP && !in->key) {
         if (length == 0 || length > PARE_TREE_KEY)
             return refuse(b, event->start_mark, err, "a key of 1 to 128 bytes is right here");
         in->key = text;

@@ -104,7 +104,7 @@ static void the_default_bench_follows_the_xdg_folders(void **state)
     (void)state;
     pare_text path = {0};
     pare_error err = {0};
-    setenv("HOME", "/home/x", 1);
+    setenv("HOME", "/people/x", 1);
     setenv("XDG_DATA_HOME", "/data", 1);
     assert_int_equal(pare_store_default_path(false, &path, &err), PARE_OK);
     assert_string_equal(path.bytes, "/data/pare/bench.sqlite");
@@ -114,7 +114,7 @@ static void the_default_bench_follows_the_xdg_folders(void **state)
     path.length = 0;
     setenv("XDG_DATA_HOME", "relative", 1); /* to be ignored, says the specification */
     assert_int_equal(pare_store_default_path(false, &path, &err), PARE_OK);
-    assert_string_equal(path.bytes, "/home/x/.local/share/pare/bench.sqlite");
+    assert_string_equal(path.bytes, "/people/x/.local/share/pare/bench.sqlite");
     unsetenv("XDG_DATA_HOME");
     unsetenv("HOME");
     assert_int_equal(pare_store_default_path(false, &path, &err), PARE_BAD_DATA);
