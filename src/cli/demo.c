@@ -84,7 +84,7 @@ static void put_next(const char *path, const pare_screen *screen, pare_text *out
                      "  B=%s\n"
                      "  pare sheet hedgerow --all --bench $B\n"
                      "  pare swaps hedgerow --wish minutes --bench $B\n"
-                     "  pare sheet hedgerow --try bumper=off,strap=off --bench $B\n"
+                     "  pare sheet hedgerow --try bumper=off,tower=ti-100 --bench $B\n"
                      "  pare compare hedgerow bodkin --bench $B\n"
                      "  pare swaps thimble --bench $B\n"
                      "  pare craft show drover --bench $B\n"
@@ -105,7 +105,7 @@ static void put_demo(const pare_sheet_view *view, const pare_swaps_view *swaps,
         pare_put_wrapped(&screen, out, 0, 0, line.bytes);
     pare_text_free(&line);
     pare_text_add(out, "\n");
-    pare_sheet_text(view, swaps->swaps, &screen, out);
+    pare_sheet_text(view, swaps->swaps, swaps->money, &screen, out);
     pare_text_add(out, "\n");
     pare_put_heading(&screen, out, "The best single swaps");
     pare_swaps_head(swaps, &screen, out);

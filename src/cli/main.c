@@ -22,8 +22,9 @@ static void help(pare_text *out)
                   "what each one costs or buys.\n\n");
     for (size_t i = 0; i < COMMANDS; i++)
         pare_text_printf(out, "  pare %-8s %s\n", commands[i]->name, commands[i]->line);
-    pare_text_add(out, "\nStart with `pare demo`. `pare help COMMAND` says more, with an example.\n"
-                       "Every command takes --bench FILE for another bench, and --json.\n");
+    pare_text_add(
+        out, "\nStart with `pare demo`. `pare help COMMAND` says more, with an example.\n"
+             "Every command takes --json; all but calc take --bench FILE for another bench.\n");
 }
 
 static const command *find(const char *name, pare_error *err)

@@ -26,7 +26,7 @@ static pare_status as_text(const bench_in_use *use, const options *given, const 
     const pare_status status =
         pare_swaps_find(use->bench, craft, loadout, PARE_WISH_GRAMS, arena, &swaps, err);
     if (status == PARE_OK) {
-        pare_sheet_text(view, &swaps, &screen, out);
+        pare_sheet_text(view, &swaps, use->bench->money, &screen, out);
         if (given->given & OPTION_ALL)
             pare_sheet_all_text(view, &screen, out);
     }
@@ -72,6 +72,14 @@ static pare_status check(const pare_sheet_view *view, pare_error *err)
     return PARE_NO;
 }
 
+/* Swaps look at every part of the bench; without them the craft's own are enough. */
+static pare_status use_for(const options *given, bench_in_use *use, pare_error *err)
+{
+    if (given->given & OPTION_JSON && given->tries == 0)
+        return bench_use_craft(given, given->operand[0], use, err);
+    return bench_use(given, use, err);
+}
+
 static pare_status run(const options *given, pare_text *out, pare_error *err)
 {
     bench_in_use use = {0};
@@ -84,7 +92,7 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
     if (status == PARE_OK)
         status = need_operands("sheet", given, 1, 1, "one craft", err);
     if (status == PARE_OK)
-        status = bench_use(given, &use, err);
+        status = use_for(given, &use, err);
     if (status == PARE_OK)
         status = bench_craft(&use, given->operand[0], &before, err);
     if (status == PARE_OK)

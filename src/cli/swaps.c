@@ -6,7 +6,7 @@
 #include "cli/command.h"
 #include "cli/use.h"
 
-enum { ROWS = 20 };
+enum { ROWS = 10 }; /* of each group */
 
 static pare_status read_wish(const options *given, pare_swaps_view *view, pare_error *err)
 {
@@ -87,12 +87,11 @@ const command command_swaps = {
     .name = "swaps",
     .line = "every single change to a craft, best first, with all it does",
     .usage = "pare swaps CRAFT [--wish WISH] [--loadout NAME] [--all] [--json]",
-    .details =
-        "  --wish   what is best: grams (otherwise), minutes, thrust, quickness, money, crash\n"
-        "  --all    every row, not the first 20 of each group\n"
-        "Free swaps come first: no money, no job lost that the brief keeps. flown: seconds\n"
-        "more of your minutes, flown the same way; T/W: thrust to weight on a fresh pack;\n"
-        "roll: quickness. pare sheet CRAFT --try NAME shows the craft with a swap.\n",
+    .details = "  --wish   what is best: grams (usual), minutes, thrust, quickness, money, crash\n"
+               "  --all    every row, not the first 10 of each group\n"
+               "Free swaps come first: no money, no job lost that the brief keeps. flown: seconds\n"
+               "more of your minutes, flown the same way; T/W: thrust to weight on a fresh pack;\n"
+               "roll: quickness. pare sheet CRAFT --try NAME shows the craft with a swap.\n",
     .example = "  pare swaps hedgerow --wish minutes\n",
     .options = OPTION_BENCH | OPTION_JSON | OPTION_ALL | OPTION_LOADOUT | OPTION_WISH,
     .run = run,

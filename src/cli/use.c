@@ -28,7 +28,8 @@ static pare_status only_demo(const options *given, const char *path, pare_error 
     return status;
 }
 
-pare_status bench_use(const options *given, bench_in_use *use, pare_error *err)
+static pare_status use_some(const options *given, const char *craft, bench_in_use *use,
+                            pare_error *err)
 {
     *use = (bench_in_use){0};
     pare_status status = bench_path(given, false, &use->path, err);
@@ -37,10 +38,22 @@ pare_status bench_use(const options *given, bench_in_use *use, pare_error *err)
     if (status == PARE_OK)
         status = pare_store_open(use->path.bytes, PARE_STORE_READ, &use->store, err);
     if (status == PARE_OK)
-        status = pare_store_read(use->store, &use->bench, err);
+        status = craft ? pare_store_read_craft(use->store, craft, &use->bench, err)
+                       : pare_store_read(use->store, &use->bench, err);
     if (status == PARE_OK)
         status = pare_store_warm(use->store, use->bench, err);
     return status;
+}
+
+pare_status bench_use(const options *given, bench_in_use *use, pare_error *err)
+{
+    return use_some(given, NULL, use, err);
+}
+
+pare_status bench_use_craft(const options *given, const char *name, bench_in_use *use,
+                            pare_error *err)
+{
+    return use_some(given, name, use, err);
 }
 
 void bench_leave(bench_in_use *use)

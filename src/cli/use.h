@@ -19,6 +19,10 @@ pare_status bench_path(const options *given, bool demo, pare_text *path, pare_er
 /** Opens the bench and reads all of it. Where the user's own is not there but the demo's is, the error
  * says what to type. Close with bench_leave(), also after a failure. */
 pare_status bench_use(const options *given, bench_in_use *use, pare_error *err);
+/** The same, but reads one craft and the parts that it names: quicker.
+ * @return also PARE_UNKNOWN where there is no such craft */
+pare_status bench_use_craft(const options *given, const char *name, bench_in_use *use,
+                            pare_error *err);
 void bench_leave(bench_in_use *use);
 
 /** A craft by name; PARE_UNKNOWN with the nearest, or with all names where there are few. */

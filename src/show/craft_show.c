@@ -29,7 +29,8 @@ void pare_craft_list_text(size_t count, const pare_craft_row rows[], const pare_
         }
         pare_put_left(
             out, pare_digits_u(text, screen, 1e3 * row->all_up_kg, 1e3 * row->all_up_u_kg), GRAMS);
-        pare_put_left(out, isfinite(row->limit_kg) ? pare_digits(text, 1e3 * row->limit_kg, 0) : "",
+        pare_put_left(out,
+                      isfinite(row->limit_kg) ? pare_digits_limit(text, 1e3 * row->limit_kg) : "",
                       LIMIT);
         if (row->broken)
             snprintf(field, sizeof field, "%zu broken", row->broken);
@@ -157,7 +158,7 @@ static void put_brief(const pare_craft *craft, const pare_screen *screen, pare_t
         const pare_figure_row *row = figure >= 0 ? &pare_figure_table[figure] : NULL;
         pare_text_printf(out, "  %s %s %s%s%s\n", row ? row->words : "least margin of all ratings",
                          limit->at_least ? ">=" : "<=",
-                         pare_digits(text, (row ? row->scale : 1) * limit->value, 0),
+                         pare_digits_limit(text, (row ? row->scale : 1) * limit->value),
                          row && row->unit[0] ? " " : "", row ? row->unit : "");
     }
     pare_text_add(out, "  keeps what ");

@@ -67,6 +67,14 @@ const char *pare_digits_u(char text[PARE_DIGITS], const pare_screen *screen, dou
     return text;
 }
 
+const char *pare_digits_limit(char text[PARE_DIGITS], double value)
+{
+    if (!isfinite(value) || fabs(value) >= 1e6)
+        return pare_digits_at(text, value, 0);
+    snprintf(text, PARE_DIGITS, "%.6g", value);
+    return strchr(text, 'e') ? pare_digits_at(text, value, PLACES) : text;
+}
+
 const char *pare_digits_change(char text[PARE_DIGITS], double change, int significant, int most)
 {
     if (!isfinite(change)) {

@@ -21,6 +21,8 @@ const char *pare_digits_u(char text[PARE_DIGITS], const pare_screen *screen, dou
                           double u);
 /** "691.4": the same digits, the uncertainty not said. */
 const char *pare_digits(char text[PARE_DIGITS], double value, double u);
+/** A figure that somebody said, as few digits as say it: "5.5", "620". */
+const char *pare_digits_limit(char text[PARE_DIGITS], double value);
 /** A change with its sign, to so many significant digits, but never below a place: "+4.1", "-0.06";
  * "0" for what rounds to nothing. */
 const char *pare_digits_change(char text[PARE_DIGITS], double change, int significant, int most);

@@ -33,7 +33,8 @@ void pare_parts_text(size_t count, const pare_part *const parts[], const char *m
         const double grams = 1e3 * part->mass_kg.value, u = 1e3 * part->mass_kg.u;
         const int id = pare_columns(part->id);
         pare_put_left(out, part->id, ID);
-        pare_put_left(out, id < ID ? "" : " ", 0);
+        if (id >= ID)
+            pare_text_add(out, " ");
         snprintf(field, sizeof field, "%s%s", pare_kind_words(part->kind),
                  part->sought ? " (sought)" : "");
         pare_put_left(out, field, KIND);
@@ -44,7 +45,7 @@ void pare_parts_text(size_t count, const pare_part *const parts[], const char *m
         pare_put_left(out, pare_known_name(part->mass_kg.known), KNOWN);
         put_price(part, out, PRICE - 1);
         snprintf(field, sizeof field, "%d", part->owned);
-        pare_put_right(out, part->owned ? field : "", OWNED);
+        pare_put_right(out, field, OWNED);
         if (screen->width > left + 16 && part->maker)
             pare_text_printf(out, "  %s", part->maker);
         pare_text_add(out, "\n");
@@ -64,6 +65,8 @@ static void put_specs(const pare_part *part, const pare_screen *screen, pare_tex
             snprintf(field, sizeof field, "%s %s %s %s",
                      pare_digits(text, spec->value[0], spec->u[0]), range ? ".." : "x",
                      pare_digits(other, spec->value[1], spec->u[1]), spec->unit.unit);
+        } else if (spec->counted) {
+            snprintf(field, sizeof field, "%.0f", spec->value[0]);
         } else {
             snprintf(field, sizeof field, "%s %s",
                      pare_digits_u(text, screen, spec->value[0], spec->u[0]), spec->unit.unit);

@@ -163,12 +163,13 @@ static void put_limit(const scale *on, double limit_kg, const pare_screen *scree
     }
 }
 
-/* What lies at a place on the ruler: a pare_known, OFF or NOTHING. */
-static int lies_at(const pare_ruler *ruler, double kg)
+/* What lies at a place on the ruler: a pare_known, OFF or NOTHING; and in which slice. */
+static int lies_at(const pare_ruler *ruler, double kg, size_t *in)
 {
     double from = 0;
     for (size_t i = 0; i < ruler->slices; i++) {
         const pare_slice *slice = &ruler->slice[i];
+        *in = i;
         for (int k = 0; k < PARE_KNOWNS; k++) {
             from += slice->known_kg[k];
             if (kg < from)
@@ -185,14 +186,21 @@ static void put_bar(const pare_ruler *ruler, const scale *on, const pare_screen 
                     pare_text *out)
 {
     int colour = -1;
+    size_t last = ruler->slices;
     for (int c = 0; c < on->columns; c++) {
-        const int what = lies_at(ruler, (c + 0.5) / on->columns * on->whole_kg);
+        const double column_kg = on->whole_kg / on->columns;
+        size_t here = 0, next = 0;
+        const int what = lies_at(ruler, (c + 0.5) * column_kg, &here);
         if (what == NOTHING)
             break;
         const int wanted = what == OFF ? 33 : 36;
         if (screen->colour && wanted != colour)
             pare_text_printf(out, "\033[%dm", colour = wanted);
-        pare_text_add(out, texture(screen, what));
+        /* A hair's breadth between slices, where the texture has one to spare. */
+        lies_at(ruler, (c + 1.5) * column_kg, &next);
+        const bool hair = screen->utf8 && what == PARE_WEIGHED && here == last && next != here;
+        pare_text_add(out, hair ? "\u2589" : texture(screen, what));
+        last = here;
     }
     pare_text_add(out, screen->colour ? "\033[0m\n" : "\n");
 }

@@ -45,13 +45,37 @@ void pare_put_heading(const pare_screen *screen, pare_text *out, const char *tex
     pare_text_printf(out, screen->colour ? "\033[1m%s\033[0m\n" : "%s\n", text);
 }
 
+/* Whether a line may end between two words: not between a number and its unit or uncertainty. */
+static bool may_break(const char *before, size_t length, const char *after)
+{
+    const size_t next = strcspn(after, " ");
+    const char last = before[length - 1];
+    const bool number = (last >= '0' && last <= '9') || last == '%';
+    if (strncmp(after, "+-", 2) == 0 || strncmp(after, "\u00b1", 2) == 0 || last == '\xb1' ||
+        (length == 2 && strncmp(before, "+-", 2) == 0))
+        return false;
+    return !(number && next <= 3 && !(after[0] >= '0' && after[0] <= '9'));
+}
+
+/* How many bytes belong together: a word, and what must not part from it. */
+static size_t unbroken(const char *text)
+{
+    size_t length = strcspn(text, " "), from = 0;
+    while (text[length] == ' ' && length > from && text[length + 1] != ' ' &&
+           text[length + 1] != '\0' && !may_break(text + from, length - from, text + length + 1)) {
+        from = length + 1;
+        length = from + strcspn(text + from, " ");
+    }
+    return length;
+}
+
 void pare_put_wrapped(const pare_screen *screen, pare_text *out, int already, int indent,
                       const char *text)
 {
     int column = already;
     bool at_start = true;
     while (*text) {
-        const size_t length = strcspn(text, " ");
+        const size_t length = unbroken(text);
         const int columns = columns_of(text, length);
         if (!at_start && column + 1 + columns > screen->width) {
             pare_text_add(out, "\n");

@@ -40,6 +40,15 @@ static void ledger_line(const pare_sheet_view *view, const pare_line *line, doub
     char text[PARE_DIGITS], field[64];
     pare_text_add(out, "  ");
     put_name(out, line->name, NAME);
+    if (line->mass_kg.value == 0) {
+        const char *came_with =
+            line->of == PARE_LINE_JOINT ? view->craft.joint[line->index].included_in
+            : line->of == PARE_LINE_RUN ? view->craft.run[line->index].included_in
+                                        : view->craft.item[line->index].included_in;
+        pare_put_spaces(out, EACH - 3);
+        pare_text_printf(out, "in %s\n", came_with ? came_with : "another");
+        return;
+    }
     field[0] = '\0';
     if (line->count > 1)
         snprintf(field, sizeof field, "%d x %s", line->count,
@@ -89,7 +98,8 @@ static void ledger(const pare_sheet_view *view, const pare_screen *screen, pare_
                      pare_digits_u(text, screen, 1e3 * dry->value, 1e3 * dry->u));
     pare_text_printf(out, "; money in it %s", pare_digits_at(text, money->value, 2));
     if (view->sheet.unpriced)
-        pare_text_printf(out, ", of which %d items have no price", view->sheet.unpriced);
+        pare_text_printf(out, " and %d %s without a price", view->sheet.unpriced,
+                         view->sheet.unpriced > 1 ? "items" : "item");
     pare_text_add(out, "\n");
 }
 
@@ -118,12 +128,18 @@ static void body(const pare_sheet_view *view, const pare_screen *screen, pare_te
                          pare_digits_u(text, screen, 1e6 * moments[i], 1e6 * f->u));
     }
     pare_text_add(out, " kg mm2\n");
-    pare_text_printf(out, "  products        xy %.0f, xz %.0f, yz %.0f kg mm2\n", 1e6 * tensor->xy,
-                     1e6 * tensor->xz, 1e6 * tensor->yz);
+    const double products[3] = {tensor->xy, tensor->xz, tensor->yz};
+    static const char *const pairs[3] = {"xy", "xz", "yz"};
+    pare_text_add(out, "  products        ");
+    for (int i = 0; i < 3; i++)
+        pare_text_printf(
+            out, "%s%s %s", i ? ", " : "", pairs[i],
+            pare_digits_u(text, screen, 1e6 * products[i], 1e6 * sheet->figure[PARE_IXY + i].u));
+    pare_text_add(out, " kg mm2\n");
     pare_text_printf(out, "  principal       %.0f, %.0f, %.0f kg mm2\n",
                      1e6 * sheet->principal_kg_m2[0], 1e6 * sheet->principal_kg_m2[1],
                      1e6 * sheet->principal_kg_m2[2]);
-    pare_text_add(out, "  share of           roll  pitch    yaw\n");
+    pare_text_add(out, "  share of            roll  pitch    yaw\n");
     size_t order[PARE_LINES];
     double weight[PARE_LINES];
     for (size_t i = 0; i < sheet->assembly.lines; i++) {
@@ -139,7 +155,7 @@ static void body(const pare_sheet_view *view, const pare_screen *screen, pare_te
         pare_text_add(out, "    ");
         put_name(out, sheet->assembly.line[order[i]].name, NAME - 2);
         for (int axis = 0; axis < 3; axis++)
-            pare_text_printf(out, "%4.0f %% ",
+            pare_text_printf(out, " %4.0f %%",
                              100 * pare_line_share(&sheet->assembly, order[i], axis));
         pare_text_add(out, "\n");
     }
@@ -244,7 +260,7 @@ static void states(const pare_sheet_view *view, const pare_screen *screen, pare_
 
 /* ---- margins ---- */
 
-enum { WALL = 24 };
+enum { WALL = 20 };
 #define RATIO_LOW  0.5
 #define RATIO_HIGH 4.0
 
@@ -274,7 +290,7 @@ static void put_wall(const pare_margin *m, const pare_screen *screen, pare_text 
 
 static void margins(const pare_sheet_view *view, const pare_screen *screen, pare_text *out)
 {
-    enum { WORDS = 27, RATIO = 15, FROMS = 8 };
+    enum { WORDS = 25, RATIO = 14, FROMS = 8 };
     const char *from[FROMS];
     size_t froms = 0;
     char text[PARE_DIGITS], other[PARE_DIGITS], words[64];
@@ -294,14 +310,14 @@ static void margins(const pare_sheet_view *view, const pare_screen *screen, pare
         put_name(out, pare_margin_words(m, words), WORDS);
         pare_put_left(out, pare_digits_u(text, screen, m->ratio, m->ratio_u), RATIO);
         put_wall(m, screen, out);
-        pare_text_printf(out, "%s%s %s %s (%c)\n",
+        pare_text_printf(out, " %s (%s %s%s%s) %c\n",
                          pare_digits(text, m->value, m->ratio_u * fabs(m->value)),
-                         pare_margin_at_least(m) ? " >=" : " <=", pare_digits(other, m->limit, 0),
-                         m->unit, (char)('a' + note));
+                         pare_margin_at_least(m) ? ">=" : "<=", pare_digits_limit(other, m->limit),
+                         m->unit[0] ? " " : "", m->unit, (char)('a' + note));
     }
     for (size_t i = 0; i < froms; i++) {
-        pare_text_printf(out, "  (%c) ", (char)('a' + i));
-        pare_put_wrapped(screen, out, 6, 6, from[i]);
+        pare_text_printf(out, "  %c ", (char)('a' + i));
+        pare_put_wrapped(screen, out, 4, 4, from[i]);
     }
     const char *said[PARE_MARGINS];
     size_t cautions = 0;
@@ -321,6 +337,8 @@ static void margins(const pare_sheet_view *view, const pare_screen *screen, pare
 
 /* ---- exchange, knock-on, laws ---- */
 
+#define LEAST_RATE 5e-6 /* in the figure's unit a gram: less is written as nothing */
+
 static void exchange(const pare_sheet_view *view, const pare_screen *screen, pare_text *out)
 {
     enum { WORDS = 34, RATE = 16 };
@@ -336,15 +354,18 @@ static void exchange(const pare_sheet_view *view, const pare_screen *screen, par
     for (int i = PARE_HOVER_OUTPUT; i < PARE_FIGURES; i++) {
         const pare_figure_row *row = &pare_figure_table[i];
         const double centre = view->exchange.centre[i], tip = view->exchange.tip[i];
-        if (row->better == 0 || !(isfinite(centre) && isfinite(tip)) || (centre == 0 && tip == 0))
+        if (row->better == 0 || !(isfinite(centre) && isfinite(tip)))
             continue;
         const bool in_time = row->dimension == PARE_DIM_TIME;
         const double scale = 1e-3 * (in_time ? 1 : i == PARE_HOVER_OUTPUT ? 100 : row->scale);
+        const char *unit = in_time ? "s" : i == PARE_HOVER_OUTPUT ? "%" : row->unit;
+        if (fabs(scale * centre) < LEAST_RATE && fabs(scale * tip) < LEAST_RATE)
+            continue;
         pare_text_add(out, "  ");
         pare_put_left(out, row->words, WORDS);
         pare_put_right(out, pare_digits_change(text, scale * centre, 2, 5), RATE);
         pare_put_right(out, pare_digits_change(text, scale * tip, 2, 5), RATE + 1);
-        pare_text_printf(out, " %s\n", in_time ? "s" : i == PARE_HOVER_OUTPUT ? "%" : row->unit);
+        pare_text_printf(out, "%s%s\n", unit[0] ? " " : "", unit);
     }
     if (view->growth_known) {
         pare_text line = {0};

@@ -88,7 +88,7 @@ static void all_up(const pare_sheet_view *view, const pare_screen *screen, pare_
         const double over = 1e3 * (f->value - view->limit_kg);
         pare_text_printf(&line, ", %s g %s the limit of ",
                          pare_digits(text, fabs(over), 1e3 * f->u), over > 0 ? "over" : "under");
-        pare_text_printf(&line, "%s g", pare_digits(text, 1e3 * view->limit_kg, 0));
+        pare_text_printf(&line, "%s g", pare_digits_limit(text, 1e3 * view->limit_kg));
         if (isfinite(view->sheet.chance_all_up))
             pare_text_printf(&line, ", met with a chance of %s",
                              chance(other, view->sheet.chance_all_up));
@@ -99,23 +99,25 @@ static void all_up(const pare_sheet_view *view, const pare_screen *screen, pare_
 void pare_bands_text(const pare_swaps *swaps, const char *money, const pare_screen *screen,
                      pare_text *out)
 {
-    char grams[24], more[24], paid[PARE_DIGITS];
+    enum { GRAMS = 7, TOGETHER = 10, MONEY = 10 };
     static const char *const label[PARE_BANDS] = {"free", "cheap", "pack, motors"};
-    static const char *const what[PARE_BANDS] = {
-        "no money, and every job of the brief kept",
-        "what money buys without other motors or another pack",
-        "only from other motors or another pack"};
+    static const char *const what[PARE_BANDS] = {"no money, no job of the brief lost",
+                                                 "same motors, same pack",
+                                                 "other motors, another pack"};
+    char text[PARE_DIGITS];
+    (void)screen;
+    pare_put_left(out, "to save", PARE_LABEL);
+    pare_put_right(out, "grams", GRAMS);
+    pare_put_right(out, "together", TOGETHER);
+    pare_put_right(out, money ? money : "money", MONEY);
+    pare_text_add(out, "\n");
     for (int band = 0; band < PARE_BANDS; band++) {
-        pare_text line = {0};
         const double before_kg = band ? swaps->band_kg[band - 1] : 0;
-        pare_text_printf(&line, "%5s g  %s",
-                         pare_ruler_grams(grams, swaps->band_kg[band] - before_kg), what[band]);
-        if (band)
-            pare_text_printf(&line, ": %s g together, for %s%s%s",
-                             pare_ruler_grams(more, swaps->band_kg[band]),
-                             pare_digits_at(paid, swaps->band_money[band], 2), money ? " " : "",
-                             money ? money : "");
-        put(screen, out, label[band], &line);
+        pare_put_left(out, label[band], PARE_LABEL);
+        pare_put_right(out, pare_ruler_grams(text, swaps->band_kg[band] - before_kg), GRAMS);
+        pare_put_right(out, pare_ruler_grams(text, swaps->band_kg[band]), TOGETHER);
+        pare_put_right(out, pare_digits_at(text, swaps->band_money[band], 0), MONEY);
+        pare_text_printf(out, "  %s\n", what[band]);
     }
 }
 
@@ -126,12 +128,13 @@ static void worst_margin(const pare_sheet_view *view, const pare_screen *screen,
     const pare_margin *m = &view->sheet.margin[0];
     char text[PARE_DIGITS], words[64];
     pare_text line = {0};
-    pare_text_printf(&line, "%s, ", pare_digits_u(text, screen, m->ratio, m->ratio_u));
-    pare_text_printf(&line, "%s: ", pare_margin_words(m, words));
-    pare_text_printf(&line, "%s", pare_digits(text, m->value, m->ratio_u * fabs(m->value)));
-    pare_text_printf(&line, " where %s ", pare_margin_at_least(m) ? "at least" : "at most");
-    pare_text_printf(&line, "%s%s%s is allowed (%s)", pare_digits(text, m->limit, 0),
-                     m->unit[0] ? " " : "", m->unit, m->from);
+    pare_text_printf(&line, "%s (1 holds): ", pare_digits_u(text, screen, m->ratio, m->ratio_u));
+    pare_text_printf(&line, "%s ", pare_margin_words(m, words));
+    pare_text_printf(&line, "%s%s%s, ", pare_digits(text, m->value, m->ratio_u * fabs(m->value)),
+                     m->unit[0] ? " " : "", m->unit);
+    pare_text_printf(&line, "%s ", pare_margin_at_least(m) ? "at least" : "at most");
+    pare_text_printf(&line, "%s%s%s, %s", pare_digits_limit(text, m->limit), m->unit[0] ? " " : "",
+                     m->unit, m->from);
     put(screen, out, "worst margin", &line);
 }
 
@@ -149,12 +152,9 @@ static void minutes(const pare_sheet_view *view, const pare_screen *screen, pare
                 &line, " (%s s)",
                 pare_digits_change(text, f->value - view->before.figure[PARE_FLOWN_TIME].value, 2,
                                    0));
-        if (isfinite(view->flown_at_limit_s)) {
-            pare_text_printf(&line, ", %s s",
-                             pare_digits_change(text, view->flown_at_limit_s - f->value, 2, 0));
-            pare_text_printf(&line, " at the limit of %s g",
-                             pare_digits(text, 1e3 * view->limit_kg, 0));
-        }
+        if (isfinite(view->flown_at_limit_s))
+            pare_text_printf(&line, ", %s at the limit",
+                             pare_digits(text, view->flown_at_limit_s / 60, f->u / 60));
         pare_text_printf(&line, "; lands on %s",
                          view->sheet.landed_by_voltage ? "cell voltage" : "charge left");
     }
@@ -231,28 +231,35 @@ static void balance(const pare_sheet_view *view, const pare_screen *screen, pare
     put(screen, out, "balance", &line);
 }
 
-/* Rates are per kilogram; a gram is a thousandth of it. */
+/* Share of a figure that one gram costs, in per cent; 0 for what would be written as nothing. */
+static double gram_costs(const double rate_per_kg[PARE_FIGURES], const pare_sheet *sheet,
+                         pare_figure which)
+{
+    const pare_sheet_figure *f = &sheet->figure[which];
+    const double percent =
+        f->exists && f->value > 0 ? -100 * 1e-3 * rate_per_kg[which] / f->value : 0;
+    return isfinite(percent) && fabs(percent) >= 0.005 ? percent : 0;
+}
+
 static void one_gram(const pare_sheet_view *view, const pare_screen *screen, pare_text *out)
 {
     if (!view->exchange.exists)
         return;
-    const pare_sheet_figure *now = view->sheet.figure;
     char text[PARE_DIGITS];
     pare_text line = {0};
     for (int tip = 0; tip < 2; tip++) {
         const double *rate = tip ? view->exchange.tip : view->exchange.centre;
         pare_text_add(&line, tip ? "; at the arm tips " : "costs at the centre ");
         if (isfinite(rate[PARE_FLOWN_TIME]))
-            pare_text_printf(&line, "%s s of your minutes, ",
+            pare_text_printf(&line, tip ? "%s s" : "%s s of your minutes",
                              pare_digits_at(text, -1e-3 * rate[PARE_FLOWN_TIME], 2));
-        if (isfinite(rate[PARE_ROLL]) && now[PARE_ROLL].value > 0)
-            pare_text_printf(
-                &line, "%s %% of roll",
-                pare_digits_at(text, -0.1 * rate[PARE_ROLL] / now[PARE_ROLL].value, 2));
-        if (isfinite(rate[PARE_PITCH]) && now[PARE_PITCH].value > 0)
-            pare_text_printf(
-                &line, ", %s %% of pitch",
-                pare_digits_at(text, -0.1 * rate[PARE_PITCH] / now[PARE_PITCH].value, 2));
+        static const pare_figure which[] = {PARE_ROLL, PARE_PITCH};
+        for (int i = 0; i < 2; i++) {
+            const double percent = gram_costs(rate, &view->sheet, which[i]);
+            if (percent != 0)
+                pare_text_printf(&line, i ? ", %s %% of pitch" : ", %s %% of roll",
+                                 pare_digits_at(text, percent, 2));
+        }
     }
     put(screen, out, "one gram", &line);
 }
@@ -282,7 +289,7 @@ static void cautions(const pare_sheet_view *view, const pare_screen *screen, par
                          "check your local rules.");
 }
 
-void pare_sheet_text(const pare_sheet_view *view, const pare_swaps *swaps,
+void pare_sheet_text(const pare_sheet_view *view, const pare_swaps *swaps, const char *money,
                      const pare_screen *screen, pare_text *out)
 {
     title(view, screen, out);
@@ -295,7 +302,7 @@ void pare_sheet_text(const pare_sheet_view *view, const pare_swaps *swaps,
     pare_ruler_text(&ruler, screen, out);
     pare_text_add(out, "\n");
     if (swaps)
-        pare_bands_text(swaps, NULL, screen, out);
+        pare_bands_text(swaps, money, screen, out);
     worst_margin(view, screen, out);
     minutes(view, screen, out);
     hover(view, screen, out);
@@ -317,7 +324,7 @@ void pare_limits_broken_text(const pare_sheet *sheet, pare_text *out)
         pare_text_printf(out, "%s%s is ", first ? "" : "; ", pare_margin_words(m, words));
         pare_text_printf(out, "%s, ", pare_digits(text, m->value, m->ratio_u * fabs(m->value)));
         pare_text_printf(out, "%s %s%s%s", pare_margin_at_least(m) ? "at least" : "at most",
-                         pare_digits(text, m->limit, 0), m->unit[0] ? " " : "", m->unit);
+                         pare_digits_limit(text, m->limit), m->unit[0] ? " " : "", m->unit);
         first = false;
     }
 }

@@ -7,15 +7,17 @@
 
 /** The first screen.
  *
- * @param swaps  for what is free, cheap, and only from pack or motors; NULL: those lines are absent */
-void pare_sheet_text(const pare_sheet_view *view, const pare_swaps *swaps,
+ * @param swaps  for what is free, cheap, and only from pack or motors; NULL: those lines are absent
+ * @param money  the bench's; NULL: not said */
+void pare_sheet_text(const pare_sheet_view *view, const pare_swaps *swaps, const char *money,
                      const pare_screen *screen, pare_text *out);
 
 /** All that stands behind the first screen: ledger, body, flight, margins, exchange, knock-on, what
  * a law filled in, what does not exist and why, and the states that figures refer to. */
 void pare_sheet_all_text(const pare_sheet_view *view, const pare_screen *screen, pare_text *out);
 
-/** The three bands in grams and money, one labelled line each. */
+/** What is free, cheap, and only from pack or motors: grams of each, then grams and money of it with
+ * those above it. */
 void pare_bands_text(const pare_swaps *swaps, const char *money, const pare_screen *screen,
                      pare_text *out);
 

@@ -40,6 +40,7 @@ size_t pare_specs_shown(const pare_part *part, pare_spec_shown shown[])
         if (row->kind != part->kind || (!value->given && value->value == 0))
             continue;
         const pare_shown_unit unit = pare_unit_shown(row->dimension);
+        const bool counted = row->dimension == PARE_DIM_COUNT;
         pare_spec_shown *last = count ? &shown[count - 1] : NULL;
         if (last && strcmp(last->name, row->name) == 0 && last->count == 1) {
             last->value[1] = unit.scale * value->value;
@@ -49,6 +50,7 @@ size_t pare_specs_shown(const pare_part *part, pare_spec_shown shown[])
         }
         shown[count++] = (pare_spec_shown){.name = row->name,
                                            .unit = unit,
+                                           .counted = counted,
                                            .count = 1,
                                            .value = {unit.scale * value->value},
                                            .u = {unit.scale * value->u},

@@ -16,6 +16,7 @@ pare_shown_unit pare_unit_shown(pare_dimension dimension);
 typedef struct pare_spec_shown {
     const char *name;
     pare_shown_unit unit;
+    bool counted; /* a whole number: cells, blades */
     size_t count; /* 1 or 2 */
     double value[2], u[2];
     pare_known known;

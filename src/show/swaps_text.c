@@ -14,11 +14,6 @@
 enum { GRAMS = 7, MONEY = 8, PER_G = 7, WORK = 6, TIME = 6, THRUST = 6, LAST = 7 };
 enum { FIGURES = GRAMS + MONEY + PER_G + WORK + TIME + THRUST + LAST };
 
-static bool apart(const pare_swaps_view *view, const pare_swap *swap)
-{
-    return swap->applied.jobs_lost & (view->craft->brief.keep | 1u << PARE_FLIES);
-}
-
 void pare_swaps_head(const pare_swaps_view *view, const pare_screen *screen, pare_text *out)
 {
     const int name = screen->width - FIGURES;
@@ -125,23 +120,34 @@ void pare_swaps_row(const pare_swaps_view *view, const pare_swap *swap, const pa
     words(swap, screen, out);
 }
 
-static void group(const pare_swaps_view *view, const char *title, bool lost, bool sought,
-                  size_t most, const pare_screen *screen, pare_text *out)
+typedef enum group { FREE, PAID, SOUGHT, LOST } group;
+
+static group group_of(const pare_swaps_view *view, const pare_swap *swap)
+{
+    if (swap->applied.jobs_lost & (view->craft->brief.keep | 1u << PARE_FLIES))
+        return LOST;
+    if (swap->applied.sought)
+        return SOUGHT;
+    return swap->band == PARE_BAND_FREE ? FREE : PAID;
+}
+
+static void put_group(const pare_swaps_view *view, const char *title, group which, size_t most,
+                      const pare_screen *screen, pare_text *out)
 {
     size_t found = 0;
     for (size_t i = 0; i < view->swaps->count; i++) {
         const pare_swap *swap = &view->swaps->swap[i];
-        if (apart(view, swap) != lost || (!lost && swap->applied.sought != sought))
+        if (group_of(view, swap) != which)
             continue;
-        if (found++ == 0 && title) {
-            pare_text_add(out, "\n");
+        if (found++ == 0)
             pare_put_heading(screen, out, title);
-        }
         if (found <= most)
             pare_swaps_row(view, swap, screen, out);
     }
     if (found > most)
-        pare_text_printf(out, "... and %zu more: --all shows them\n", found - most);
+        pare_text_printf(out, "    ... and %zu more: --all shows them\n", found - most);
+    if (found)
+        pare_text_add(out, "\n");
 }
 
 void pare_swaps_together_text(const pare_swaps_view *view, const pare_screen *screen,
@@ -206,10 +212,10 @@ void pare_swaps_text(const pare_swaps_view *view, size_t most, const pare_screen
     pare_bands_text(view->swaps, view->money, screen, out);
     pare_text_add(out, "\n");
     pare_swaps_head(view, screen, out);
-    group(view, NULL, false, false, most, screen, out);
-    group(view, "To look for: on no shelf here, estimated from what is usual", false, true, most,
-          screen, out);
-    group(view, "Only by giving up a job that the brief keeps", true, false, most, screen, out);
-    pare_text_add(out, "\n");
-    pare_swaps_cautions(view, most, screen, out);
+    put_group(view, "Free: no money, no job of the brief lost", FREE, most, screen, out);
+    put_group(view, "For money", PAID, most, screen, out);
+    put_group(view, "To look for: on no shelf here, estimated from what is usual", SOUGHT, most,
+              screen, out);
+    put_group(view, "Only by giving up a job that the brief keeps", LOST, most, screen, out);
+    pare_swaps_cautions(view, view->swaps->count, screen, out);
 }
