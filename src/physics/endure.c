@@ -19,7 +19,7 @@
  * narrowed by fitted curves, Brent, Algorithms for Minimization without Derivatives, ch. 5. */
 #include <math.h>
 
-#include "physics/operate.h"
+#include "physics/trim.h"
 
 enum { ENTRIES_MOST = 16, POINTS = 2, BREAKS_MOST = PARE_PACK_KNOTS + ENTRIES_MOST };
 
@@ -362,13 +362,14 @@ pare_status pare_rig_endure(const pare_rig *rig, size_t count, const pare_flown 
                             const pare_landing *landing, pare_endurance *result, pare_error *err)
 {
     pare_flight flight;
+    pare_rotor_state hovering;
     pare_trim trim;
     held hover = {0};
     if (pare_flight_begin(rig, &flight, err) != PARE_OK || check_landing(landing, err) != PARE_OK ||
         check_entries(count, entries, err) != PARE_OK ||
-        pare_trim_begin(&flight, &trim, err) != PARE_OK)
+        pare_hold(&flight, 1, 0, &hovering, err) != PARE_OK)
         return PARE_BAD_DATA;
-    const pare_rotor_state hovering = trim.rotor;
+    pare_trim_begin(&flight, &hovering, &trim);
     if (hover_load(&flight, &hovering, &hover, err) != PARE_OK)
         return PARE_BAD_DATA;
     endure run = {
@@ -381,7 +382,7 @@ pare_status pare_rig_endure(const pare_rig *rig, size_t count, const pare_flown 
             *entry = (held){.full_from = 1};
         } else if (entries[i].as == PARE_FLOWN_SPEED) {
             const double v = entries[i].level;
-            if (pare_trim_at(&trim, v, err) != PARE_OK)
+            if (pare_trim_at(&trim, v, PARE_LEFT_MOST, err) != PARE_OK)
                 return PARE_BAD_DATA;
             hold(&flight, &trim.rotor, entry);
             entry->axial_m_s = v * sin(trim.tilt_rad);
@@ -400,6 +401,7 @@ pare_status pare_rig_endure(const pare_rig *rig, size_t count, const pare_flown 
 
 /* ---- best range ---- */
 
+#define CRUISE_LEFT   1e-8 /* of the balances, while a speed is only looked at */
 #define RANGE_CHARGE  0.5
 #define RANGE_SLOWEST 1.0 /* m/s */
 #define RANGE_FASTEST 120.0
@@ -417,7 +419,7 @@ static double cruise_j_per_m(cruise *c, double ln_speed)
     const pare_flight *flight = c->trim.flight;
     const double v = exp(ln_speed);
     double current, volts, ohm;
-    if (pare_trim_at(&c->trim, v, NULL) != PARE_OK)
+    if (pare_trim_at(&c->trim, v, CRUISE_LEFT, NULL) != PARE_OK)
         return HUGE_VAL;
     pare_motor_run(&flight->steady, c->trim.rotor.speed_rad_s, c->trim.rotor.torque_nm, &current,
                    &volts, &ohm);
@@ -528,15 +530,16 @@ pare_status pare_rig_best_range(const pare_rig *rig, const pare_landing *landing
     held hover = {0};
     pare_endurance endurance;
     double speed = 0;
+    pare_rotor_state hovering;
     if (pare_flight_begin(rig, &flight, err) != PARE_OK || check_landing(landing, err) != PARE_OK ||
-        pare_trim_begin(&flight, &c.trim, err) != PARE_OK)
+        pare_hold(&flight, 1, 0, &hovering, err) != PARE_OK)
         return PARE_BAD_DATA;
-    const pare_rotor_state hovering = c.trim.rotor;
+    pare_trim_begin(&flight, &hovering, &c.trim);
     if (hover_load(&flight, &hovering, &hover, err) != PARE_OK)
         return PARE_BAD_DATA;
     c.source = pare_source_at(&flight, RANGE_CHARGE, 1);
     if (best_speed(&c, &hovering, &speed, err) != PARE_OK ||
-        pare_trim_at(&c.trim, speed, err) != PARE_OK)
+        pare_trim_at(&c.trim, speed, PARE_LEFT_MOST, err) != PARE_OK)
         return PARE_BAD_DATA;
     endure run = {.flight = &flight, .count = 1};
     hold(&flight, &c.trim.rotor, &run.entry[0]);

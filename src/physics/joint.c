@@ -1,14 +1,19 @@
 /* joint.c: roots without allocation, bounded in steps.
  *
  * One equation: false position with the Illinois halving, and a bisection where four steps have not
- * cut the bracket to a quarter, so that no curve can stall it. Several: Broyden's method, which needs one evaluation a step and learns the
- * Jacobian as it goes; Newton would need three or four, and an evaluation (a rotor in inclined flow)
- * is all the cost there is. It has no guarantee, so each user keeps a bracketed way to fall back on.
+ * cut the bracket to a quarter, so that no curve can stall it. Several: Newton's method. An evaluation
+ * (a rotor in inclined flow) is most of the cost, its slopes come at half of that again, and Newton is
+ * there in three or four; learning the slopes on the way (Broyden) took seven to eleven. It has no
+ * guarantee, so each user keeps a bracketed way to fall back on.
  *
- * Source: Dowell and Jarratt, BIT 11 (1971), 168 (Illinois); Broyden, Math. Comp. 19 (1965), 577. */
+ * Source: Dowell and Jarratt, BIT 11 (1971), 168 (Illinois). */
 #include "physics/joint.h"
 
 #include <math.h>
+
+#define CALLS_MOST  30
+#define HALVED_MOST 5
+#define STRIDE_MOST 0.6 /* of any unknown, a step */
 
 double pare_root(pare_curve curve, void *context, double low, double low_y, double high,
                  double high_y, double share)
@@ -57,95 +62,97 @@ static double worst(int count, const double left[])
     return most;
 }
 
-/* Sherman and Morrison: the inverse after the Jacobian has learnt that step changed left by change. */
-static void learn(pare_joint *joint, const double step[], const double change[])
+/* Gauss with the largest pivot of each column; left becomes the step that meets the equations were
+ * they straight. False: (nearly) singular. Inlined so that each count has its own unrolled copy. */
+static inline bool eliminate(int n, double m[PARE_JOINT_MOST][PARE_JOINT_MOST], double left[])
 {
-    const int n = joint->count;
-    double expected[PARE_JOINT_MOST], row[PARE_JOINT_MOST], under = 0;
-    for (int i = 0; i < n; i++) {
-        expected[i] = row[i] = 0;
-        for (int j = 0; j < n; j++) {
-            expected[i] += joint->inverse[i][j] * change[j];
-            row[i] += step[j] * joint->inverse[j][i];
+    for (int c = 0; c < n; c++) {
+        int pivot = c;
+        for (int r = c + 1; r < n; r++)
+            if (fabs(m[r][c]) > fabs(m[pivot][c]))
+                pivot = r;
+        if (!(fabs(m[pivot][c]) > 1e-9))
+            return false;
+        if (pivot != c) {
+            for (int j = c; j < n; j++) {
+                const double up = m[pivot][j];
+                m[pivot][j] = m[c][j];
+                m[c][j] = up;
+            }
+            const double up = left[pivot];
+            left[pivot] = left[c];
+            left[c] = up;
         }
+        const double over = 1 / m[c][c];
+        for (int r = c + 1; r < n; r++) {
+            const double times = m[r][c] * over;
+            for (int j = c + 1; j < n; j++)
+                m[r][j] -= times * m[c][j];
+            left[r] -= times * left[c];
+        }
+        for (int j = c + 1; j < n; j++)
+            m[c][j] *= over;
+        left[c] *= over;
     }
-    for (int i = 0; i < n; i++)
-        under += step[i] * expected[i];
-    if (!(fabs(under) > 1e-300))
-        return;
-    for (int i = 0; i < n; i++)
-        for (int j = 0; j < n; j++)
-            joint->inverse[i][j] += (step[i] - expected[i]) * row[j] / under;
+    for (int c = n - 1; c > 0; c--)
+        for (int r = 0; r < c; r++)
+            left[r] -= m[r][c] * left[c];
+    return true;
+}
+
+static bool step_of(int count, double slope[PARE_JOINT_MOST][PARE_JOINT_MOST], double left[])
+{
+    switch (count) {
+    case 2:
+        return eliminate(2, slope, left);
+    case 3:
+        return eliminate(3, slope, left);
+    default:
+        return eliminate(PARE_JOINT_MOST, slope, left);
+    }
+}
+
+/* The step, shortened where it is longer than slopes can be trusted for, and its end kept within the
+ * limits: past one, half of the way to it. */
+static void go(pare_joint *joint, const double step[])
+{
+    const double size = worst(joint->count, step);
+    const double share = size > STRIDE_MOST ? STRIDE_MOST / size : 1;
+    for (int i = 0; i < joint->count; i++) {
+        double to = joint->x[i] - share * step[i];
+        if (to < joint->low[i])
+            to = (joint->x[i] + joint->low[i]) / 2;
+        if (to > joint->high[i])
+            to = (joint->x[i] + joint->high[i]) / 2;
+        joint->x[i] = to;
+    }
 }
 
 bool pare_joint_solve(pare_joint *joint, pare_equations equations, void *context, double tolerance)
 {
     const int n = joint->count;
-    double left[PARE_JOINT_MOST];
-    if (!equations(context, joint->x, left))
-        return false;
-    for (int calls = 1; calls < 30; calls++) {
+    double from[PARE_JOINT_MOST], from_size = HUGE_VAL;
+    int halved = 0;
+    for (int calls = 0; calls < CALLS_MOST; calls++) {
+        double left[PARE_JOINT_MOST], slope[PARE_JOINT_MOST][PARE_JOINT_MOST];
+        if (!equations(context, joint->x, left, slope))
+            return false;
         const double size = worst(n, left);
         if (size <= tolerance)
             return true;
-        if (!isfinite(size))
-            return false;
-        double step[PARE_JOINT_MOST], was[PARE_JOINT_MOST], change[PARE_JOINT_MOST];
-        for (int i = 0; i < n; i++) {
-            double to = joint->x[i];
-            for (int j = 0; j < n; j++)
-                to -= joint->inverse[i][j] * left[j];
-            if (!isfinite(to))
-                return false;
-            /* past a limit, go half of the way to it */
-            if (to < joint->low[i])
-                to = (joint->x[i] + joint->low[i]) / 2;
-            if (to > joint->high[i])
-                to = (joint->x[i] + joint->high[i]) / 2;
-            step[i] = to - joint->x[i];
-            joint->x[i] = to;
-            was[i] = left[i];
+        if (!(size < from_size) && halved < HALVED_MOST) {
+            halved++;
+            for (int i = 0; i < n; i++)
+                joint->x[i] = (joint->x[i] + from[i]) / 2;
+            continue;
         }
-        if (!equations(context, joint->x, left))
+        if (!isfinite(size) || !step_of(n, slope, left))
             return false;
+        halved = 0;
+        from_size = size;
         for (int i = 0; i < n; i++)
-            change[i] = left[i] - was[i];
-        learn(joint, step, change);
+            from[i] = joint->x[i];
+        go(joint, left);
     }
     return false;
-}
-
-static double minor(const double m[PARE_JOINT_MOST][PARE_JOINT_MOST], int r, int c)
-{
-    const int r1 = (r + 1) % 3, r2 = (r + 2) % 3, c1 = (c + 1) % 3, c2 = (c + 2) % 3;
-    return m[r1][c1] * m[r2][c2] - m[r1][c2] * m[r2][c1];
-}
-
-bool pare_joint_measure(pare_joint *joint, pare_equations equations, void *context)
-{
-    const int n = joint->count;
-    double slope[PARE_JOINT_MOST][PARE_JOINT_MOST] = {{1, 0, 0}, {0, 1, 0}, {0, 0, 1}};
-    double left[PARE_JOINT_MOST], moved[PARE_JOINT_MOST], x[PARE_JOINT_MOST];
-    if (!equations(context, joint->x, left))
-        return false;
-    for (int j = 0; j < n; j++) {
-        const double span = joint->high[j] - joint->low[j];
-        const double step = joint->x[j] + 1e-3 * span < joint->high[j] ? 1e-3 * span : -1e-3 * span;
-        for (int i = 0; i < n; i++)
-            x[i] = joint->x[i];
-        x[j] += step;
-        if (!equations(context, x, moved))
-            return false;
-        for (int i = 0; i < n; i++)
-            slope[i][j] = (moved[i] - left[i]) / step;
-    }
-    double whole = 0;
-    for (int j = 0; j < 3; j++)
-        whole += slope[0][j] * minor(slope, 0, j);
-    if (!(fabs(whole) > 1e-12))
-        return false;
-    for (int i = 0; i < n; i++)
-        for (int j = 0; j < n; j++)
-            joint->inverse[i][j] = minor(slope, j, i) / whole;
-    return true;
 }

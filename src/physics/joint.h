@@ -1,4 +1,4 @@
-/* joint.h: inside the physics room: roots, of one equation or of two or three at once. */
+/* joint.h: inside the physics room: roots, of one equation or of up to four at once. */
 #ifndef PARE_PHYSICS_JOINT_H
 #define PARE_PHYSICS_JOINT_H
 
@@ -14,28 +14,25 @@ typedef double (*pare_curve)(void *context, double x);
 double pare_root(pare_curve curve, void *context, double low, double low_y, double high,
                  double high_y, double share);
 
-enum { PARE_JOINT_MOST = 3 };
+enum { PARE_JOINT_MOST = 4 };
 
-/** Equations to be met together. inverse is the (rough) inverse of their Jacobian; it is improved on
- * the way, so that a problem close by starts better. */
+/** Equations to be met together, in unknowns of order 1. */
 typedef struct pare_joint {
-    int count;
+    int count; /* 2 to 4 */
     double x[PARE_JOINT_MOST];
     double low[PARE_JOINT_MOST], high[PARE_JOINT_MOST];
-    double inverse[PARE_JOINT_MOST][PARE_JOINT_MOST];
 } pare_joint;
 
-/** Writes what is left of each equation, in measures of order 1. False: x has no answer. */
-typedef bool (*pare_equations)(void *context, const double x[], double left[]);
+/** Writes what is left of each equation, in measures of order 1, and its slope with each unknown.
+ * False: x has no answer. */
+typedef bool (*pare_equations)(void *context, const double x[], double left[],
+                               double slope[][PARE_JOINT_MOST]);
 
-/** Solves by Broyden's method from x and inverse.
+/** Solves by Newton's method from x.
  *
  * @param context  keeps what the last call of equations made of it, which is the solution's
  * @return whether every equation is left with less than tolerance; false after 30 calls, where the
  *         caller falls back on brackets */
 bool pare_joint_solve(pare_joint *joint, pare_equations equations, void *context, double tolerance);
-
-/** Fills inverse by differences at x. False: no answer there, or equations that do not differ. */
-bool pare_joint_measure(pare_joint *joint, pare_equations equations, void *context);
 
 #endif

@@ -12,7 +12,7 @@
  * and the rotor's lag as one time constant are estimates. */
 #include <math.h>
 
-#include "physics/operate.h"
+#include "physics/lean.h"
 
 #define IDLE_SHARE           0.03
 #define LEFT_ENOUGH          1e-10
@@ -112,12 +112,13 @@ pare_status pare_rig_quickness(const pare_rig *rig, double charge, pare_quicknes
 
 /* ---- full throttle in the flow of a flight ---- */
 
-/* Full throttle at a flight speed and tilt. The joint's unknowns are the tilt (or its sine), the rotor
- * speed over the one at rest, and for some the flight speed over a guess. */
+/* Full throttle at a flight speed and tilt. The rotor speed is measured by the one at rest, and where
+ * the flight speed is unknown, that by a guess. */
 typedef struct dash {
     const pare_flight *flight;
     pare_throttle full;
-    double rest_rad_s, speed_scale_m_s;
+    pare_lean lean;
+    double rest_rad_s;
     double speed_m_s;
     double thrust_n, inplane_n, drag_n; /* T, H, D */
 } dash;
@@ -128,8 +129,16 @@ static pare_status begin(const pare_flight *flight, double charge, const char *m
     *d = (dash){.flight = flight};
     if (pare_burst_throttle(flight, charge, must, &d->full, err) != PARE_OK)
         return PARE_BAD_DATA;
-    d->rest_rad_s = d->full.rotor.speed_rad_s;
-    d->thrust_n = flight->lift_share * d->full.rotor.thrust_n;
+    const pare_rotor_state *rest = &d->full.rotor;
+    d->rest_rad_s = rest->speed_rad_s;
+    d->thrust_n = flight->lift_share * rest->thrust_n;
+    d->lean = (pare_lean){
+        .flight = flight,
+        .rotor_scale_rad_s = rest->speed_rad_s,
+        .speed_scale_m_s = 1,
+        .induced_m_s = pare_rotor_ideal_hover_w(rest->thrust_n, flight->rig->rotor.prop->diameter_m,
+                                                flight->rig->air.density_kg_m3) /
+                       rest->thrust_n};
     return PARE_OK;
 }
 
@@ -148,12 +157,39 @@ static void read_forces(dash *d)
     d->inplane_n = d->flight->rotors * d->full.rotor.drag_n;
 }
 
-/* Pack volts less motor volts at a share of the speed at rest, with the forces read. */
-static double throttle_in(dash *d, double share)
+/* Forces at a joint's unknowns. */
+static void lean_into(dash *d, double speed_m_s, const double x[])
 {
-    const double left = pare_throttle_left(&d->full, share * d->rest_rad_s);
-    read_forces(d);
+    pare_lean_at(&d->lean, speed_m_s, x);
+    d->speed_m_s = speed_m_s;
+    d->full.rotor = d->lean.rotor;
+    d->thrust_n = d->lean.thrust_n;
+    d->inplane_n = d->lean.inplane_n;
+    d->drag_n = d->lean.drag_n;
+}
+
+/* Equations that meet in more than one joint: what is left, and a row of slopes. */
+
+static double throttle_equation(dash *d, const double x[], double slope[])
+{
+    const double left = pare_throttle_feed(&d->full);
+    double with_speed, with_torque;
+    pare_throttle_slopes(&d->full, &with_speed, &with_torque);
+    for (int i = 0; i < PARE_JOINT_MOST; i++)
+        slope[i] = with_torque * d->lean.torque[i];
+    slope[PARE_LEAN_ROTOR] += with_speed / x[PARE_LEAN_ROTOR];
     return left;
+}
+
+static double height_equation(const dash *d, double slope[])
+{
+    const pare_lean *lean = &d->lean;
+    const double over = 1 / d->flight->weight_n;
+    for (int i = 0; i < PARE_JOINT_MOST; i++)
+        slope[i] = over * (lean->thrust[i] * lean->cosine + lean->inplane[i] * lean->sine);
+    slope[PARE_LEAN_TILT] +=
+        over * (lean->thrust_n * lean->cosine_rise + lean->inplane_n * lean->sine_rise);
+    return over * (lean->thrust_n * lean->cosine + lean->inplane_n * lean->sine) - 1;
 }
 
 /* The inner bracket: full throttle in the flow that is set. */
@@ -179,12 +215,19 @@ static double push_n(const dash *d, double sine, double cosine)
 
 /* ---- turn ---- */
 
-static bool turn_left(void *context, const double x[], double left[])
+static bool turn_left(void *context, const double x[], double left[],
+                      double slope[][PARE_JOINT_MOST])
 {
     dash *d = context;
-    set_flow(d, d->speed_m_s, x[0], sqrt(fmax(1 - x[0] * x[0], 0)));
-    left[1] = throttle_in(d, x[1]);
-    left[0] = x[0] - (d->drag_n + d->inplane_n) / d->thrust_n;
+    const pare_lean *lean = &d->lean;
+    lean_into(d, d->speed_m_s, x);
+    const double over = 1 / d->thrust_n, share = (d->drag_n + d->inplane_n) * over;
+    for (int i = 0; i < 3; i++)
+        slope[0][i] = over * (share * lean->thrust[i] - lean->drag[i] - lean->inplane[i]);
+    slope[0][PARE_LEAN_TILT] += lean->sine_rise;
+    left[0] = lean->sine - share;
+    left[1] = throttle_equation(d, x, slope[1]);
+    left[2] = pare_lean_inflow_left(lean, slope[2]);
     return d->thrust_n > 0;
 }
 
@@ -233,15 +276,14 @@ pare_status pare_rig_turn(const pare_rig *rig, double speed_m_s, double charge, 
         return PARE_BAD_DATA;
     set_flow(&d, speed_m_s, 0, 1);
     const double guess = fmin(d.drag_n / d.thrust_n, 0.9);
-    const double slope = pare_throttle_slope(&d.full) * d.rest_rad_s;
-    pare_joint joint = {.count = 2,
-                        .x = {guess, 1},
-                        .low = {-0.1, 0.1},
-                        .high = {0.9999, 5},
-                        .inverse = {{1, -2 * guess / slope, 0}, {0, 1 / slope, 0}, {0, 0, 0}}};
+    const double tangent = guess / sqrt(1 - guess * guess);
+    pare_joint joint = {.count = 3,
+                        .x = {tangent, 1, pare_lean_start_inflow(&d.lean, speed_m_s * guess)},
+                        .low = {-0.1, 0.1, -5},
+                        .high = {100, 5, 50}};
     double sine = 0;
     if (pare_joint_solve(&joint, turn_left, &d, LEFT_ENOUGH))
-        sine = joint.x[0];
+        sine = d.lean.sine;
     else if (turn_by_bracket(&d, &sine, err) != PARE_OK)
         return PARE_BAD_DATA;
     const double load = d.thrust_n * sqrt(1 - sine * sine) / flight.weight_n;
@@ -258,13 +300,14 @@ pare_status pare_rig_turn(const pare_rig *rig, double speed_m_s, double charge, 
 
 /* ---- acceleration at a speed, height held ---- */
 
-static bool dash_left(void *context, const double x[], double left[])
+static bool dash_left(void *context, const double x[], double left[],
+                      double slope[][PARE_JOINT_MOST])
 {
     dash *d = context;
-    const double sine = sin(x[0]), cosine = cos(x[0]);
-    set_flow(d, d->speed_m_s, sine, cosine);
-    left[1] = throttle_in(d, x[1]);
-    left[0] = height_left(d, sine, cosine);
+    lean_into(d, d->speed_m_s, x);
+    left[0] = height_equation(d, slope[0]);
+    left[1] = throttle_equation(d, x, slope[1]);
+    left[2] = pare_lean_inflow_left(&d->lean, slope[2]);
     return true;
 }
 
@@ -289,17 +332,14 @@ static bool dash_by_bracket(dash *d, double *tilt)
 static bool dash_at(dash *d, double speed_m_s, double tilt_guess, double *acceleration_m_s2)
 {
     d->speed_m_s = speed_m_s;
-    const double slope = pare_throttle_slope(&d->full) * d->rest_rad_s;
-    const double across = -1 / fmax(tan(tilt_guess), 0.3);
     pare_joint joint = {
-        .count = 2,
-        .x = {tilt_guess, 1},
-        .low = {-0.1, 0.1},
-        .high = {1.65, 5},
-        .inverse = {{across, -2 * across / slope, 0}, {0, 1 / slope, 0}, {0, 0, 0}}};
+        .count = 3,
+        .x = {tan(tilt_guess), 1, pare_lean_start_inflow(&d->lean, speed_m_s * sin(tilt_guess))},
+        .low = {-0.1, 0.1, -5},
+        .high = {100, 5, 50}};
     double tilt = tilt_guess;
     if (pare_joint_solve(&joint, dash_left, d, LEFT_ENOUGH))
-        tilt = joint.x[0];
+        tilt = atan(joint.x[PARE_LEAN_TILT]);
     else if (!dash_by_bracket(d, &tilt))
         return false;
     *acceleration_m_s2 = push_n(d, sin(tilt), cos(tilt)) / d->flight->rig->mass_kg;
@@ -328,14 +368,22 @@ pare_status pare_rig_dash(const pare_rig *rig, double speed_m_s, double charge,
 
 /* ---- top speed ---- */
 
-static bool top_left(void *context, const double x[], double left[])
+static bool top_left(void *context, const double x[], double left[],
+                     double slope[][PARE_JOINT_MOST])
 {
     dash *d = context;
-    const double sine = sin(x[0]), cosine = cos(x[0]);
-    set_flow(d, x[2] * d->speed_scale_m_s, sine, cosine);
-    left[1] = throttle_in(d, x[1]);
-    left[0] = height_left(d, sine, cosine);
-    left[2] = push_n(d, sine, cosine) / d->flight->weight_n;
+    const pare_lean *lean = &d->lean;
+    lean_into(d, x[PARE_LEAN_SPEED] * lean->speed_scale_m_s, x);
+    const double over = 1 / d->flight->weight_n;
+    left[0] = height_equation(d, slope[0]);
+    left[1] = throttle_equation(d, x, slope[1]);
+    left[2] = pare_lean_inflow_left(lean, slope[2]);
+    left[3] = over * push_n(d, lean->sine, lean->cosine);
+    for (int i = 0; i < PARE_JOINT_MOST; i++)
+        slope[3][i] =
+            over * (lean->thrust[i] * lean->sine - lean->inplane[i] * lean->cosine - lean->drag[i]);
+    slope[3][PARE_LEAN_TILT] +=
+        over * (lean->thrust_n * lean->sine_rise - lean->inplane_n * lean->cosine_rise);
     return true;
 }
 
@@ -381,15 +429,16 @@ pare_status pare_rig_top_speed(const pare_rig *rig, double charge, double *speed
         pare_charge_check(charge, err) != PARE_OK ||
         begin(&flight, charge, "hover", &d, err) != PARE_OK)
         return PARE_BAD_DATA;
-    d.speed_scale_m_s = top_guess(&d);
-    set_flow(&d, d.speed_scale_m_s, 0.9, 0.4);
-    pare_joint joint = {.count = 3,
-                        .x = {atan2(d.drag_n, flight.weight_n), 1.05, 1},
-                        .low = {0, 0.3, 0.05},
-                        .high = {1.57, 3, 6}};
-    if (pare_joint_measure(&joint, top_left, &d) &&
-        pare_joint_solve(&joint, top_left, &d, LEFT_ENOUGH)) {
-        *speed_m_s = joint.x[2] * d.speed_scale_m_s;
+    const double guess_m_s = top_guess(&d);
+    d.lean.speed_scale_m_s = guess_m_s;
+    set_flow(&d, guess_m_s, 0.9, 0.4);
+    pare_joint joint = {.count = 4,
+                        .x = {d.drag_n / flight.weight_n, 1.05,
+                              pare_lean_start_inflow(&d.lean, 0.85 * guess_m_s), 1},
+                        .low = {0, 0.3, -5, 0.05},
+                        .high = {100, 3, 50, 6}};
+    if (pare_joint_solve(&joint, top_left, &d, LEFT_ENOUGH)) {
+        *speed_m_s = d.speed_m_s;
         return PARE_OK;
     }
     d.full.rotor.speed_rad_s = d.rest_rad_s;
@@ -398,12 +447,29 @@ pare_status pare_rig_top_speed(const pare_rig *rig, double charge, double *speed
 
 /* ---- climb ---- */
 
-static bool climb_left(void *context, const double x[], double left[])
+/* Unknown: rotor speed and advance ratio. Along the axis the inflow's equation is met by any. */
+static bool climb_left(void *context, const double x[], double left[],
+                       double slope[][PARE_JOINT_MOST])
 {
     dash *d = context;
-    set_flow(d, x[1] * d->speed_scale_m_s, 1, 0);
-    left[0] = throttle_in(d, x[0]);
-    left[1] = (d->thrust_n - d->drag_n) / d->flight->weight_n - 1;
+    const pare_rig *rig = d->flight->rig;
+    const double weight_n = d->flight->weight_n, share = x[0], advance = x[1];
+    pare_through through;
+    pare_rotor_through(&rig->rotor, &rig->air, share * d->rest_rad_s, advance, 0, &through);
+    const double climb_m_s = through.axial_m_s, lift = d->flight->lift_share;
+    set_flow(d, climb_m_s, 1, 0);
+    d->full.rotor = through.rotor;
+    read_forces(d);
+    double with_speed, with_torque;
+    left[0] = pare_throttle_feed(&d->full);
+    pare_throttle_slopes(&d->full, &with_speed, &with_torque);
+    left[1] = (d->thrust_n - d->drag_n) / weight_n - 1;
+    const double drag_rise = 2 * d->drag_n / climb_m_s;
+    slope[0][0] = (with_speed + with_torque * through.torque_nm.speed) / share;
+    slope[0][1] = with_torque * through.torque_nm.advance;
+    slope[1][0] =
+        (lift * through.thrust_n.speed - drag_rise * through.axial.speed) / (weight_n * share);
+    slope[1][1] = (lift * through.thrust_n.advance - drag_rise * through.axial.advance) / weight_n;
     return true;
 }
 
@@ -423,11 +489,12 @@ pare_status pare_rig_climb(const pare_rig *rig, double charge, double *climb_m_s
         begin(&flight, charge, "climb", &d, err) != PARE_OK)
         return PARE_BAD_DATA;
     const double spare = d.thrust_n / flight.weight_n - 1;
-    d.speed_scale_m_s = top_guess(&d);
-    pare_joint joint = {.count = 2, .x = {1.05, 0.9}, .low = {0.1, 0.01}, .high = {5, 6}};
-    if (pare_joint_measure(&joint, climb_left, &d) &&
-        pare_joint_solve(&joint, climb_left, &d, LEFT_ENOUGH)) {
-        *climb_m_s = joint.x[1] * d.speed_scale_m_s;
+    pare_joint joint = {.count = 2,
+                        .x = {1.05, pare_lean_start_inflow(&d.lean, 0.9 * top_guess(&d))},
+                        .low = {0.1, 0.001},
+                        .high = {5, 50}};
+    if (pare_joint_solve(&joint, climb_left, &d, LEFT_ENOUGH)) {
+        *climb_m_s = d.speed_m_s;
         return PARE_OK;
     }
     d.full.rotor.speed_rad_s = d.rest_rad_s;

@@ -9,16 +9,16 @@
  * full throttle would give instead. At full throttle d is 1 and the rotor speed is the unknown.
  *
  * Full throttle is one equation with a good slope at hand (torque goes nearly with the square of
- * speed), so secant steps kept inside a bracket find it in four or five evaluations. Level flight
- * joins tilt and rotor speed in one Broyden solve; the plain repetition (solve the thrust, renew the
- * tilt) is the way to fall back on and gives the same point.
+ * speed), so secant steps kept inside a bracket find it in four or five evaluations. Level flight is in
+ * trim.c.
  *
- * In-plane drag H lies in the tilted disc: it pulls back with its cosine and lifts with its sine.
  * Read pare_load_on() first. Source: momentum balance of a rigid craft; the ESC's form is an estimate
  * of switching loss that fades with duty. */
 #include "physics/operate.h"
 
 #include <math.h>
+
+#include "physics/trim.h"
 
 #define LEFT_NOISE 1e-7 /* what rounding in the blade elements may leave */
 #define TURN_MOST  3.0  /* rotor speed over the pack's open volts over Ke: beyond any windmill */
@@ -43,14 +43,20 @@ pare_load pare_load_on(const pare_flight *flight, pare_source source, double mot
 
 double pare_throttle_left(pare_throttle *throttle, double speed_rad_s)
 {
+    const pare_rig *rig = throttle->flight->rig;
+    pare_rotor_at(&rig->rotor, &rig->air, speed_rad_s, throttle->axial_m_s, throttle->inplane_m_s,
+                  &throttle->rotor);
+    return pare_throttle_feed(throttle);
+}
+
+double pare_throttle_feed(pare_throttle *throttle)
+{
     const pare_flight *flight = throttle->flight;
     const pare_rig *rig = flight->rig;
     const double ohm = throttle->source.ohm;
     double motor_ohm;
-    pare_rotor_at(&rig->rotor, &rig->air, speed_rad_s, throttle->axial_m_s, throttle->inplane_m_s,
-                  &throttle->rotor);
-    pare_motor_run(throttle->law, speed_rad_s, throttle->rotor.torque_nm, &throttle->motor_a,
-                   &throttle->motor_v, &motor_ohm);
+    pare_motor_run(throttle->law, throttle->rotor.speed_rad_s, throttle->rotor.torque_nm,
+                   &throttle->motor_a, &throttle->motor_v, &motor_ohm);
     const double motors_a = flight->rotors * (throttle->motor_a + rig->esc.idle_a);
     const double b = throttle->source.open_v - ohm * motors_a;
     const double under_root_v2 = b * b - 4 * ohm * rig->always_w;
@@ -60,15 +66,27 @@ double pare_throttle_left(pare_throttle *throttle, double speed_rad_s)
     return (throttle->pack_v - throttle->motor_v) / throttle->source.open_v;
 }
 
-double pare_throttle_slope(const pare_throttle *throttle)
+void pare_throttle_slopes(const pare_throttle *throttle, double *with_speed, double *with_torque)
 {
+    const pare_flight *flight = throttle->flight;
     const pare_motor_law *law = throttle->law;
-    const double speed = throttle->rotor.speed_rad_s;
-    const double ohm =
-        law->cold_ohm + law->on_ohm + throttle->flight->rotors * throttle->source.ohm;
-    const double torque = fmax(throttle->rotor.torque_nm, 0);
-    const double current_slope = 2 * torque / (speed * law->ke_v_s) + law->loss_a_s;
-    return -(law->ke_v_s + ohm * current_slope) / throttle->source.open_v;
+    const double open_v = throttle->source.open_v, ohm = throttle->source.ohm;
+    const double current_a = throttle->motor_a, speed = throttle->rotor.speed_rad_s;
+    const double left = pare_motor_left(law, current_a);
+    const double loss_a = pare_motor_loss_a(law, speed);
+    const double motor_ohm = pare_motor_ohm(law, speed, loss_a, left);
+    const double ohm_with_a =
+        left > PARE_WINDING_FLOOR ? 2 * motor_ohm * law->warming * current_a / left : 0;
+    const double ohm_with_speed =
+        law->warming * law->ke_v_s * speed * (loss_a + law->loss_a_s * speed) / left;
+    const double motor_with_a = motor_ohm + law->on_ohm + current_a * ohm_with_a;
+    const double b = open_v - ohm * flight->rotors * (current_a + flight->rig->esc.idle_a);
+    const double under_root_v2 = b * b - 4 * ohm * flight->rig->always_w;
+    const double share = b > 0 && under_root_v2 > 0 ? 0.5 * (1 + b / sqrt(under_root_v2)) : 0.5;
+    const double with_a = -(share * ohm * flight->rotors + motor_with_a) / open_v;
+    *with_torque = with_a / law->ke_v_s;
+    *with_speed = with_a * law->loss_a_s * speed -
+                  (law->ke_v_s * speed + current_a * ohm_with_speed) / open_v;
 }
 
 /* Where full throttle would be if torque went with the square of speed from the state filled in: the
@@ -231,90 +249,6 @@ pare_status pare_rig_thrust(const pare_rig *rig, double weights, double charge,
 
 /* ---- level flight ---- */
 
-static bool trim_left(void *context, const double x[], double left[])
-{
-    pare_trim *trim = context;
-    const pare_flight *flight = trim->flight;
-    const pare_rig *rig = flight->rig;
-    const double sine = sin(x[0]), cosine = cos(x[0]), v = trim->speed_m_s;
-    const double drag_n = 0.5 * rig->air.density_kg_m3 * v * v * pare_drag_area(rig, sine);
-    pare_rotor_at(&rig->rotor, &rig->air, x[1] * trim->hover_rad_s, v * sine, v * cosine,
-                  &trim->rotor);
-    trim->tilt_rad = x[0];
-    trim->drag_n = drag_n;
-    left[0] =
-        x[0] - atan2(drag_n + flight->rotors * trim->rotor.drag_n / fmax(cosine, PARE_TILT_LEAST),
-                     flight->weight_n);
-    left[1] =
-        trim->rotor.thrust_n * flight->lift_share / (flight->weight_n * cosine + drag_n * sine) - 1;
-    return true;
-}
-
-/* The plain way: solve the thrust, renew the tilt. Slow, but it comes down from any start. */
-static pare_status trim_by_repetition(pare_trim *trim, pare_error *err)
-{
-    const pare_flight *flight = trim->flight;
-    const pare_rig *rig = flight->rig;
-    const double v = trim->speed_m_s;
-    double tilt = 0;
-    trim->rotor.speed_rad_s = trim->hover_rad_s;
-    for (int i = 0; i < 200; i++) {
-        const double sine = sin(tilt), cosine = cos(tilt);
-        const double drag_n = 0.5 * rig->air.density_kg_m3 * v * v * pare_drag_area(rig, sine);
-        const double thrust_n = (flight->weight_n * cosine + drag_n * sine) / flight->lift_share;
-        const double near_rad_s = trim->rotor.speed_rad_s;
-        if (pare_rotor_for_thrust(&rig->rotor, &rig->air, thrust_n, v * sine, v * cosine,
-                                  near_rad_s, &trim->rotor, err) != PARE_OK)
-            return pare_within(err, "level flight at %g m/s", v);
-        const double next =
-            atan2(drag_n + flight->rotors * trim->rotor.drag_n / fmax(cosine, PARE_TILT_LEAST),
-                  flight->weight_n);
-        trim->tilt_rad = next;
-        trim->drag_n = drag_n;
-        if (fabs(next - tilt) < 1e-10)
-            return PARE_OK;
-        /* two tilts that answer each other do not settle: after a while, meet them half-way */
-        tilt = i < 60 ? next : (tilt + next) / 2;
-    }
-    return pare_fail(err, PARE_BAD_DATA,
-                     "level flight at %g m/s finds no tilt that holds (%.3g degrees at the last)",
-                     v, tilt * 57.29577951308232);
-}
-
-static void trim_afresh(pare_trim *trim)
-{
-    trim->joint = (pare_joint){.count = 2,
-                               .x = {0, 1},
-                               .low = {-0.2, 0.05},
-                               .high = {1.57, 20},
-                               .inverse = {{1, 0, 0}, {0, 0.5, 0}, {0, 0, 0}}};
-}
-
-pare_status pare_trim_begin(const pare_flight *flight, pare_trim *trim, pare_error *err)
-{
-    *trim = (pare_trim){.flight = flight};
-    trim_afresh(trim);
-    if (pare_hold(flight, 1, 0, &trim->rotor, err) != PARE_OK)
-        return PARE_BAD_DATA;
-    trim->hover_rad_s = trim->rotor.speed_rad_s;
-    return PARE_OK;
-}
-
-pare_status pare_trim_at(pare_trim *trim, double speed_m_s, pare_error *err)
-{
-    const pare_flight *flight = trim->flight;
-    const pare_rig *rig = flight->rig;
-    trim->speed_m_s = speed_m_s;
-    const double sine = sin(trim->joint.x[0]);
-    const double drag_n =
-        0.5 * rig->air.density_kg_m3 * speed_m_s * speed_m_s * pare_drag_area(rig, sine);
-    trim->joint.x[0] = atan2(drag_n + flight->rotors * trim->rotor.drag_n, flight->weight_n);
-    if (pare_joint_solve(&trim->joint, trim_left, trim, PARE_LEFT_MOST))
-        return PARE_OK;
-    trim_afresh(trim);
-    return trim_by_repetition(trim, err);
-}
-
 static pare_status check_speed(double speed_m_s, pare_error *err)
 {
     if (!(speed_m_s >= 0 && speed_m_s <= PARE_SPEED_MOST))
@@ -327,12 +261,15 @@ pare_status pare_rig_level(const pare_rig *rig, double speed_m_s, double charge,
                            pare_operating *point, pare_error *err)
 {
     pare_flight flight;
+    pare_rotor_state hover;
     pare_trim trim;
     pare_load load;
     if (pare_flight_begin(rig, &flight, err) != PARE_OK ||
         pare_charge_check(charge, err) != PARE_OK || check_speed(speed_m_s, err) != PARE_OK ||
-        pare_trim_begin(&flight, &trim, err) != PARE_OK ||
-        pare_trim_at(&trim, speed_m_s, err) != PARE_OK)
+        pare_hold(&flight, 1, 0, &hover, err) != PARE_OK)
+        return PARE_BAD_DATA;
+    pare_trim_begin(&flight, &hover, &trim);
+    if (pare_trim_at(&trim, speed_m_s, PARE_LEFT_MOST, err) != PARE_OK)
         return PARE_BAD_DATA;
     if (feed(&flight, &trim.rotor, charge, &load, point, err) != PARE_OK)
         return pare_within(err, "level flight at %g m/s", speed_m_s);

@@ -55,20 +55,6 @@ static inline double pare_drag_area(const pare_rig *rig, double sine)
     return rig->drag_m2 + (rig->drag_top_m2 - rig->drag_m2) * sine * sine;
 }
 
-/** Level flight: tilt, drag and one rotor's state. The Jacobian stays in joint from one speed to the
- * next; begin with pare_trim_begin(). */
-typedef struct pare_trim {
-    const pare_flight *flight;
-    double speed_m_s;
-    double tilt_rad, drag_n;
-    double hover_rad_s;
-    pare_rotor_state rotor;
-    pare_joint joint; /* tilt, rotor speed over hover's */
-} pare_trim;
-
-pare_status pare_trim_begin(const pare_flight *flight, pare_trim *trim, pare_error *err);
-pare_status pare_trim_at(pare_trim *trim, double speed_m_s, pare_error *err);
-
 /** Full throttle in a flow. */
 typedef struct pare_throttle {
     const pare_flight *flight;
@@ -83,12 +69,14 @@ typedef struct pare_throttle {
  * throttle. Fills in the state. */
 double pare_throttle_left(pare_throttle *throttle, double speed_rad_s);
 
+/** The same with throttle->rotor filled in by the caller. */
+double pare_throttle_feed(pare_throttle *throttle);
+
+/** Slopes of that: with ln of the rotor speed at the same torque, and with torque. */
+void pare_throttle_slopes(const pare_throttle *throttle, double *with_speed, double *with_torque);
+
 /** Finds full throttle. @param near_rad_s  a guess; 0: none */
 pare_status pare_throttle_find(pare_throttle *throttle, double near_rad_s, pare_error *err);
-
-/** Slope of pare_throttle_left() with rotor speed at the state last filled in, with torque taken as
- * going with the square of speed. */
-double pare_throttle_slope(const pare_throttle *throttle);
 
 static inline double pare_throttle_to_weight(const pare_throttle *throttle)
 {

@@ -61,20 +61,46 @@ static inline pare_pair pare_both(double value)
     return (pare_pair){value, value};
 }
 
+/* Where a state stands on the table's two outer axes. */
+typedef struct pare_prop_place {
+    double u;              /* Reynolds number, -1 to 1 */
+    double m;              /* Mach number */
+    double u_rise, m_rise; /* with ln of the rotor speed */
+} pare_prop_place;
+
 /** @param speed_rad_s  more than 0 and finite */
-static inline void pare_prop_slice_take(pare_prop_slice *slice, const pare_prop_table *table,
-                                        double speed_rad_s, const pare_air *air)
+static inline pare_prop_place pare_prop_place_of(const pare_prop_table *table, double speed_rad_s,
+                                                 const pare_air *air)
 {
     const double radius_m = 0.5 * table->diameter_m, tip_m_s = speed_rad_s * radius_m;
     const double here = air->density_kg_m3 * tip_m_s * radius_m;
     const double middle = air->viscosity_pa_s * table->reynolds_middle;
-    double u = pare_prop_table_reynolds((here - middle) / (here + middle)) * table->per_span;
-    u = u > 1 ? 1 : u > -1 ? u : -1;
+    const double s = (here - middle) / (here + middle), s2 = s * s;
+    const double u = pare_prop_table_reynolds(s) * table->per_span;
     const double m = pare_prop_table_mach(tip_m_s, air->sound_m_s);
-    /* Lagrange on -o, -i, i, o: (u^2 - i^2)(u - o) and so on; o^2 - i^2 = 1/sqrt 2. */
-    const double o = PARE_CHEBYSHEV_OUTER, i = PARE_CHEBYSHEV_INNER, root2 = 1.41421356237309504880;
-    const double inner = (u * u - i * i) * (root2 / (2 * o));
-    const double outer = (u * u - o * o) * (root2 / (2 * i));
+    pare_prop_place place = {u, m, 0, 0};
+    if (u >= 1)
+        place.u = 1;
+    else if (!(u > -1))
+        place.u = -1;
+    else
+        place.u_rise = 0.5 * (1 - s2) * (1 + s2 * (0.9 + 2 * s2)) * table->per_span;
+    const double mach2 = tip_m_s * tip_m_s / (air->sound_m_s * air->sound_m_s);
+    if (mach2 < PARE_PROP_TABLE_MACH_MOST * PARE_PROP_TABLE_MACH_MOST)
+        place.m_rise = 2 * m / (1 - PARE_PROP_TABLE_MACH_BEND * mach2);
+    return place;
+}
+
+/* Lagrange on -o, -i, i, o: (u^2 - i^2)(u - o) and so on; o^2 - i^2 = 1/sqrt 2. */
+#define PARE_CHEBYSHEV_PER_INNER (1.41421356237309504880 / (2 * PARE_CHEBYSHEV_OUTER))
+#define PARE_CHEBYSHEV_PER_OUTER (1.41421356237309504880 / (2 * PARE_CHEBYSHEV_INNER))
+
+static inline void pare_prop_slice_weigh(pare_prop_slice *slice, const pare_prop_table *table,
+                                         double u, double m)
+{
+    const double o = PARE_CHEBYSHEV_OUTER, i = PARE_CHEBYSHEV_INNER;
+    const double inner = (u * u - i * i) * PARE_CHEBYSHEV_PER_INNER;
+    const double outer = (u * u - o * o) * PARE_CHEBYSHEV_PER_OUTER;
     slice->weight[0] = pare_both(inner * (o - u));
     slice->weight[1] = pare_both(outer * (u - i));
     slice->weight[2] = pare_both(-outer * (u + i));
@@ -82,6 +108,34 @@ static inline void pare_prop_slice_take(pare_prop_slice *slice, const pare_prop_
     slice->weight[4] = pare_both(m * (0.5 - u * (0.5 / i)));
     slice->weight[5] = pare_both(m * (0.5 + u * (0.5 / i)));
     slice->table = table;
+}
+
+/** The weights' slopes with ln of the rotor speed, as a slice of its own: what it gives are slopes. */
+static inline void pare_prop_slice_weigh_slopes(pare_prop_slice *slice,
+                                                const pare_prop_table *table,
+                                                const pare_prop_place *at)
+{
+    const double o = PARE_CHEBYSHEV_OUTER, i = PARE_CHEBYSHEV_INNER;
+    const double u = at->u, m = at->m, u_rise = at->u_rise, m_rise = at->m_rise;
+    const double inner = (u * u - i * i) * PARE_CHEBYSHEV_PER_INNER;
+    const double outer = (u * u - o * o) * PARE_CHEBYSHEV_PER_OUTER;
+    const double inner_rise = 2 * u * PARE_CHEBYSHEV_PER_INNER;
+    const double outer_rise = 2 * u * PARE_CHEBYSHEV_PER_OUTER;
+    slice->weight[0] = pare_both(u_rise * (inner_rise * (o - u) - inner));
+    slice->weight[1] = pare_both(u_rise * (outer_rise * (u - i) + outer));
+    slice->weight[2] = pare_both(-u_rise * (outer_rise * (u + i) + outer));
+    slice->weight[3] = pare_both(u_rise * (inner_rise * (u + o) + inner));
+    slice->weight[4] = pare_both(m_rise * (0.5 - u * (0.5 / i)) - m * u_rise * (0.5 / i));
+    slice->weight[5] = pare_both(m_rise * (0.5 + u * (0.5 / i)) + m * u_rise * (0.5 / i));
+    slice->table = table;
+}
+
+/** @param speed_rad_s  more than 0 and finite */
+static inline void pare_prop_slice_take(pare_prop_slice *slice, const pare_prop_table *table,
+                                        double speed_rad_s, const pare_air *air)
+{
+    const pare_prop_place at = pare_prop_place_of(table, speed_rad_s, air);
+    pare_prop_slice_weigh(slice, table, at.u, at.m);
 }
 
 /* The table keeps its numbers on 16-byte boundaries for this. */

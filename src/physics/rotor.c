@@ -20,6 +20,7 @@
 
 #include <math.h>
 
+#include "physics/inflow.h"
 #include "physics/prop_blade.h"
 #include "physics/prop_table.h"
 
@@ -27,7 +28,9 @@
 #define DISC_OVER_PROP  (4 / (PI * PI * PI)) /* CTh over CT */
 #define AXIAL_MU        1e-6
 #define MU_SQUARED_MOST 0.25
-#define INPLANE_POWER   2.65 /* 4.65 less the power of H */
+#define INPLANE_POWER   2.65     /* 4.65 less the power of H */
+#define H_PER_MU        (2 / PI) /* H = 2 mu pr rho n^3 D^5 / (Omega R), and Omega R = pi n D */
+#define LEAST_RISE      1e-6
 
 /* The propeller along its axis at one speed in one air. */
 typedef struct axis {
@@ -60,11 +63,13 @@ static double held(double advance)
     return advance < PARE_PROP_ADVANCE_MOST ? advance : PARE_PROP_ADVANCE_MOST;
 }
 
-/* CT and CP. */
+/* CT and CP. Half of all questions are about a rotor at rest, which is the table's first column. */
 static pare_pair axis_at(const axis *along, double advance)
 {
     if (along->rotor->table == NULL)
         return direct(along, held(advance));
+    if (advance == 0)
+        return pare_prop_slice_still(&along->slice) * along->factor;
     return pare_prop_slice_at(&along->slice, held(advance)) * along->factor;
 }
 
@@ -99,15 +104,17 @@ static double inflow(double advance, double ct)
 
 /* What inclined() is asked and works with. */
 typedef struct flow {
-    double mu2;   /* mu^2 */
-    double axial; /* muz */
-    double lift;  /* 1.5 A mu^2, mu held at 0.5: CT that the edgewise flow adds */
+    double mu2;      /* mu^2 */
+    double mu2_held; /* mu held at 0.5 */
+    double axial;    /* muz */
+    double lift;     /* 1.5 A mu^2, mu held: CT that the edgewise flow adds */
 } flow;
 
 /* Glauert's equation as a residual: inflow, less the axial flow, less what a CT induces. */
 static double glauert(const flow *in, double lambda, double ct)
 {
-    const double speed = fmax(sqrt(in->mu2 + lambda * lambda), 1e-9);
+    const double speed2 = in->mu2 + lambda * lambda;
+    const double speed = speed2 > 1e-18 ? sqrt(speed2) : 1e-9;
     return lambda - in->axial - 0.5 * DISC_OVER_PROP * (ct + in->lift) / speed;
 }
 
@@ -197,37 +204,250 @@ static pare_pair state_with_inflow(const axis *along, const flow *in, pare_pair 
     return state;
 }
 
-/* CT, shaft CP and H/(rho n^2 D^4) in inclined flow.
+/* What the lift slope comes from: the states at J = 0 and 0.15 of a propeller along its axis. */
+typedef struct base {
+    pare_pair still, moving;
+    double lambda0; /* inflow of hover */
+    double rise;    /* of inflow, to J = 0.15 */
+    double slope;   /* of CT with inflow */
+} base;
+
+static base base_from(pare_pair still, pare_pair moving)
+{
+    base b = {.still = still, .moving = moving};
+    b.lambda0 = inflow(0, b.still[0]);
+    b.rise = inflow(PARE_PROP_TABLE_SLOPE, b.moving[0]) - b.lambda0;
+    /* An inflow that does not rise with J says nothing about the slope: take thrust as level. */
+    b.slope = b.rise > LEAST_RISE ? (b.moving[0] - b.still[0]) / b.rise : 0;
+    return b;
+}
+
+static flow flow_of(const base *b, double mu, double axial)
+{
+    const double mu2 = mu * mu, mu2_held = mu2 < MU_SQUARED_MOST ? mu2 : MU_SQUARED_MOST;
+    return (flow){.mu2 = mu2,
+                  .mu2_held = mu2_held,
+                  .axial = axial,
+                  .lift = 1.5 * mu2_held * (b->still[0] - b->slope * b->lambda0)};
+}
+
+/* CT, shaft CP and H/(rho n^2 D^4). */
+typedef struct coefficients {
+    double ct, cp, ch;
+} coefficients;
+
+/* Below the inflow of hover. */
+static coefficients on_slope(const base *b, const flow *in, double lambda)
+{
+    const double ct = b->still[0] + b->slope * (lambda - b->lambda0) + in->lift;
+    const double profile = b->still[1] - PI * b->lambda0 * b->still[0];
+    return (coefficients){ct, profile * (1 + INPLANE_POWER * in->mu2_held) + PI * lambda * ct,
+                          H_PER_MU * sqrt(in->mu2_held) * profile};
+}
+
+/* Above it. */
+static coefficients with_axial(pare_pair state, const flow *in, double lambda)
+{
+    const double ct = state[0] + in->lift;
+    const double profile = state[1] - PI * lambda * state[0];
+    return (coefficients){ct, profile * (1 + INPLANE_POWER * in->mu2_held) + PI * lambda * ct,
+                          H_PER_MU * sqrt(in->mu2_held) * profile};
+}
+
+/* The state in inclined flow.
  *
  * @param[in,out] lambda  a guess of the inflow (0: none), then the inflow */
-static void inclined(const axis *along, double mu, double axial, double *lambda, double *ct,
-                     double *cp, double *ch)
+static coefficients inclined(const axis *along, double mu, double axial, double *lambda)
 {
     pare_pair still, moving;
     axis_ends(along, &still, &moving);
-    const double lambda0 = inflow(0, still[0]);
-    const double rise = inflow(PARE_PROP_TABLE_SLOPE, moving[0]) - lambda0;
-    /* An inflow that does not rise with J says nothing about the slope: take thrust as level. */
-    const double slope = rise > 1e-6 ? (moving[0] - still[0]) / rise : 0;
-    const double mu2_held = fmin(mu * mu, MU_SQUARED_MOST);
-    const flow in = {
-        .mu2 = mu * mu, .axial = axial, .lift = 1.5 * mu2_held * (still[0] - slope * lambda0)};
-    const double residual0 = glauert(&in, lambda0, still[0]);
-    double profile;
+    const base b = base_from(still, moving);
+    const flow in = flow_of(&b, mu, axial);
+    const double residual0 = glauert(&in, b.lambda0, b.still[0]);
     if (residual0 >= 0) {
-        const double guess = *lambda != 0 ? *lambda : lambda0 - residual0;
-        *lambda = inflow_on_slope(&in, lambda0, still[0], slope, guess);
-        *ct = still[0] + slope * (*lambda - lambda0);
-        profile = still[1] - PI * lambda0 * still[0];
-    } else {
-        const pare_pair state = state_with_inflow(along, &in, moving, residual0, lambda);
-        *ct = state[0];
-        profile = state[1] - PI * *lambda * state[0];
+        const double guess = *lambda != 0 ? *lambda : b.lambda0 - residual0;
+        *lambda = inflow_on_slope(&in, b.lambda0, b.still[0], b.slope, guess);
+        return on_slope(&b, &in, *lambda);
     }
-    *ct += in.lift;
-    *cp = profile * (1 + INPLANE_POWER * mu2_held) + PI * *lambda * *ct;
-    /* H = 2 mu pr rho n^3 D^5 / (Omega R), and Omega R = pi n D. */
-    *ch = 2 * sqrt(mu2_held) * profile / PI;
+    const pare_pair state = state_with_inflow(along, &in, b.moving, residual0, lambda);
+    return with_axial(state, &in, *lambda);
+}
+
+/* What forces and torque are measured in at one speed. */
+typedef struct measures {
+    double nd_m_s, tip_m_s, force_n, torque_nm;
+} measures;
+
+static measures measures_of(const pare_rotor *rotor, const pare_air *air, double speed_rad_s)
+{
+    const double diameter_m = rotor->prop->diameter_m;
+    const double nd_m_s = speed_rad_s * diameter_m * (0.5 / PI); /* n D */
+    const double force_n = air->density_kg_m3 * (nd_m_s * diameter_m) * (nd_m_s * diameter_m);
+    return (measures){nd_m_s, PI * nd_m_s, force_n, force_n * diameter_m * (0.5 / PI)};
+}
+
+static void give(const measures *m, double speed_rad_s, const coefficients *c,
+                 pare_rotor_state *state)
+{
+    *state = (pare_rotor_state){.speed_rad_s = speed_rad_s,
+                                .thrust_n = m->force_n * c->ct,
+                                .torque_nm = m->torque_nm * c->cp,
+                                .drag_n = m->force_n * c->ch};
+}
+
+/* A propeller along its axis with slopes: CT and CP, with ln of the speed, and with J. */
+typedef struct sloped {
+    pare_pair value, with_speed, with_advance;
+} sloped;
+
+/* The same at J = 0 and 0.15, and at one J. */
+typedef struct axis_slopes {
+    sloped still, moving, here;
+} axis_slopes;
+
+static sloped direct_slopes(const axis *along, double advance)
+{
+    const double step = 1e-5;
+    axis faster = *along;
+    faster.speed_rad_s *= 1 + step;
+    const pare_pair value = direct(along, advance);
+    return (sloped){value, (direct(&faster, advance) - value) / step,
+                    (direct(along, advance + step) - value) / step};
+}
+
+static sloped table_slopes(const axis *along, const pare_prop_slice *rise, double advance)
+{
+    const pare_prop_step step = pare_prop_step_of(advance);
+    const double(*piece)[PARE_PROP_TABLE_SETS][2] = along->slice.table->piece[step.piece];
+    const double t = step.t;
+    sloped sum = {pare_both(0), pare_both(0), pare_both(0)};
+    for (int set = 0; set < PARE_PROP_TABLE_SETS; set++) {
+        const pare_pair a1 = pare_pair_from(piece[1][set]), a2 = pare_pair_from(piece[2][set]);
+        const pare_pair a3 = pare_pair_from(piece[3][set]), weight = along->slice.weight[set];
+        const pare_pair value = pare_pair_from(piece[0][set]) + t * (a1 + t * (a2 + t * a3));
+        sum.value += weight * value;
+        sum.with_speed += rise->weight[set] * value;
+        sum.with_advance += weight * (a1 + t * (2 * a2 + 3 * t * a3));
+    }
+    return (sloped){sum.value * along->factor, sum.with_speed * along->factor,
+                    sum.with_advance * (PARE_PROP_TABLE_PER_STEP * along->factor)};
+}
+
+static void axis_with_slopes(axis *along, const pare_rotor *rotor, const pare_air *air,
+                             double speed_rad_s, double advance, axis_slopes *out)
+{
+    along->rotor = rotor;
+    along->air = air;
+    along->speed_rad_s = speed_rad_s;
+    along->factor = (pare_pair){rotor->thrust_factor, rotor->power_factor};
+    if (rotor->table == NULL) {
+        out->still = direct_slopes(along, 0);
+        out->moving = direct_slopes(along, PARE_PROP_TABLE_SLOPE);
+        out->here = advance > 0 ? direct_slopes(along, held(advance)) : out->still;
+        return;
+    }
+    const pare_prop_place place = pare_prop_place_of(rotor->table, speed_rad_s, air);
+    pare_prop_slice rise;
+    pare_prop_slice_weigh(&along->slice, rotor->table, place.u, place.m);
+    pare_prop_slice_weigh_slopes(&rise, rotor->table, &place);
+    out->still.value = pare_prop_slice_still(&along->slice) * along->factor;
+    out->still.with_speed = pare_prop_slice_still(&rise) * along->factor;
+    out->still.with_advance = pare_both(0); /* not asked for */
+    out->moving.value = pare_prop_slice_moving(&along->slice) * along->factor;
+    out->moving.with_speed = pare_prop_slice_moving(&rise) * along->factor;
+    out->here = advance > 0 ? table_slopes(along, &rise, held(advance)) : out->still;
+}
+
+/* What a blade feels with an inflow, before the flow across adds its part; _w with ln of the speed,
+ * _j with the advance ratio. */
+typedef struct felt {
+    double lambda, lambda_w, lambda_j;
+    double ct, ct_w, ct_j;
+    double profile, profile_w, profile_j;
+} felt;
+
+static felt felt_above(const sloped *here, double advance)
+{
+    felt f = {.ct = here->value[0], .ct_w = here->with_speed[0], .ct_j = here->with_advance[0]};
+    const double climb = advance / PI, under = climb * climb + 2 * DISC_OVER_PROP * f.ct;
+    f.lambda = 0.5 * climb;
+    f.lambda_j = 0.5 / PI;
+    if (under > 0) {
+        const double root = sqrt(under), over = 0.5 / root;
+        f.lambda += 0.5 * root;
+        f.lambda_w = over * DISC_OVER_PROP * f.ct_w;
+        f.lambda_j += over * (climb / PI + DISC_OVER_PROP * f.ct_j);
+    }
+    f.profile = here->value[1] - PI * f.lambda * f.ct;
+    f.profile_w = here->with_speed[1] - PI * (f.lambda_w * f.ct + f.lambda * f.ct_w);
+    f.profile_j = here->with_advance[1] - PI * (f.lambda_j * f.ct + f.lambda * f.ct_j);
+    return f;
+}
+
+static felt felt_below(const base *b, const axis_slopes *ends, double advance)
+{
+    const double per_advance = b->rise > LEAST_RISE ? b->rise / PARE_PROP_TABLE_SLOPE : 0.5 / PI;
+    const double still_w = ends->still.with_speed[0], moving_w = ends->moving.with_speed[0];
+    const double lambda0_w = 0.5 * b->lambda0 * still_w / b->still[0];
+    felt f = {.lambda = b->lambda0 + per_advance * advance,
+              .lambda_w = lambda0_w,
+              .lambda_j = per_advance,
+              .ct_w = still_w,
+              .ct_j = b->slope * per_advance};
+    if (b->slope != 0)
+        f.ct_w += advance * (moving_w - still_w) / PARE_PROP_TABLE_SLOPE;
+    f.ct = b->still[0] + f.ct_j * advance;
+    f.profile = b->still[1] - PI * b->lambda0 * b->still[0];
+    f.profile_w = ends->still.with_speed[1] - PI * (lambda0_w * b->still[0] + b->lambda0 * still_w);
+    return f;
+}
+
+/* From slopes at a fixed mu, and with mu, to those of power w^n times the coefficient. */
+static pare_slopes slopes_of(double scale, double n, double value, double w, double j,
+                             double with_mu, double mu, double tip_m_s)
+{
+    return (pare_slopes){scale * (n * value + w - mu * with_mu), scale * j,
+                         scale * with_mu / tip_m_s};
+}
+
+void pare_rotor_through(const pare_rotor *rotor, const pare_air *air, double speed_rad_s,
+                        double advance, double inplane_m_s, pare_through *through)
+{
+    axis along;
+    axis_slopes slopes;
+    const measures m = measures_of(rotor, air, speed_rad_s);
+    axis_with_slopes(&along, rotor, air, speed_rad_s, advance, &slopes);
+    const base b = base_from(slopes.still.value, slopes.moving.value);
+    const double mu = inplane_m_s / m.tip_m_s;
+    const flow in = flow_of(&b, mu, 0);
+    const felt f =
+        advance > 0 ? felt_above(&slopes.here, advance) : felt_below(&b, &slopes, advance);
+    const bool beyond = in.mu2 > in.mu2_held;
+    const double held_mu = beyond ? sqrt(in.mu2_held) : mu;
+    const double ct = f.ct + in.lift, more = 1 + INPLANE_POWER * in.mu2_held;
+    const double lift_w = in.lift * slopes.still.with_speed[0] / b.still[0];
+    const double ct_w = f.ct_w + lift_w, ct_mu = beyond || mu <= 0 ? 0 : 2 * in.lift / mu;
+    const double cp = f.profile * more + PI * f.lambda * ct;
+    const double cp_w = f.profile_w * more + PI * (f.lambda_w * ct + f.lambda * ct_w);
+    const double cp_j = f.profile_j * more + PI * (f.lambda_j * ct + f.lambda * f.ct_j);
+    const double cp_mu = f.profile * (beyond ? 0 : 2 * INPLANE_POWER * mu) + PI * f.lambda * ct_mu;
+    const double ch = H_PER_MU * held_mu * f.profile;
+    const double speed2 = in.mu2 + f.lambda * f.lambda;
+    const double over = 1 / (speed2 > 1e-18 ? sqrt(speed2) : 1e-9);
+    const double half = 0.5 * DISC_OVER_PROP * over, induced = half * ct;
+    const double bend = induced * over * over;
+    const double axial = f.lambda - induced;
+    const double axial_w = f.lambda_w - half * ct_w + bend * f.lambda * f.lambda_w;
+    const double axial_j = f.lambda_j - half * f.ct_j + bend * f.lambda * f.lambda_j;
+    const double axial_mu = bend * mu - half * ct_mu;
+    *through = (pare_through){
+        .rotor = {speed_rad_s, m.force_n * ct, m.torque_nm * cp, m.force_n * ch},
+        .axial_m_s = m.tip_m_s * axial,
+        .thrust_n = slopes_of(m.force_n, 2, ct, ct_w, f.ct_j, ct_mu, mu, m.tip_m_s),
+        .torque_nm = slopes_of(m.torque_nm, 2, cp, cp_w, cp_j, cp_mu, mu, m.tip_m_s),
+        .drag_n = slopes_of(m.force_n * H_PER_MU, 2, held_mu * f.profile, held_mu * f.profile_w,
+                            held_mu * f.profile_j, beyond ? 0 : f.profile, mu, m.tip_m_s),
+        .axial = slopes_of(m.tip_m_s, 1, axial, axial_w, axial_j, axial_mu, mu, m.tip_m_s)};
 }
 
 /* One state; *lambda as for inclined(). power, where asked for: about d ln T / d ln w in the flow, 2
@@ -236,29 +456,22 @@ static inline void state_at(const pare_rotor *rotor, const pare_air *air, double
                             double axial_m_s, double inplane_m_s, double *lambda, double *power,
                             pare_rotor_state *state)
 {
-    const double diameter_m = rotor->prop->diameter_m;
-    const double nd_m_s = speed_rad_s * diameter_m * (0.5 / PI); /* n D */
-    const double tip_m_s = PI * nd_m_s;
-    const double force_n = air->density_kg_m3 * (nd_m_s * diameter_m) * (nd_m_s * diameter_m);
+    const measures m = measures_of(rotor, air, speed_rad_s);
     axis along;
-    double ct, cp, ch = 0;
+    coefficients c;
     axis_take(&along, rotor, air, speed_rad_s);
     if (power != NULL)
         *power = 2;
-    if (axial_m_s >= 0 && inplane_m_s < AXIAL_MU * tip_m_s) {
-        const double advance = axial_m_s / nd_m_s;
+    if (axial_m_s >= 0 && inplane_m_s < AXIAL_MU * m.tip_m_s) {
+        const double advance = axial_m_s / m.nd_m_s;
         const pare_pair value = axis_at(&along, advance);
-        ct = value[0];
-        cp = value[1];
+        c = (coefficients){value[0], value[1], 0};
         if (power != NULL)
-            *power = 2.1 - axis_relative_slope(&along, advance, ct);
+            *power = 2.1 - axis_relative_slope(&along, advance, c.ct);
     } else {
-        inclined(&along, inplane_m_s / tip_m_s, axial_m_s / tip_m_s, lambda, &ct, &cp, &ch);
+        c = inclined(&along, inplane_m_s / m.tip_m_s, axial_m_s / m.tip_m_s, lambda);
     }
-    *state = (pare_rotor_state){.speed_rad_s = speed_rad_s,
-                                .thrust_n = force_n * ct,
-                                .torque_nm = force_n * diameter_m * (0.5 / PI) * cp,
-                                .drag_n = force_n * ch};
+    give(&m, speed_rad_s, &c, state);
 }
 
 void pare_rotor_at(const pare_rotor *rotor, const pare_air *air, double speed_rad_s,
