@@ -113,7 +113,6 @@ typedef struct pare_brief {
     size_t limits;
     pare_limit limit[PARE_LIMITS];
     unsigned keep; /* bit (1u << job); flies is always kept */
-    double gain_height_m;
 } pare_brief;
 
 /** A swap taken earlier, with its dates and its promise (kept as typed; later rooms use it). */

@@ -8,7 +8,6 @@
 
 #define LANDING_LEFT  0.20 /* common practice, no source */
 #define CRASH_M_S     15.0 /* a brief that says none is judged at the speed of a fast lap */
-#define CLIMB_M       30.0
 #define SHARES_WITHIN 1e-6
 
 static pare_status read_air(const pare_reading *reading, const pare_node *node, pare_brief *brief,
@@ -178,7 +177,6 @@ pare_status pare_read_brief(const pare_reading *reading, const pare_node *node, 
     static const char *const keys[] = {"air", "flown", "land", "crash_speed", "limits", "keep"};
     brief->landing.charge = LANDING_LEFT;
     brief->crash_speed_m_s = CRASH_M_S;
-    brief->gain_height_m = CLIMB_M;
     brief->keep = 1u << PARE_FLIES;
     if (!node)
         return PARE_OK;
