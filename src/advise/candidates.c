@@ -11,8 +11,8 @@
 #include <string.h>
 
 #include "advise/cells.h"
-#include "advise/fits.h"
 #include "advise/sought.h"
+#include "advise/stand_in.h"
 
 #define SAME_ENERGY     0.10  /* of cells times capacity, for packs of other cells */
 #define HELD_WITHIN_M   60e-3 /* a holder so near an action camera holds it */

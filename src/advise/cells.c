@@ -6,7 +6,7 @@
  * it no swap at all, unless the old pack was no better. */
 #include "advise/cells.h"
 
-#include "advise/fits.h"
+#include "advise/rated.h"
 
 double pare_same_job_kv(double kv_rpm_per_v, double cells_now, double cells_then)
 {

@@ -9,8 +9,6 @@
 
 #include <string.h>
 
-#include "advise/fits.h"
-
 typedef struct chain {
     size_t antenna, transmitter;
     size_t links;

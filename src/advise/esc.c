@@ -9,7 +9,8 @@
 #include <math.h>
 #include <string.h>
 
-#include "advise/fits.h"
+#include "advise/rated.h"
+#include "advise/stand_in.h"
 
 #define BIT(kind)          (1u << (kind))
 #define ONE_ALONG_ARM      0.5

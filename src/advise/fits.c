@@ -2,110 +2,17 @@
  *
  * A table says who meets whom at which key; parts agree where both state the key. Two meetings have
  * something in between now and then: a board whose pattern the frame has not may sit on an adapter
- * that has both, and a camera of another width in a holder that has both.
- *
- * Volts: what hangs on the pack must take a full one. A transmitter or camera may hang on a regulator
- * instead; which of the two is not written down, so either is good enough. */
+ * that has both, and a camera of another width in a holder that has both. */
 #include "advise/fits.h"
 
 #include <math.h>
 #include <stdio.h>
 #include <string.h>
 
+#include "advise/stand_in.h"
+
 #define BIT(kind)       (1u << (kind))
 #define STRAP_OVERLAP_M 40e-3 /* common practice, no source */
-
-unsigned pare_work_of(const pare_part *part)
-{
-    unsigned work = part->does | BIT(part->kind);
-    if (work & BIT(PARE_CONTROLLER_WITH_ESC))
-        work |= BIT(PARE_FLIGHT_CONTROLLER) | BIT(PARE_ESC_FOUR);
-    if (work & BIT(PARE_ESC_ONE))
-        work |= BIT(PARE_ESC_FOUR);
-    if (work & (BIT(PARE_PRINTED) | BIT(PARE_TIE)))
-        work |= BIT(PARE_HOLDER);
-    if (work & BIT(PARE_ADAPTER))
-        work |= BIT(PARE_PIGTAIL);
-    return work & ~(BIT(PARE_CONTROLLER_WITH_ESC) | BIT(PARE_ESC_ONE) | BIT(PARE_PRINTED) |
-                    BIT(PARE_TIE) | BIT(PARE_ADAPTER));
-}
-
-unsigned pare_main_work(const pare_part *part)
-{
-    switch (part->kind) {
-    case PARE_ESC_ONE:
-        return BIT(PARE_ESC_FOUR);
-    case PARE_CONTROLLER_WITH_ESC:
-        return BIT(PARE_FLIGHT_CONTROLLER);
-    case PARE_PRINTED:
-    case PARE_TIE:
-        return BIT(PARE_HOLDER);
-    case PARE_ADAPTER:
-        return BIT(PARE_PIGTAIL);
-    default:
-        return BIT(part->kind);
-    }
-}
-
-static bool both(const pare_part *a, const pare_part *b, pare_spec spec)
-{
-    return a->spec[spec].value > 0 && b->spec[spec].value > 0;
-}
-
-static bool same_size(const pare_part *a, const pare_part *b, pare_spec spec, double share)
-{
-    return !both(a, b, spec) ||
-           fabs(a->spec[spec].value - b->spec[spec].value) <= share * a->spec[spec].value;
-}
-
-static unsigned keys_stated(const pare_part *part)
-{
-    unsigned keys = 0;
-    for (int key = 0; key < PARE_FITS; key++)
-        if (part->fit[key].count > 0)
-            keys |= 1u << key;
-    return keys;
-}
-
-/* Holders are of many shapes. Those that state what they fit stand in for each other when they state
- * the same keys and agree; a printed part that states nothing is one of its own sort. */
-static bool holds_alike(const pare_part *part, const pare_part *now)
-{
-    if (part->kind == PARE_TIE || now->kind == PARE_TIE)
-        return part->kind == now->kind ||
-               (keys_stated(part->kind == PARE_TIE ? now : part) & 1u << PARE_FIT_CAMERA) == 0;
-    const unsigned keys = keys_stated(now);
-    if (keys != keys_stated(part) || (keys == 0 && now->kind == PARE_PRINTED))
-        return false;
-    for (int key = 0; key < PARE_FITS; key++)
-        if (!pare_fit_agrees(&part->fit[key], &now->fit[key]))
-            return false;
-    return keys != 0 || part->kind == now->kind;
-}
-
-bool pare_stands_in(const pare_part *part, const pare_part *now)
-{
-    if (pare_main_work(part) != pare_main_work(now))
-        return false;
-    switch (now->kind) {
-    case PARE_HOLDER:
-    case PARE_PRINTED:
-    case PARE_TIE:
-        return holds_alike(part, now);
-    case PARE_ANTENNA:
-        return same_size(part, now, PARE_SPEC_BAND, 0.15);
-    case PARE_STANDOFF:
-        return same_size(part, now, PARE_SPEC_LENGTH, 0.01);
-    case PARE_ADAPTER:
-    case PARE_PIGTAIL:
-        return !part->ends[0] == !now->ends[0] &&
-               pare_fit_agrees(&part->fit[PARE_FIT_STACK], &now->fit[PARE_FIT_STACK]);
-    case PARE_OTHER:
-        return false;
-    default:
-        return true;
-    }
-}
 
 /* ---- in words ---- */
 
@@ -114,7 +21,7 @@ static void fit_words(const pare_fit *fit, pare_fit_key key, size_t size, char t
     size_t used = 0;
     text[0] = '\0';
     for (size_t i = 0; i < fit->count && used < size; i++) {
-        const char * or = i ? " or " : "";
+        const char *or = i ? " or " : "";
         const double low = fit->any[i].low, high = fit->any[i].high;
         int more;
         if (fit->any[i].word)
@@ -386,73 +293,4 @@ pare_status pare_fits_item(const pare_craft *craft, size_t index, pare_error *er
     if (status == PARE_OK && pare_fits_bridge(craft, index) < 0)
         status = meet_screws(craft, &craft->item[index], err);
     return status;
-}
-
-/* ---- volts ---- */
-
-double pare_full_v(const pare_part *pack)
-{
-    return pack->spec[PARE_SPEC_CELLS].value * pare_chemistry_full_v(pack->chemistry);
-}
-
-pare_rated pare_volts_rated(const pare_part *part, const pare_part *pack)
-{
-    const double full_v = pare_full_v(pack);
-    const double high_v = part->spec[PARE_SPEC_VOLTS_HIGH].value;
-    const double low_v = part->spec[PARE_SPEC_VOLTS_LOW].value;
-    const pare_fit *cells = &part->fit[PARE_FIT_CELLS];
-    const double own = pack->spec[PARE_SPEC_CELLS].value;
-    if (high_v > 0 && full_v > high_v * (1 + 1e-9))
-        return PARE_RATED_HIGH;
-    if (low_v > 0 && full_v < low_v)
-        return PARE_RATED_LOW;
-    double most = 0;
-    for (size_t i = 0; i < cells->count; i++) {
-        if (own >= cells->any[i].low && own <= cells->any[i].high)
-            return PARE_RATED_HOLDS;
-        most = fmax(most, cells->any[i].high);
-    }
-    if (cells->count == 0)
-        return PARE_RATED_HOLDS;
-    return own > most ? PARE_RATED_HIGH : PARE_RATED_LOW;
-}
-
-bool pare_rating_is_margin(const pare_part *part)
-{
-    return (pare_work_of(part) & BIT(PARE_ESC_FOUR)) != 0 || part->kind == PARE_MOTOR ||
-           part->kind == PARE_CAPACITOR;
-}
-
-static bool may_hang_on_a_regulator(pare_kind kind)
-{
-    switch (kind) {
-    case PARE_CAMERA:
-    case PARE_VIDEO_TRANSMITTER:
-    case PARE_RECEIVER:
-    case PARE_GPS:
-    case PARE_BUZZER:
-    case PARE_ACTION_CAMERA:
-        return true;
-    default:
-        return false;
-    }
-}
-
-bool pare_fed_well(const pare_craft *craft, size_t index, const pare_part *pack)
-{
-    const pare_part *part = craft->item[index].part;
-    const bool hangs = may_hang_on_a_regulator(part->kind);
-    if (!hangs && part->kind != PARE_REGULATOR &&
-        (pare_main_work(part) & BIT(PARE_FLIGHT_CONTROLLER)) == 0)
-        return true;
-    if (pare_volts_rated(part, pack) == PARE_RATED_HOLDS)
-        return true;
-    for (size_t i = 0; hangs && i < craft->items; i++) {
-        const double out_v = craft->item[i].part->spec[PARE_SPEC_OUT].value;
-        if (!craft->item[i].off && out_v > 0 &&
-            out_v >= part->spec[PARE_SPEC_VOLTS_LOW].value * (1 - 1e-9) &&
-            out_v <= part->spec[PARE_SPEC_VOLTS_HIGH].value * (1 + 1e-9))
-            return true;
-    }
-    return false;
 }

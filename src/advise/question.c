@@ -1,0 +1,106 @@
+/* question.c: what a swap leaves for a person to see to (see question.h). */
+#include "advise/question.h"
+
+#include <math.h>
+
+#include "advise/cells.h"
+#include "craft/law.h"
+
+#define BOAST_SIGMAS 3.0 /* below the kind's law: one honest part in a thousand */
+
+static void question_screws(pare_edit *edit)
+{
+    const pare_craft *craft = edit->craft;
+    for (size_t i = 0; i < craft->joints; i++) {
+        const pare_joint *joint = &craft->joint[i];
+        const int held = joint->holds ? pare_craft_item(craft, joint->holds) : -1;
+        const double needed_m = pare_joint_needed_m(craft, joint);
+        if (held < 0 || craft->item[held].part->kind != PARE_MOTOR || !(needed_m > 0))
+            continue;
+        const double depth_m = craft->item[held].part->spec[PARE_SPEC_SCREW_DEPTH].value;
+        const double engaged_m = joint->engaged_m > 0 ? joint->engaged_m : 3e-3;
+        const double enters_m = joint->length_m - (needed_m - engaged_m);
+        if (depth_m > 0 && enters_m > depth_m + 1e-6)
+            pare_edit_warn(edit, "joint.%s: screws enter %.1f mm, '%s' takes %.1f mm: winding",
+                           joint->name, 1e3 * enters_m, craft->item[held].part->id, 1e3 * depth_m);
+        else if (joint->length_m < needed_m - 1e-6)
+            pare_edit_warn(edit, "joint.%s: %.3g mm screws where %.3g mm are needed", joint->name,
+                           1e3 * joint->length_m, 1e3 * needed_m);
+    }
+}
+
+/* How far a frame's plates and bodies reach, forward and back. */
+static bool plates_reach(const pare_part *frame, double *low_m, double *high_m)
+{
+    bool any = false;
+    for (size_t i = 0; i < frame->pieces; i++) {
+        const pare_piece *piece = &frame->piece[i];
+        for (size_t k = 0; piece->form != PARE_FORM_ARMS && k < piece->places; k++) {
+            const double half_m = piece->measured ? (piece->mesh.high_m.x - piece->mesh.low_m.x) / 2
+                                                  : piece->size_m[0] / 2;
+            const double x = piece->at_m ? piece->at_m[k].x : 0;
+            *low_m = any ? fmin(*low_m, x - half_m) : x - half_m;
+            *high_m = any ? fmax(*high_m, x + half_m) : x + half_m;
+            any = true;
+        }
+    }
+    return any;
+}
+
+static void question_stations(pare_edit *edit, const pare_part *frame)
+{
+    double low_m = 0, high_m = 0;
+    if (!plates_reach(frame, &low_m, &high_m))
+        return;
+    for (size_t i = 0; i < edit->craft->items; i++) {
+        const pare_item *item = &edit->craft->item[i];
+        if (item->off || item->place != PARE_AT_POINTS || item->part == frame ||
+            item->part->kind == PARE_ANTENNA)
+            continue;
+        const double x = item->at_m[0].x;
+        const double out_m = x > high_m ? x - high_m : low_m - x;
+        if (out_m > 0)
+            pare_edit_note(edit, "%s stays where it was, %.0f mm beyond '%s': move it", item->name,
+                           1e3 * out_m, frame->id);
+    }
+}
+
+/* A mass that no part of the kind has. */
+static void question_mass(pare_edit *edit, const pare_part *part)
+{
+    pare_typical law;
+    if (part->mass_kg.known != PARE_STATED || !pare_law_mass(part, &law) ||
+        part->mass_kg.value >= law.value - BOAST_SIGMAS * law.u)
+        return;
+    pare_edit_warn(edit,
+                   "'%s' is said to weigh %.3g g where its like weigh about %.3g g: weigh one",
+                   part->id, 1e3 * part->mass_kg.value, 1e3 * law.value);
+}
+
+pare_status pare_question(pare_edit *edit, size_t index, const pare_part *old, pare_error *err)
+{
+    const pare_item *item = &edit->craft->item[index];
+    question_mass(edit, item->part);
+    if (item->part->kind == PARE_MOTOR || item->part->kind == PARE_FRAME)
+        question_screws(edit);
+    if (item->part->kind == PARE_FRAME)
+        question_stations(edit, item->part);
+    if (item->part->kind == PARE_ANTENNA && item->part->hand != old->hand)
+        pare_edit_note(edit, "the antenna on the ground must be of the same hand as '%s'",
+                       item->part->id);
+    if (item->part->kind == PARE_CAPACITOR &&
+        item->part->spec[PARE_SPEC_CAPACITANCE].value < old->spec[PARE_SPEC_CAPACITANCE].value)
+        pare_edit_warn(edit, "a smaller capacitor leaves the ESC more of its voltage spikes");
+    return item->part->kind == PARE_PACK ? pare_cells_question(edit, item->part, old, err)
+                                         : pare_rating_question(edit, index, err);
+}
+
+void pare_question_sought(pare_edit *edit, const pare_item *item, const pare_part *old)
+{
+    const pare_value *wish = &item->part->mass_kg, *now = &old->mass_kg;
+    const char *what =
+        item->part->kind == PARE_MOTOR ? "stator" : pare_kind_words(item->part->kind);
+    pare_edit_note(edit, "look for this %s at %.4g g or less: saves %.3g +- %.2g g", what,
+                   1e3 * wish->value, 1e3 * item->count * (now->value - wish->value),
+                   1e3 * item->count * hypot(wish->u, now->u));
+}
