@@ -83,7 +83,7 @@ pare_status pare_question(pare_edit *edit, size_t index, const pare_part *old, p
     question_mass(edit, item->part);
     if (item->part->kind == PARE_MOTOR || item->part->kind == PARE_FRAME)
         question_screws(edit);
-    if (item->part->kind == PARE_FRAME)
+    if (item->part->kind == PARE_FRAME && !item->part->sought)
         question_stations(edit, item->part);
     if (item->part->kind == PARE_ANTENNA && item->part->hand != old->hand)
         pare_edit_note(edit, "the antenna on the ground must be of the same hand as '%s'",
