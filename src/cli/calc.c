@@ -64,16 +64,16 @@ const command command_calc = {
     .name = "calc",
     .line = "one answer without a bench: air, prop, motor, pack, solid, mesh",
     .usage = "pare calc THING key=value... [--json]",
-    .details =
-        "  air    altitude= [temperature=]\n"
-        "  prop   diameter= pitch= blades= rpm= [speed=] [altitude=] [chord=]\n"
-        "  motor  kv= resistance= no_load= volts= current= [no_load_at=] [mass=]\n"
-        "         [iron_share=] [heat=off|on]\n"
-        "  pack   volts= resistance= power=\n"
-        "  solid  shape=box|cylinder|tube|cone|sphere|capsule|rod|ring|plate mass= size=\n"
-        "  mesh   file=X.stl density= [unit=mm] [wall= infill=]\n"
-        "Quantities carry their unit: 5in, 60mohm, 14.8V; altitudes are geometric. A propeller is\n"
-        "modelled from its size alone, to about 9 % in thrust and 12 % in power.\n",
+    .details = "  air    altitude= [temperature=]\n"
+               "  prop   diameter= pitch= blades= rpm= [speed=] [altitude=] [chord=]\n"
+               "  motor  kv= resistance= no_load= volts= current= [no_load_at=] [mass=]\n"
+               "         [iron_share=] [heat=off|on]\n"
+               "  pack   volts= resistance= power=\n"
+               "  solid  shape=box|cylinder|tube|cone|sphere|capsule|rod|ring|plate mass= size=\n"
+               "  mesh   file=X.stl density= [unit=mm] [wall= infill=]\n"
+               "Quantities carry their unit: 5in, 60mohm, 14.8V; altitudes are geometric. A\n"
+               "propeller is modelled from its size alone, to about 9 % in thrust and 12 % in\n"
+               "power.\n",
     .example = "  pare calc prop diameter=5in pitch=4.3in blades=3 rpm=14000\n",
     .options = OPTION_JSON,
     .run = run,

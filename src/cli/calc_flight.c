@@ -129,6 +129,9 @@ static pare_status motor_answer(const key_values *given, pare_units *units, pare
     if (strcmp(heat_word, "on") != 0 && strcmp(heat_word, "off") != 0)
         return pare_fail(err, PARE_BAD_DATA, "heat=%s is neither on nor off", heat_word);
     const double heat = strcmp(heat_word, "on") == 0 ? 1 : 0;
+    /* Without heat the winding has the resistance as stated, which is at 20 degC. */
+    if (heat == 0)
+        motor.ambient_degc = 20;
     pare_motor_state state;
     double best_a, best_efficiency;
     pare_status status = pare_motor_on(&motor, v[MOTOR_VOLTS], v[MOTOR_CURRENT], heat, &state, err);

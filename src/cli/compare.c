@@ -97,7 +97,7 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
     if (!j)
         return pare_no_memory(err);
     pare_status status =
-        need_operands("compare", given, 1, PARE_COMPARED, "craft, or one with --try", err);
+        need_operands("compare", given, 1, PARE_COMPARED, "up to 8 craft, or one with --try", err);
     if (status == PARE_OK && given->operands > 1 && given->tries > 0)
         status = pare_fail(err, PARE_BAD_DATA, "compare --try goes with one craft: %zu were named",
                            given->operands);

@@ -99,8 +99,7 @@ const command command_craft = {
     .name = "craft",
     .line = "the craft on the bench: list, show one",
     .usage = "pare craft [--json]\npare craft show NAME [--json]",
-    .details =
-        "The list says what each weighs as it is first flown, and whether it meets its brief.\n",
+    .details = "The list says what each weighs as first flown, and whether it meets its brief.\n",
     .example = "  pare craft show hedgerow\n",
     .options = OPTION_BENCH | OPTION_JSON,
     .run = run,

@@ -110,7 +110,7 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
 {
     pare_text path = {0}, text = {0};
     pare_store *store = NULL;
-    pare_status status = need_operands("export", given, 0, 0, "no word: -o FILE", err);
+    pare_status status = need_operands("export", given, 0, 0, "no word; a file goes after -o", err);
     if (status == PARE_OK)
         status = bench_path(given, false, &path, err);
     if (status == PARE_OK)

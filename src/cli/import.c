@@ -81,9 +81,8 @@ const command command_import = {
     .name = "import",
     .line = "parts and craft from a bench's text (YAML) into the bench",
     .usage = "pare import FILE [--bench FILE] [--json]",
-    .details =
-        "All of the file goes in, or nothing. A part or craft of the same name is replaced.\n"
-        "Mesh files are looked for in the file's folder. A bench that is not there is made.\n",
+    .details = "All of the file goes in, or nothing. A part or craft of that name is replaced.\n"
+               "Mesh files are looked for in the file's folder. A bench not there yet is made.\n",
     .example = "  pare import club.yaml --bench club.sqlite\n",
     .options = OPTION_BENCH | OPTION_JSON,
     .run = run,

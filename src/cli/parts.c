@@ -1,13 +1,23 @@
 /* parts.c: `pare parts`: what the bench holds, and one part in full. */
+#include <ctype.h>
 #include <string.h>
 
 #include "cli/command.h"
 #include "cli/use.h"
 #include "show/catalogue.h"
 
+/* Whether a text holds a word, in capitals or not. */
 static bool holds(const char *text, const char *word)
 {
-    return text && strstr(text, word) != NULL;
+    const size_t length = strlen(word);
+    for (; text && strlen(text) >= length; text++) {
+        size_t i = 0;
+        while (i < length && tolower((unsigned char)text[i]) == tolower((unsigned char)word[i]))
+            i++;
+        if (i == length)
+            return true;
+    }
+    return false;
 }
 
 static bool wanted(const pare_part *part, int kind, size_t words, const char *const word[])

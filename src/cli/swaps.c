@@ -68,6 +68,7 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
         status = pare_swaps_find(use.bench, view.craft, loadout, view.wish, arena, &swaps, err);
     if (status == PARE_OK) {
         view.swaps = &swaps;
+        view.all_notes = given->given & OPTION_ALL;
         view.money = use.bench->money;
         view.loadout = loadout >= 0 ? view.craft->loadout[loadout].name : NULL;
         if (given->given & OPTION_JSON) {
@@ -89,9 +90,9 @@ const command command_swaps = {
     .usage = "pare swaps CRAFT [--wish WISH] [--loadout NAME] [--all] [--json]",
     .details = "  --wish   what is best: grams (usual), minutes, thrust, quickness, money, crash\n"
                "  --all    every row, not the first 10 of each group\n"
-               "Free swaps come first: no money, no job lost that the brief keeps. flown: seconds\n"
-               "more of your minutes, flown the same way; T/W: thrust to weight on a fresh pack;\n"
-               "roll: quickness. pare sheet CRAFT --try NAME shows the craft with a swap.\n",
+               "Free swaps come first: no money, no job lost that the brief keeps. flown:\n"
+               "seconds more of your minutes, flown the same way; T/W: thrust to weight on a\n"
+               "fresh pack; roll: quickness. pare sheet CRAFT --try SWAP shows one in full.\n",
     .example = "  pare swaps hedgerow --wish minutes\n",
     .options = OPTION_BENCH | OPTION_JSON | OPTION_ALL | OPTION_LOADOUT | OPTION_WISH,
     .run = run,

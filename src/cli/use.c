@@ -28,6 +28,44 @@ static pare_status only_demo(const options *given, const char *path, pare_error 
     return status;
 }
 
+/* "no WHAT 'x'; did you mean y?", or a list of what there is where nothing is near. */
+static pare_status unknown(const char *what, const char *name, size_t count,
+                           const char *const names[], const char *see, pare_error *err)
+{
+    enum { FEW = 8 };
+    const char *near = pare_nearest(name, count, names);
+    if (near)
+        return pare_fail(err, PARE_UNKNOWN, "no %s '%s'; did you mean %s?", what, name, near);
+    if (count == 0 || count > FEW)
+        return pare_fail(err, PARE_UNKNOWN, "no %s '%s'; %s", what, name, see);
+    pare_text list = {0};
+    for (size_t i = 0; i < count; i++)
+        pare_text_printf(&list, "%s%s", i ? ", " : "", names[i]);
+    pare_fail(err, PARE_UNKNOWN, "no %s '%s'; there %s %s", what, name, count > 1 ? "are" : "is",
+              list.bytes ? list.bytes : "none");
+    pare_text_free(&list);
+    return PARE_UNKNOWN;
+}
+
+/* The name is looked for before anything is read, so that the message is the same everywhere. */
+static pare_status check_craft(pare_store *store, const char *name, pare_error *err)
+{
+    pare_arena *arena = pare_arena_open();
+    if (!arena)
+        return pare_no_memory(err);
+    const char *const *names;
+    size_t count = 0;
+    bool there = false;
+    pare_status status = pare_store_craft_names(store, arena, &count, &names, err);
+    for (size_t i = 0; status == PARE_OK && i < count; i++)
+        there = there || strcmp(names[i], name) == 0;
+    if (status == PARE_OK && !there)
+        status = unknown("craft", name, count, names,
+                         count ? "pare craft lists them" : "this bench has none yet", err);
+    pare_arena_close(arena);
+    return status;
+}
+
 static pare_status use_some(const options *given, const char *craft, bench_in_use *use,
                             pare_error *err)
 {
@@ -37,6 +75,8 @@ static pare_status use_some(const options *given, const char *craft, bench_in_us
         status = only_demo(given, use->path.bytes, err);
     if (status == PARE_OK)
         status = pare_store_open(use->path.bytes, PARE_STORE_READ, &use->store, err);
+    if (status == PARE_OK && craft)
+        status = check_craft(use->store, craft, err);
     if (status == PARE_OK)
         status = craft ? pare_store_read_craft(use->store, craft, &use->bench, err)
                        : pare_store_read(use->store, &use->bench, err);
@@ -62,25 +102,6 @@ void bench_leave(bench_in_use *use)
     pare_store_close(use->store);
     pare_text_free(&use->path);
     *use = (bench_in_use){0};
-}
-
-/* "no WHAT 'x'; did you mean y?", or a list of what there is where nothing is near. */
-static pare_status unknown(const char *what, const char *name, size_t count,
-                           const char *const names[], const char *see, pare_error *err)
-{
-    enum { FEW = 8 };
-    const char *near = pare_nearest(name, count, names);
-    if (near)
-        return pare_fail(err, PARE_UNKNOWN, "no %s '%s'; did you mean %s?", what, name, near);
-    if (count == 0 || count > FEW)
-        return pare_fail(err, PARE_UNKNOWN, "no %s '%s'; %s", what, name, see);
-    pare_text list = {0};
-    for (size_t i = 0; i < count; i++)
-        pare_text_printf(&list, "%s%s", i ? ", " : "", names[i]);
-    pare_fail(err, PARE_UNKNOWN, "no %s '%s'; there %s %s", what, name, count > 1 ? "are" : "is",
-              list.bytes ? list.bytes : "none");
-    pare_text_free(&list);
-    return PARE_UNKNOWN;
 }
 
 pare_status bench_craft(const bench_in_use *use, const char *name, const pare_craft **craft,

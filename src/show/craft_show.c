@@ -10,7 +10,7 @@
 void pare_craft_list_text(size_t count, const pare_craft_row rows[], const pare_screen *screen,
                           pare_text *out)
 {
-    enum { NAME = 20, GRAMS = 18, LIMIT = 12 };
+    enum { NAME = 18, GRAMS = 14, LIMIT = 10, BRIEF = 12 };
     char text[PARE_DIGITS], field[64];
     if (count == 0) {
         pare_text_add(out, "No craft on this bench yet.\n");
@@ -19,7 +19,8 @@ void pare_craft_list_text(size_t count, const pare_craft_row rows[], const pare_
     pare_put_left(out, "craft", NAME);
     pare_put_left(out, "all-up g", GRAMS);
     pare_put_left(out, "limit g", LIMIT);
-    pare_text_add(out, "brief            loadouts\n");
+    pare_put_left(out, "brief", BRIEF);
+    pare_text_add(out, "loadouts\n");
     for (size_t i = 0; i < count; i++) {
         const pare_craft_row *row = &rows[i];
         pare_put_left(out, row->craft->name, NAME);
@@ -36,7 +37,7 @@ void pare_craft_list_text(size_t count, const pare_craft_row rows[], const pare_
             snprintf(field, sizeof field, "%zu broken", row->broken);
         else
             snprintf(field, sizeof field, "%s", row->craft->brief.limits ? "met" : "no limits");
-        pare_put_left(out, field, 17);
+        pare_put_left(out, field, BRIEF);
         for (size_t k = 0; k < row->craft->loadouts; k++)
             pare_text_printf(out, "%s%s", k ? ", " : "", row->craft->loadout[k].name);
         pare_text_add(out, "\n");
@@ -118,16 +119,20 @@ static void put_runs(const pare_craft *craft, const pare_screen *screen, pare_te
         const pare_run *run = &craft->run[i];
         pare_text_add(out, "  ");
         pare_put_left(out, run->name, 16);
+        pare_text line = {0};
         if (run->times > 1)
-            pare_text_printf(out, "%d times ", run->times);
+            pare_text_printf(&line, "%d times ", run->times);
         for (size_t k = 0; k < run->ways; k++)
-            pare_text_printf(out, "%s%.4g", k ? " + " : "", 1e3 * run->way_m[k]);
-        pare_text_printf(out, " mm of AWG %.4g", run->gauge);
+            pare_text_printf(&line, "%s%.4g", k ? " + " : "", 1e3 * run->way_m[k]);
+        pare_text_printf(&line, " mm of AWG %.4g", run->gauge);
         if (run->carries)
-            pare_text_printf(out, ", carries %s", run->carries);
+            pare_text_printf(&line, ", carries %s", run->carries);
         if (run->included_in)
-            pare_text_printf(out, ", came with %s", run->included_in);
-        pare_text_add(out, "\n");
+            pare_text_printf(&line, ", came with %s", run->included_in);
+        if (line.bytes)
+            pare_put_wrapped(screen, out, 18, 18, line.bytes);
+        out->failed = out->failed || line.failed;
+        pare_text_free(&line);
     }
 }
 

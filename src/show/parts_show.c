@@ -17,7 +17,7 @@ static void put_price(const pare_part *part, pare_text *out, int columns)
 void pare_parts_text(size_t count, const pare_part *const parts[], const char *money,
                      const pare_screen *screen, pare_text *out)
 {
-    enum { ID = 18, KIND = 25, GRAMS = 8, DOUBT = 6, KNOWN = 10, PRICE = 8, OWNED = 5 };
+    enum { ID = 17, KIND = 27, GRAMS = 7, DOUBT = 6, KNOWN = 9, PRICE = 8, OWNED = 5 };
     char text[PARE_DIGITS], field[64];
     pare_put_left(out, "part", ID);
     pare_put_left(out, "kind", KIND);

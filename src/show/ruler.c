@@ -113,14 +113,14 @@ static double shown_kg(const pare_slice *slice)
     return slice_kg(slice) + (slice->off_kg > 0 ? slice->off_kg : 0);
 }
 
-/* 1, 2 or 5 times a power of ten grams, at least ten columns long. */
+/* 1, 2 or 5 times a power of ten grams, at least eight columns long. */
 static double step_kg(const scale *on)
 {
     for (double power = 1e-3; power < 1e3; power *= 10)
         for (int i = 0; i < 3; i++) {
             static const int times[] = {1, 2, 5};
             const double step = times[i] * power;
-            if (step / on->whole_kg * on->columns >= 10)
+            if (step / on->whole_kg * on->columns >= 8)
                 return step;
         }
     return on->whole_kg;
@@ -248,8 +248,10 @@ static bool hang_lines(const pare_ruler *ruler, const scale *on, int width, size
     double from = 0;
     size_t at = 0;
     for (size_t i = 0; i < ruler->slices; i++) {
-        if (shown_kg(&ruler->slice[i]) >= SMALLEST_LABEL_KG)
-            labels[at++].line = column_of(on, from);
+        if (shown_kg(&ruler->slice[i]) >= SMALLEST_LABEL_KG) {
+            const int column = column_of(on, from), least = (int)at;
+            labels[at++].line = column < least ? least : column;
+        }
         from += shown_kg(&ruler->slice[i]);
     }
     bool fit = true;
@@ -305,7 +307,7 @@ static void put_legend(const pare_ruler *ruler, const pare_screen *screen, pare_
         pare_known known;
         const char *word;
     } words[] = {{PARE_WEIGHED, "weighed"},
-                 {PARE_STATED, "stated by the maker"},
+                 {PARE_STATED, "stated"},
                  {PARE_COMPUTED, "computed"},
                  {PARE_ESTIMATED, "estimated"}};
     pare_text line = {0};
@@ -317,11 +319,11 @@ static void put_legend(const pare_ruler *ruler, const pare_screen *screen, pare_
             off = off || ruler->slice[i].off_kg >= SMALLEST_LABEL_KG;
         }
         if (kg >= SMALLEST_LABEL_KG)
-            pare_text_printf(&line, "%s%s %s", line.length ? "   " : "",
+            pare_text_printf(&line, "%s%s %s", line.length ? "  " : "",
                              texture(screen, words[w].known), words[w].word);
     }
     if (off)
-        pare_text_printf(&line, "   %s taken off", texture(screen, OFF));
+        pare_text_printf(&line, "  %s taken off", texture(screen, OFF));
     if (line.failed)
         out->failed = true;
     else if (line.bytes)

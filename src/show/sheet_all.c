@@ -195,7 +195,7 @@ static const char *state_of(int figure)
 
 static void flight(const pare_sheet_view *view, const pare_screen *screen, pare_text *out)
 {
-    enum { WORDS = 34, VALUE = 24, STATE = 13 };
+    enum { WORDS = 32, VALUE = 22, STATE = 13 };
     char text[PARE_DIGITS], field[96];
     heading(screen, out, "Flight");
     for (int i = PARE_HOVER_OUTPUT; i < PARE_FIGURES; i++) {
@@ -311,7 +311,7 @@ static void margins(const pare_sheet_view *view, const pare_screen *screen, pare
         pare_put_left(out, pare_digits_u(text, screen, m->ratio, m->ratio_u), RATIO);
         put_wall(m, screen, out);
         pare_text_printf(out, " %s (%s %s%s%s) %c\n",
-                         pare_digits(text, m->value, m->ratio_u * fabs(m->value)),
+                         pare_digits(text, m->value, pare_margin_value_u(&view->sheet, m)),
                          pare_margin_at_least(m) ? ">=" : "<=", pare_digits_limit(other, m->limit),
                          m->unit[0] ? " " : "", m->unit, (char)('a' + note));
     }
@@ -330,8 +330,9 @@ static void margins(const pare_sheet_view *view, const pare_screen *screen, pare
         if (!caution || k < cautions || strcmp(view->sheet.margin[i].name, "limit.all_up") == 0)
             continue;
         said[cautions++] = caution;
-        pare_text_printf(out, "  %s: ", pare_margin_words(&view->sheet.margin[i], words));
-        pare_put_wrapped(screen, out, 4 + (int)strlen(words), 6, caution);
+        const char *about = pare_margin_words(&view->sheet.margin[i], words);
+        pare_text_printf(out, "  %s: ", about);
+        pare_put_wrapped(screen, out, 4 + pare_columns(about), 6, caution);
     }
 }
 

@@ -92,6 +92,18 @@ bool pare_margin_at_least(const pare_margin *margin)
     return (margin->value >= margin->limit) == (margin->ratio >= 1);
 }
 
+double pare_margin_value_u(const pare_sheet *sheet, const pare_margin *margin)
+{
+    const char *dot = strchr(margin->name, '.');
+    if (dot && strcmp(dot, ".burst") == 0)
+        return sheet->figure[PARE_MOTOR_FULL_A].u;
+    const pare_sheet_figure *rms = &sheet->figure[PARE_FLOWN_RMS_A];
+    if (dot && strcmp(dot, ".continuous") == 0)
+        return rms->exists && rms->value > 0 ? margin->value * rms->u / rms->value : 0;
+    /* A limit has no doubt of its own, so the ratio's is the figure's. */
+    return margin->ratio_u * fabs(margin->value);
+}
+
 size_t pare_limits_broken(const pare_sheet *sheet)
 {
     size_t broken = 0;

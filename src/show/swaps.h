@@ -13,6 +13,7 @@ typedef struct pare_swaps_view {
     const char *wished;      /* the wish by its name */
     pare_wish wish;
     double roll_rad_s2; /* now, to say changes in per cent; 0 or NAN: not known */
+    bool all_notes;     /* otherwise a row says two at most */
     const pare_swaps *swaps;
 } pare_swaps_view;
 

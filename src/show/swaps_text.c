@@ -12,6 +12,7 @@
 #include "show/swaps.h"
 
 enum { GRAMS = 7, MONEY = 8, PER_G = 7, WORK = 6, TIME = 6, THRUST = 6, LAST = 7 };
+enum { NOTES = 2 }; /* of a row, unless all are asked for */
 enum { FIGURES = GRAMS + MONEY + PER_G + WORK + TIME + THRUST + LAST };
 
 void pare_swaps_head(const pare_swaps_view *view, const pare_screen *screen, pare_text *out)
@@ -74,7 +75,8 @@ static void say(pare_text *line, const char *verb, const char *what, bool first)
         pare_text_printf(line, ", %s", what);
 }
 
-static void words(const pare_swap *swap, const pare_screen *screen, pare_text *out)
+static void words(const pare_swaps_view *view, const pare_swap *swap, const pare_screen *screen,
+                  pare_text *out)
 {
     const pare_applied *applied = &swap->applied;
     pare_text line = {0};
@@ -92,8 +94,11 @@ static void words(const pare_swap *swap, const pare_screen *screen, pare_text *o
         say(&line, "breaks", swap->broken[i], i == 0);
     for (size_t i = 0; i < swap->loosens; i++)
         say(&line, "eases", swap->loosened[i], i == 0);
-    for (size_t i = 0; i < applied->notes; i++)
+    const size_t notes = view->all_notes || applied->notes < NOTES ? applied->notes : NOTES;
+    for (size_t i = 0; i < notes; i++)
         pare_text_printf(&line, "%s%s", line.length ? "; " : "", applied->note[i]);
+    if (notes < applied->notes)
+        pare_text_printf(&line, "; and %zu notes more", applied->notes - notes);
     const char *open = pare_applied_open(applied);
     if (open)
         pare_text_printf(&line, "%s%s", line.length ? "; " : "", open);
@@ -117,7 +122,7 @@ void pare_swaps_row(const pare_swaps_view *view, const pare_swap *swap, const pa
         pare_put_spaces(out, name);
     }
     figures(view, swap, out);
-    words(swap, screen, out);
+    words(view, swap, screen, out);
 }
 
 typedef enum group { FREE, PAID, SOUGHT, LOST } group;

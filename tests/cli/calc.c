@@ -1,0 +1,196 @@
+/* calc.c: `pare calc` against values from outside, through the program as it is typed. */
+#include "run.h"
+
+#include <math.h>
+#include <string.h>
+
+static void air_is_the_standard_atmosphere(void **state)
+{
+    (void)state;
+    /* US Standard Atmosphere 1976 (NOAA-S/T 76-1562), by the library ambiance; geometric metres. */
+    static const struct {
+        const char *line;
+        double pressure, density, viscosity, sound;
+    } rows[] = {
+        {"calc air altitude=0m --json", 101325, 1.2250000, 1.789380e-05, 340.2940},
+        {"calc air altitude=1000m --json", 89876.2776, 1.111659674, 1.757850e-05, 336.4346},
+        {"calc air altitude=2~km --json", 79501.4111, 1.006553754, 1.725982e-05, 332.5316},
+    };
+    for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
+        json_t *answer = run_json(rows[i].line);
+        assert_within(number(answer, "pressure_pa"), rows[i].pressure, 1e-6);
+        assert_within(number(answer, "density_kg_m3"), rows[i].density, 1e-6);
+        assert_within(number(answer, "viscosity_pa_s"), rows[i].viscosity, 1e-6);
+        assert_within(number(answer, "sound_m_s"), rows[i].sound, 1e-6);
+        json_decref(answer);
+    }
+}
+
+static void warm_air_at_the_standards_pressure_is_thinner(void **state)
+{
+    (void)state;
+    /* Ideal gas at the standard's pressure: density goes as 288.15 K over the temperature. */
+    json_t *answer = run_json("calc air altitude=0m temperature=30degC --json");
+    assert_within(number(answer, "density_kg_m3"), 1.225 * 288.15 / 303.15, 1e-6);
+    json_decref(answer);
+}
+
+static void a_motor_is_its_equivalent_circuit(void **state)
+{
+    (void)state;
+    /* Closed form of the first-order motor: 2300 rpm/V, 0.060 ohm, 1.2 A, on 14.8 V at 10 A. */
+    json_t *answer = run_json("calc motor kv=2300 resistance=60mohm no_load=1.2A volts=14.8V "
+                              "current=10A --json");
+    assert_within(number(answer, "speed_rpm"), 32660, 1e-6);
+    assert_within(number(answer, "torque_nm"), 0.036536439, 1e-6);
+    assert_within(number(answer, "shaft_w"), 124.96, 1e-6);
+    assert_within(number(answer, "efficiency"), 0.844324324, 1e-6);
+    assert_within(number(answer, "best_a"), 17.204650534, 1e-4);
+    assert_within(number(answer, "best_efficiency"), 0.865367698, 1e-6);
+    json_decref(answer);
+}
+
+static void a_pack_gives_constant_power_behind_its_resistance(void **state)
+{
+    (void)state;
+    /* The smaller root of R i^2 - V i + P = 0; at most V^2/4R. */
+    json_t *answer = run_json("calc pack volts=14.8V resistance=20mohm power=300W --json");
+    assert_within(number(answer, "current_a"), 20.858194998, 1e-9);
+    assert_within(number(answer, "volts_v"), 14.382836100, 1e-9);
+    assert_within(number(answer, "most_w"), 14.8 * 14.8 / 0.08, 1e-9);
+    json_decref(answer);
+    /* OpenStax, College Physics (2012), section 21.2: a 12.0 V battery with 0.100 ohm inside on
+     * 0.500 ohm gives 20.0 A at 10.0 V, 200 W; with 0.500 ohm inside 12.0 A, 6.00 V, 72.0 W, which
+     * is all that it can give. */
+    answer = run_json("calc pack volts=12V resistance=100mohm power=200W --json");
+    assert_within(number(answer, "current_a"), 20.0, 1e-9);
+    assert_within(number(answer, "volts_v"), 10.0, 1e-9);
+    json_decref(answer);
+    answer = run_json("calc pack volts=12V resistance=0.5ohm power=72W --json");
+    assert_within(number(answer, "current_a"), 12.0, 1e-6);
+    assert_within(number(answer, "most_w"), 72.0, 1e-9);
+    json_decref(answer);
+}
+
+static void a_propeller_thrusts_by_its_coefficients(void **state)
+{
+    (void)state;
+    /* Definitions: T = CT rho n^2 D^4, P = CP rho n^3 D^5, at the standard's sea level. */
+    json_t *answer = run_json("calc prop diameter=5in pitch=4.3in blades=3 rpm=14000 --json");
+    const double n = 14000.0 / 60, d = 5 * 0.0254, rho = 1.225;
+    assert_within(number(answer, "thrust_n"), number(answer, "ct") * rho * n * n * pow(d, 4),
+                  2e-6); /* the standard's density is given to so many digits */
+    assert_within(number(answer, "power_w"), number(answer, "cp") * rho * n * n * n * pow(d, 5),
+                  2e-6);
+    assert_within(number(answer, "torque_nm"), number(answer, "power_w") / (2 * acos(-1.0) * n),
+                  1e-7);
+    /* No rotor hovers on less than momentum theory's ideal (Leishman, Principles of Helicopter
+     * Aerodynamics, section 2.2). */
+    const double thrust = number(answer, "thrust_n"), area = acos(-1.0) * d * d / 4;
+    assert_true(number(answer, "power_w") > thrust * sqrt(thrust / (2 * rho * area)));
+    json_decref(answer);
+}
+
+static void solids_have_their_textbook_inertia(void **state)
+{
+    (void)state;
+    /* Closed forms (Goldstein, Poole, Safko, Classical Mechanics, 3rd ed., chapter 5). */
+    json_t *box = run_json("calc solid shape=box mass=57g size=75mm,36mm,31mm --json");
+    assert_within(number(box, "ixx_kg_m2"), 0.057 * (0.036 * 0.036 + 0.031 * 0.031) / 12, 1e-9);
+    assert_within(number(box, "iyy_kg_m2"), 0.057 * (0.075 * 0.075 + 0.031 * 0.031) / 12, 1e-9);
+    assert_within(number(box, "izz_kg_m2"), 0.057 * (0.075 * 0.075 + 0.036 * 0.036) / 12, 1e-9);
+    json_decref(box);
+    json_t *sphere = run_json("calc solid shape=sphere mass=25g size=36mm --json");
+    assert_within(number(sphere, "ixx_kg_m2"), 0.4 * 0.025 * 0.018 * 0.018, 1e-9);
+    json_decref(sphere);
+    json_t *cylinder = run_json("calc solid shape=cylinder mass=32g size=28mm,20mm --json");
+    assert_within(number(cylinder, "izz_kg_m2"), 0.5 * 0.032 * 0.014 * 0.014, 1e-9);
+    assert_within(number(cylinder, "ixx_kg_m2"), 0.032 * (3 * 0.014 * 0.014 + 0.02 * 0.02) / 12,
+                  1e-9);
+    json_decref(cylinder);
+    json_t *rod = run_json("calc solid shape=rod mass=10g size=200mm --json");
+    assert_within(number(rod, "iyy_kg_m2"), 0.01 * 0.2 * 0.2 / 12, 1e-9);
+    assert_near(number(rod, "ixx_kg_m2"), 0, 1e-15);
+    json_decref(rod);
+}
+
+/* A corner tetrahedron of side 10: volume 1/6 of the cube, Ixx 1/80 and Ixy +1/480 of density times
+ * side^5 about its centre. Turned: each triangle the other way round. */
+static void write_tetrahedron(const char *name, size_t triangles, int turned)
+{
+    static const int corner[4][3] = {{0, 2, 1}, {0, 1, 3}, {0, 3, 2}, {1, 2, 3}};
+    static const char *const at[4] = {"0 0 0", "10 0 0", "0 10 0", "0 0 10"};
+    char text[4096] = "solid corner\n";
+    for (size_t t = 0; t < triangles; t++) {
+        strcat(text, "facet normal 0 0 0\nouter loop\n");
+        for (int i = 0; i < 3; i++) {
+            strcat(text, "vertex ");
+            strcat(text, at[corner[t][turned ? 2 - i : i]]);
+            strcat(text, "\n");
+        }
+        strcat(text, "endloop\nendfacet\n");
+    }
+    strcat(text, "endsolid corner\n");
+    write_text(name, text);
+}
+
+static void a_mesh_is_measured_as_the_solid_that_it_bounds(void **state)
+{
+    (void)state;
+    write_tetrahedron("corner.stl", 4, 0);
+    json_t *m = run_json("calc mesh file=corner.stl density=1.2g/cm3 --json");
+    assert_within(number(m, "volume_cm3"), 1.0 / 6, 1e-9);
+    assert_within(number(m, "area_cm2"), 1.5 + sqrt(3) / 2, 1e-7);
+    assert_within(number(m, "mass_g"), 0.2, 1e-9);
+    assert_within(json_number_value(json_array_get(json_object_get(m, "cg_mm"), 0)), 2.5, 1e-9);
+    assert_within(number(m, "ixx_kg_m2"), 1200 * 1e-10 / 80, 1e-7);
+    assert_within(number(m, "ixy_kg_m2"), 1200 * 1e-10 / 480, 1e-7);
+    assert_near(number(m, "open_edges"), 0, 0);
+    json_decref(m);
+    m = run_json("calc mesh file=corner.stl density=1.2g/cm3 unit=cm --json");
+    assert_within(number(m, "volume_cm3"), 1000.0 / 6, 1e-9);
+    json_decref(m);
+}
+
+static void an_inside_out_mesh_is_turned_and_that_is_said(void **state)
+{
+    (void)state;
+    write_tetrahedron("inside-out.stl", 4, 1);
+    json_t *m = run_json("calc mesh file=inside-out.stl density=1.2g/cm3 --json");
+    assert_within(number(m, "volume_cm3"), 1.0 / 6, 1e-9);
+    json_decref(m);
+    ran r = run("calc mesh file=inside-out.stl density=1.2g/cm3");
+    assert_non_null(strstr(r.out, "inside out, and was turned"));
+    ran_free(&r);
+}
+
+static void an_open_mesh_is_estimated_and_that_is_said(void **state)
+{
+    (void)state;
+    write_tetrahedron("open.stl", 3, 0);
+    json_t *m = run_json("calc mesh file=open.stl density=1.2g/cm3 --json");
+    /* Its convex hull is the closed tetrahedron; three edges lack their second triangle. */
+    assert_within(number(m, "volume_cm3"), 1.0 / 6, 1e-6);
+    assert_near(number(m, "open_edges"), 3, 0);
+    json_decref(m);
+    ran r = run("calc mesh file=open.stl density=1.2g/cm3");
+    assert_int_equal(r.status, 0);
+    assert_non_null(strstr(r.out, "estimated: the mesh is not closed"));
+    ran_free(&r);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(air_is_the_standard_atmosphere),
+        cmocka_unit_test(warm_air_at_the_standards_pressure_is_thinner),
+        cmocka_unit_test(a_motor_is_its_equivalent_circuit),
+        cmocka_unit_test(a_pack_gives_constant_power_behind_its_resistance),
+        cmocka_unit_test(a_propeller_thrusts_by_its_coefficients),
+        cmocka_unit_test(solids_have_their_textbook_inertia),
+        cmocka_unit_test(a_mesh_is_measured_as_the_solid_that_it_bounds),
+        cmocka_unit_test(an_inside_out_mesh_is_turned_and_that_is_said),
+        cmocka_unit_test(an_open_mesh_is_estimated_and_that_is_said),
+    };
+    return cmocka_run_group_tests(tests, enter_home, leave_home);
+}

@@ -1,0 +1,236 @@
+/* json.c: the keys of every JSON answer, and that a trial and a row of the list agree. */
+#include "run.h"
+
+#include <stdbool.h>
+#include <stdio.h>
+#include <string.h>
+
+static void has(const json_t *object, const char *key)
+{
+    if (!json_object_get(object, key))
+        fail_msg("no key '%s'", key);
+}
+
+/* A figure: its value, its uncertainty and how it is known; or null and why. */
+static void is_figure(const json_t *sheet, const char *key)
+{
+    char u[64];
+    snprintf(u, sizeof u, "%s_u", key);
+    has(sheet, key);
+    has(sheet, u);
+    if (json_is_null(json_object_get(sheet, key))) {
+        assert_true(json_is_string(json_object_get(json_object_get(sheet, "why"), key)));
+        return;
+    }
+    assert_true(json_is_string(json_object_get(json_object_get(sheet, "known"), key)));
+}
+
+static const char *const figures[] = {"all_up_g",
+                                      "dry_g",
+                                      "cg_mm",
+                                      "ixx_kg_m2",
+                                      "iyy_kg_m2",
+                                      "izz_kg_m2",
+                                      "ixy_kg_m2",
+                                      "ixz_kg_m2",
+                                      "iyz_kg_m2",
+                                      "hover_output",
+                                      "hover_a",
+                                      "hover_w",
+                                      "hover_min",
+                                      "cruise_min",
+                                      "flown_min",
+                                      "best_range_m",
+                                      "burst_30m_s",
+                                      "turn_g",
+                                      "roll_rad_s2",
+                                      "pitch_rad_s2",
+                                      "yaw_rad_s2",
+                                      "top_speed_m_s",
+                                      "crash_j",
+                                      "pack_shift_mm",
+                                      "thrust_to_weight_fresh",
+                                      "thrust_to_weight_half",
+                                      "thrust_to_weight_landing"};
+
+static void a_sheet_has_every_figure_with_its_uncertainty(void **state)
+{
+    (void)state;
+    json_t *sheet = run_json("sheet hedgerow --json" DEMO);
+    for (size_t i = 0; i < sizeof figures / sizeof figures[0]; i++)
+        is_figure(sheet, figures[i]);
+    assert_string_equal(json_string_value(json_object_get(sheet, "loadout")), "film");
+    assert_int_equal(json_array_size(json_object_get(sheet, "cg_mm")), 3);
+    assert_int_equal(json_array_size(json_object_get(sheet, "cg_mm_u")), 3);
+    assert_true(number(sheet, "all_up_g_u") > 0);
+    json_decref(sheet);
+}
+
+static void other_loadouts_hold_the_same_figures(void **state)
+{
+    (void)state;
+    json_t *film = run_json("sheet hedgerow --json" DEMO);
+    json_t *race = run_json("sheet hedgerow --loadout race --json" DEMO);
+    const json_t *within = json_object_get(json_object_get(film, "loadouts"), "race");
+    assert_null(json_object_get(json_object_get(film, "loadouts"), "film"));
+    assert_string_equal(json_string_value(json_object_get(race, "loadout")), "race");
+    for (size_t i = 0; i < sizeof figures / sizeof figures[0]; i++)
+        assert_true(
+            json_equal(json_object_get(within, figures[i]), json_object_get(race, figures[i])));
+    json_decref(film);
+    json_decref(race);
+}
+
+static void margins_say_value_limit_and_where_it_comes_from(void **state)
+{
+    (void)state;
+    json_t *sheet = run_json("sheet hedgerow --json" DEMO);
+    const json_t *margins = json_object_get(sheet, "margins");
+    assert_true(json_array_size(margins) > 3);
+    double before = 0;
+    for (size_t i = 0; i < json_array_size(margins); i++) {
+        const json_t *one = json_array_get(margins, i);
+        static const char *const keys[] = {"name",    "value",  "limit", "ratio",
+                                           "ratio_u", "chance", "from",  "caution"};
+        for (size_t k = 0; k < sizeof keys / sizeof keys[0]; k++)
+            has(one, keys[k]);
+        assert_true(number(one, "ratio") >= before);
+        before = number(one, "ratio");
+    }
+    json_decref(sheet);
+}
+
+static void the_ledger_adds_up_to_all_up(void **state)
+{
+    (void)state;
+    json_t *sheet = run_json("sheet drover --json" DEMO);
+    const json_t *ledger = json_object_get(sheet, "ledger");
+    double sum = 0;
+    for (size_t i = 0; i < json_array_size(ledger); i++)
+        sum += number(json_array_get(ledger, i), "all_g");
+    assert_near(sum, number(sheet, "all_up_g"), 1e-6);
+    json_decref(sheet);
+}
+
+static void swaps_have_their_keys(void **state)
+{
+    (void)state;
+    json_t *answer = run_json("swaps hedgerow --json" DEMO);
+    const json_t *swaps = json_object_get(answer, "swaps");
+    assert_true(json_array_size(swaps) > 20);
+    static const char *const keys[] = {"id",    "from",        "to",       "grams",
+                                       "money", "money_per_g", "work_min", "brings",
+                                       "drops", "breaks",      "loosens",  "change"};
+    for (size_t i = 0; i < json_array_size(swaps); i++) {
+        const json_t *one = json_array_get(swaps, i);
+        for (size_t k = 0; k < sizeof keys / sizeof keys[0]; k++)
+            has(one, keys[k]);
+        const json_t *change = json_object_get(one, "change");
+        assert_near(number(change, "all_up_g"), -number(one, "grams"), 1e-6);
+    }
+    json_decref(answer);
+}
+
+/* The row of a swap and the sheet with it on trial come from one evaluation, so ten printed digits
+ * of every figure agree to the last. */
+static void a_trial_changes_what_its_row_says(void **state)
+{
+    (void)state;
+    static const char *const ids[] = {"bumper=off", "joint.motor_base.material=titanium",
+                                      "antenna=an-rush", "run.lead.gauge=14", "esc=es-45-20"};
+    json_t *answer = run_json("swaps hedgerow --json" DEMO);
+    const json_t *swaps = json_object_get(answer, "swaps");
+    for (size_t k = 0; k < sizeof ids / sizeof ids[0]; k++) {
+        const json_t *row = NULL;
+        for (size_t i = 0; i < json_array_size(swaps) && !row; i++) {
+            const json_t *one = json_array_get(swaps, i);
+            if (strcmp(json_string_value(json_object_get(one, "id")), ids[k]) == 0)
+                row = one;
+        }
+        if (!row)
+            fail_msg("no swap '%s'", ids[k]);
+        char line[256];
+        snprintf(line, sizeof line, "sheet hedgerow --json --try %s" DEMO, ids[k]);
+        json_t *sheet = run_json(line);
+        const json_t *tried = json_object_get(sheet, "change");
+        const json_t *listed = json_object_get(row, "change");
+        assert_true(json_object_size(tried) > 30);
+        assert_true(json_equal(tried, listed));
+        json_decref(sheet);
+    }
+    json_decref(answer);
+}
+
+static void lists_of_parts_and_craft_have_names(void **state)
+{
+    (void)state;
+    json_t *craft = run_json("craft --json" DEMO);
+    const json_t *list = json_object_get(craft, "craft");
+    assert_int_equal(json_array_size(list), 4);
+    assert_string_equal(json_string_value(json_object_get(json_array_get(list, 0), "name")),
+                        "bodkin");
+    json_decref(craft);
+    json_t *parts = run_json("parts --json" DEMO);
+    assert_true(json_array_size(json_object_get(parts, "parts")) >= 150);
+    json_decref(parts);
+    json_t *one = run_json("parts show mo-2207-1950 --json" DEMO);
+    assert_near(number(json_object_get(one, "spec"), "kv_rpm_v"), 1950, 0);
+    json_decref(one);
+    json_t *show = run_json("craft show thimble --json" DEMO);
+    assert_true(json_array_size(json_object_get(show, "items")) > 10);
+    json_decref(show);
+    json_t *compare = run_json("compare hedgerow bodkin --json" DEMO);
+    assert_int_equal(json_array_size(json_object_get(compare, "compare")), 2);
+    json_decref(compare);
+}
+
+static void the_same_question_gives_the_same_bytes(void **state)
+{
+    (void)state;
+    static const char *const lines[] = {"sheet hedgerow --json" DEMO, "swaps thimble --json" DEMO};
+    for (size_t i = 0; i < sizeof lines / sizeof lines[0]; i++) {
+        ran first = run(lines[i]), second = run(lines[i]);
+        assert_string_equal(first.out, second.out);
+        ran_free(&first);
+        ran_free(&second);
+    }
+}
+
+static void a_bench_goes_out_and_comes_in_the_same(void **state)
+{
+    (void)state;
+    json_t *first = run_json("export -o one.yaml --json" DEMO);
+    assert_true(number(first, "meshes") > 5);
+    json_decref(first);
+    json_t *counts = run_json("import one.yaml --bench two.sqlite --json");
+    assert_near(number(counts, "craft_added"), 4, 0);
+    json_decref(counts);
+    json_t *again = run_json("import one.yaml --bench two.sqlite --json");
+    assert_near(number(again, "craft_same"), 4, 0);
+    assert_near(number(again, "parts_added"), 0, 0);
+    json_decref(again);
+    ran here = run("export" DEMO), there = run("export --bench two.sqlite");
+    assert_string_equal(here.out, there.out);
+    ran_free(&here);
+    ran_free(&there);
+    ran a = run("sheet hedgerow --json" DEMO), b = run("sheet hedgerow --json --bench two.sqlite");
+    assert_string_equal(a.out, b.out);
+    ran_free(&a);
+    ran_free(&b);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(a_sheet_has_every_figure_with_its_uncertainty),
+        cmocka_unit_test(other_loadouts_hold_the_same_figures),
+        cmocka_unit_test(margins_say_value_limit_and_where_it_comes_from),
+        cmocka_unit_test(the_ledger_adds_up_to_all_up),
+        cmocka_unit_test(swaps_have_their_keys),
+        cmocka_unit_test(a_trial_changes_what_its_row_says),
+        cmocka_unit_test(lists_of_parts_and_craft_have_names),
+        cmocka_unit_test(the_same_question_gives_the_same_bytes),
+        cmocka_unit_test(a_bench_goes_out_and_comes_in_the_same),
+    };
+    return cmocka_run_group_tests(tests, enter_home_with_demo, leave_home);
+}

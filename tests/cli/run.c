@@ -1,0 +1,199 @@
+/* run.c: running the built program (see run.h). */
+#define _XOPEN_SOURCE 700
+#include "run.h"
+
+#include <ctype.h>
+#include <errno.h>
+#include <fcntl.h>
+#include <ftw.h>
+#include <spawn.h>
+#include <stdbool.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/stat.h>
+#include <sys/wait.h>
+#include <unistd.h>
+
+enum { WORDS = 64, LINE = 2048, MOST_BYTES = 1 << 24 };
+
+extern char **environ;
+
+static char home[] = "/tmp/pare-cli-XXXXXX";
+
+int enter_home(void **state)
+{
+    (void)state;
+    strcpy(home, "/tmp/pare-cli-XXXXXX");
+    if (!mkdtemp(home) || chdir(home) != 0 || mkdir("data", 0700) != 0)
+        return -1;
+    char data[64];
+    snprintf(data, sizeof data, "%s/data", home);
+    setenv("HOME", home, 1);
+    setenv("XDG_DATA_HOME", data, 1);
+    setenv("LC_ALL", "C.UTF-8", 1);
+    setenv("COLUMNS", "80", 1);
+    unsetenv("NO_COLOR");
+    return 0;
+}
+
+int enter_home_with_demo(void **state)
+{
+    if (enter_home(state) != 0)
+        return -1;
+    ran r = run("demo");
+    const int status = r.status;
+    ran_free(&r);
+    return status;
+}
+
+static int remove_one(const char *path, const struct stat *facts, int flag, struct FTW *at)
+{
+    (void)facts;
+    (void)flag;
+    (void)at;
+    return remove(path);
+}
+
+int leave_home(void **state)
+{
+    (void)state;
+    if (chdir("/") != 0)
+        return -1;
+    return nftw(home, remove_one, 16, FTW_DEPTH | FTW_PHYS);
+}
+
+static char *read_all(const char *path)
+{
+    FILE *file = fopen(path, "rb");
+    if (!file)
+        return NULL;
+    char *bytes = malloc(MOST_BYTES);
+    size_t length = bytes ? fread(bytes, 1, MOST_BYTES - 1, file) : 0;
+    fclose(file);
+    if (!bytes)
+        return NULL;
+    bytes[length] = '\0';
+    char *fitted = realloc(bytes, length + 1);
+    return fitted ? fitted : bytes;
+}
+
+/* The home's name differs from run to run. */
+static void hide_home(char *text)
+{
+    const size_t length = strlen(home);
+    for (char *at = strstr(text, home); at; at = strstr(at, home)) {
+        memcpy(at, "HOME", 4);
+        memmove(at + 4, at + length, strlen(at + length) + 1);
+    }
+}
+
+ran run(const char *line)
+{
+    static char program[] = PARE_BINARY;
+    char words[LINE], *argv[WORDS] = {program};
+    size_t count = 1;
+    assert_true(strlen(line) < sizeof words);
+    strcpy(words, line);
+    for (char *word = strtok(words, " "); word; word = strtok(NULL, " ")) {
+        assert_true(count + 1 < WORDS);
+        for (char *c = word; *c; c++)
+            if (*c == '~')
+                *c = ' ';
+        argv[count++] = word;
+    }
+    posix_spawn_file_actions_t actions;
+    posix_spawn_file_actions_init(&actions);
+    posix_spawn_file_actions_addopen(&actions, 0, "/dev/null", O_RDONLY, 0);
+    posix_spawn_file_actions_addopen(&actions, 1, "out.txt", O_WRONLY | O_CREAT | O_TRUNC, 0600);
+    posix_spawn_file_actions_addopen(&actions, 2, "err.txt", O_WRONLY | O_CREAT | O_TRUNC, 0600);
+    pid_t child;
+    const int failed = posix_spawn(&child, program, &actions, NULL, argv, environ);
+    posix_spawn_file_actions_destroy(&actions);
+    if (failed)
+        fail_msg("%s: %s", program, strerror(failed));
+    int status = 0;
+    while (waitpid(child, &status, 0) < 0)
+        if (errno != EINTR)
+            fail_msg("waitpid: %s", strerror(errno));
+    ran r = {.status = WEXITSTATUS(status), .out = read_all("out.txt"), .err = read_all("err.txt")};
+    if (!WIFEXITED(status))
+        fail_msg("pare %s: ended by signal %d\n%s", line, WTERMSIG(status), r.err);
+    assert_non_null(r.out);
+    assert_non_null(r.err);
+    hide_home(r.out);
+    hide_home(r.err);
+    return r;
+}
+
+void ran_free(ran *r)
+{
+    free(r->out);
+    free(r->err);
+}
+
+json_t *run_json(const char *line)
+{
+    ran r = run(line);
+    if (r.status != 0)
+        fail_msg("pare %s: exit status %d\n%s", line, r.status, r.err);
+    json_error_t where;
+    json_t *object = json_loads(r.out, JSON_REJECT_DUPLICATES, &where);
+    if (!object)
+        fail_msg("pare %s: %d:%d: %s", line, where.line, where.column, where.text);
+    ran_free(&r);
+    return object;
+}
+
+double number(const json_t *object, const char *key)
+{
+    const json_t *value = json_object_get(object, key);
+    if (!json_is_number(value))
+        fail_msg("'%s' is no number", key);
+    return json_number_value(value);
+}
+
+void write_file(const char *name, const void *bytes, size_t length)
+{
+    FILE *file = fopen(name, "wb");
+    if (!file || fwrite(bytes, 1, length, file) != length || fclose(file) != 0)
+        fail_msg("%s: %s", name, strerror(errno));
+}
+
+void write_text(const char *name, const char *text)
+{
+    write_file(name, text, strlen(text));
+}
+
+/* The first line that differs, with its number: a whole screen twice helps nobody. */
+static void report(const char *name, const char *wanted, const char *text)
+{
+    int line = 1;
+    while (*wanted && *text) {
+        const size_t a = strcspn(wanted, "\n"), b = strcspn(text, "\n");
+        if (a != b || strncmp(wanted, text, a) != 0)
+            break;
+        wanted += a + (wanted[a] == '\n');
+        text += b + (text[b] == '\n');
+        line++;
+    }
+    fail_msg("golden/%s.txt:%d differs\nwanted: %.*s\n   got: %.*s", name, line,
+             (int)strcspn(wanted, "\n"), wanted, (int)strcspn(text, "\n"), text);
+}
+
+void assert_golden(const char *name, const char *text)
+{
+    char path[512];
+    snprintf(path, sizeof path, "%s/tests/cli/golden/%s.txt", PARE_SOURCE_DIR, name);
+    const char *asked = getenv("PARE_GOLDEN");
+    if (asked && strcmp(asked, "update") == 0) {
+        write_text(path, text);
+        return;
+    }
+    char *wanted = read_all(path);
+    if (!wanted)
+        fail_msg("%s: not there; PARE_GOLDEN=update writes it", path);
+    if (strcmp(wanted, text) != 0)
+        report(name, wanted, text);
+    free(wanted);
+}

@@ -1,0 +1,42 @@
+/* run.h: running the built program as a user does, in a home of its own. */
+#ifndef PARE_TESTS_RUN_H
+#define PARE_TESTS_RUN_H
+
+#include "near.h"
+
+#include <jansson.h>
+
+typedef struct ran {
+    int status;
+    char *out, *err; /* all of standard output and error; paths of the home read "HOME" */
+} ran;
+
+/** A fresh home, which becomes the working folder, with an empty data folder; and the same with the
+ * demo's bench in it. For cmocka's group setup; leave_home for its teardown. */
+int enter_home(void **state);
+int enter_home_with_demo(void **state);
+int leave_home(void **state);
+
+/** Runs "pare" with the words of a line, split at spaces; '~' stands for a space in a word.
+ * Ends the test when the program cannot be started or is ended by a signal. */
+ran run(const char *line);
+void ran_free(ran *r);
+
+/** Runs, wants exit status 0, and reads its JSON. Release with json_decref(). */
+json_t *run_json(const char *line);
+
+/** A number of an object by its key; a missing key or null ends the test. */
+double number(const json_t *object, const char *key);
+
+/** The demo's bench, for --bench. */
+#define DEMO " --bench data/pare/demo.sqlite"
+
+/** A file in the working folder. */
+void write_file(const char *name, const void *bytes, size_t length);
+void write_text(const char *name, const char *text);
+
+/** Compares with tests/cli/golden/NAME.txt; writes it instead where the environment says
+ * PARE_GOLDEN=update. */
+void assert_golden(const char *name, const char *text);
+
+#endif

@@ -1,0 +1,229 @@
+/* screens.c: what each command prints, word for word, at 80 and 120 columns and in ASCII.
+ *
+ * These files are our own earlier output: they catch change, and each was read before it was kept. */
+#include "run.h"
+
+#include <ctype.h>
+#include <stdlib.h>
+#include <string.h>
+
+static void prints(const char *golden, const char *line)
+{
+    ran r = run(line);
+    assert_string_equal(r.err, "");
+    assert_int_equal(r.status, 0);
+    assert_golden(golden, r.out);
+    ran_free(&r);
+}
+
+/* Columns of the widest line: characters, not bytes. */
+static int widest(const char *text)
+{
+    int most = 0, columns = 0;
+    for (; *text; text++) {
+        if (*text == '\n')
+            columns = 0;
+        else if (((unsigned char)*text & 0xc0) != 0x80)
+            most = ++columns > most ? columns : most;
+    }
+    return most;
+}
+
+static void the_demo_does_the_main_job(void **state)
+{
+    (void)state;
+    prints("demo", "demo");
+}
+
+static void a_second_demo_says_the_same(void **state)
+{
+    (void)state;
+    ran first = run("demo"), second = run("demo");
+    assert_string_equal(first.out, second.out);
+    ran_free(&first);
+    ran_free(&second);
+}
+
+static void help_says_how_to_type_each_command(void **state)
+{
+    (void)state;
+    static const char *const commands[] = {"demo",  "sheet", "swaps",  "compare", "parts",
+                                           "craft", "calc",  "import", "export"};
+    prints("help", "help");
+    char all[1 << 14] = "";
+    for (size_t i = 0; i < sizeof commands / sizeof commands[0]; i++) {
+        char line[64] = "help ";
+        strcat(line, commands[i]);
+        ran r = run(line);
+        assert_int_equal(r.status, 0);
+        assert_true(strlen(all) + strlen(r.out) + 2 < sizeof all);
+        strcat(strcat(all, r.out), "\n");
+        ran_free(&r);
+    }
+    assert_golden("help-commands", all);
+}
+
+static void a_sheet_is_one_screen(void **state)
+{
+    (void)state;
+    prints("sheet", "sheet hedgerow" DEMO);
+    prints("sheet-thimble", "sheet thimble" DEMO);
+    prints("sheet-drover", "sheet drover" DEMO);
+    prints("sheet-bodkin", "sheet bodkin" DEMO);
+    prints("sheet-loadout", "sheet hedgerow --loadout race" DEMO);
+}
+
+static void a_trial_is_shown_against_the_craft_as_it_is(void **state)
+{
+    (void)state;
+    prints("sheet-try", "sheet hedgerow --try bumper=off,joint.motor_base.material=titanium" DEMO);
+}
+
+static void all_shows_what_stands_behind_the_sheet(void **state)
+{
+    (void)state;
+    prints("sheet-all", "sheet hedgerow --all" DEMO);
+    prints("sheet-all-drover", "sheet drover --all" DEMO);
+}
+
+static void swaps_are_listed_best_first(void **state)
+{
+    (void)state;
+    prints("swaps", "swaps hedgerow" DEMO);
+    prints("swaps-crash", "swaps thimble --wish crash" DEMO);
+}
+
+static void parts_and_craft_are_listed_and_shown(void **state)
+{
+    (void)state;
+    prints("parts-packs", "parts --kind pack" DEMO);
+    prints("parts-words", "parts teasel motor" DEMO);
+    prints("parts-show", "parts show mo-2207-1950" DEMO);
+    prints("craft", "craft" DEMO);
+    prints("craft-show", "craft show hedgerow" DEMO);
+}
+
+static void craft_loadouts_and_trials_stand_side_by_side(void **state)
+{
+    (void)state;
+    prints("compare", "compare hedgerow bodkin" DEMO);
+    prints("compare-loadouts", "compare hedgerow" DEMO);
+    prints("compare-try", "compare hedgerow --try bumper=off --try bumper=off,skid=off" DEMO);
+}
+
+static void calc_answers_in_words(void **state)
+{
+    (void)state;
+    prints("calc-air", "calc air altitude=1500m");
+    prints("calc-prop", "calc prop diameter=5in pitch=4.3in blades=3 rpm=14000");
+    prints("calc-pack", "calc pack volts=14.8V resistance=20mohm power=300W");
+}
+
+static void a_wide_screen_is_used(void **state)
+{
+    (void)state;
+    setenv("COLUMNS", "120", 1);
+    prints("sheet-120", "sheet hedgerow" DEMO);
+    prints("sheet-all-120", "sheet thimble --all" DEMO);
+    prints("swaps-120", "swaps hedgerow" DEMO);
+    setenv("COLUMNS", "80", 1);
+}
+
+static void without_utf8_there_is_only_ascii(void **state)
+{
+    (void)state;
+    static const char *const lines[] = {"sheet hedgerow --all" DEMO, "swaps hedgerow" DEMO,
+                                        "compare hedgerow" DEMO, "parts show pa-4s-1300" DEMO};
+    setenv("LC_ALL", "C", 1);
+    prints("sheet-ascii", "sheet hedgerow --try bumper=off,skid=off" DEMO);
+    for (size_t i = 0; i < sizeof lines / sizeof lines[0]; i++) {
+        ran r = run(lines[i]);
+        assert_int_equal(r.status, 0);
+        for (const char *c = r.out; *c; c++)
+            assert_true(*c == '\n' || isprint((unsigned char)*c));
+        ran_free(&r);
+    }
+    setenv("LC_ALL", "C.UTF-8", 1);
+}
+
+static void no_line_is_wider_than_the_screen(void **state)
+{
+    (void)state;
+    static const char *const lines[] = {
+        "help",
+        "help sheet",
+        "help swaps",
+        "help calc",
+        "help import",
+        "help export",
+        "help craft",
+        "help parts",
+        "help compare",
+        "demo",
+        "sheet hedgerow --all" DEMO,
+        "sheet thimble --all --try bumper=off,skid=off" DEMO,
+        "sheet drover --all" DEMO,
+        "sheet bodkin --all" DEMO,
+        "swaps hedgerow --all" DEMO,
+        "swaps thimble --all" DEMO,
+        "swaps drover --all" DEMO,
+        "swaps bodkin --all --wish crash" DEMO,
+        "compare hedgerow" DEMO,
+        "compare hedgerow thimble drover bodkin" DEMO,
+        "parts" DEMO,
+        "craft" DEMO,
+        "craft show hedgerow" DEMO,
+        "craft show drover" DEMO,
+    };
+    static const char *const widths[] = {"80", "100", "120", "200"};
+    for (size_t w = 0; w < sizeof widths / sizeof widths[0]; w++) {
+        setenv("COLUMNS", widths[w], 1);
+        for (size_t i = 0; i < sizeof lines / sizeof lines[0]; i++) {
+            ran r = run(lines[i]);
+            assert_int_equal(r.status, 0);
+            if (widest(r.out) > atoi(widths[w]))
+                fail_msg("pare %s: %d columns on a screen of %s", lines[i], widest(r.out),
+                         widths[w]);
+            ran_free(&r);
+        }
+    }
+    setenv("COLUMNS", "80", 1);
+}
+
+static void no_line_ends_in_a_space_and_no_escape_leaves_into_a_file(void **state)
+{
+    (void)state;
+    static const char *const lines[] = {
+        "demo",       "sheet hedgerow --all" DEMO, "swaps drover" DEMO,
+        "parts" DEMO, "craft show thimble" DEMO,   "compare hedgerow bodkin" DEMO};
+    for (size_t i = 0; i < sizeof lines / sizeof lines[0]; i++) {
+        ran r = run(lines[i]);
+        const char *at = strstr(r.out, " \n");
+        if (at)
+            fail_msg("pare %s: a space at the end of a line: %.40s", lines[i],
+                     at - r.out > 30 ? at - 30 : r.out);
+        assert_null(strchr(r.out, '\033'));
+        ran_free(&r);
+    }
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(the_demo_does_the_main_job),
+        cmocka_unit_test(a_second_demo_says_the_same),
+        cmocka_unit_test(help_says_how_to_type_each_command),
+        cmocka_unit_test(a_sheet_is_one_screen),
+        cmocka_unit_test(a_trial_is_shown_against_the_craft_as_it_is),
+        cmocka_unit_test(all_shows_what_stands_behind_the_sheet),
+        cmocka_unit_test(swaps_are_listed_best_first),
+        cmocka_unit_test(parts_and_craft_are_listed_and_shown),
+        cmocka_unit_test(craft_loadouts_and_trials_stand_side_by_side),
+        cmocka_unit_test(calc_answers_in_words),
+        cmocka_unit_test(a_wide_screen_is_used),
+        cmocka_unit_test(without_utf8_there_is_only_ascii),
+        cmocka_unit_test(no_line_is_wider_than_the_screen),
+        cmocka_unit_test(no_line_ends_in_a_space_and_no_escape_leaves_into_a_file),
+    };
+    return cmocka_run_group_tests(tests, enter_home_with_demo, leave_home);
+}
