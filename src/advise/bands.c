@@ -122,7 +122,7 @@ pare_status pare_bands_fill(pare_desk *desk, pare_units *units, pare_arena *aren
     pare_status status = PARE_OK;
     for (size_t i = 0; status == PARE_OK && i < swaps->count; i++)
         status = pare_swap_name_read(units, swaps->swap[i].applied.id, &names[i], err);
-    for (int band = 0; status == PARE_OK && band < PARE_BANDS; band++) {
+    for (int band = 0; status == PARE_OK && band < PARE_BAND_SUMS; band++) {
         status = gather(desk, names, swaps, (pare_band)band, order, set, err);
         if (status != PARE_OK)
             break;

@@ -144,14 +144,17 @@ static void compare_margins(const pare_sheet *before, const pare_sheet *after, p
     }
 }
 
-static pare_band band_of(const pare_craft *craft, const pare_applied *applied)
+static pare_band band_of(const pare_craft *craft, const pare_swap *row)
 {
+    const pare_applied *applied = &row->applied;
     if (applied->deep)
         return PARE_BAND_DEEP;
     const bool costs = applied->money > 0 || !applied->priced;
     const bool free = !costs && !applied->protects_esc && !applied->sought &&
                       pare_kept_jobs_lost(craft, applied) == 0;
-    return free ? PARE_BAND_FREE : PARE_BAND_CHEAP;
+    if (free)
+        return PARE_BAND_FREE;
+    return row->money_per_g <= PARE_CHEAP_PER_G ? PARE_BAND_CHEAP : PARE_BAND_DEAR;
 }
 
 static void compare(const pare_desk *desk, pare_swap *row)
@@ -166,7 +169,7 @@ static void compare(const pare_desk *desk, pare_swap *row)
     row->money_per_g = row->applied.priced && row->grams_kg > LEAST_SAVED_KG
                            ? row->applied.money / (1e3 * row->grams_kg)
                            : (double)NAN;
-    row->band = band_of(desk->craft, &row->applied);
+    row->band = band_of(desk->craft, row);
     row->breaks = 0;
     row->loosens = 0;
     compare_margins(was, is, row);

@@ -63,7 +63,17 @@ typedef enum pare_wish {
 } pare_wish;
 int pare_wish_named(const char *name);
 
-typedef enum pare_band { PARE_BAND_FREE, PARE_BAND_CHEAP, PARE_BAND_DEEP, PARE_BANDS } pare_band;
+/** What it takes: nothing; money, at PARE_CHEAP_PER_G a gram or less, with motors and pack as they are;
+ * other motors or another pack; money beyond that (or an unknown price), which no sum counts. */
+typedef enum pare_band {
+    PARE_BAND_FREE,
+    PARE_BAND_CHEAP,
+    PARE_BAND_DEEP,
+    PARE_BAND_DEAR,
+    PARE_BANDS
+} pare_band;
+enum { PARE_BAND_SUMS = PARE_BAND_DEAR }; /* the bands before it are summed */
+#define PARE_CHEAP_PER_G 2.0 /* of the bench's money, about euros; common practice, no source */
 
 typedef struct pare_swap {
     pare_applied applied;
@@ -78,8 +88,9 @@ typedef struct pare_swap {
 typedef struct pare_swaps {
     size_t count;
     pare_swap *swap; /* from the arena; best first: free first, then by wish; sought ones last */
-    double band_kg[PARE_BANDS]; /* saved by the best of each choice: free; free and cheap; all */
-    double band_money[PARE_BANDS];
+    double
+        band_kg[PARE_BAND_SUMS]; /* saved by the best of each choice: free; free and cheap; all */
+    double band_money[PARE_BAND_SUMS];
     size_t free_count;
     size_t *free_index; /* the free ones that go together */
     double together_kg; /* what they save together, re-evaluated */

@@ -209,6 +209,13 @@ static void run_line(const pare_craft *craft, size_t index, pare_line *line)
                         .at_u_m = 2 * PLACE_U_M};
 }
 
+/* What holds or feeds an item that a loadout leaves at home stays at home with it. */
+static bool served_is_off(const pare_craft *craft, const char *serves)
+{
+    const int index = serves ? pare_craft_item(craft, serves) : -1;
+    return index >= 0 && craft->item[index].off;
+}
+
 pare_status pare_assemble(const pare_craft *craft, pare_assembly *assembly, pare_error *err)
 {
     assembly->lines = 0;
@@ -221,13 +228,16 @@ pare_status pare_assemble(const pare_craft *craft, pare_assembly *assembly, pare
         assembly->lines++;
     }
     for (size_t i = 0; i < craft->joints; i++) {
+        if (served_is_off(craft, craft->joint[i].holds))
+            continue;
         const pare_status status = joint_line(craft, i, &assembly->line[assembly->lines], err);
         if (status != PARE_OK)
             return status;
         assembly->lines++;
     }
     for (size_t i = 0; i < craft->runs; i++)
-        run_line(craft, i, &assembly->line[assembly->lines++]);
+        if (!served_is_off(craft, craft->run[i].carries))
+            run_line(craft, i, &assembly->line[assembly->lines++]);
     pare_body body[PARE_LINES];
     for (size_t i = 0; i < assembly->lines; i++)
         body[i] = assembly->line[i].body;

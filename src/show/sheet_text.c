@@ -100,10 +100,10 @@ void pare_bands_text(const pare_swaps *swaps, const char *money, const pare_scre
                      pare_text *out)
 {
     enum { GRAMS = 7, TOGETHER = 10, MONEY = 10 };
-    static const char *const label[PARE_BANDS] = {"free", "cheap", "pack, motors"};
-    static const char *const what[PARE_BANDS] = {"no money, no job of the brief lost",
-                                                 "same motors, same pack",
-                                                 "other motors, another pack"};
+    static const char *const label[PARE_BAND_SUMS] = {"free", "cheap", "pack, motors"};
+    static const char *const what[PARE_BAND_SUMS] = {"no money, no job of the brief lost",
+                                                     "2 a gram or less, motors, pack stay",
+                                                     "other motors, another pack"};
     char text[PARE_DIGITS];
     (void)screen;
     pare_put_left(out, "to save", PARE_LABEL);
@@ -111,7 +111,7 @@ void pare_bands_text(const pare_swaps *swaps, const char *money, const pare_scre
     pare_put_right(out, "together", TOGETHER);
     pare_put_right(out, money ? money : "money", MONEY);
     pare_text_add(out, "\n");
-    for (int band = 0; band < PARE_BANDS; band++) {
+    for (int band = 0; band < PARE_BAND_SUMS; band++) {
         const double before_kg = band ? swaps->band_kg[band - 1] : 0;
         pare_put_left(out, label[band], PARE_LABEL);
         pare_put_right(out, pare_ruler_grams(text, swaps->band_kg[band] - before_kg), GRAMS);

@@ -4,7 +4,7 @@
 #include "show/sheet_json.h"
 #include "show/swaps.h"
 
-static const char *const bands[PARE_BANDS] = {"free", "cheap", "deep"};
+static const char *const bands[PARE_BANDS] = {"free", "cheap", "deep", "dear"};
 
 static json_t *strings(size_t count, size_t size, const char *first)
 {
@@ -59,7 +59,7 @@ json_t *pare_swaps_object(const pare_swaps_view *view)
     json_object_set_new(object, "loadout", pare_text_or_null(view->loadout));
     json_object_set_new(object, "wish", json_string(view->wished));
     json_object_set_new(object, "money_unit", pare_text_or_null(view->money));
-    for (int band = 0; band < PARE_BANDS; band++) {
+    for (int band = 0; band < PARE_BAND_SUMS; band++) {
         json_t *sum = json_object();
         json_object_set_new(sum, "grams", pare_json_number(1e3 * swaps->band_kg[band]));
         json_object_set_new(sum, "money", pare_json_number(swaps->band_money[band]));
