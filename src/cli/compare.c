@@ -72,10 +72,10 @@ static pare_status gather(job *j, const options *given, pare_error *err)
     pare_status status = PARE_OK;
     for (size_t i = 0; status == PARE_OK && i < given->operands; i++) {
         status = find(j, given, given->operand[i], &craft, &loadout, err);
-        if (status == PARE_OK)
+        if (status == PARE_OK && craft)
             status = add(j, craft, loadout, NULL, err);
     }
-    if (status != PARE_OK || given->operands > 1)
+    if (status != PARE_OK || !craft || given->operands > 1)
         return status;
     for (size_t i = 0; status == PARE_OK && i < given->tries; i++)
         status = add(j, craft, loadout, given->try_list[i], err);

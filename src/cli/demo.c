@@ -2,12 +2,12 @@
  *
  * The bench is filled afresh at each run, so the demo always says the same. A bench that holds
  * anything of the user's is left alone. */
+#include <embedded.h>
 #include <stdlib.h>
 #include <string.h>
 
 #include "cli/command.h"
 #include "cli/use.h"
-#include "embedded.h"
 #include "show/ruler.h"
 #include "show/sheet_json.h"
 #include "show/sheet_text.h"

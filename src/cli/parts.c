@@ -60,7 +60,7 @@ static pare_status list(const options *given, const bench_in_use *use, pare_text
     if (status != PARE_OK)
         return status;
     const pare_bench *bench = use->bench;
-    const pare_part **found = pare_arena_array(bench->arena, bench->parts + 1, sizeof *found);
+    const pare_part **found = pare_arena_array(bench->arena, bench->parts + 1, sizeof found[0]);
     if (!found)
         return pare_no_memory(err);
     size_t count = 0;

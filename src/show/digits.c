@@ -3,6 +3,7 @@
 
 #include <math.h>
 #include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 
 enum { PLACES = 9, WITHOUT_U = 3 };
@@ -11,11 +12,9 @@ static int leading(double value)
 {
     /* Through text: 0.0996 at one digit is 0.1, and floor(log10()) would say hundredths. */
     char text[32];
-    int exponent = 0;
     snprintf(text, sizeof text, "%.0e", value);
-    if (sscanf(strchr(text, 'e') ? strchr(text, 'e') + 1 : "0", "%d", &exponent) != 1)
-        return 0;
-    return exponent;
+    const char *e = strchr(text, 'e');
+    return e ? (int)strtol(e + 1, NULL, 10) : 0;
 }
 
 static int clamped(int place)

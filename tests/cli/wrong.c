@@ -5,6 +5,7 @@
 #include "run.h"
 
 #include <fcntl.h>
+#include <sqlite3.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -295,6 +296,30 @@ static void the_demo_leaves_a_bench_of_the_users_alone(void **state)
     json_decref(after);
 }
 
+static void a_bench_that_another_program_writes_is_not_waited_for_for_ever(void **state)
+{
+    (void)state;
+    write_bench("more.yaml", "95 g", PROPELLERS);
+    json_t *before = run_json("craft --json" DEMO);
+    sqlite3 *other = NULL;
+    assert_int_equal(sqlite3_open("data/pare/demo.sqlite", &other), SQLITE_OK);
+    assert_int_equal(sqlite3_exec(other, "BEGIN IMMEDIATE", NULL, NULL, NULL), SQLITE_OK);
+    ran r = run("import more.yaml" DEMO);
+    assert_int_equal(r.status, 4);
+    assert_string_equal(r.out, "");
+    assert_golden("wrong-locked", r.err);
+    ran_free(&r);
+    /* Reading goes on meanwhile. */
+    json_t *during = run_json("craft --json" DEMO);
+    assert_true(json_equal(before, during));
+    assert_int_equal(sqlite3_close(other), SQLITE_OK);
+    json_t *after = run_json("craft --json" DEMO);
+    assert_true(json_equal(before, after));
+    json_decref(before);
+    json_decref(during);
+    json_decref(after);
+}
+
 static void a_broken_limit_is_named_and_exits_with_1(void **state)
 {
     (void)state;
@@ -348,6 +373,7 @@ int main(void)
         cmocka_unit_test(a_huge_text_is_refused),
         cmocka_unit_test(meshes_that_lie_are_refused),
         cmocka_unit_test(the_demo_leaves_a_bench_of_the_users_alone),
+        cmocka_unit_test(a_bench_that_another_program_writes_is_not_waited_for_for_ever),
         cmocka_unit_test(a_broken_limit_is_named_and_exits_with_1),
         cmocka_unit_test(a_full_disk_is_said),
         cmocka_unit_test(an_export_that_fails_leaves_the_old_file),
