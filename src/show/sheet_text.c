@@ -71,7 +71,21 @@ static void title(const pare_sheet_view *view, const pare_screen *screen, pare_t
             pare_text_printf(&tried, *c == ',' ? ", " : "%c", *c);
         pare_put_wrapped(screen, out, 7, 7, tried.bytes ? tried.bytes : "");
         pare_text_free(&tried);
+        if (trial_does_nothing(view))
+            pare_put_wrapped(screen, out, 0, 0,
+                             "It changes nothing here: this loadout has a part of its own in that "
+                             "place, or the craft is so already.");
     }
+}
+
+/* A loadout with its own pack does not notice that the craft has another. */
+static bool trial_does_nothing(const pare_sheet_view *view)
+{
+    for (int i = 0; i < PARE_FIGURES; i++)
+        if (view->sheet.figure[i].exists != view->before.figure[i].exists ||
+            view->sheet.figure[i].value != view->before.figure[i].value)
+            return false;
+    return true;
 }
 
 static void all_up(const pare_sheet_view *view, const pare_screen *screen, pare_text *out)

@@ -79,6 +79,19 @@ static void a_trial_is_shown_against_the_craft_as_it_is(void **state)
     prints("sheet-try", "sheet hedgerow --try bumper=off,joint.motor_base.material=titanium" DEMO);
 }
 
+static void a_trial_that_the_loadout_hides_is_said_to_change_nothing(void **state)
+{
+    (void)state;
+    ran r = run("sheet hedgerow --loadout light --try pack=pa-6s-1050" DEMO);
+    assert_int_equal(r.status, 0);
+    assert_non_null(strstr(r.out, "It changes nothing here"));
+    ran_free(&r);
+    r = run("sheet hedgerow --loadout film --try pack=pa-6s-1050" DEMO);
+    assert_int_equal(r.status, 0);
+    assert_null(strstr(r.out, "It changes nothing here"));
+    ran_free(&r);
+}
+
 static void all_shows_what_stands_behind_the_sheet(void **state)
 {
     (void)state;
@@ -215,6 +228,7 @@ int main(void)
         cmocka_unit_test(help_says_how_to_type_each_command),
         cmocka_unit_test(a_sheet_is_one_screen),
         cmocka_unit_test(a_trial_is_shown_against_the_craft_as_it_is),
+        cmocka_unit_test(a_trial_that_the_loadout_hides_is_said_to_change_nothing),
         cmocka_unit_test(all_shows_what_stands_behind_the_sheet),
         cmocka_unit_test(swaps_are_listed_best_first),
         cmocka_unit_test(parts_and_craft_are_listed_and_shown),
