@@ -13,7 +13,7 @@
 #include <stdio.h>
 #include <string.h>
 
-enum { ROWS = PARE_SYSTEMS, OFF = PARE_KNOWNS, NOTHING };
+enum { OFF = PARE_KNOWNS, NOTHING = PARE_KNOWNS + 1 };
 #define SMALLEST_LABEL_KG 5e-5
 
 static const char *const texture_utf8[] = {[PARE_WEIGHED] = "\u2588",  [PARE_MEASURED] = "\u2588",

@@ -46,6 +46,16 @@ static const char *chance(char text[32], double share)
     return text;
 }
 
+/* A loadout with its own pack does not notice that the craft has another. */
+static bool trial_does_nothing(const pare_sheet_view *view)
+{
+    for (int i = 0; i < PARE_FIGURES; i++)
+        if (view->sheet.figure[i].exists != view->before.figure[i].exists ||
+            view->sheet.figure[i].value != view->before.figure[i].value)
+            return false;
+    return true;
+}
+
 static void title(const pare_sheet_view *view, const pare_screen *screen, pare_text *out)
 {
     pare_text line = {0};
@@ -76,16 +86,6 @@ static void title(const pare_sheet_view *view, const pare_screen *screen, pare_t
                              "It changes nothing here: this loadout has a part of its own in that "
                              "place, or the craft is so already.");
     }
-}
-
-/* A loadout with its own pack does not notice that the craft has another. */
-static bool trial_does_nothing(const pare_sheet_view *view)
-{
-    for (int i = 0; i < PARE_FIGURES; i++)
-        if (view->sheet.figure[i].exists != view->before.figure[i].exists ||
-            view->sheet.figure[i].value != view->before.figure[i].value)
-            return false;
-    return true;
 }
 
 static void all_up(const pare_sheet_view *view, const pare_screen *screen, pare_text *out)

@@ -188,15 +188,18 @@ static void no_line_is_wider_than_the_screen(void **state)
         "craft show hedgerow" DEMO,
         "craft show drover" DEMO,
     };
-    static const char *const widths[] = {"80", "100", "120", "200"};
+    static const struct {
+        const char *text;
+        int columns;
+    } widths[] = {{"80", 80}, {"100", 100}, {"120", 120}, {"200", 200}};
     for (size_t w = 0; w < sizeof widths / sizeof widths[0]; w++) {
-        setenv("COLUMNS", widths[w], 1);
+        setenv("COLUMNS", widths[w].text, 1);
         for (size_t i = 0; i < sizeof lines / sizeof lines[0]; i++) {
             ran r = run(lines[i]);
             assert_int_equal(r.status, 0);
-            if (widest(r.out) > atoi(widths[w]))
+            if (widest(r.out) > widths[w].columns)
                 fail_msg("pare %s: %d columns on a screen of %s", lines[i], widest(r.out),
-                         widths[w]);
+                         widths[w].text);
             ran_free(&r);
         }
     }

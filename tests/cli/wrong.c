@@ -41,7 +41,7 @@ static void say(const char *golden, size_t count, const wrong cases[])
     free(all);
 }
 
-#define SAY(golden, cases) say(golden, sizeof cases / sizeof cases[0], cases)
+#define SAY(golden, cases) say((golden), sizeof(cases) / sizeof(cases)[0], (cases))
 
 static void unknown_names_are_answered_with_the_nearest(void **state)
 {
