@@ -72,7 +72,7 @@ int leave_home(void **state)
     return rmdir(home);
 }
 
-static char *read_all(const char *path)
+char *read_file(const char *path)
 {
     FILE *file = fopen(path, "rb");
     if (!file)
@@ -125,7 +125,8 @@ ran run(const char *line)
     while (waitpid(child, &status, 0) < 0)
         if (errno != EINTR)
             fail_msg("waitpid: %s", strerror(errno));
-    ran r = {.status = WEXITSTATUS(status), .out = read_all("out.txt"), .err = read_all("err.txt")};
+    ran r = {
+        .status = WEXITSTATUS(status), .out = read_file("out.txt"), .err = read_file("err.txt")};
     if (!WIFEXITED(status))
         fail_msg("pare %s: ended by signal %d\n%s", line, WTERMSIG(status), r.err);
     assert_non_null(r.out);
@@ -174,6 +175,13 @@ void write_text(const char *name, const char *text)
     write_file(name, text, strlen(text));
 }
 
+void write_zeros(const char *name, long long bytes)
+{
+    write_text(name, "");
+    if (truncate(name, (off_t)bytes) != 0)
+        fail_msg("%s: %s", name, strerror(errno));
+}
+
 /* The first line that differs, with its number: a whole screen twice helps nobody. */
 static void report(const char *name, const char *wanted, const char *text)
 {
@@ -199,7 +207,7 @@ void assert_golden(const char *name, const char *text)
         write_text(path, text);
         return;
     }
-    char *wanted = read_all(path);
+    char *wanted = read_file(path);
     if (!wanted)
         fail_msg("%s: not there; PARE_GOLDEN=update writes it", path);
     if (strcmp(wanted, text) != 0)

@@ -34,6 +34,10 @@ double number(const json_t *object, const char *key);
 /** A file in the working folder. */
 void write_file(const char *name, const void *bytes, size_t length);
 void write_text(const char *name, const char *text);
+/** A file of nothing but so many zeros. */
+void write_zeros(const char *name, long long bytes);
+/** All of a file as text; NULL where it cannot be read. For free(). */
+char *read_file(const char *name);
 
 /** Compares with tests/cli/golden/NAME.txt; writes it instead where the environment says
  * PARE_GOLDEN=update. */

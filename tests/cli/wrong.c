@@ -142,12 +142,9 @@ static void a_bench_that_is_none_is_left_alone(void **state)
     ran r = run("calc air altitude=0m");
     assert_int_equal(r.status, 0);
     ran_free(&r);
-    char bytes[32] = "";
-    FILE *file = fopen("letter.txt", "rb");
-    assert_non_null(file);
-    assert_int_equal(fread(bytes, 1, sizeof bytes - 1, file), 11);
-    fclose(file);
-    assert_string_equal(bytes, "Dear club,\n");
+    char *letter = read_file("letter.txt");
+    assert_string_equal(letter, "Dear club,\n");
+    free(letter);
 }
 
 /* A text that is a bench but for one place. */
@@ -236,10 +233,7 @@ static void texts_that_are_no_bench_are_refused_with_their_place(void **state)
 static void a_huge_text_is_refused(void **state)
 {
     (void)state;
-    FILE *file = fopen("huge.yaml", "wb");
-    assert_non_null(file);
-    assert_int_equal(ftruncate(fileno(file), (off_t)2 << 30), 0);
-    fclose(file);
+    write_zeros("huge.yaml", 2LL << 30);
     ran r = run("import huge.yaml --bench new.sqlite");
     assert_int_equal(r.status, 3);
     assert_non_null(strstr(r.err, "huge.yaml"));
@@ -355,12 +349,9 @@ static void an_export_that_fails_leaves_the_old_file(void **state)
     assert_int_equal(r.status, 3);
     assert_non_null(strstr(r.err, "bu-thick.stl"));
     ran_free(&r);
-    char bytes[16] = "";
-    FILE *file = fopen("kept/bench.yaml", "rb");
-    assert_non_null(file);
-    assert_int_equal(fread(bytes, 1, sizeof bytes - 1, file), 4);
-    fclose(file);
-    assert_string_equal(bytes, "old\n");
+    char *kept = read_file("kept/bench.yaml");
+    assert_string_equal(kept, "old\n");
+    free(kept);
 }
 
 int main(void)
