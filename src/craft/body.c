@@ -56,7 +56,8 @@ static pare_status shape_body(const pare_piece *piece, pare_body *body, pare_err
     return pare_solid(piece->shape, volume * piece->density_kg_m3, piece->size_m, body, err);
 }
 
-static void mesh_body(const pare_piece *piece, pare_body *body)
+/* A mesh, or a plate cut to an outline. */
+static void measured_body(const pare_piece *piece, pare_body *body)
 {
     const pare_mesh_facts *facts = &piece->mesh;
     *body = (pare_body){facts->volume_m3 * piece->density_kg_m3, facts->centre_m,
@@ -70,10 +71,9 @@ static pare_status piece_body(const pare_piece *piece, size_t place, pare_body *
     if (piece->form == PARE_FORM_ARMS)
         return arm_body(piece, at, body, err);
     pare_body own = {0};
-    if (piece->form == PARE_FORM_MESH) {
-        if (piece->measured)
-            mesh_body(piece, &own);
-    } else {
+    if (piece->measured) {
+        measured_body(piece, &own);
+    } else if (piece->form != PARE_FORM_MESH) {
         const pare_status status = shape_body(piece, &own, err);
         if (status != PARE_OK)
             return status;

@@ -70,7 +70,7 @@ typedef struct pare_piece {
     const char *file;      /* as typed; NULL otherwise */
     double wall_m, infill; /* printed; wall 0: solid throughout */
     bool measured;         /* facts below are filled */
-    pare_mesh_facts mesh;
+    pare_mesh_facts mesh;  /* of an outline: of the plate cut to it */
 } pare_piece;
 
 /** What a part brings with it, already in its mass. */

@@ -1,8 +1,9 @@
-/* file.c: mesh files in a bench (see file.h).
+/* file.c: mesh files and outlines in a bench (see file.h).
  *
  * A file is kept as bytes under its name, so that an export can write it out again; what was measured
- * of it is kept beside it, in the layout of pare_mesh_facts, and measured anew when the layout has
- * changed. A name is relative and stays below its folder. */
+ * of it is kept beside it, in the layout of pare_mesh_facts or pare_outline_facts, and measured anew
+ * when the layout has changed. A drawing says its unit itself, as some meshes do: it stands as 0. A
+ * name is relative and stays below its folder. */
 #include "store/file.h"
 
 #include <math.h>
@@ -17,8 +18,30 @@
 
 enum { NAME_MOST = 200 };
 
-/* Raised when pare_mesh_facts or its meaning changes; the size catches most of it by itself. */
-#define FACTS_LAYOUT (1000 + (sqlite3_int64)sizeof(pare_mesh_facts) * 100000)
+/* Raised when facts or their meaning change; the size catches most of it by itself. */
+#define MESH_LAYOUT    (1000 + (sqlite3_int64)sizeof(pare_mesh_facts) * 100000)
+#define OUTLINE_LAYOUT (2000 + (sqlite3_int64)sizeof(pare_outline_facts) * 100000)
+
+/* What a file is to be measured as: one of the two. */
+typedef struct measured {
+    pare_mesh_facts *mesh;
+    pare_outline_facts *outline;
+} measured;
+
+static sqlite3_int64 layout_of(const measured *to)
+{
+    return to->mesh ? MESH_LAYOUT : OUTLINE_LAYOUT;
+}
+
+static void *facts_of(const measured *to)
+{
+    return to->mesh ? (void *)to->mesh : (void *)to->outline;
+}
+
+static size_t size_of(const measured *to)
+{
+    return to->mesh ? sizeof *to->mesh : sizeof *to->outline;
+}
 
 static pare_status check_name(const char *file, pare_error *err)
 {
@@ -37,7 +60,7 @@ static pare_status check_name(const char *file, pare_error *err)
                      file);
 }
 
-static bool plausible(const pare_mesh_facts *facts)
+static bool plausible_mesh(const pare_mesh_facts *facts)
 {
     return isfinite(facts->volume_m3) && facts->volume_m3 >= 0 && isfinite(facts->area_m2) &&
            isfinite(facts->centre_m.x) && isfinite(facts->centre_m.y) &&
@@ -47,8 +70,24 @@ static bool plausible(const pare_mesh_facts *facts)
            isfinite(facts->inertia_m5.yz);
 }
 
+static bool plausible_outline(const pare_outline_facts *facts)
+{
+    bool good = facts->area_m2 > 0 && facts->xx_m4 > 0 && facts->yy_m4 > 0 && facts->edge_m > 0 &&
+                isfinite(facts->area_m2 + facts->xx_m4 + facts->yy_m4 + facts->xy_m4) &&
+                isfinite(facts->edge_m);
+    for (int k = 0; k < 2; k++)
+        good = good && isfinite(facts->centre_m[k]) && isfinite(facts->low_m[k]) &&
+               isfinite(facts->high_m[k]) && facts->high_m[k] > facts->low_m[k];
+    return good;
+}
+
+static bool plausible(const measured *to)
+{
+    return to->mesh ? plausible_mesh(to->mesh) : plausible_outline(to->outline);
+}
+
 static pare_status cached_facts(const pare_store *store, const char *file, double unit_m,
-                                pare_mesh_facts *facts, bool *found, pare_error *err)
+                                const measured *to, bool *found, pare_error *err)
 {
     sqlite3_stmt *statement = NULL;
     bool row = false;
@@ -58,13 +97,10 @@ static pare_status cached_facts(const pare_store *store, const char *file, doubl
         "td", file, unit_m);
     if (status == PARE_OK)
         status = pare_sql_step(store, statement, &row, err);
-    if (row && sqlite3_column_int64(statement, 0) == FACTS_LAYOUT &&
-        sqlite3_column_bytes(statement, 1) == (int)sizeof *facts) {
-        pare_mesh_facts read;
-        memcpy(&read, sqlite3_column_blob(statement, 1), sizeof read);
-        *found = plausible(&read);
-        if (*found)
-            *facts = read;
+    if (row && sqlite3_column_int64(statement, 0) == layout_of(to) &&
+        sqlite3_column_bytes(statement, 1) == (int)size_of(to)) {
+        memcpy(facts_of(to), sqlite3_column_blob(statement, 1), size_of(to));
+        *found = plausible(to);
     }
     sqlite3_finalize(statement);
     return status;
@@ -177,31 +213,34 @@ static pare_status take(pare_files *files, const char *file, bool *found, pare_e
     return status != PARE_OK ? status : keep_bytes(files, file, bytes, length, err);
 }
 
+static pare_status measure_mesh(const pare_files *files, const char *file, const char *bytes,
+                                size_t length, double unit_m, pare_mesh_facts *facts,
+                                pare_error *err)
+{
+    pare_mesh mesh = {0};
+    pare_status status = pare_stl_read(file, bytes, length, unit_m, files->arena, &mesh, err);
+    if (status == PARE_OK && pare_mesh_figures(&mesh, facts, err) != PARE_OK)
+        status = pare_within(err, "%s", file);
+    return status;
+}
+
 static pare_status measure(const pare_files *files, const char *file, double unit_m,
-                           pare_mesh_facts *facts, pare_error *err)
+                           const measured *to, pare_error *err)
 {
     const char *bytes = NULL;
     size_t length = 0;
     bool has = false;
-    pare_mesh mesh = {0};
-    pare_mesh_facts measured;
-    memset(&measured, 0, sizeof measured); /* kept as bytes, with its gaps */
+    memset(facts_of(to), 0, size_of(to)); /* kept as bytes, with its gaps */
     pare_status status = kept_bytes(files, file, &bytes, &length, &has, err);
     if (status == PARE_OK)
-        status = pare_stl_read(file, bytes, length, unit_m, files->arena, &mesh, err);
-    if (status == PARE_OK) {
-        status = pare_mesh_figures(&mesh, &measured, err);
-        if (status != PARE_OK)
-            return pare_within(err, "%s", file);
-    }
+        status = to->mesh ? measure_mesh(files, file, bytes, length, unit_m, to->mesh, err)
+                          : pare_outline_measure(file, bytes, length, to->outline, err);
     if (status == PARE_OK && files->may_keep)
         status = pare_sql_change(files->store, err,
                                  "INSERT OR REPLACE INTO mesh(file, unit_m, layout, facts) "
                                  "VALUES (?, ?, ?, ?)",
-                                 "tdib", file, unit_m, FACTS_LAYOUT, (const void *)&measured,
-                                 sizeof measured);
-    if (status == PARE_OK)
-        *facts = measured;
+                                 "tdib", file, unit_m, layout_of(to), (const void *)facts_of(to),
+                                 size_of(to));
     return status;
 }
 
@@ -226,9 +265,11 @@ static pare_status is_kept(const pare_store *store, const char *file, bool *kept
     return status;
 }
 
-pare_status pare_files_find(void *context, const char *file, double unit_m, pare_mesh_facts *facts,
-                            bool *found, pare_notes *notes, pare_error *err)
+pare_status pare_files_find(void *context, const char *file, double unit_m, pare_mesh_facts *mesh,
+                            pare_outline_facts *outline, bool *found, pare_notes *notes,
+                            pare_error *err)
 {
+    const measured to = {mesh, outline};
     pare_files *files = context;
     bool there = false;
     *found = false;
@@ -241,22 +282,20 @@ pare_status pare_files_find(void *context, const char *file, double unit_m, pare
         return status;
     if (there && files->names < PARE_FILES_A_PART)
         files->name[files->names++] = file;
-    if (!facts) {
-        pare_note(notes, "outline %s is %s; a rectangle stands in for it, estimated", file,
-                  there ? "kept but not measured" : "not there");
-        return PARE_OK;
-    }
     if (!there) {
-        pare_note(notes, "mesh %s is not there; the part is filled by law, estimated", file);
+        pare_note(notes,
+                  mesh ? "mesh %s is not there; the part is filled by law, estimated"
+                       : "outline %s is not there; a rectangle stands in for it, estimated",
+                  file);
         return PARE_OK;
     }
-    status = cached_facts(files->store, file, unit_m, facts, found, err);
+    status = cached_facts(files->store, file, unit_m, &to, found, err);
     if (status == PARE_OK && !*found) {
-        status = measure(files, file, unit_m, facts, err);
+        status = measure(files, file, unit_m, &to, err);
         *found = status == PARE_OK;
     }
-    if (*found)
-        say(file, facts, notes);
+    if (*found && mesh)
+        say(file, mesh, notes);
     return status;
 }
 

@@ -1,4 +1,5 @@
-/* file.h: the mesh files that a bench keeps, and what was measured of them. Inside the room only. */
+/* file.h: the mesh files and outlines that a bench keeps, and what was measured of them. Inside the
+ * room only. */
 #ifndef PARE_STORE_FILE_H
 #define PARE_STORE_FILE_H
 
@@ -23,8 +24,9 @@ typedef struct pare_files {
 } pare_files;
 
 /** A pare_find_file: from the folder, else from the bench; measured, or from the cache. */
-pare_status pare_files_find(void *context, const char *file, double unit_m, pare_mesh_facts *facts,
-                            bool *found, pare_notes *notes, pare_error *err);
+pare_status pare_files_find(void *context, const char *file, double unit_m, pare_mesh_facts *mesh,
+                            pare_outline_facts *outline, bool *found, pare_notes *notes,
+                            pare_error *err);
 
 /** Ties the files of the part at hand to it. */
 pare_status pare_files_tie(pare_files *files, const char *part, pare_error *err);

@@ -4,8 +4,10 @@
  * apart by the one key that only it has. A density that nobody said stays 0: what is usual for the
  * part is for pare_part_complete() to know. A stated mass scales the whole.
  *
- * An outline cannot be measured yet, so its plate stands as a rectangle: of its neighbour's size, or
- * as large as the arms' roots, or 90 x 40 mm; the reader is told. */
+ * A plate with an outline is a solid of the outline's facts and its own thickness, placed by the
+ * drawing's origin unless `origin: middle` says otherwise. Where the outline's file is not there, a
+ * rectangle stands in: of its neighbour's size, or as large as the arms' roots, or 90 x 40 mm; the
+ * reader is told. */
 #include <math.h>
 #include <string.h>
 
@@ -196,14 +198,15 @@ static pare_status read_arms(const pare_reading *reading, const pare_node *node,
 }
 
 static pare_status find_file(const pare_reading *reading, const pare_node *node, double unit_m,
-                             pare_piece *piece, pare_mesh_facts *facts, pare_error *err)
+                             pare_piece *piece, pare_mesh_facts *mesh, pare_outline_facts *outline,
+                             pare_error *err)
 {
     pare_status status = pare_read_text(reading, node, node->key, &piece->file, err);
     if (status != PARE_OK || !reading->find_file)
         return status;
     const size_t notes = reading->notes ? reading->notes->count : 0;
-    status = reading->find_file(reading->find_context, piece->file, unit_m, facts, &piece->measured,
-                                reading->notes, err);
+    status = reading->find_file(reading->find_context, piece->file, unit_m, mesh, outline,
+                                &piece->measured, reading->notes, err);
     for (size_t i = notes; reading->notes && i < reading->notes->count; i++) {
         const char *placed = pare_arena_printf(reading->notes->arena, "%s:%d:%d: %s", reading->name,
                                                node->line, node->column, reading->notes->text[i]);
@@ -212,10 +215,52 @@ static pare_status find_file(const pare_reading *reading, const pare_node *node,
     return status == PARE_OK ? PARE_OK : pare_refused_at(reading, node, NULL, err);
 }
 
+/* A drawing's origin is often its page's corner, and a plate off by half its length goes unseen. */
+static void note_origin(const pare_reading *reading, const pare_node *node,
+                        const pare_outline_facts *facts)
+{
+    for (int k = 0; k < 2; k++)
+        if (facts->low_m[k] > -1e-9 || facts->high_m[k] < 1e-9) {
+            pare_note(reading->notes,
+                      "%s:%d:%d: the drawing's origin, which comes to the plate's place, lies "
+                      "outside the outline, whose middle is at (%.4g, %.4g) mm; origin: middle "
+                      "would bring that there",
+                      reading->name, node->line, node->column,
+                      500 * (facts->low_m[0] + facts->high_m[0]),
+                      500 * (facts->low_m[1] + facts->high_m[1]));
+            return;
+        }
+}
+
+/* A plate's outline: measured where its file is there. */
+static pare_status read_outline(const pare_reading *reading, const pare_node *node,
+                                pare_piece *piece, pare_error *err)
+{
+    static const char *const origins[] = {"drawing", "middle"};
+    const pare_node *outline = pare_node_get(node, "outline"),
+                    *origin = pare_node_get(node, "origin");
+    pare_outline_facts facts = {0};
+    int middle = 0;
+    piece->size_m[2] = PLATE_THICK_M;
+    pare_status status = pare_read_quantity(reading, pare_node_get(node, "thick"), "thick",
+                                            PARE_DIM_LENGTH, 1e-4, 0.05, &piece->size_m[2], err);
+    if (status == PARE_OK && origin)
+        status =
+            pare_read_choice(reading, origin, "origin", PARE_COUNT(origins), origins, &middle, err);
+    if (status == PARE_OK)
+        status = find_file(reading, outline, 0, piece, NULL, &facts, err);
+    if (status != PARE_OK || !piece->measured)
+        return status;
+    if (!middle)
+        note_origin(reading, outline, &facts);
+    piece->mesh = pare_outline_thick(&facts, piece->size_m[2], middle);
+    return PARE_OK;
+}
+
 static pare_status read_plate(const pare_reading *reading, const pare_node *node, pare_piece *piece,
                               pare_error *err)
 {
-    static const char *const keys[] = {"plate", "size", "outline",  "thick",
+    static const char *const keys[] = {"plate", "size", "outline",  "thick",  "origin",
                                        "at",    "turn", "material", "density"};
     pare_status status = pare_read_keys(reading, node, "a plate", PARE_COUNT(keys), keys, err);
     if (status != PARE_OK)
@@ -234,16 +279,14 @@ static pare_status read_plate(const pare_reading *reading, const pare_node *node
     if (status == PARE_OK && size && thick)
         return pare_refuse(reading, thick, PARE_BAD_DATA, err,
                            "thick beside size; right would be size alone, [x, y, thickness]");
+    if (status == PARE_OK && size && pare_node_get(node, "origin"))
+        return pare_refuse(reading, pare_node_get(node, "origin"), PARE_BAD_DATA, err,
+                           "origin beside size; right would be at alone, the plate's middle");
     if (status == PARE_OK && size)
         status = pare_read_quantities(reading, size, "size", PARE_DIM_LENGTH, 1e-4, 2, 3, 3,
                                       piece->size_m, &count, err);
-    if (status == PARE_OK && outline) {
-        piece->size_m[2] = PLATE_THICK_M;
-        status = pare_read_quantity(reading, thick, "thick", PARE_DIM_LENGTH, 1e-4, 0.05,
-                                    &piece->size_m[2], err);
-        if (status == PARE_OK)
-            status = find_file(reading, outline, 1e-3, piece, NULL, err);
-    }
+    if (status == PARE_OK && outline)
+        status = read_outline(reading, node, piece, err);
     if (status == PARE_OK)
         status = read_places(reading, pare_node_get(node, "at"), 3, piece, err);
     return status;
@@ -279,7 +322,7 @@ static pare_status read_mesh(const pare_reading *reading, const pare_node *node,
                                     PARE_DIM_SHARE, 0, 1, &piece->infill, err);
     if (status == PARE_OK)
         status = find_file(reading, pare_node_get(node, "mesh"), units[index].unit_m, piece,
-                           &piece->mesh, err);
+                           &piece->mesh, NULL, err);
     if (status == PARE_OK)
         status = read_places(reading, pare_node_get(node, "at"), 3, piece, err);
     return status;
@@ -316,7 +359,8 @@ static pare_status read_piece(const pare_reading *reading, const pare_node *node
     return status;
 }
 
-/* Gives each plate that has only an outline the rectangle that stands in for it. */
+/* Gives each plate of an outline the size of its bounding box, or, where the outline's file is not
+ * there, of the rectangle that stands in for it. */
 static void stand_in(size_t count, pare_piece piece[])
 {
     double x_m = PLATE_LENGTH_M, y_m = PLATE_WIDTH_M;
@@ -336,7 +380,10 @@ static void stand_in(size_t count, pare_piece piece[])
             y_m = piece[i].size_m[1];
         }
     for (size_t i = 0; i < count; i++)
-        if (piece[i].form == PARE_FORM_PLATE && piece[i].file) {
+        if (piece[i].form == PARE_FORM_PLATE && piece[i].measured) {
+            piece[i].size_m[0] = piece[i].mesh.high_m.x - piece[i].mesh.low_m.x;
+            piece[i].size_m[1] = piece[i].mesh.high_m.y - piece[i].mesh.low_m.y;
+        } else if (piece[i].form == PARE_FORM_PLATE && piece[i].file) {
             piece[i].size_m[0] = x_m > 0 ? x_m : PLATE_LENGTH_M;
             piece[i].size_m[1] = y_m > 0 ? y_m : PLATE_WIDTH_M;
         }

@@ -8,6 +8,7 @@
 
 #include "base/units.h"
 #include "physics/solid.h"
+#include "store/outline.h"
 #include "store/tree.h"
 
 /** Texts for the person, kept in the order in which they came up. */
@@ -26,13 +27,13 @@ pare_note(pare_notes *notes, const char *format, ...);
 
 /** Finds what is known of a mesh file or outline that a part names.
  *
- * @param unit_m  length of the file's unit
- * @param facts   NULL: an outline, nothing to measure
- * @param[out] found  whether facts were filled; a file that is not there is no error
- * @return PARE_BAD_DATA for a file that is there and is no mesh, or a name that is not allowed */
+ * @param unit_m  length of a mesh file's unit; 0: the file says, as 3MF and drawings do
+ * @param[out] mesh, outline  one of the two, the other NULL: which of them the file is to be
+ * @param[out] found  whether it was filled; a file that is not there is no error
+ * @return PARE_BAD_DATA for a file that is there and is none, or a name that is not allowed */
 typedef pare_status (*pare_find_file)(void *context, const char *file, double unit_m,
-                                      pare_mesh_facts *facts, bool *found, pare_notes *notes,
-                                      pare_error *err);
+                                      pare_mesh_facts *mesh, pare_outline_facts *outline,
+                                      bool *found, pare_notes *notes, pare_error *err);
 
 /** One reading: whose text it is, where what is made goes, who knows files. */
 typedef struct pare_reading {
