@@ -5,7 +5,7 @@
 #include <stdio.h>
 #include <string.h>
 
-#include "physics/rig.h"
+#include "physics/aloft.h"
 
 #define BURST_HEIGHT_M 30.0
 #define CRASH_M_S      15.0
@@ -38,13 +38,13 @@ static void missing(pare_sheet_figure *figure, const pare_error *err)
     snprintf(figure->why, sizeof figure->why, "%.*s", (int)sizeof figure->why - 1, err->text);
 }
 
-static void hover(const pare_rig *rig, pare_sheet_figure figure[])
+static void hover(pare_flight *flight, pare_sheet_figure figure[])
 {
     static const pare_figure these[] = {PARE_HOVER_OUTPUT, PARE_HOVER_A, PARE_HOVER_W,
                                         PARE_HOVER_W_KG, PARE_HOVER_RPM};
     pare_operating point;
     pare_error err;
-    if (pare_rig_thrust(rig, 1, PARE_CHARGE_HALF, &point, &err) != PARE_OK) {
+    if (pare_flight_thrust(flight, 1, PARE_CHARGE_HALF, &point, &err) != PARE_OK) {
         for (size_t i = 0; i < sizeof these / sizeof these[0]; i++)
             missing(&figure[these[i]], &err);
         return;
@@ -52,25 +52,24 @@ static void hover(const pare_rig *rig, pare_sheet_figure figure[])
     set(&figure[PARE_HOVER_OUTPUT], point.duty);
     set(&figure[PARE_HOVER_A], point.pack_a);
     set(&figure[PARE_HOVER_W], point.pack_w);
-    set(&figure[PARE_HOVER_W_KG], point.pack_w / rig->mass_kg);
+    set(&figure[PARE_HOVER_W_KG], point.pack_w / flight->rig->mass_kg);
     set(&figure[PARE_HOVER_RPM], point.rotor.speed_rad_s);
 }
 
-static void endurance(const pare_brief *brief, const pare_rig *rig, const pare_landing *landing,
+static void endurance(const pare_brief *brief, pare_flight *flight, const pare_landing *landing,
                       pare_sheet_figure figure[], pare_endurance *endured)
 {
     pare_endurance result;
     pare_error err;
     const pare_flown hovering = {PARE_FLOWN_THRUST, 1, 1};
-    if (pare_rig_endure(rig, 1, &hovering, landing, &result, &err) == PARE_OK)
+    if (pare_flight_endure(flight, 1, &hovering, landing, &result, &err) == PARE_OK)
         set(&figure[PARE_HOVER_TIME], result.time_s);
     else
         missing(&figure[PARE_HOVER_TIME], &err);
 
     const pare_flown *flown;
     const size_t entries = pare_brief_flown(brief, &flown);
-    *endured = (pare_endurance){.charge_end = landing->charge};
-    if (pare_rig_endure(rig, entries, flown, landing, &result, &err) == PARE_OK) {
+    if (pare_flight_endure(flight, entries, flown, landing, &result, &err) == PARE_OK) {
         *endured = result;
         set(&figure[PARE_FLOWN_TIME], result.time_s);
         set(&figure[PARE_FLOWN_A], result.mean_a);
@@ -82,7 +81,7 @@ static void endurance(const pare_brief *brief, const pare_rig *rig, const pare_l
     }
 
     pare_best_range range;
-    if (pare_rig_best_range(rig, landing, &range, &err) == PARE_OK) {
+    if (pare_flight_best_range(flight, landing, &range, &err) == PARE_OK) {
         set(&figure[PARE_CRUISE_TIME], range.time_s);
         set(&figure[PARE_BEST_RANGE], range.range_m);
         set(&figure[PARE_BEST_RANGE_SPEED], range.speed_m_s);
@@ -94,22 +93,23 @@ static void endurance(const pare_brief *brief, const pare_rig *rig, const pare_l
 }
 
 /* Full throttle from rest, as in a burst. */
-static void full(const pare_rig *rig, double charge, pare_figure ratio, pare_sheet_figure figure[],
+static void full(pare_flight *flight, double charge, pare_figure ratio, pare_sheet_figure figure[],
                  pare_operating *point)
 {
     pare_error err;
-    if (pare_rig_full(rig, charge, 0.3, 0, 0, 0, point, &err) == PARE_OK) {
-        set(&figure[ratio], pare_rig_thrust_to_weight(rig, point));
+    if (pare_flight_rest(flight, charge, point, &err) == PARE_OK) {
+        set(&figure[ratio], pare_rig_thrust_to_weight(flight->rig, point));
         return;
     }
     missing(&figure[ratio], &err);
     *point = (pare_operating){0};
 }
 
-static void throttle(const pare_rig *rig, double landing_charge, pare_sheet_figure figure[])
+static void throttle(pare_flight *flight, double landing_charge, pare_sheet_figure figure[])
 {
+    const pare_rig *rig = flight->rig;
     pare_operating fresh, later;
-    full(rig, PARE_CHARGE_FRESH, PARE_TWR_FRESH, figure, &fresh);
+    full(flight, PARE_CHARGE_FRESH, PARE_TWR_FRESH, figure, &fresh);
     if (figure[PARE_TWR_FRESH].exists) {
         set(&figure[PARE_THRUST_FRESH], rig->rotors * fresh.rotor.thrust_n * (1 - rig->blockage));
         set(&figure[PARE_FULL_A], fresh.pack_a);
@@ -119,22 +119,22 @@ static void throttle(const pare_rig *rig, double landing_charge, pare_sheet_figu
         for (size_t i = 0; i < sizeof these / sizeof these[0]; i++)
             memcpy(figure[these[i]].why, figure[PARE_TWR_FRESH].why, PARE_WHY);
     }
-    full(rig, PARE_CHARGE_HALF, PARE_TWR_HALF, figure, &later);
-    full(rig, landing_charge, PARE_TWR_LANDING, figure, &later);
+    full(flight, PARE_CHARGE_HALF, PARE_TWR_HALF, figure, &later);
+    full(flight, landing_charge, PARE_TWR_LANDING, figure, &later);
 }
 
-static void manoeuvres(const pare_rig *rig, pare_sheet_figure figure[])
+static void manoeuvres(pare_flight *flight, pare_sheet_figure figure[])
 {
     pare_error err;
     pare_burst burst;
-    if (pare_rig_burst(rig, BURST_HEIGHT_M, PARE_CHARGE_FRESH, 0, &burst, &err) == PARE_OK)
+    if (pare_flight_burst(flight, BURST_HEIGHT_M, PARE_CHARGE_FRESH, 0, &burst, &err) == PARE_OK)
         set(&figure[PARE_BURST], burst.time_s);
     else
         missing(&figure[PARE_BURST], &err);
 
     pare_quickness quick;
     static const pare_figure quickness[] = {PARE_ROLL, PARE_PITCH, PARE_YAW, PARE_ROTOR_LAG};
-    if (pare_rig_quickness(rig, PARE_CHARGE_FRESH, &quick, &err) == PARE_OK) {
+    if (pare_flight_quickness(flight, PARE_CHARGE_FRESH, &quick, &err) == PARE_OK) {
         set(&figure[PARE_ROLL], quick.roll_rad_s2);
         set(&figure[PARE_PITCH], quick.pitch_rad_s2);
         set(&figure[PARE_YAW], quick.yaw_rad_s2);
@@ -145,17 +145,17 @@ static void manoeuvres(const pare_rig *rig, pare_sheet_figure figure[])
     }
 
     pare_turn turn;
-    if (pare_rig_turn(rig, PARE_TURN_M_S, PARE_CHARGE_TURN, &turn, &err) == PARE_OK)
+    if (pare_flight_turn(flight, PARE_TURN_M_S, PARE_CHARGE_TURN, &turn, &err) == PARE_OK)
         set(&figure[PARE_TURN], turn.load_factor);
     else
         missing(&figure[PARE_TURN], &err);
 
     double value;
-    if (pare_rig_climb(rig, PARE_CHARGE_TURN, &value, &err) == PARE_OK)
+    if (pare_flight_climb(flight, PARE_CHARGE_TURN, &value, &err) == PARE_OK)
         set(&figure[PARE_CLIMB], value);
     else
         missing(&figure[PARE_CLIMB], &err);
-    if (pare_rig_top_speed(rig, PARE_CHARGE_TURN, &value, &err) == PARE_OK)
+    if (pare_flight_top_speed(flight, PARE_CHARGE_TURN, &value, &err) == PARE_OK)
         set(&figure[PARE_TOP_SPEED], value);
     else
         missing(&figure[PARE_TOP_SPEED], &err);
@@ -165,10 +165,18 @@ void pare_flight_figures(const pare_brief *brief, const pare_rig *rig,
                          pare_sheet_figure figure[PARE_FIGURES], pare_endurance *endured)
 {
     const pare_landing landing = pare_brief_landing(brief, rig->pack.chemistry);
-    hover(rig, figure);
-    endurance(brief, rig, &landing, figure, endured);
-    throttle(rig, endured->charge_end, figure);
-    manoeuvres(rig, figure);
+    pare_flight flight;
+    pare_error err;
+    *endured = (pare_endurance){.charge_end = landing.charge};
+    if (pare_flight_begin(rig, &flight, &err) == PARE_OK) {
+        hover(&flight, figure);
+        endurance(brief, &flight, &landing, figure, endured);
+        throttle(&flight, endured->charge_end, figure);
+        manoeuvres(&flight, figure);
+    } else {
+        for (int f = PARE_HOVER_OUTPUT; f < PARE_CRASH; f++)
+            missing(&figure[f], &err);
+    }
     const double crash = brief->crash_speed_m_s > 0 ? brief->crash_speed_m_s : CRASH_M_S;
     set(&figure[PARE_CRASH], rig->mass_kg * crash * crash / 2);
     set(&figure[PARE_PACK_ENERGY], pare_pack_energy_j(&rig->pack, 0));

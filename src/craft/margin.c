@@ -98,8 +98,11 @@ static void brief_limits(const pare_craft *craft, pare_sheet *sheet)
     }
 }
 
+/* Known from the minutes as flown; where there are none, from each entry by itself. */
 static double profile_motor_rms_a(const pare_craft *craft, const pare_sheet *sheet)
 {
+    if (sheet->flown_motor_a > 0)
+        return sheet->flown_motor_a;
     const pare_flown *flown;
     const size_t entries = pare_brief_flown(&craft->brief, &flown);
     double square = 0, share = 0;

@@ -115,6 +115,7 @@ pare_status pare_sheet_compute(const pare_craft *craft, bool with_u, pare_sheet 
     pare_flight_figures(&craft->brief, &sheet->rig, sheet->figure, &endured);
     sheet->landed_by_voltage = endured.by_voltage;
     sheet->held_at_full = endured.full_throttle;
+    sheet->flown_motor_a = endured.motor_rms_a;
     how_known(craft, sheet);
     if (with_u)
         pare_sheet_doubt(craft, sheet);

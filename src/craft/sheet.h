@@ -45,6 +45,7 @@ typedef struct pare_sheet {
     double chance_all_up; /* that the mass limit is met; NAN without one */
     int arms_given;       /* whether the frame's arms were said */
     bool landed_by_voltage, held_at_full;
+    double flown_motor_a; /* one motor's rms as flown, at half charge; 0: no such flight */
     int priced, unpriced; /* items with and without a price */
 } pare_sheet;
 

@@ -14,7 +14,7 @@
  * sec. II.1. */
 #include <math.h>
 
-#include "physics/operate.h"
+#include "physics/aloft.h"
 
 #define LONGEST_S    20.0
 #define STEP_LEAST_S 1e-4
@@ -112,14 +112,13 @@ static pare_status too_long(double height_m, state at, double time_s, pare_error
                      LONGEST_S, at.height_m);
 }
 
-pare_status pare_rig_burst(const pare_rig *rig, double height_m, double charge, double step_s,
-                           pare_burst *result, pare_error *err)
+pare_status pare_flight_burst(pare_flight *flight, double height_m, double charge, double step_s,
+                              pare_burst *result, pare_error *err)
 {
-    pare_flight flight;
+    const pare_rig *rig = flight->rig;
     pare_rotor_state hover;
     pare_throttle full;
-    if (pare_flight_begin(rig, &flight, err) != PARE_OK ||
-        pare_charge_check(charge, err) != PARE_OK)
+    if (pare_charge_check(charge, err) != PARE_OK)
         return PARE_BAD_DATA;
     if (!(height_m > 0 && height_m <= 10000))
         return pare_fail(err, PARE_BAD_DATA,
@@ -132,16 +131,16 @@ pare_status pare_rig_burst(const pare_rig *rig, double height_m, double charge, 
         return pare_fail(err, PARE_BAD_DATA,
                          "a rotor's inertia is %g kg m2: more than 0, to 10, would be right",
                          rig->spin_kg_m2);
-    if (pare_burst_throttle(&flight, charge, "climb", &full, err) != PARE_OK ||
-        pare_hold(&flight, 1, 0, &hover, err) != PARE_OK)
+    if (pare_burst_throttle(flight, charge, "climb", &full, err) != PARE_OK ||
+        pare_hover(flight, &hover, err) != PARE_OK)
         return PARE_BAD_DATA;
-    climber c = {.flight = &flight,
+    climber c = {.flight = flight,
                  .open_v = full.source.open_v,
-                 .quiet_a = flight.rotors * rig->esc.idle_a +
+                 .quiet_a = flight->rotors * rig->esc.idle_a +
                             rig->always_w / (DIP_V_SHARE * full.source.open_v),
                  .quick_ohm = full.source.ohm,
-                 .slow_ohm = pare_source_at(&flight, charge, 1).ohm - full.source.ohm,
-                 .left = pare_motor_left(&flight.burst, full.motor_a),
+                 .slow_ohm = pare_source_at(flight, charge, 1).ohm - full.source.ohm,
+                 .left = pare_motor_left(&flight->burst, full.motor_a),
                  .spin_kg_m2 = rig->spin_kg_m2,
                  .mass_kg = rig->mass_kg,
                  .drag_kg_m = rig->air.density_kg_m3 * rig->drag_top_m2 / 2};
@@ -171,4 +170,13 @@ pare_status pare_rig_burst(const pare_rig *rig, double height_m, double charge, 
         share = fmin(share * STEP_GROWS, STEP_LAST);
     }
     return too_long(height_m, at, time_s, err);
+}
+
+pare_status pare_rig_burst(const pare_rig *rig, double height_m, double charge, double step_s,
+                           pare_burst *result, pare_error *err)
+{
+    pare_flight flight;
+    if (pare_flight_begin(rig, &flight, err) != PARE_OK)
+        return PARE_BAD_DATA;
+    return pare_flight_burst(&flight, height_m, charge, step_s, result, err);
 }

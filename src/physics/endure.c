@@ -19,17 +19,21 @@
  * narrowed by fitted curves, Brent, Algorithms for Minimization without Derivatives, ch. 5. */
 #include <math.h>
 
+#include "physics/aloft.h"
 #include "physics/trim.h"
 
-enum { ENTRIES_MOST = 16, POINTS = 2, BREAKS_MOST = PARE_PACK_KNOTS + ENTRIES_MOST };
+#define HALF_CHARGE 0.5
+
+enum { ENTRIES_MOST = 16 };
 
 /* Two points, of equal weight. */
-static const double gauss_at[POINTS] = {-0.577350269189625764, 0.577350269189625764};
+static const double gauss_at[PARE_GAUSS] = {-0.577350269189625764, 0.577350269189625764};
 
 /* One entry: motors held, or at full throttle in a flow. */
 typedef struct held {
     double share;
     double motor_v, motor_a;
+    pare_draw draw;
     double axial_m_s, inplane_m_s;
     double near_rad_s; /* the last rotor speed found, and the slope of what was left there */
     double near_slope;
@@ -40,10 +44,10 @@ typedef struct held {
 } held;
 
 typedef struct endure {
-    const pare_flight *flight;
+    pare_flight *flight;
     size_t count;
     held entry[ENTRIES_MOST];
-    double landing_v, landing_a; /* a motor's volts and amperes under the landing load */
+    pare_draw landing_draw;
     double landing_cell_v;
 } endure;
 
@@ -59,7 +63,7 @@ static double torque_at(const held *entry, double speed)
 
 /* Full throttle from the three speeds alone: pack volts less motor volts falls with speed, nearly
  * straight, so three or four secant steps from the last answer find it. */
-static pare_load at_full(const endure *run, held *entry, pare_source source)
+static pare_given at_full(const endure *run, held *entry, pare_source source)
 {
     const pare_flight *flight = run->flight;
     double speed = entry->near_rad_s, was = 0, was_left = 0;
@@ -73,7 +77,8 @@ static pare_load at_full(const endure *run, held *entry, pare_source source)
         const double left = pack_v - volts;
         if (fabs(left) <= FULL_LEFT_V) {
             entry->near_rad_s = speed;
-            return (pare_load){pack_v, motors_a + flight->rig->always_w / pack_v, 1, pack_v > 0};
+            return pack_v > 0 ? (pare_given){pack_v, motors_a + flight->rig->always_w / pack_v}
+                              : (pare_given){0, 0};
         }
         const double slope = i == 0 ? entry->near_slope : (left - was_left) / (speed - was);
         entry->near_slope = slope;
@@ -81,14 +86,13 @@ static pare_load at_full(const endure *run, held *entry, pare_source source)
         was_left = left;
         speed = fmin(fmax(speed - left / slope, 0.5 * speed), 2 * speed);
     }
-    return (pare_load){.exists = false};
+    return (pare_given){0, 0};
 }
 
-static pare_load load_at(const endure *run, held *entry, double charge, pare_source source)
+static inline pare_given given_to(const endure *run, held *entry, double charge, pare_source source)
 {
-    if (charge <= entry->full_from)
-        return at_full(run, entry, source);
-    return pare_load_on(run->flight, source, entry->motor_v, entry->motor_a);
+    return charge <= entry->full_from ? at_full(run, entry, source)
+                                      : pare_give(source, entry->draw);
 }
 
 /* ---- landing ---- */
@@ -103,9 +107,8 @@ static double landing_left(void *context, double charge)
 {
     const endure *run = context;
     const pare_flight *flight = run->flight;
-    const pare_load load =
-        pare_load_on(flight, pare_source_at(flight, charge, 1), run->landing_v, run->landing_a);
-    return load.pack_v / flight->pack.cells - run->landing_cell_v;
+    const pare_given given = pare_give(pare_source_at(flight, charge, 1), run->landing_draw);
+    return given.pack_v / flight->pack.cells - run->landing_cell_v;
 }
 
 /* Cell volts of the hardest entry over the cut-off. */
@@ -116,7 +119,7 @@ static double cutoff_left(void *context, double charge)
     const pare_source source = pare_source_at(flight, charge, 1);
     double least_v = source.open_v;
     for (size_t i = 0; i < run->count; i++)
-        least_v = fmin(least_v, load_at(run, &run->entry[i], charge, source).pack_v);
+        least_v = fmin(least_v, given_to(run, &run->entry[i], charge, source).pack_v);
     return least_v / flight->pack.cells - pare_chemistry_cutoff_v(flight->pack.kind);
 }
 
@@ -125,9 +128,8 @@ static double duty_left(void *context, double charge)
 {
     const watch *w = context;
     const pare_flight *flight = w->run->flight;
-    const pare_load load = pare_load_on(flight, pare_source_at(flight, charge, 1),
-                                        w->entry->motor_v, w->entry->motor_a);
-    return load.pack_v - w->entry->motor_v;
+    const pare_given given = pare_give(pare_source_at(flight, charge, 1), w->entry->draw);
+    return given.pack_v - w->entry->motor_v;
 }
 
 /* The charge between low and 1 where a rising curve passes 0, or low where it is above 0 there
@@ -205,46 +207,83 @@ static pare_status find_full(const endure *run, held *entry, double low, pare_er
 
 /* ---- the integral ---- */
 
-static void sort(size_t count, double x[])
+/* d charge over mean current, and over that times the mean square. */
+typedef struct sums {
+    double per_a, square_a;
+} sums;
+
+static void add_point(endure *run, double charge, pare_source source, double half, sums *sum)
 {
-    for (size_t i = 1; i < count; i++)
-        for (size_t j = i; j > 0 && x[j] < x[j - 1]; j--) {
-            const double swap = x[j];
-            x[j] = x[j - 1];
-            x[j - 1] = swap;
-        }
+    double mean_a = 0, mean_a2 = 0;
+    for (size_t e = 0; e < run->count; e++) {
+        held *entry = &run->entry[e];
+        const double pack_a = given_to(run, entry, charge, source).pack_a;
+        mean_a += entry->share * pack_a;
+        mean_a2 += entry->share * pack_a * pack_a;
+    }
+    const double per_a = half / mean_a;
+    sum->per_a += per_a;
+    sum->square_a += per_a * mean_a2;
+}
+
+/* From knot to knot, where all flights of a rig share the points. */
+static void add_whole(endure *run, int knot, sums *sum)
+{
+    const double low = pare_pack_knots[knot], high = pare_pack_knots[knot + 1];
+    const double middle = (low + high) / 2, half = high - middle;
+    for (int k = 0; k < PARE_GAUSS; k++)
+        add_point(run, middle + half * gauss_at[k], run->flight->between[knot][k], half, sum);
+}
+
+static void add_part(endure *run, double low, double high, sums *sum)
+{
+    const double middle = (low + high) / 2, half = high - middle;
+    for (int k = 0; k < PARE_GAUSS; k++) {
+        const double charge = middle + half * gauss_at[k];
+        add_point(run, charge, pare_source_at(run->flight, charge, 1), half, sum);
+    }
+}
+
+static void know_sources(pare_flight *flight)
+{
+    for (int knot = 0; knot + 1 < PARE_PACK_KNOTS && !flight->sources_known; knot++) {
+        const double low = pare_pack_knots[knot], high = pare_pack_knots[knot + 1];
+        const double middle = (low + high) / 2, half = high - middle;
+        for (int k = 0; k < PARE_GAUSS; k++)
+            flight->between[knot][k] = pare_source_at(flight, middle + half * gauss_at[k], 1);
+    }
+    flight->sources_known = true;
+}
+
+/* The least charge over low, up to high, at which an entry begins to be held at full throttle. */
+static double next_break(const endure *run, double low, double high)
+{
+    for (size_t i = 0; i < run->count; i++)
+        if (run->entry[i].full_from > low && run->entry[i].full_from < high)
+            high = run->entry[i].full_from;
+    return high;
 }
 
 static pare_status integrate(endure *run, double end, pare_endurance *result, pare_error *err)
 {
     const pare_flight *flight = run->flight;
-    double breaks[BREAKS_MOST + 1];
-    size_t count = 0;
-    breaks[count++] = end;
-    for (int i = 0; i < PARE_PACK_KNOTS; i++)
-        if (pare_pack_knots[i] > end)
-            breaks[count++] = pare_pack_knots[i];
-    for (size_t i = 0; i < run->count; i++)
-        if (run->entry[i].full_from > end && run->entry[i].full_from < 1)
-            breaks[count++] = run->entry[i].full_from;
-    sort(count, breaks);
-    double per_a = 0, square_a = 0;
-    for (size_t i = 0; i + 1 < count; i++) {
-        const double middle = (breaks[i] + breaks[i + 1]) / 2, half = breaks[i + 1] - middle;
-        for (int k = 0; k < POINTS; k++) {
-            const double charge = middle + half * gauss_at[k];
-            const pare_source source = pare_source_at(flight, charge, 1);
-            double mean_a = 0, mean_a2 = 0;
-            for (size_t e = 0; e < run->count; e++) {
-                held *entry = &run->entry[e];
-                const pare_load load = load_at(run, entry, charge, source);
-                mean_a += entry->share * load.pack_a;
-                mean_a2 += entry->share * load.pack_a * load.pack_a;
-            }
-            per_a += half / mean_a;
-            square_a += half * mean_a2 / mean_a;
+    sums sum = {0, 0};
+    for (int knot = 0; knot + 1 < PARE_PACK_KNOTS; knot++) {
+        const double high = pare_pack_knots[knot + 1];
+        double low = fmax(pare_pack_knots[knot], end);
+        if (low >= high)
+            continue;
+        if (low == pare_pack_knots[knot] && next_break(run, low, high) == high) {
+            add_whole(run, knot, &sum);
+            continue;
+        }
+        while (low < high) {
+            const double to = next_break(run, low, high);
+            add_part(run, low, to, &sum);
+            low = to;
         }
     }
+    const double per_a = sum.per_a;
     const double capacity_c = flight->rig->pack.capacity_c;
     if (!(isfinite(per_a) && per_a > 0))
         return pare_fail(err, PARE_BAD_DATA,
@@ -253,14 +292,34 @@ static pare_status integrate(endure *run, double end, pare_endurance *result, pa
     *result = (pare_endurance){.time_s = capacity_c * per_a,
                                .charge_end = end,
                                .mean_a = (1 - end) / per_a,
-                               .rms_a = sqrt(square_a / per_a)};
+                               .rms_a = sqrt(sum.square_a / per_a)};
     return PARE_OK;
+}
+
+/* Heat goes with the square of a motor's current. */
+static double motor_rms_a(endure *run)
+{
+    const pare_flight *flight = run->flight;
+    const pare_source source = pare_source_at(flight, HALF_CHARGE, 1);
+    double square = 0;
+    for (size_t i = 0; i < run->count; i++) {
+        held *entry = &run->entry[i];
+        double motor_a = entry->motor_a;
+        if (HALF_CHARGE <= entry->full_from) {
+            const pare_given full = at_full(run, entry, source);
+            motor_a = (full.pack_a - flight->rig->always_w / full.pack_v) / flight->rotors -
+                      flight->rig->esc.idle_a;
+        }
+        square += entry->share * motor_a * motor_a;
+    }
+    return sqrt(square);
 }
 
 static pare_status pare_endure_run(endure *run, const pare_landing *landing, pare_endurance *result,
                                    pare_error *err)
 {
-    const pare_flight *flight = run->flight;
+    pare_flight *flight = run->flight;
+    know_sources(flight);
     run->landing_cell_v = landing->cell_v;
     const double fresh_v = landing_left(run, 1) + landing->cell_v;
     if (fresh_v <= landing->cell_v)
@@ -288,6 +347,7 @@ static pare_status pare_endure_run(endure *run, const pare_landing *landing, par
         full = full || run->entry[i].full_from > end;
         winding_degc = fmax(winding_degc, run->entry[i].degc);
     }
+    result->motor_rms_a = motor_rms_a(run);
     result->winding_degc = winding_degc;
     result->by_voltage = end > landing->charge;
     result->full_throttle = full;
@@ -301,6 +361,7 @@ static void hold(const pare_flight *flight, const pare_rotor_state *rotor, held 
     double ohm;
     pare_motor_run(&flight->steady, rotor->speed_rad_s, rotor->torque_nm, &entry->motor_a,
                    &entry->motor_v, &ohm);
+    entry->draw = pare_draw_of(flight, entry->motor_v, entry->motor_a);
     entry->degc = pare_motor_degc(&flight->steady, ohm);
     entry->near_rad_s = rotor->speed_rad_s;
     entry->full_from = -1;
@@ -358,22 +419,19 @@ static pare_status hover_load(const pare_flight *flight, const pare_rotor_state 
     return pare_too_much(flight, 1, 1, err);
 }
 
-pare_status pare_rig_endure(const pare_rig *rig, size_t count, const pare_flown entries[],
-                            const pare_landing *landing, pare_endurance *result, pare_error *err)
+pare_status pare_flight_endure(pare_flight *flight, size_t count, const pare_flown entries[],
+                               const pare_landing *landing, pare_endurance *result, pare_error *err)
 {
-    pare_flight flight;
     pare_rotor_state hovering;
     pare_trim trim;
     held hover = {0};
-    if (pare_flight_begin(rig, &flight, err) != PARE_OK || check_landing(landing, err) != PARE_OK ||
-        check_entries(count, entries, err) != PARE_OK ||
-        pare_hold(&flight, 1, 0, &hovering, err) != PARE_OK)
+    if (check_landing(landing, err) != PARE_OK || check_entries(count, entries, err) != PARE_OK ||
+        pare_hover(flight, &hovering, err) != PARE_OK)
         return PARE_BAD_DATA;
-    pare_trim_begin(&flight, &hovering, &trim);
-    if (hover_load(&flight, &hovering, &hover, err) != PARE_OK)
+    pare_trim_begin(flight, &hovering, &trim);
+    if (hover_load(flight, &hovering, &hover, err) != PARE_OK)
         return PARE_BAD_DATA;
-    endure run = {
-        .flight = &flight, .count = count, .landing_v = hover.motor_v, .landing_a = hover.motor_a};
+    endure run = {.flight = flight, .count = count, .landing_draw = hover.draw};
     for (size_t i = 0; i < count; i++) {
         held *entry = &run.entry[i];
         pare_rotor_state rotor = hovering;
@@ -384,19 +442,28 @@ pare_status pare_rig_endure(const pare_rig *rig, size_t count, const pare_flown 
             const double v = entries[i].level;
             if (pare_trim_at(&trim, v, PARE_LEFT_MOST, err) != PARE_OK)
                 return PARE_BAD_DATA;
-            hold(&flight, &trim.rotor, entry);
+            hold(flight, &trim.rotor, entry);
             entry->axial_m_s = v * sin(trim.tilt_rad);
             entry->inplane_m_s = v * cos(trim.tilt_rad);
         } else {
             if (entries[i].level != 1 &&
-                pare_hold(&flight, entries[i].level, hovering.speed_rad_s * sqrt(entries[i].level),
+                pare_hold(flight, entries[i].level, hovering.speed_rad_s * sqrt(entries[i].level),
                           &rotor, err) != PARE_OK)
                 return PARE_BAD_DATA;
-            hold(&flight, &rotor, entry);
+            hold(flight, &rotor, entry);
         }
         entry->share = entries[i].share;
     }
     return pare_endure_run(&run, landing, result, err);
+}
+
+pare_status pare_rig_endure(const pare_rig *rig, size_t count, const pare_flown entries[],
+                            const pare_landing *landing, pare_endurance *result, pare_error *err)
+{
+    pare_flight flight;
+    if (pare_flight_begin(rig, &flight, err) != PARE_OK)
+        return PARE_BAD_DATA;
+    return pare_flight_endure(&flight, count, entries, landing, result, err);
 }
 
 /* ---- best range ---- */
@@ -522,32 +589,29 @@ static pare_status best_speed(cruise *c, const pare_rotor_state *hover, double *
     return PARE_OK;
 }
 
-pare_status pare_rig_best_range(const pare_rig *rig, const pare_landing *landing,
-                                pare_best_range *result, pare_error *err)
+pare_status pare_flight_best_range(pare_flight *flight, const pare_landing *landing,
+                                   pare_best_range *result, pare_error *err)
 {
-    pare_flight flight;
     cruise c;
     held hover = {0};
     pare_endurance endurance;
     double speed = 0;
     pare_rotor_state hovering;
-    if (pare_flight_begin(rig, &flight, err) != PARE_OK || check_landing(landing, err) != PARE_OK ||
-        pare_hold(&flight, 1, 0, &hovering, err) != PARE_OK)
+    if (check_landing(landing, err) != PARE_OK || pare_hover(flight, &hovering, err) != PARE_OK)
         return PARE_BAD_DATA;
-    pare_trim_begin(&flight, &hovering, &c.trim);
-    if (hover_load(&flight, &hovering, &hover, err) != PARE_OK)
+    pare_trim_begin(flight, &hovering, &c.trim);
+    if (hover_load(flight, &hovering, &hover, err) != PARE_OK)
         return PARE_BAD_DATA;
-    c.source = pare_source_at(&flight, RANGE_CHARGE, 1);
+    c.source = pare_source_at(flight, RANGE_CHARGE, 1);
     if (best_speed(&c, &hovering, &speed, err) != PARE_OK ||
         pare_trim_at(&c.trim, speed, PARE_LEFT_MOST, err) != PARE_OK)
         return PARE_BAD_DATA;
-    endure run = {.flight = &flight, .count = 1};
-    hold(&flight, &c.trim.rotor, &run.entry[0]);
+    endure run = {.flight = flight, .count = 1};
+    hold(flight, &c.trim.rotor, &run.entry[0]);
     run.entry[0].share = 1;
     run.entry[0].axial_m_s = speed * sin(c.trim.tilt_rad);
     run.entry[0].inplane_m_s = speed * cos(c.trim.tilt_rad);
-    run.landing_v = run.entry[0].motor_v;
-    run.landing_a = run.entry[0].motor_a;
+    run.landing_draw = run.entry[0].draw;
     if (pare_endure_run(&run, landing, &endurance, err) != PARE_OK)
         return PARE_BAD_DATA;
     *result = (pare_best_range){.speed_m_s = speed,
@@ -555,4 +619,13 @@ pare_status pare_rig_best_range(const pare_rig *rig, const pare_landing *landing
                                 .time_s = endurance.time_s,
                                 .charge_end = endurance.charge_end};
     return PARE_OK;
+}
+
+pare_status pare_rig_best_range(const pare_rig *rig, const pare_landing *landing,
+                                pare_best_range *result, pare_error *err)
+{
+    pare_flight flight;
+    if (pare_flight_begin(rig, &flight, err) != PARE_OK)
+        return PARE_BAD_DATA;
+    return pare_flight_best_range(&flight, landing, result, err);
 }

@@ -114,7 +114,7 @@ static bool step_of(int count, double slope[PARE_JOINT_MOST][PARE_JOINT_MOST], d
 
 /* The step, shortened where it is longer than slopes can be trusted for, and its end kept within the
  * limits: past one, half of the way to it. */
-static void go(pare_joint *joint, const double step[])
+static void go(pare_unknowns *joint, const double step[])
 {
     const double size = worst(joint->count, step);
     const double share = size > STRIDE_MOST ? STRIDE_MOST / size : 1;
@@ -128,7 +128,8 @@ static void go(pare_joint *joint, const double step[])
     }
 }
 
-bool pare_joint_solve(pare_joint *joint, pare_equations equations, void *context, double tolerance)
+bool pare_unknowns_solve(pare_unknowns *joint, pare_equations equations, void *context,
+                         double tolerance)
 {
     const int n = joint->count;
     double from[PARE_JOINT_MOST], from_size = HUGE_VAL;

@@ -17,11 +17,11 @@ double pare_root(pare_curve curve, void *context, double low, double low_y, doub
 enum { PARE_JOINT_MOST = 4 };
 
 /** Equations to be met together, in unknowns of order 1. */
-typedef struct pare_joint {
+typedef struct pare_unknowns {
     int count; /* 2 to 4 */
     double x[PARE_JOINT_MOST];
     double low[PARE_JOINT_MOST], high[PARE_JOINT_MOST];
-} pare_joint;
+} pare_unknowns;
 
 /** Writes what is left of each equation, in measures of order 1, and its slope with each unknown.
  * False: x has no answer. */
@@ -33,6 +33,7 @@ typedef bool (*pare_equations)(void *context, const double x[], double left[],
  * @param context  keeps what the last call of equations made of it, which is the solution's
  * @return whether every equation is left with less than tolerance; false after 30 calls, where the
  *         caller falls back on brackets */
-bool pare_joint_solve(pare_joint *joint, pare_equations equations, void *context, double tolerance);
+bool pare_unknowns_solve(pare_unknowns *joint, pare_equations equations, void *context,
+                         double tolerance);
 
 #endif

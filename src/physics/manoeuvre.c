@@ -12,6 +12,7 @@
  * and the rotor's lag as one time constant are estimates. */
 #include <math.h>
 
+#include "physics/aloft.h"
 #include "physics/lean.h"
 
 #define IDLE_SHARE           0.03
@@ -64,19 +65,18 @@ static pare_status for_thrust(const pare_rig *rig, double thrust_n, const pare_r
                                  near->speed_rad_s * sqrt(thrust_n / near->thrust_n), rotor, err);
 }
 
-pare_status pare_rig_quickness(const pare_rig *rig, double charge, pare_quickness *result,
-                               pare_error *err)
+pare_status pare_flight_quickness(pare_flight *flight, double charge, pare_quickness *result,
+                                  pare_error *err)
 {
-    pare_flight flight;
+    const pare_rig *rig = flight->rig;
     pare_throttle full;
     pare_rotor_state hover, idle, more, less;
-    if (pare_flight_begin(rig, &flight, err) != PARE_OK ||
-        pare_charge_check(charge, err) != PARE_OK || check_turning(rig, err) != PARE_OK ||
-        pare_burst_throttle(&flight, charge, "hover", &full, err) != PARE_OK ||
-        pare_hold(&flight, 1, 0, &hover, err) != PARE_OK)
+    if (pare_charge_check(charge, err) != PARE_OK || check_turning(rig, err) != PARE_OK ||
+        pare_burst_throttle(flight, charge, "hover", &full, err) != PARE_OK ||
+        pare_hover(flight, &hover, err) != PARE_OK)
         return PARE_BAD_DATA;
     const double most_n = full.rotor.thrust_n, idle_n = IDLE_SHARE * most_n;
-    const double hover_n = flight.weight_n / flight.lift_share;
+    const double hover_n = flight->weight_n / flight->lift_share;
     const double step_n = (1 - IDLE_SHARE) * most_n / 2;
     /* a craft that hovers at less than idling has nothing to hold */
     const double held_n = fmax(fmin(most_n - hover_n, hover_n - idle_n), 0);
@@ -85,12 +85,12 @@ pare_status pare_rig_quickness(const pare_rig *rig, double charge, pare_quicknes
         for_thrust(rig, hover_n - held_n, &hover, &less, err) != PARE_OK)
         return PARE_BAD_DATA;
     double current, volts, ohm;
-    const pare_motor_law *law = &flight.burst;
+    const pare_motor_law *law = &flight->burst;
     pare_motor_run(law, hover.speed_rad_s, hover.torque_nm, &current, &volts, &ohm);
     const double lag_s =
         rig->spin_kg_m2 / (law->ke_v_s * law->ke_v_s / (ohm + law->on_ohm) +
                            law->ke_v_s * law->loss_a_s + 2 * hover.torque_nm / hover.speed_rad_s);
-    const double half = flight.rotors / 2, izz = rig->inertia_zz_kg_m2;
+    const double half = flight->rotors / 2, izz = rig->inertia_zz_kg_m2;
     const double roll = rig->sum_y_m * step_n / rig->inertia_xx_kg_m2;
     const double yaw = half * (full.rotor.torque_nm - idle.torque_nm) / izz;
     *result = (pare_quickness){
@@ -110,6 +110,15 @@ pare_status pare_rig_quickness(const pare_rig *rig, double charge, pare_quicknes
     return PARE_OK;
 }
 
+pare_status pare_rig_quickness(const pare_rig *rig, double charge, pare_quickness *result,
+                               pare_error *err)
+{
+    pare_flight flight;
+    if (pare_flight_begin(rig, &flight, err) != PARE_OK)
+        return PARE_BAD_DATA;
+    return pare_flight_quickness(&flight, charge, result, err);
+}
+
 /* ---- full throttle in the flow of a flight ---- */
 
 /* Full throttle at a flight speed and tilt. The rotor speed is measured by the one at rest, and where
@@ -123,7 +132,7 @@ typedef struct dash {
     double thrust_n, inplane_n, drag_n; /* T, H, D */
 } dash;
 
-static pare_status begin(const pare_flight *flight, double charge, const char *must, dash *d,
+static pare_status begin(pare_flight *flight, double charge, const char *must, dash *d,
                          pare_error *err)
 {
     *d = (dash){.flight = flight};
@@ -261,32 +270,30 @@ static pare_status check_speed(double speed_m_s, pare_error *err)
     return PARE_OK;
 }
 
-pare_status pare_rig_turn(const pare_rig *rig, double speed_m_s, double charge, pare_turn *result,
-                          pare_error *err)
+pare_status pare_flight_turn(pare_flight *flight, double speed_m_s, double charge,
+                             pare_turn *result, pare_error *err)
 {
-    pare_flight flight;
     dash d;
-    if (pare_flight_begin(rig, &flight, err) != PARE_OK ||
-        pare_charge_check(charge, err) != PARE_OK || check_speed(speed_m_s, err) != PARE_OK)
+    if (pare_charge_check(charge, err) != PARE_OK || check_speed(speed_m_s, err) != PARE_OK)
         return PARE_BAD_DATA;
     if (speed_m_s < 1e-3)
         return pare_fail(err, PARE_BAD_DATA,
                          "a turn at %g m/s: it needs a speed, of 0.001 m/s or more", speed_m_s);
-    if (begin(&flight, charge, "hover", &d, err) != PARE_OK)
+    if (begin(flight, charge, "hover", &d, err) != PARE_OK)
         return PARE_BAD_DATA;
     set_flow(&d, speed_m_s, 0, 1);
     const double guess = fmin(d.drag_n / d.thrust_n, 0.9);
     const double tangent = guess / sqrt(1 - guess * guess);
-    pare_joint joint = {.count = 3,
-                        .x = {tangent, 1, pare_lean_start_inflow(&d.lean, speed_m_s * guess)},
-                        .low = {-0.1, 0.1, -5},
-                        .high = {100, 5, 50}};
+    pare_unknowns joint = {.count = 3,
+                           .x = {tangent, 1, pare_lean_start_inflow(&d.lean, speed_m_s * guess)},
+                           .low = {-0.1, 0.1, -5},
+                           .high = {100, 5, 50}};
     double sine = 0;
-    if (pare_joint_solve(&joint, turn_left, &d, LEFT_ENOUGH))
+    if (pare_unknowns_solve(&joint, turn_left, &d, LEFT_ENOUGH))
         sine = d.lean.sine;
     else if (turn_by_bracket(&d, &sine, err) != PARE_OK)
         return PARE_BAD_DATA;
-    const double load = d.thrust_n * sqrt(1 - sine * sine) / flight.weight_n;
+    const double load = d.thrust_n * sqrt(1 - sine * sine) / flight->weight_n;
     if (!(load > 1))
         return pare_fail(
             err, PARE_BAD_DATA,
@@ -296,6 +303,15 @@ pare_status pare_rig_turn(const pare_rig *rig, double speed_m_s, double charge, 
     const double rate = PARE_GRAVITY_M_S2 * sqrt(load * load - 1) / speed_m_s;
     *result = (pare_turn){load, rate, speed_m_s / rate};
     return PARE_OK;
+}
+
+pare_status pare_rig_turn(const pare_rig *rig, double speed_m_s, double charge, pare_turn *result,
+                          pare_error *err)
+{
+    pare_flight flight;
+    if (pare_flight_begin(rig, &flight, err) != PARE_OK)
+        return PARE_BAD_DATA;
+    return pare_flight_turn(&flight, speed_m_s, charge, result, err);
 }
 
 /* ---- acceleration at a speed, height held ---- */
@@ -332,13 +348,13 @@ static bool dash_by_bracket(dash *d, double *tilt)
 static bool dash_at(dash *d, double speed_m_s, double tilt_guess, double *acceleration_m_s2)
 {
     d->speed_m_s = speed_m_s;
-    pare_joint joint = {
+    pare_unknowns joint = {
         .count = 3,
         .x = {tan(tilt_guess), 1, pare_lean_start_inflow(&d->lean, speed_m_s * sin(tilt_guess))},
         .low = {-0.1, 0.1, -5},
         .high = {100, 5, 50}};
     double tilt = tilt_guess;
-    if (pare_joint_solve(&joint, dash_left, d, LEFT_ENOUGH))
+    if (pare_unknowns_solve(&joint, dash_left, d, LEFT_ENOUGH))
         tilt = atan(joint.x[PARE_LEAN_TILT]);
     else if (!dash_by_bracket(d, &tilt))
         return false;
@@ -420,29 +436,36 @@ static double top_guess(const dash *d)
     return fmin(cbrt(0.6 * shaft_w / (0.5 * rig->air.density_kg_m3 * area)), 200);
 }
 
-pare_status pare_rig_top_speed(const pare_rig *rig, double charge, double *speed_m_s,
-                               pare_error *err)
+pare_status pare_flight_top_speed(pare_flight *flight, double charge, double *speed_m_s,
+                                  pare_error *err)
 {
-    pare_flight flight;
     dash d;
-    if (pare_flight_begin(rig, &flight, err) != PARE_OK ||
-        pare_charge_check(charge, err) != PARE_OK ||
-        begin(&flight, charge, "hover", &d, err) != PARE_OK)
+    if (pare_charge_check(charge, err) != PARE_OK ||
+        begin(flight, charge, "hover", &d, err) != PARE_OK)
         return PARE_BAD_DATA;
     const double guess_m_s = top_guess(&d);
     d.lean.speed_scale_m_s = guess_m_s;
     set_flow(&d, guess_m_s, 0.9, 0.4);
-    pare_joint joint = {.count = 4,
-                        .x = {d.drag_n / flight.weight_n, 1.05,
-                              pare_lean_start_inflow(&d.lean, 0.85 * guess_m_s), 1},
-                        .low = {0, 0.3, -5, 0.05},
-                        .high = {100, 3, 50, 6}};
-    if (pare_joint_solve(&joint, top_left, &d, LEFT_ENOUGH)) {
+    pare_unknowns joint = {.count = 4,
+                           .x = {d.drag_n / flight->weight_n, 1.05,
+                                 pare_lean_start_inflow(&d.lean, 0.85 * guess_m_s), 1},
+                           .low = {0, 0.3, -5, 0.05},
+                           .high = {100, 3, 50, 6}};
+    if (pare_unknowns_solve(&joint, top_left, &d, LEFT_ENOUGH)) {
         *speed_m_s = d.speed_m_s;
         return PARE_OK;
     }
     d.full.rotor.speed_rad_s = d.rest_rad_s;
     return top_by_bracket(&d, speed_m_s, err);
+}
+
+pare_status pare_rig_top_speed(const pare_rig *rig, double charge, double *speed_m_s,
+                               pare_error *err)
+{
+    pare_flight flight;
+    if (pare_flight_begin(rig, &flight, err) != PARE_OK)
+        return PARE_BAD_DATA;
+    return pare_flight_top_speed(&flight, charge, speed_m_s, err);
 }
 
 /* ---- climb ---- */
@@ -480,20 +503,20 @@ static double climb_alone(void *context, double climb_m_s)
     return find_in(d) ? (d->thrust_n - d->drag_n) / d->flight->weight_n - 1 : -1;
 }
 
-pare_status pare_rig_climb(const pare_rig *rig, double charge, double *climb_m_s, pare_error *err)
+pare_status pare_flight_climb(pare_flight *flight, double charge, double *climb_m_s,
+                              pare_error *err)
 {
-    pare_flight flight;
+    const pare_rig *rig = flight->rig;
     dash d;
-    if (pare_flight_begin(rig, &flight, err) != PARE_OK ||
-        pare_charge_check(charge, err) != PARE_OK ||
-        begin(&flight, charge, "climb", &d, err) != PARE_OK)
+    if (pare_charge_check(charge, err) != PARE_OK ||
+        begin(flight, charge, "climb", &d, err) != PARE_OK)
         return PARE_BAD_DATA;
-    const double spare = d.thrust_n / flight.weight_n - 1;
-    pare_joint joint = {.count = 2,
-                        .x = {1.05, pare_lean_start_inflow(&d.lean, 0.9 * top_guess(&d))},
-                        .low = {0.1, 0.001},
-                        .high = {5, 50}};
-    if (pare_joint_solve(&joint, climb_left, &d, LEFT_ENOUGH)) {
+    const double spare = d.thrust_n / flight->weight_n - 1;
+    pare_unknowns joint = {.count = 2,
+                           .x = {1.05, pare_lean_start_inflow(&d.lean, 0.9 * top_guess(&d))},
+                           .low = {0.1, 0.001},
+                           .high = {5, 50}};
+    if (pare_unknowns_solve(&joint, climb_left, &d, LEFT_ENOUGH)) {
         *climb_m_s = d.speed_m_s;
         return PARE_OK;
     }
@@ -513,4 +536,12 @@ pare_status pare_rig_climb(const pare_rig *rig, double charge, double *climb_m_s
         "at %.3g m/s it still climbs with %.3g of its weight to spare: is a drag area of "
         "%g m2 from above right?",
         low, low_y, rig->drag_top_m2);
+}
+
+pare_status pare_rig_climb(const pare_rig *rig, double charge, double *climb_m_s, pare_error *err)
+{
+    pare_flight flight;
+    if (pare_flight_begin(rig, &flight, err) != PARE_OK)
+        return PARE_BAD_DATA;
+    return pare_flight_climb(&flight, charge, climb_m_s, err);
 }

@@ -12,12 +12,13 @@
  * speed), so secant steps kept inside a bracket find it in four or five evaluations. Level flight is in
  * trim.c.
  *
- * Read pare_load_on() first. Source: momentum balance of a rigid craft; the ESC's form is an estimate
+ * Read pare_give() first. Source: momentum balance of a rigid craft; the ESC's form is an estimate
  * of switching loss that fades with duty. */
 #include "physics/operate.h"
 
 #include <math.h>
 
+#include "physics/aloft.h"
 #include "physics/trim.h"
 
 #define LEFT_NOISE 1e-7 /* what rounding in the blade elements may leave */
@@ -26,17 +27,11 @@
 pare_load pare_load_on(const pare_flight *flight, pare_source source, double motor_v,
                        double motor_a)
 {
-    const pare_esc *esc = &flight->rig->esc;
-    const double n = flight->rotors;
-    const double always_a = n * (esc->switching * motor_a + esc->idle_a);
-    const double through_w = n * (1 - esc->switching) * motor_v * motor_a + flight->rig->always_w;
-    const double b = source.open_v - source.ohm * always_a;
-    const double under_root_v2 = b * b - 4 * source.ohm * through_w;
-    if (!(b > 0 && under_root_v2 >= 0))
+    const pare_given given = pare_give(source, pare_draw_of(flight, motor_v, motor_a));
+    if (!(given.pack_v > 0))
         return (pare_load){.exists = false};
-    const double pack_v = (b + sqrt(under_root_v2)) / 2;
-    const double duty = motor_v / pack_v;
-    return (pare_load){pack_v, always_a + through_w / pack_v, duty, duty <= 1};
+    const double duty = motor_v / given.pack_v;
+    return (pare_load){given.pack_v, given.pack_a, duty, duty <= 1};
 }
 
 /* ---- full throttle ---- */
@@ -147,12 +142,29 @@ static double short_of_1(double share)
     return share < 1 ? fmin(share, 0.999) : share;
 }
 
-pare_status pare_burst_throttle(const pare_flight *flight, double charge, const char *must,
-                                pare_throttle *throttle, pare_error *err)
+pare_status pare_rest_throttle(pare_flight *flight, double charge, pare_throttle *throttle,
+                               pare_error *err)
 {
+    for (int i = 0; i < flight->rests; i++)
+        if (flight->rest[i].charge == charge) {
+            *throttle = flight->rest[i].throttle;
+            return PARE_OK;
+        }
     *throttle = (pare_throttle){
         .flight = flight, .law = &flight->burst, .source = pare_source_at(flight, charge, 0)};
     if (pare_throttle_find(throttle, 0, err) != PARE_OK)
+        return PARE_BAD_DATA;
+    if (flight->rests < PARE_RESTS) {
+        flight->rest[flight->rests].charge = charge;
+        flight->rest[flight->rests++].throttle = *throttle;
+    }
+    return PARE_OK;
+}
+
+pare_status pare_burst_throttle(pare_flight *flight, double charge, const char *must,
+                                pare_throttle *throttle, pare_error *err)
+{
+    if (pare_rest_throttle(flight, charge, throttle, err) != PARE_OK)
         return PARE_BAD_DATA;
     const double to_weight = pare_throttle_to_weight(throttle);
     if (!(to_weight > 1))
@@ -171,6 +183,15 @@ pare_status pare_hold(const pare_flight *flight, double weights, double near_rad
     return pare_rotor_for_thrust(&rig->rotor, &rig->air,
                                  weights * flight->weight_n / flight->lift_share, 0, 0, near_rad_s,
                                  rotor, err);
+}
+
+pare_status pare_hover(pare_flight *flight, pare_rotor_state *hover, pare_error *err)
+{
+    if (!flight->hover_known && pare_hold(flight, 1, 0, &flight->hover, err) != PARE_OK)
+        return PARE_BAD_DATA;
+    flight->hover_known = true;
+    *hover = flight->hover;
+    return PARE_OK;
 }
 
 static void fill(const pare_flight *flight, const pare_rotor_state *rotor,
@@ -227,24 +248,33 @@ pare_status pare_too_much(const pare_flight *flight, double weights, double char
                      "full throttle gives %.3g times its weight, %.4g times asked", given, weights);
 }
 
-pare_status pare_rig_thrust(const pare_rig *rig, double weights, double charge,
-                            pare_operating *point, pare_error *err)
+pare_status pare_flight_thrust(pare_flight *flight, double weights, double charge,
+                               pare_operating *point, pare_error *err)
 {
-    pare_flight flight;
     pare_rotor_state rotor;
     pare_load load;
-    if (pare_flight_begin(rig, &flight, err) != PARE_OK ||
-        pare_charge_check(charge, err) != PARE_OK)
+    if (pare_charge_check(charge, err) != PARE_OK)
         return PARE_BAD_DATA;
     if (!(weights > 0 && weights <= 1000))
         return pare_fail(err, PARE_BAD_DATA,
                          "a thrust of %g times the weight: more than 0, to 1000, would be right",
                          weights);
-    if (pare_hold(&flight, weights, 0, &rotor, err) != PARE_OK)
+    const pare_status held =
+        weights == 1 ? pare_hover(flight, &rotor, err) : pare_hold(flight, weights, 0, &rotor, err);
+    if (held != PARE_OK)
         return PARE_BAD_DATA;
-    if (feed(&flight, &rotor, charge, &load, point, err) == PARE_OK)
+    if (feed(flight, &rotor, charge, &load, point, err) == PARE_OK)
         return PARE_OK;
-    return pare_too_much(&flight, weights, charge, err);
+    return pare_too_much(flight, weights, charge, err);
+}
+
+pare_status pare_rig_thrust(const pare_rig *rig, double weights, double charge,
+                            pare_operating *point, pare_error *err)
+{
+    pare_flight flight;
+    if (pare_flight_begin(rig, &flight, err) != PARE_OK)
+        return PARE_BAD_DATA;
+    return pare_flight_thrust(&flight, weights, charge, point, err);
 }
 
 /* ---- level flight ---- */
@@ -266,7 +296,7 @@ pare_status pare_rig_level(const pare_rig *rig, double speed_m_s, double charge,
     pare_load load;
     if (pare_flight_begin(rig, &flight, err) != PARE_OK ||
         pare_charge_check(charge, err) != PARE_OK || check_speed(speed_m_s, err) != PARE_OK ||
-        pare_hold(&flight, 1, 0, &hover, err) != PARE_OK)
+        pare_hover(&flight, &hover, err) != PARE_OK)
         return PARE_BAD_DATA;
     pare_trim_begin(&flight, &hover, &trim);
     if (pare_trim_at(&trim, speed_m_s, PARE_LEFT_MOST, err) != PARE_OK)
@@ -276,6 +306,25 @@ pare_status pare_rig_level(const pare_rig *rig, double speed_m_s, double charge,
     point->tilt_rad = trim.tilt_rad;
     point->drag_n = trim.drag_n;
     return PARE_OK;
+}
+
+static pare_status fill_full(const pare_throttle *full, pare_operating *point, pare_error *err)
+{
+    if (pare_motor_bears(full->law, full->motor_a, err) != PARE_OK)
+        return PARE_BAD_DATA;
+    const pare_load load = {full->pack_v, full->pack_a, 1, true};
+    fill(full->flight, &full->rotor, full->law, &load, point);
+    return PARE_OK;
+}
+
+pare_status pare_flight_rest(pare_flight *flight, double charge, pare_operating *point,
+                             pare_error *err)
+{
+    pare_throttle full;
+    if (pare_charge_check(charge, err) != PARE_OK ||
+        pare_rest_throttle(flight, charge, &full, err) != PARE_OK)
+        return PARE_BAD_DATA;
+    return fill_full(&full, point, err);
 }
 
 pare_status pare_rig_full(const pare_rig *rig, double charge, double heat, double steady,
@@ -301,12 +350,9 @@ pare_status pare_rig_full(const pare_rig *rig, double charge, double heat, doubl
                           .source = pare_source_at(&flight, charge, steady),
                           .axial_m_s = axial_m_s,
                           .inplane_m_s = inplane_m_s};
-    if (pare_throttle_find(&full, 0, err) != PARE_OK ||
-        pare_motor_bears(&law, full.motor_a, err) != PARE_OK)
+    if (pare_throttle_find(&full, 0, err) != PARE_OK)
         return PARE_BAD_DATA;
-    const pare_load load = {full.pack_v, full.pack_a, 1, true};
-    fill(&flight, &full.rotor, &law, &load, point);
-    return PARE_OK;
+    return fill_full(&full, point, err);
 }
 
 double pare_rig_thrust_to_weight(const pare_rig *rig, const pare_operating *full)

@@ -1,8 +1,12 @@
 /* operate.h: inside the physics room: what operating points, endurance and manoeuvres share.
  *
- * A flight is a rig that has been checked, with its laws worked out; nothing below checks again. */
+ * A flight is a rig that has been checked, with its laws worked out; nothing below checks again. It
+ * remembers hover and full throttle at rest, which most figures ask for; what it remembers is what it
+ * would work out again, bit for bit. */
 #ifndef PARE_PHYSICS_OPERATE_H
 #define PARE_PHYSICS_OPERATE_H
+
+#include <math.h>
 
 #include "physics/joint.h"
 #include "physics/motor_law.h"
@@ -15,6 +19,23 @@
 #define PARE_LEFT_MOST    1e-9    /* what may be left of a balance of order 1 */
 #define PARE_TILT_LEAST   0.05    /* least cosine of the tilt in the trim's denominator */
 
+/** Volts behind a resistance. */
+typedef struct pare_source {
+    double open_v, ohm;
+} pare_source;
+
+/** Full throttle in a flow. */
+typedef struct pare_throttle {
+    const struct pare_flight *flight;
+    const pare_motor_law *law;
+    pare_source source;
+    double axial_m_s, inplane_m_s;
+    pare_rotor_state rotor;
+    double motor_a, motor_v, pack_v, pack_a;
+} pare_throttle;
+
+enum { PARE_RESTS = 4, PARE_GAUSS = 2 };
+
 typedef struct pare_flight {
     const pare_rig *rig;
     pare_motor_law steady, burst; /* the motor at heat 1 and PARE_BURST_HEAT */
@@ -22,6 +43,16 @@ typedef struct pare_flight {
     double rotors;
     double weight_n;
     double lift_share; /* thrust that lifts the craft over a rotor's own: n (1 - blockage) */
+    /* What several figures ask for, worked out at the first question: */
+    bool hover_known;
+    pare_rotor_state hover;
+    int rests; /* full throttle at rest */
+    struct {
+        double charge;
+        pare_throttle throttle;
+    } rest[PARE_RESTS];
+    bool sources_known;
+    pare_source between[PARE_PACK_KNOTS - 1][PARE_GAUSS]; /* of steady flight, at Gauss points */
 } pare_flight;
 
 /** Checks a rig and works out its laws. @return PARE_BAD_DATA naming the field that cannot be */
@@ -29,18 +60,41 @@ pare_status pare_flight_begin(const pare_rig *rig, pare_flight *flight, pare_err
 
 pare_status pare_charge_check(double charge, pare_error *err);
 
-/** Volts behind a resistance. */
-typedef struct pare_source {
-    double open_v, ohm;
-} pare_source;
-
 static inline pare_source pare_source_at(const pare_flight *flight, double charge, double steady)
 {
     return (pare_source){pare_pack_law_open_v(&flight->pack, charge),
                          pare_pack_law_ohm(&flight->pack, charge, steady)};
 }
 
-/** What a pack gives to motors that want volts and current. */
+/** What motors at certain volts and current draw from a pack: amperes at any volts, and watts. */
+typedef struct pare_draw {
+    double always_a, through_w;
+} pare_draw;
+
+static inline pare_draw pare_draw_of(const pare_flight *flight, double motor_v, double motor_a)
+{
+    const pare_esc *esc = &flight->rig->esc;
+    const double n = flight->rotors;
+    return (pare_draw){n * (esc->switching * motor_a + esc->idle_a),
+                       n * (1 - esc->switching) * motor_v * motor_a + flight->rig->always_w};
+}
+
+/** What a pack gives. */
+typedef struct pare_given {
+    double pack_v, pack_a; /* 0, 0: it cannot give that power */
+} pare_given;
+
+static inline pare_given pare_give(pare_source source, pare_draw draw)
+{
+    const double b = source.open_v - source.ohm * draw.always_a;
+    const double under_root_v2 = b * b - 4 * source.ohm * draw.through_w;
+    if (!(b > 0 && under_root_v2 >= 0))
+        return (pare_given){0, 0};
+    const double pack_v = (b + sqrt(under_root_v2)) / 2;
+    return (pare_given){pack_v, draw.always_a + draw.through_w / pack_v};
+}
+
+/** The same with the output that the motors' volts are of the pack's. */
 typedef struct pare_load {
     double pack_v, pack_a, duty;
     bool exists; /* false: the pack cannot give that power, or duty is over 1 */
@@ -54,16 +108,6 @@ static inline double pare_drag_area(const pare_rig *rig, double sine)
 {
     return rig->drag_m2 + (rig->drag_top_m2 - rig->drag_m2) * sine * sine;
 }
-
-/** Full throttle in a flow. */
-typedef struct pare_throttle {
-    const pare_flight *flight;
-    const pare_motor_law *law;
-    pare_source source;
-    double axial_m_s, inplane_m_s;
-    pare_rotor_state rotor;
-    double motor_a, motor_v, pack_v, pack_a;
-} pare_throttle;
 
 /** The pack's volts less the motor's, over the pack's open volts, at a rotor speed: 0 at full
  * throttle. Fills in the state. */
@@ -92,9 +136,16 @@ pare_status pare_hold(const pare_flight *flight, double weights, double near_rad
 pare_status pare_too_much(const pare_flight *flight, double weights, double charge,
                           pare_error *err);
 
-/** The full-throttle state that manoeuvres start from: at rest, quick part of the pack, burst heat.
- * PARE_BAD_DATA where it does not lift the craft; must says what it fails to do. */
-pare_status pare_burst_throttle(const pare_flight *flight, double charge, const char *must,
+/** One rotor at hover. */
+pare_status pare_hover(pare_flight *flight, pare_rotor_state *hover, pare_error *err);
+
+/** Full throttle of a moment: at rest, quick part of the pack, burst heat. */
+pare_status pare_rest_throttle(pare_flight *flight, double charge, pare_throttle *throttle,
+                               pare_error *err);
+
+/** The same as the state that manoeuvres start from: PARE_BAD_DATA where it does not lift the craft;
+ * must says what it fails to do. */
+pare_status pare_burst_throttle(pare_flight *flight, double charge, const char *must,
                                 pare_throttle *throttle, pare_error *err);
 
 #endif

@@ -88,5 +88,8 @@ pare_status pare_flight_begin(const pare_rig *rig, pare_flight *flight, pare_err
     flight->rotors = rig->rotors;
     flight->weight_n = rig->mass_kg * PARE_GRAVITY_M_S2;
     flight->lift_share = rig->rotors * (1 - rig->blockage);
+    flight->hover_known = false;
+    flight->rests = 0;
+    flight->sources_known = false;
     return PARE_OK;
 }

@@ -150,6 +150,7 @@ typedef struct pare_landing {
 
 typedef struct pare_endurance {
     double time_s, charge_end, mean_a, rms_a;
+    double motor_rms_a;  /* one motor's, over the entries at half charge */
     double winding_degc; /* hottest winding of any entry, were it flown without end; over 180 is a
                             warning, and where it would run away it is held at a finite value */
     bool by_voltage;     /* landed on the cell voltage rather than the charge left */

@@ -104,7 +104,7 @@ pare_status pare_trim_at(pare_trim *trim, double speed_m_s, double enough, pare_
     trim->speed_m_s = speed_m_s;
     if (!(trim->last_m_s > 0))
         start(trim);
-    if (pare_joint_solve(&trim->joint, balance, trim, enough)) {
+    if (pare_unknowns_solve(&trim->joint, balance, trim, enough)) {
         trim->rotor = trim->lean.rotor;
         trim->drag_n = trim->lean.drag_n;
         trim->tilt_rad = atan(trim->joint.x[PARE_LEAN_TILT]);

@@ -11,7 +11,7 @@ typedef struct pare_trim {
     double tilt_rad, drag_n;
     pare_rotor_state hover, rotor;
     pare_lean lean;
-    pare_joint joint;
+    pare_unknowns joint;
     double speed_m_s, last_m_s; /* the flight speed, and one that joint.x solves; 0: none */
 } pare_trim;
 
