@@ -22,6 +22,7 @@
 #include <strings.h>
 
 #include "store/dxf.h"
+#include "store/svg.h"
 
 enum {
     MOST_POINTS = 200000,
@@ -683,6 +684,8 @@ pare_status pare_outline_measure(const char *name, const char *bytes, size_t len
 {
     if (pare_name_ends(name, ".dxf"))
         return pare_dxf_measure(name, bytes, length, facts, err);
+    if (pare_name_ends(name, ".svg"))
+        return pare_svg_measure(name, bytes, length, facts, err);
     return pare_fail(err, PARE_BAD_DATA,
                      "%.80s: no kind of drawing that is known; right would be an outline in a .dxf "
                      "or .svg file",
