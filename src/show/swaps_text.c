@@ -98,7 +98,7 @@ static void words(const pare_swaps_view *view, const pare_swap *swap, const pare
     for (size_t i = 0; i < notes; i++)
         pare_text_printf(&line, "%s%s", line.length ? "; " : "", applied->note[i]);
     if (notes < applied->notes)
-        pare_text_printf(&line, "; and %zu notes more", applied->notes - notes);
+        pare_text_printf(&line, "; and %zu more", applied->notes - notes);
     const char *open = pare_applied_open(applied);
     if (open)
         pare_text_printf(&line, "%s%s", line.length ? "; " : "", open);
@@ -125,7 +125,7 @@ void pare_swaps_row(const pare_swaps_view *view, const pare_swap *swap, const pa
     words(view, swap, screen, out);
 }
 
-typedef enum group { FREE, PAID, SOUGHT, LOST } group;
+typedef enum group { FREE, PAID, BREAKS, SOUGHT, LOST } group;
 
 static group group_of(const pare_swaps_view *view, const pare_swap *swap)
 {
@@ -133,6 +133,8 @@ static group group_of(const pare_swaps_view *view, const pare_swap *swap)
         return LOST;
     if (swap->applied.sought)
         return SOUGHT;
+    if (swap->breaks > 0)
+        return BREAKS;
     return swap->band == PARE_BAND_FREE ? FREE : PAID;
 }
 
@@ -218,7 +220,8 @@ void pare_swaps_text(const pare_swaps_view *view, size_t most, const pare_screen
     pare_text_add(out, "\n");
     pare_swaps_head(view, screen, out);
     put_group(view, "Free: no money, no job of the brief lost", FREE, most, screen, out);
-    put_group(view, "For money", PAID, most, screen, out);
+    put_group(view, "For money, other motors or another pack", PAID, most, screen, out);
+    put_group(view, "Breaking a limit that holds now", BREAKS, most, screen, out);
     put_group(view, "To look for: on no shelf here, estimated from what is usual", SOUGHT, most,
               screen, out);
     put_group(view, "Only by giving up a job that the brief keeps", LOST, most, screen, out);
