@@ -5,7 +5,9 @@
 #include "cli/calc.h"
 #include "physics/solid.h"
 #include "store/hull.h"
+#include "store/outline.h"
 #include "store/stl.h"
+#include "store/three_mf.h"
 
 static void add_tensor(pare_answer *answer, const pare_sym3 *i)
 {
@@ -112,9 +114,15 @@ static pare_status mesh_answer(const key_values *given, pare_units *units, pare_
 {
     double unit_m;
     pare_mesh_facts facts;
+    const char *file = given->text[MESH_FILE];
+    const bool own_unit = pare_name_ends(file, ".3mf");
+    if (own_unit && given->given[MESH_UNIT])
+        return pare_fail(err, PARE_BAD_DATA,
+                         "unit beside a 3MF file, which states its own; right would be no unit");
     pare_status status = mesh_unit(given, units, &unit_m, err);
     if (status == PARE_OK)
-        status = pare_stl_measure(given->text[MESH_FILE], unit_m, &facts, err);
+        status = own_unit ? pare_three_mf_measure_file(file, &facts, err)
+                          : pare_stl_measure(file, unit_m, &facts, err);
     if (status != PARE_OK)
         return status;
     const double density = given->value[MESH_DENSITY];

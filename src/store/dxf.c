@@ -13,10 +13,11 @@
  * Source: the published DXF reference, sections "Group codes" and "ENTITIES" (from memory). */
 #include "store/dxf.h"
 
-#include <errno.h>
 #include <math.h>
 #include <stdlib.h>
 #include <string.h>
+
+#include "store/grow.h"
 
 enum { LONGEST_NUMBER = 63, SHOWN = 32 };
 
@@ -249,16 +250,11 @@ static pare_status draw_polyline(scan *s, const entity *e, pare_error *err)
 
 static pare_status add_corner(scan *s, double x, pare_error *err)
 {
-    if (s->corner_count == s->corner_size) {
-        const size_t size = s->corner_size ? 2 * s->corner_size : 64;
-        corner *wider = pare_arena_array(s->arena, size, sizeof *wider);
-        if (!wider)
-            return pare_no_memory(err);
-        if (s->corner_count)
-            memcpy(wider, s->corners, s->corner_count * sizeof *wider);
-        s->corners = wider;
-        s->corner_size = size;
-    }
+    corner *wider =
+        pare_grown(s->arena, s->corners, s->corner_count, &s->corner_size, sizeof *wider);
+    if (!wider)
+        return pare_no_memory(err);
+    s->corners = wider;
     s->corners[s->corner_count++] = (corner){.x = x};
     return PARE_OK;
 }

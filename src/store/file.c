@@ -13,6 +13,7 @@
 #include "store/disk.h"
 #include "store/hull.h"
 #include "store/stl.h"
+#include "store/three_mf.h"
 
 #define FILE_BYTES ((size_t)64 << 20)
 
@@ -218,6 +219,8 @@ static pare_status measure_mesh(const pare_files *files, const char *file, const
                                 pare_error *err)
 {
     pare_mesh mesh = {0};
+    if (pare_name_ends(file, ".3mf"))
+        return pare_three_mf_measure(file, bytes, length, facts, err);
     pare_status status = pare_stl_read(file, bytes, length, unit_m, files->arena, &mesh, err);
     if (status == PARE_OK && pare_mesh_figures(&mesh, facts, err) != PARE_OK)
         status = pare_within(err, "%s", file);

@@ -22,6 +22,7 @@
 #include <strings.h>
 
 #include "store/dxf.h"
+#include "store/grow.h"
 #include "store/svg.h"
 
 enum {
@@ -39,21 +40,6 @@ enum {
 static const double pi = 3.14159265358979323846;
 
 /* ---- drawing ---- */
-
-/* Room for one more in an array of the arena's, which grows by doubling. */
-static void *grown(pare_arena *arena, void *old, size_t count, size_t *size, size_t each)
-{
-    if (count < *size)
-        return old;
-    const size_t more = *size ? 2 * *size : 64;
-    void *wider = pare_arena_array(arena, more, each);
-    if (!wider)
-        return NULL;
-    if (count)
-        memcpy(wider, old, count * each);
-    *size = more;
-    return wider;
-}
 
 static void add_point(pare_drawing *d, double x, double y)
 {
@@ -75,7 +61,7 @@ static void add_point(pare_drawing *d, double x, double y)
         d->fault = PARE_DRAWN_TOO_MUCH;
         return;
     }
-    double(*wider)[2] = grown(d->arena, d->at_m, d->points, &d->points_size, sizeof *wider);
+    double(*wider)[2] = pare_grown(d->arena, d->at_m, d->points, &d->points_size, sizeof *wider);
     if (!wider) {
         d->fault = PARE_DRAWN_NO_MEMORY;
         return;
@@ -95,7 +81,8 @@ void pare_draw_from(pare_drawing *d, double x, double y)
         d->fault = PARE_DRAWN_TOO_MUCH;
         return;
     }
-    pare_stroke *wider = grown(d->arena, d->stroke, d->strokes, &d->strokes_size, sizeof *wider);
+    pare_stroke *wider =
+        pare_grown(d->arena, d->stroke, d->strokes, &d->strokes_size, sizeof *wider);
     if (!wider) {
         d->fault = PARE_DRAWN_NO_MEMORY;
         return;

@@ -308,7 +308,11 @@ static pare_status read_mesh(const pare_reading *reading, const pare_node *node,
         return status;
     for (size_t i = 0; i < PARE_COUNT(units); i++)
         names[i] = units[i].name;
-    const pare_node *unit = pare_node_get(node, "unit");
+    const pare_node *unit = pare_node_get(node, "unit"), *mesh = pare_node_get(node, "mesh");
+    const bool own_unit = mesh->text && pare_name_ends(mesh->text, ".3mf");
+    if (unit && own_unit)
+        return pare_refuse(reading, unit, PARE_BAD_DATA, err,
+                           "unit beside a 3MF file, which states its own; right would be no unit");
     piece->form = PARE_FORM_MESH;
     piece->wall_m = PRINTED_WALL_M;
     piece->infill = PRINTED_INFILL;
@@ -321,8 +325,8 @@ static pare_status read_mesh(const pare_reading *reading, const pare_node *node,
         status = pare_read_quantity(reading, pare_node_get(node, "infill"), "infill",
                                     PARE_DIM_SHARE, 0, 1, &piece->infill, err);
     if (status == PARE_OK)
-        status = find_file(reading, pare_node_get(node, "mesh"), units[index].unit_m, piece,
-                           &piece->mesh, NULL, err);
+        status = find_file(reading, mesh, own_unit ? 0 : units[index].unit_m, piece, &piece->mesh,
+                           NULL, err);
     if (status == PARE_OK)
         status = read_places(reading, pare_node_get(node, "at"), 3, piece, err);
     return status;

@@ -15,6 +15,9 @@
 
 #include "base/text.h"
 #include "store/dxf.h"
+#include "store/svg.h"
+#include "store/three_mf.h"
+#include "zip_of.h"
 
 static const double PI = 3.14159265358979323846;
 
@@ -39,6 +42,22 @@ static pare_outline_facts read_dxf(const char *entities)
     if (pare_dxf_measure("p.dxf", text, strlen(text), &facts, &err) != PARE_OK)
         fail_msg("%s", err.text);
     free(text);
+    return facts;
+}
+
+/* A drawing in millimetres, its places then moved by (x, y). */
+static pare_outline_facts read_svg(const char *body, double x_mm, double y_mm)
+{
+    pare_outline_facts facts = {0};
+    pare_error err = {0};
+    pare_text text = {0};
+    pare_text_printf(&text, "<svg width='100mm' height='100mm' viewBox='0 0 100 100'>%s</svg>",
+                     body);
+    if (pare_svg_measure("p.svg", text.bytes, text.length, &facts, &err) != PARE_OK)
+        fail_msg("%s", err.text);
+    pare_text_free(&text);
+    facts.centre_m[0] -= 1e-3 * x_mm;
+    facts.centre_m[1] -= 1e-3 * y_mm;
     return facts;
 }
 
@@ -148,8 +167,7 @@ static void a_rounded_rectangle_with_bulges_has_the_closed_form(void **state)
 static void plates_agree_with_ode(void **state)
 {
     (void)state;
-    /* ODE: a disc and a box, about the common centre: its own sum of a plate and two lugs beside it
-     * cannot overlap, so a ring is a disc less a disc. */
+    /* A disc; and a box less a disc. */
     const double thick_m = 0.003, density = 1600;
     const pare_outline_facts disc = read_dxf("0 CIRCLE 10 12 20 7 40 18");
     const pare_mesh_facts plate = pare_outline_thick(&disc, thick_m, false);
@@ -179,6 +197,128 @@ static void plates_agree_with_ode(void **state)
     assert_within(density * cut.inertia_m5.zz + m * (x * x + y * y), whole.I[10] - hole.I[10],
                   SHARE);
     assert_within(density * cut.inertia_m5.xy - m * x * y, whole.I[1] - hole.I[1], SHARE);
+}
+
+static void svg_figures_have_the_closed_forms(void **state)
+{
+    (void)state;
+    /* The same figures, y down: a turn of a page changes no moment but the product's sign. */
+    assert_slot(
+        read_svg("<path transform='translate(100 50)' d='M-15-4H15a4 4 0 0 1 0 8h-30a4 4 0 0 "
+                 "1 0-8z'/>",
+                 100, -50),
+        30, 4);
+    assert_rounded(read_svg("<rect x='-45' y='-20' width='90' height='40' rx='5'/>", 0, 0), 90, 40,
+                   5);
+    assert_figure(read_svg("<circle r='25'/><circle r='24'/>", 0, 0), PI * 49, 0, 0,
+                  PI * (390625 - 331776) / 4, PI * (390625 - 331776) / 4, 0);
+    /* Ellipse: pi a b, pi a^3 b / 4, pi a b^3 / 4; turned by 30 deg its product is half their
+     * difference by sin 60. */
+    const double a = PI * 8000 * 10 / 4, b = PI * 20 * 1000 / 4;
+    assert_figure(read_svg("<ellipse rx='20' ry='10' transform='rotate(-30)'/>", 0, 0), PI * 200, 0,
+                  0, a * 0.75 + b * 0.25, a * 0.25 + b * 0.75, (a - b) / 2 * sqrt(3) / 2);
+}
+
+/* A model of a prism of many sides about the z axis, in millimetres. */
+static zip_bytes prism_model(int sides, double r_mm, double h_mm, const char *transform)
+{
+    pare_text t = {0};
+    pare_text_add(&t, MODEL_HEAD "><resources><object id='1'><mesh><vertices>"
+                                 "<vertex x='0' y='0' z='0'/>");
+    pare_text_printf(&t, "<vertex x='0' y='0' z='%.17g'/>", h_mm);
+    for (int i = 0; i < sides; i++)
+        for (int top = 0; top < 2; top++)
+            pare_text_printf(&t, "<vertex x='%.17g' y='%.17g' z='%.17g'/>",
+                             r_mm * cos(2 * PI * i / sides), r_mm * sin(2 * PI * i / sides),
+                             top * h_mm);
+    pare_text_add(&t, "</vertices><triangles>");
+    for (int i = 0; i < sides; i++) {
+        const int a = 2 + 2 * i, b = 2 + 2 * ((i + 1) % sides);
+        const int triangle[4][3] = {{0, b, a}, {1, a + 1, b + 1}, {a, b, b + 1}, {a, b + 1, a + 1}};
+        for (int k = 0; k < 4; k++)
+            pare_text_printf(&t, "<triangle v1='%d' v2='%d' v3='%d'/>", triangle[k][0],
+                             triangle[k][1], triangle[k][2]);
+    }
+    pare_text_printf(&t,
+                     "</triangles></mesh></object></resources><build><item objectid='1' "
+                     "transform='%s'/></build></model>",
+                     transform);
+    assert_false(t.failed);
+    const zip_bytes z = three_mf_of(t.bytes);
+    pare_text_free(&t);
+    return z;
+}
+
+static pare_mesh_facts read_model(zip_bytes z)
+{
+    pare_mesh_facts facts = {0};
+    pare_error err = {0};
+    if (pare_three_mf_measure("p.3mf", z.at, z.length, &facts, &err) != PARE_OK)
+        fail_msg("%s", err.text);
+    free(z.at);
+    assert_int_equal(facts.open_edges, 0);
+    assert_int_equal(facts.turned_inside_out, 0);
+    return facts;
+}
+
+/* ODE's body about its centre against ours. */
+static void assert_same(const pare_mesh_facts *f, const dMass *ode, double density, double share)
+{
+    const double m = ode->mass, x = ode->c[0], y = ode->c[1], z = ode->c[2];
+    const double scale = ode->I[0] + ode->I[5] + ode->I[10];
+    assert_within(density * f->volume_m3, m, share);
+    assert_near(f->centre_m.x, x, 1e-12);
+    assert_near(f->centre_m.y, y, 1e-12);
+    assert_near(f->centre_m.z, z, 1e-12);
+    assert_within(density * f->inertia_m5.xx, ode->I[0] - m * (y * y + z * z), share);
+    assert_within(density * f->inertia_m5.yy, ode->I[5] - m * (x * x + z * z), share);
+    assert_within(density * f->inertia_m5.zz, ode->I[10] - m * (x * x + y * y), share);
+    assert_near(density * f->inertia_m5.xy, ode->I[1] + m * x * y, share * scale);
+    assert_near(density * f->inertia_m5.yz, ode->I[6] + m * y * z, share * scale);
+}
+
+static void models_agree_with_ode(void **state)
+{
+    (void)state;
+    /* A box of 30 x 20 x 10 mm moved to (100, 0, 5); turned by -90 deg about x, so z goes to y. */
+    const double density = 1210;
+    dMass ode;
+    dMatrix3 turn;
+    const pare_mesh_facts box =
+        read_model(three_mf_of(MODEL_HEAD "><resources><object id='1'>" BOX_MESH(
+            "30", "20", "10") "</object></resources><build><item objectid='1' transform='1 0 0 0 0 "
+                              "-1 0 1 0 100 0 5'/>"
+                              "</build></model>"));
+    dMassSetBox(&ode, density, 0.03, 0.02, 0.01);
+    dMassTranslate(&ode, 0.015, 0.010, 0.005);
+    dRFromAxisAndAngle(turn, 1, 0, 0, -PI / 2);
+    dMassRotate(&ode, turn);
+    dMassTranslate(&ode, 0.1, 0, 0.005);
+    assert_same(&box, &ode, density, 1e-10);
+    /* A prism of 4000 sides lacks 4e-7 of its cylinder's area, 8e-7 of its second moment. */
+    const pare_mesh_facts rod = read_model(prism_model(4000, 8, 25, "0 0 1 1 0 0 0 1 0 0 40 0"));
+    dMassSetCylinder(&ode, density, 3, 0.008, 0.025);
+    dMassTranslate(&ode, 0, 0, 0.0125);
+    /* x to z, y to x, z to y. */
+    dRFrom2Axes(turn, 0, 0, 1, 1, 0, 0);
+    dMassRotate(&ode, turn);
+    dMassTranslate(&ode, 0, 0.04, 0);
+    assert_same(&rod, &ode, density, 1e-6);
+}
+
+static void prisms_have_the_closed_form(void **state)
+{
+    (void)state;
+    /* A regular prism of n sides, exactly: A = n/2 r^2 sin(2 pi/n), polar moment A r^2/6 (2 + cos(2
+     * pi/n)): so few sides that a chord and its arc cannot be mistaken for each other. */
+    for (int sides = 3; sides <= 8; sides++) {
+        const pare_mesh_facts f = read_model(prism_model(sides, 10, 6, "1 0 0 0 1 0 0 0 1 3 2 1"));
+        const double step = 2 * PI / sides, area = sides / 2.0 * 1e-4 * sin(step);
+        assert_within(f.volume_m3, area * 6e-3, 1e-12);
+        assert_within(f.inertia_m5.zz, 6e-3 * area * 1e-4 / 6 * (2 + cos(step)), 1e-11);
+        assert_near(f.centre_m.x, 3e-3, 1e-12);
+        assert_near(f.centre_m.z, 4e-3, 1e-12);
+    }
 }
 
 static void a_cubic_s_own_area_is_kept(void **state)
@@ -214,6 +354,9 @@ int main(void)
         cmocka_unit_test(a_slot_of_arcs_or_of_bulges_has_the_closed_form),
         cmocka_unit_test(a_rounded_rectangle_with_bulges_has_the_closed_form),
         cmocka_unit_test(plates_agree_with_ode),
+        cmocka_unit_test(svg_figures_have_the_closed_forms),
+        cmocka_unit_test(models_agree_with_ode),
+        cmocka_unit_test(prisms_have_the_closed_form),
         cmocka_unit_test(a_cubic_s_own_area_is_kept),
     };
     const int failed = cmocka_run_group_tests(tests, NULL, NULL);

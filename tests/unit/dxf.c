@@ -4,6 +4,7 @@
 
 #include "store_bench.h"
 
+#include "craft/assemble.h"
 #include "craft/body.h"
 #include "store/dxf.h"
 
@@ -380,6 +381,75 @@ static void a_bad_outline_stops_the_import_and_a_missing_one_does_not(void **sta
     pare_arena_close(arena);
 }
 
+/* The bench of field-5 with other plates on its frame; the frame's mass stays as weighed. */
+static pare_assembly assembled(pare_store *store, const char *base, const char *dxf)
+{
+    static pare_assembly assembly;
+    pare_craft loaded;
+    pare_error err = {0};
+    pare_bench *bench = NULL;
+    pare_import_summary summary;
+    pare_arena *arena = pare_arena_open();
+    char path[512], yaml[1024];
+    snprintf(path, sizeof path, "%s/tests/data/field-5.yaml", PARE_SOURCE_DIR);
+    const pare_import craft = {.path = path};
+    if (pare_store_import_yaml(store, &craft, arena, &summary, &err) != PARE_OK)
+        fail_msg("%s", err.text);
+    snprintf(
+        yaml, sizeof yaml,
+        "pare: 1\nparts:\n- {id: fr-1, kind: frame, mass: {value: 90 g, u: 1 g, known: weighed}, "
+        "body: [{arms: [[80 mm, 80 mm], [80 mm, -80 mm], [-80 mm, -80 mm], [-80 mm, 80 mm]], "
+        "root: 25 mm, section: [12 mm, 5 mm]}, {plate: base, %s, at: [0 mm, 0 mm, -6 mm]}]}\n",
+        base);
+    const pare_import_file file = {"base.dxf", dxf, dxf ? strlen(dxf) : 0};
+    const pare_import frame = {.bytes = yaml,
+                               .length = strlen(yaml),
+                               .name = "b.yaml",
+                               .files = dxf ? 1 : 0,
+                               .file = &file};
+    if (pare_store_import_yaml(store, &frame, arena, &summary, &err) != PARE_OK)
+        fail_msg("%s", err.text);
+    assert_int_equal(pare_store_read_craft(store, "field-5", &bench, &err), PARE_OK);
+    assert_int_equal(pare_craft_load(bench->craft[0], -1, &loaded, &err), PARE_OK);
+    assert_int_equal(pare_assemble(&loaded, &assembly, &err), PARE_OK);
+    pare_bench_close(bench);
+    pare_arena_close(arena);
+    return assembly;
+}
+
+static void a_craft_s_inertia_takes_the_outline_instead_of_a_stand_in(void **state)
+{
+    pare_store *store = store_of(state);
+    /* 110 x 40 mm drawn is 110 x 40 mm stated. */
+    const pare_assembly stated = assembled(store, "size: [110 mm, 40 mm, 2 mm]", NULL);
+    char *plain =
+        drawing("", "0 LWPOLYLINE 70 1 10 -55 20 -20 10 55 20 -20 10 55 20 20 10 -55 20 20");
+    const pare_assembly drawn = assembled(store, "outline: base.dxf, thick: 2 mm", plain);
+    assert_within(drawn.all.mass_kg, stated.all.mass_kg, 1e-15);
+    assert_within(drawn.all.inertia_kg_m2.xx, stated.all.inertia_kg_m2.xx, 1e-13);
+    assert_within(drawn.all.inertia_kg_m2.zz, stated.all.inertia_kg_m2.zz, 1e-13);
+    assert_near(drawn.all.at_m.x, stated.all.at_m.x, 1e-15);
+    /* Two windows take their part of the plate's grams to where the arms are. Frame: arms are
+     * 4 x (|80, 80| - 25) x 12 x 5 mm3, the plate 110 x 40 x 2 less two windows of 20 x 24 x 2 mm at
+     * x = -35 and 35: shares of 90 g by volume. */
+    char *cut =
+        drawing("", "0 LWPOLYLINE 70 1 10 -55 20 -20 10 55 20 -20 10 55 20 20 10 -55 20 20 "
+                    "0 LWPOLYLINE 70 1 10 25 20 -12 10 45 20 -12 10 45 20 12 10 25 20 12 "
+                    "0 LWPOLYLINE 70 1 10 -25 20 -12 10 -45 20 -12 10 -45 20 12 10 -25 20 12");
+    const pare_assembly windows = assembled(store, "outline: base.dxf, thick: 2 mm", cut);
+    const double reach = hypot(80, 80), length = reach - 25, middle = 25 + length / 2;
+    const double arms = 4 * length * 60, whole = 8800, window = 2 * 20 * 24 * 2.0;
+    const double arms_zz = arms * (middle * middle + (length * length + 144) / 12);
+    const double whole_zz = whole * (110 * 110 + 40 * 40) / 12.0;
+    const double window_zz = window * (35 * 35 + (20 * 20 + 24 * 24) / 12.0);
+    const double before = 0.090 * (arms_zz + whole_zz) / (arms + whole),
+                 after = 0.090 * (arms_zz + whole_zz - window_zz) / (arms + whole - window);
+    assert_within(windows.all.inertia_kg_m2.zz - stated.all.inertia_kg_m2.zz,
+                  (after - before) * 1e-6, 1e-6);
+    free(plain);
+    free(cut);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -395,6 +465,8 @@ int main(void)
         cmocka_unit_test(every_cut_of_a_drawing_is_an_answer_or_an_error),
         cmocka_unit_test(too_much_is_refused),
         cmocka_unit_test_setup_teardown(a_plate_with_an_outline_weighs_area_by_thickness_by_density,
+                                        store_setup, store_teardown),
+        cmocka_unit_test_setup_teardown(a_craft_s_inertia_takes_the_outline_instead_of_a_stand_in,
                                         store_setup, store_teardown),
         cmocka_unit_test_setup_teardown(an_outline_is_kept_and_exported_byte_for_byte, store_setup,
                                         store_teardown),
