@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "cli/command.h"
+#include "cli/start.h"
 #include "cli/use.h"
 #include "show/catalogue.h"
 #include "show/sheet_view.h"
@@ -82,12 +83,27 @@ static pare_status show(const options *given, const bench_in_use *use, pare_text
     return PARE_OK;
 }
 
+/* A word mistyped, or a craft's name with the word left out. */
+static pare_status unknown(const char *word, pare_error *err)
+{
+    static const char *const known[] = {"show", "start", "limit"};
+    const char *near = pare_nearest(word, sizeof known / sizeof known[0], known);
+    if (near)
+        return pare_fail(err, PARE_UNKNOWN, "craft knows no '%s'; did you mean pare craft %s?",
+                         word, near);
+    return pare_fail(err, PARE_UNKNOWN, "craft knows no '%s'; did you mean pare craft show %s?",
+                     word, word);
+}
+
 static pare_status run(const options *given, pare_text *out, pare_error *err)
 {
     bench_in_use use = {0};
+    if (given->operands > 0 && strcmp(given->operand[0], "start") == 0)
+        return craft_start(given, out, err);
+    if (given->operands > 0 && strcmp(given->operand[0], "limit") == 0)
+        return craft_limit(given, out, err);
     if (given->operands > 0 && strcmp(given->operand[0], "show") != 0)
-        return pare_fail(err, PARE_UNKNOWN, "craft knows no '%s'; did you mean pare craft show %s?",
-                         given->operand[0], given->operand[0]);
+        return unknown(given->operand[0], err);
     pare_status status = bench_use(given, &use, err);
     if (status == PARE_OK)
         status = given->operands ? show(given, &use, out, err) : list(given, &use, out, err);
@@ -97,10 +113,22 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
 
 const command command_craft = {
     .name = "craft",
-    .line = "the craft on the bench: list, show one",
-    .usage = "pare craft [--json]\npare craft show NAME [--json]",
-    .details = "The list says what each weighs as first flown, and whether it meets its brief.\n",
-    .example = "  pare craft show hedgerow\n",
+    .line = "the craft on the bench: list, show, start your own, set limits",
+    .usage = "pare craft [--json]\npare craft show NAME [--json]\n"
+             "pare craft start NAME [KEY=VALUE...] [--json]\n"
+             "pare craft limit NAME KEY=VALUE... [--json]",
+    .details = "The list says what each weighs as first flown, and whether it meets its brief.\n"
+               "  start  a craft from what you know by heart, all else typical and marked\n"
+               "         estimated; in a terminal, without any KEY=VALUE, it asks. Keys: all_up,\n"
+               "         minutes, pack (an id, or 4S1500mAh), cells, capacity, chemistry,\n"
+               "         propeller, pitch, blades, stator (2207 or 22mmx7mm), kv, frame (an id,\n"
+               "         or a wheelbase), carries (a list: action_camera, gps, digital_video,\n"
+               "         analogue_video, no_video, buzzer, bumpers, nothing)\n"
+               "  limit  sets the brief's limits by the sheet's keys: all_up=600g is at most,\n"
+               "         flown=4min at least; 'all_up>=500g' says which; flown=off takes it away\n",
+    .example = "  pare craft show hedgerow\n"
+               "  pare craft start plover all_up=690g minutes=4.5min pack=4S1500mAh\n"
+               "  pare craft limit plover all_up=600g flown=4min\n",
     .options = OPTION_BENCH | OPTION_JSON,
     .run = run,
 };

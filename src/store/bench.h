@@ -87,6 +87,18 @@ typedef struct pare_import_summary {
 pare_status pare_store_import_yaml(pare_store *store, const pare_import *import, pare_arena *arena,
                                    pare_import_summary *summary, pare_error *err);
 
+/** A limit of a brief, set or taken away. */
+typedef struct pare_limit_change {
+    const char *key;  /* as in the sheet, less its unit: "all_up" */
+    const char *text; /* "<= 620 g"; NULL: no such limit any more */
+} pare_limit_change;
+
+/** Changes limits in the stored text of one craft: all of them, or none.
+ * @return PARE_OK; PARE_UNKNOWN: no such craft or key; PARE_BAD_DATA: a value that cannot be;
+ *         PARE_UNAVAILABLE: locked, full */
+pare_status pare_store_set_limits(pare_store *store, const char *craft, size_t count,
+                                  const pare_limit_change change[], pare_error *err);
+
 /* ---- text out ---- */
 
 /** The whole bench as text: parts by id, craft by name, then records. The same bench gives the same

@@ -1,0 +1,14 @@
+/* start.h: the subcommands of `pare craft` that make a craft and set its limits. */
+#ifndef PARE_CLI_START_H
+#define PARE_CLI_START_H
+
+#include "base/text.h"
+#include "cli/options.h"
+
+/** `pare craft start NAME [key=value...]` */
+pare_status craft_start(const options *given, pare_text *out, pare_error *err);
+
+/** `pare craft limit NAME key=value...` */
+pare_status craft_limit(const options *given, pare_text *out, pare_error *err);
+
+#endif
