@@ -66,14 +66,16 @@ const pare_figure_row pare_figure_table[PARE_FIGURES] = {
                                1, 0},
 };
 
-int pare_figure_of_limit(const char *stem) {
+int pare_figure_of_limit(const char *stem)
+{
     for (int i = 0; i < PARE_FIGURES; i++)
         if (pare_figure_table[i].stem && strcmp(pare_figure_table[i].stem, stem) == 0)
             return i;
     return -1;
 }
 
-size_t pare_figure_limit_names(size_t most, const char *names[]) {
+size_t pare_figure_limit_names(size_t most, const char *names[])
+{
     size_t count = 0;
     for (int i = 0; i < PARE_FIGURES && count < most; i++)
         if (pare_figure_table[i].stem)

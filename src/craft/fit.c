@@ -21,19 +21,22 @@ static const char *const fits[PARE_FITS] = {
     [PARE_FIT_ANTENNA] = "antenna",
 };
 
-const char *pare_fit_name(pare_fit_key key) {
+const char *pare_fit_name(pare_fit_key key)
+{
     assert(key < PARE_FITS);
     return fits[key];
 }
 
-int pare_fit_named(const char *name) {
+int pare_fit_named(const char *name)
+{
     for (int key = 0; key < PARE_FITS; key++)
         if (strcmp(name, fits[key]) == 0)
             return key;
     return -1;
 }
 
-static bool choice_agrees(const pare_fit *a, size_t i, const pare_fit *b, size_t j) {
+static bool choice_agrees(const pare_fit *a, size_t i, const pare_fit *b, size_t j)
+{
     const char *word_a = a->any[i].word, *word_b = b->any[j].word;
     if (word_a || word_b)
         return word_a && word_b && strcmp(word_a, word_b) == 0;
@@ -46,7 +49,8 @@ static bool choice_agrees(const pare_fit *a, size_t i, const pare_fit *b, size_t
     return low_a <= high_b + slack && low_b <= high_a + slack;
 }
 
-bool pare_fit_agrees(const pare_fit *a, const pare_fit *b) {
+bool pare_fit_agrees(const pare_fit *a, const pare_fit *b)
+{
     if (a->count == 0 || b->count == 0)
         return true;
     for (size_t i = 0; i < a->count; i++)

@@ -64,44 +64,52 @@ static const char *const jobs[PARE_JOBS] = {
     [PARE_FINDS] = "finds", [PARE_PROTECTS] = "protects", [PARE_HOLDS] = "holds",
 };
 
-const char *pare_kind_name(pare_kind kind) {
+const char *pare_kind_name(pare_kind kind)
+{
     assert(kind < PARE_KINDS);
     return kinds[kind].name;
 }
 
-const char *pare_kind_words(pare_kind kind) {
+const char *pare_kind_words(pare_kind kind)
+{
     assert(kind < PARE_KINDS);
     return kinds[kind].words;
 }
 
-const char *pare_system_name(pare_system system) {
+const char *pare_system_name(pare_system system)
+{
     assert(system < PARE_SYSTEMS);
     return systems[system];
 }
 
-const char *pare_job_name(pare_job job) {
+const char *pare_job_name(pare_job job)
+{
     assert(job < PARE_JOBS);
     return jobs[job];
 }
 
-pare_system pare_kind_system(pare_kind kind) {
+pare_system pare_kind_system(pare_kind kind)
+{
     assert(kind < PARE_KINDS);
     return kinds[kind].system;
 }
 
-pare_job pare_kind_job(pare_kind kind) {
+pare_job pare_kind_job(pare_kind kind)
+{
     assert(kind < PARE_KINDS);
     return kinds[kind].job;
 }
 
-int pare_kind_named(const char *name) {
+int pare_kind_named(const char *name)
+{
     for (int kind = 0; kind < PARE_KINDS; kind++)
         if (strcmp(name, kinds[kind].name) == 0)
             return kind;
     return -1;
 }
 
-int pare_job_named(const char *name) {
+int pare_job_named(const char *name)
+{
     for (int job = 0; job < PARE_JOBS; job++)
         if (strcmp(name, jobs[job]) == 0)
             return job;

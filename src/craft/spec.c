@@ -201,14 +201,16 @@ const pare_spec_row pare_spec_table[] = {
 
 const size_t pare_spec_rows = sizeof pare_spec_table / sizeof pare_spec_table[0];
 
-const pare_spec_row *pare_spec_find(pare_kind kind, pare_spec spec) {
+const pare_spec_row *pare_spec_find(pare_kind kind, pare_spec spec)
+{
     for (size_t i = 0; i < pare_spec_rows; i++)
         if (pare_spec_table[i].kind == kind && pare_spec_table[i].spec == spec)
             return &pare_spec_table[i];
     return NULL;
 }
 
-const pare_spec_row *pare_spec_named(pare_kind kind, const char *name) {
+const pare_spec_row *pare_spec_named(pare_kind kind, const char *name)
+{
     for (size_t i = 0; i < pare_spec_rows; i++)
         if (pare_spec_table[i].kind == kind && strcmp(pare_spec_table[i].name, name) == 0)
             return &pare_spec_table[i];

@@ -9,12 +9,14 @@ static const char *const knowns[PARE_KNOWNS] = {
     [PARE_STATED] = "stated",   [PARE_COMPUTED] = "computed", [PARE_ESTIMATED] = "estimated",
 };
 
-const char *pare_known_name(pare_known known) {
+const char *pare_known_name(pare_known known)
+{
     assert(known < PARE_KNOWNS);
     return knowns[known];
 }
 
-int pare_known_named(const char *name) {
+int pare_known_named(const char *name)
+{
     for (int known = 0; known < PARE_KNOWNS; known++)
         if (strcmp(name, knowns[known]) == 0)
             return known;
