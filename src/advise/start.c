@@ -37,6 +37,12 @@
 #define SCALE_U_KG    1e-3
 #define SCALE_U_SHARE 0.005
 
+/* A pack that nobody said is guessed so large that the minutes are 0.6 of its hover at most. [E] */
+#define CALM            0.6
+#define STEP_C          (0.05 * 3600)
+#define CAPACITY_MOST_C (99 * 3600.0)
+enum { ENLARGED = 6 };
+
 #define LEAST_OF_TYPICAL 0.25 /* no part weighs less than that share of its law. [E] */
 #define SIGMAS           2.0  /* of every guess, to one side: the range that is believed */
 
@@ -452,7 +458,7 @@ static void list_guessed(maker *m)
     if (s->cells_guessed)
         pare_text_printf(&text, ", %d cells", s->cells);
     if (s->capacity_guessed)
-        pare_text_printf(&text, ", %.4g mAh", s->capacity_c / 3.6);
+        pare_text_printf(&text, ", %.0f mAh", s->capacity_c / 3.6);
     if (s->stator_guessed)
         pare_text_printf(&text, ", stator %.3g x %.3g mm", s->stator_diameter_m / MM,
                          s->stator_length_m / MM);
@@ -515,14 +521,12 @@ static pare_status check_frame(const pare_part *frame, pare_error *err)
     return PARE_OK;
 }
 
-pare_status pare_start_make(const char *name, const pare_start_answers *answers, pare_arena *arena,
-                            pare_start *start, pare_error *err)
+/* All but the minutes. @param[in,out] capacity_c  of a pack that nobody said; 0: the usual one, which
+ * is put there */
+static pare_status put_together(const char *name, const pare_start_answers *answers,
+                                double *capacity_c, pare_arena *arena, pare_start *start,
+                                pare_error *err)
 {
-    pare_status status = pare_start_name(name, err);
-    if (status == PARE_OK)
-        status = check_frame(answers->frame, err);
-    if (status != PARE_OK)
-        return status;
     *start = (pare_start){.craft = pare_arena_zeros(arena, sizeof *start->craft)};
     maker m = {.name = name,
                .answers = answers,
@@ -532,6 +536,9 @@ pare_status pare_start_make(const char *name, const pare_start_answers *answers,
                .err = err};
     if (!start->craft)
         return pare_no_memory(err);
+    if (*capacity_c > 0)
+        m.size.capacity_c = *capacity_c;
+    *capacity_c = m.size.capacity_c;
     start->craft->name = pare_arena_text(arena, name);
     if (!start->craft->name)
         return pare_no_memory(err);
@@ -540,11 +547,53 @@ pare_status pare_start_make(const char *name, const pare_start_answers *answers,
         return m.status;
     guesses g = gather(&m);
     find_range(start, &g);
-    status = hear_scale(&m, &g);
-    if (status == PARE_OK) {
-        put_masses(&m, &g);
-        status = complete(&m);
+    const pare_status status = hear_scale(&m, &g);
+    if (status != PARE_OK)
+        return status;
+    put_masses(&m, &g);
+    return complete(&m);
+}
+
+/* Minutes beyond what the usual pack lasts speak of a larger one. A larger pack weighs more, so that
+ * a step may fall short of what it was made for; where none reaches, the usual pack stays. */
+static pare_status enlarge(const char *name, const pare_start_answers *answers, double capacity_c,
+                           pare_arena *arena, pare_start *start, pare_error *err)
+{
+    pare_start larger = *start;
+    for (int i = 0; i < ENLARGED; i++) {
+        double hover_s = 0;
+        pare_error why = {0};
+        pare_status status = pare_start_hover(larger.craft, &hover_s, arena, err);
+        if (status != PARE_OK || !(hover_s > 0))
+            return status;
+        if (answers->flown_s <= CALM * hover_s) {
+            *start = larger;
+            return PARE_OK;
+        }
+        capacity_c *= answers->flown_s / (CALM * hover_s);
+        capacity_c = STEP_C * ceil(capacity_c / STEP_C - 1e-9);
+        if (capacity_c > CAPACITY_MOST_C)
+            return PARE_OK;
+        status = put_together(name, answers, &capacity_c, arena, &larger, &why);
+        if (status == PARE_UNAVAILABLE)
+            return pare_fail(err, status, "%s", why.text);
+        if (status != PARE_OK)
+            return PARE_OK; /* heavier than the scale allows */
     }
+    return PARE_OK;
+}
+
+pare_status pare_start_make(const char *name, const pare_start_answers *answers, pare_arena *arena,
+                            pare_start *start, pare_error *err)
+{
+    double capacity_c = 0;
+    pare_status status = pare_start_name(name, err);
+    if (status == PARE_OK)
+        status = check_frame(answers->frame, err);
+    if (status == PARE_OK)
+        status = put_together(name, answers, &capacity_c, arena, start, err);
+    if (status == PARE_OK && answers->flown_s > 0 && !answers->pack && !(answers->capacity_c > 0))
+        status = enlarge(name, answers, capacity_c, arena, start, err);
     if (status == PARE_OK && answers->flown_s > 0)
         status = pare_start_flown(start->craft, answers->flown_s, arena, err);
     return status;

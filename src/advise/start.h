@@ -63,7 +63,8 @@ pare_status pare_start_name(const char *name, pare_error *err);
  * variances, until they sum to it (pare_start_weigh). Every quantity is rounded as
  * pare_start_text() writes it, so that the craft read from that text is this one.
  * The minutes: 30 % of the flight is flown hard, the rest hovered; how hard is what gives flown_s. Past
- * full throttle its share grows instead. Without flown_s the usual mix stays.
+ * full throttle its share grows instead. Without flown_s the usual mix stays. A pack that nobody said
+ * is guessed large enough for them.
  * @param arena  holds craft and parts
  * @return PARE_OK; PARE_BAD_DATA: a name or size that cannot be, a mass that no guess explains (with
  *         the range), minutes beyond hover or below full throttle throughout (with both numbers);

@@ -72,6 +72,17 @@ static pare_status search(flying *f, double flown_s, pare_error *err)
                      flown_s / 60, longer_s / 60, shorter_s / 60);
 }
 
+pare_status pare_start_hover(pare_craft *craft, double *hover_s, pare_arena *arena, pare_error *err)
+{
+    pare_sheet *sheet = pare_arena_zeros(arena, sizeof *sheet);
+    if (!sheet)
+        return pare_no_memory(err);
+    const pare_status status = pare_sheet_compute(craft, false, sheet, err);
+    const pare_sheet_figure *hover = &sheet->figure[PARE_HOVER_TIME];
+    *hover_s = status == PARE_OK && hover->exists ? hover->value : 0;
+    return status;
+}
+
 pare_status pare_start_flown(pare_craft *craft, double flown_s, pare_arena *arena, pare_error *err)
 {
     flying f = {.craft = craft, .sheet = pare_arena_zeros(arena, sizeof *f.sheet)};
@@ -91,7 +102,7 @@ pare_status pare_start_flown(pare_craft *craft, double flown_s, pare_arena *aren
     if (flown_s > hover_s * (1 + WITHIN))
         return pare_fail(err, PARE_BAD_DATA,
                          "%.3g min said, but hover, the calmest flying, lasts %.3g min with %d "
-                         "cells of %.4g mAh at %.4g g; check, or say, minutes, pack and mass",
+                         "cells of %.0f mAh at %.0f g; check, or say, minutes, pack and mass",
                          flown_s / 60, hover_s / 60, f.sheet->rig.pack.cells,
                          f.sheet->rig.pack.capacity_c / 3.6, 1e3 * all_up_kg);
     status = lasts(&f, 2, &full_s, err);

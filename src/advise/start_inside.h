@@ -20,6 +20,10 @@ pare_start_sizes pare_start_guess_sizes(const pare_start_answers *answers);
  * this text reads as. */
 double pare_start_round(double value, int significant);
 
+/** How long it hovers; 0: it does not. */
+pare_status pare_start_hover(pare_craft *craft, double *hover_s, pare_arena *arena,
+                             pare_error *err);
+
 /** Sets the brief's flown mix so that the sheet's minutes are those. @param craft  settled */
 pare_status pare_start_flown(pare_craft *craft, double flown_s, pare_arena *arena, pare_error *err);
 

@@ -26,8 +26,11 @@ enum { USUAL = sizeof usual / sizeof usual[0] };
 
 /* Full-throttle speeds keep the blade's tip near one speed: kv x cells x inches. [E] */
 #define KV_CELLS_INCHES 53000.0
+#define CELLS_MOST      8 /* that a guess goes to */
 /* Cells x Ah goes with the disc: 6.6 on 5.1 in. [E] */
-#define CELL_AH_5IN 6.6
+#define CELL_AH_5IN   6.6
+#define LIPO_STEP_AH  0.05
+#define LIION_CELL_AH 3.0 /* an 18650; a group has whole ones */
 #define PITCH_MOST_M                                                                               \
     (4.3 * INCH_M) /* [E] larger propellers keep it, smaller ones are 0.85 square */
 #define PITCH_SHARE 0.85
@@ -47,6 +50,14 @@ static size_t by_propeller(double propeller_m)
     return best;
 }
 
+/* How far a stated kv is from that of a usual size, as a logarithm. */
+static double kv_is_off(const pare_start_answers *a, size_t size)
+{
+    const int cells = a->cells ? a->cells : usual[size].cells;
+    return fabs(log(a->kv_rpm_per_v * cells * usual[size].propeller_in / KV_CELLS_INCHES));
+}
+
+/* In the order in which one is surer than the next. */
 static double propeller_m(const pare_start_answers *a)
 {
     const double fits_m = a->frame ? pare_fit_largest(&a->frame->fit[PARE_FIT_PROPELLER]) : 0;
@@ -67,6 +78,10 @@ static double propeller_m(const pare_start_answers *a)
     } else if (a->all_up_kg > 0) {
         for (size_t i = 0; i < USUAL; i++)
             if (a->all_up_kg >= usual[i].least_kg)
+                best = i;
+    } else if (a->kv_rpm_per_v > 0) {
+        for (size_t i = 0; i < USUAL; i++)
+            if (kv_is_off(a, i) < kv_is_off(a, best))
                 best = i;
     }
     return usual[best].propeller_in * INCH_M;
@@ -114,15 +129,17 @@ pare_start_sizes pare_start_guess_sizes(const pare_start_answers *a)
     s.kv_guessed = !(s.kv_rpm_per_v > 0);
     s.cells_guessed = s.cells == 0;
     if (s.cells_guessed)
-        s.cells = s.kv_guessed
-                      ? usual[size].cells
-                      : (int)within(1, round(KV_CELLS_INCHES / (s.kv_rpm_per_v * inches)), 14);
+        s.cells = s.kv_guessed ? usual[size].cells
+                               : (int)within(1, round(KV_CELLS_INCHES / (s.kv_rpm_per_v * inches)),
+                                             CELLS_MOST);
     if (s.kv_guessed)
         s.kv_rpm_per_v = within(50, 50 * round(KV_CELLS_INCHES / (s.cells * inches) / 50), 30000);
     s.capacity_guessed = !(s.capacity_c > 0);
     if (s.capacity_guessed) {
+        const bool round_cells = a->chemistry == PARE_LIION || a->chemistry == PARE_LIION_POWER;
+        const double step_ah = round_cells ? LIION_CELL_AH : LIPO_STEP_AH;
         const double ah = CELL_AH_5IN * (inches / 5.1) * (inches / 5.1) / s.cells;
-        s.capacity_c = AH_C * within(0.05, 0.05 * round(ah / 0.05), 100);
+        s.capacity_c = AH_C * within(step_ah, step_ah * round(ah / step_ah), 99);
     }
     s.wheelbase_guessed = !(s.wheelbase_m > 0);
     if (s.wheelbase_guessed)

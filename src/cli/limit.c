@@ -139,7 +139,7 @@ static pare_status answer(const options *given, const char *name, pare_text *out
 
 pare_status craft_limit(const options *given, pare_text *out, pare_error *err)
 {
-    pare_limit_change change[OPERANDS];
+    pare_limit_change change[OPERANDS] = {0};
     size_t count = 0;
     bench_in_use use = {0};
     pare_arena *arena = pare_arena_open();

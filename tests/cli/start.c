@@ -121,7 +121,7 @@ static void what_is_wrong_is_one_line_and_changes_nothing(void **state)
         {3, "craft start ruff all_up=690V" OWN},
         {3, "craft start ruff all_up=1g" OWN},
         {3, "craft start ruff all_up=1.9kg propeller=5in" OWN},
-        {3, "craft start ruff minutes=45min all_up=690g" OWN},
+        {3, "craft start ruff minutes=45min all_up=690g pack=4S1500mAh" OWN},
         {3, "craft start ruff minutes=10s all_up=690g" OWN},
         {3, "craft start ruff stator=22mm" OWN},
         {3, "craft start ruff stator=9999" OWN},

@@ -159,7 +159,8 @@ static void the_text_is_the_craft_that_was_made(void **state)
     const pare_start_answers answers = five_inch();
     pare_arena *arena = pare_arena_open();
     pare_sheet *made = malloc(sizeof *made), *read = malloc(sizeof *read);
-    assert_true(made && read);
+    assert_non_null(made);
+    assert_non_null(read);
     assert_int_equal(pare_start_make("own-5", &answers, arena, &start, &err), PARE_OK);
     pare_bench *bench = read_back(&start, &text);
     compute(start.craft, true, made);
@@ -206,7 +207,8 @@ static void each_answer_tells(void **state)
     pare_start_answers answers = five_inch();
     answers.all_up_kg = answers.flown_s = 0;
     pare_sheet *first = malloc(sizeof *first), *other = malloc(sizeof *other);
-    assert_true(first && other);
+    assert_non_null(first);
+    assert_non_null(other);
     sheet_of(&answers, false, first);
     pare_start_answers changed = answers;
     changed.kv_rpm_per_v = 1950;
@@ -282,6 +284,48 @@ static void minutes_that_cannot_be_are_refused_with_both_numbers(void **state)
     free(sheet);
 }
 
+static void minutes_speak_of_a_pack_that_nobody_said(void **state)
+{
+    (void)state;
+    pare_start_answers answers = {.all_up_kg = 0.690, .flown_s = 720};
+    pare_sheet *sheet = malloc(sizeof *sheet);
+    assert_non_null(sheet);
+    sheet_of(&answers, false, sheet);
+    assert_within(sheet->figure[PARE_FLOWN_TIME].value, 720, 1e-3);
+    assert_near(sheet->figure[PARE_ALL_UP].value, 0.690, 1e-5);
+    assert_true(sheet->figure[PARE_HOVER_TIME].value > 720 / 0.7);
+    free(sheet);
+}
+
+static void sizes_that_nobody_said_go_with_those_said(void **state)
+{
+    (void)state;
+    static const struct {
+        pare_start_answers said;
+        double propeller_in;
+        int cells;
+    } cases[] = {
+        {{.kv_rpm_per_v = 2400}, 5.1, 4},
+        {{.kv_rpm_per_v = 900}, 10, 6},
+        {{.all_up_kg = 0.22}, 3, 4},
+        {{.stator_diameter_m = 0.028, .stator_length_m = 0.0065}, 7, 6},
+        {{.wheelbase_m = 0.225}, 5.1, 6},
+    };
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
+        pare_error err = {0};
+        pare_start start;
+        pare_arena *arena = pare_arena_open();
+        assert_int_equal(pare_start_make("x", &cases[i].said, arena, &start, &err), PARE_OK);
+        const pare_craft *craft = start.craft;
+        const pare_part *propeller = craft->item[pare_craft_doing(craft, PARE_PROPELLER)].part;
+        const pare_part *pack = craft->item[pare_craft_doing(craft, PARE_PACK)].part;
+        assert_near(propeller->spec[PARE_SPEC_DIAMETER].value, cases[i].propeller_in * INCH_M,
+                    1e-9);
+        assert_int_equal((int)pack->spec[PARE_SPEC_CELLS].value, cases[i].cells);
+        pare_arena_close(arena);
+    }
+}
+
 static void a_part_weighed_later_narrows_the_sheet(void **state)
 {
     pare_store *store = store_of(state);
@@ -292,7 +336,8 @@ static void a_part_weighed_later_narrows_the_sheet(void **state)
     pare_bench *bench = NULL;
     pare_arena *arena = pare_arena_open();
     pare_sheet *before = malloc(sizeof *before), *after = malloc(sizeof *after);
-    assert_true(before && after);
+    assert_non_null(before);
+    assert_non_null(after);
     assert_int_equal(pare_start_make("x", &answers, arena, &start, &err), PARE_OK);
     compute(start.craft, true, before);
     pare_start_text(&start, &text);
@@ -485,6 +530,8 @@ int main(void)
         cmocka_unit_test(each_answer_tells),
         cmocka_unit_test(a_mass_that_no_guess_explains_is_refused_with_the_range),
         cmocka_unit_test(minutes_that_cannot_be_are_refused_with_both_numbers),
+        cmocka_unit_test(minutes_speak_of_a_pack_that_nobody_said),
+        cmocka_unit_test(sizes_that_nobody_said_go_with_those_said),
         cmocka_unit_test_setup_teardown(a_part_weighed_later_narrows_the_sheet, store_setup,
                                         store_teardown),
         cmocka_unit_test_setup_teardown(a_start_goes_out_and_in_again, store_setup, store_teardown),
