@@ -3,6 +3,7 @@
 #include "near.h"
 
 #include <math.h>
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -311,6 +312,31 @@ static void every_cut_of_a_drawing_is_an_error(void **state)
     }
 }
 
+static void the_ending_of_a_name_says_what_a_drawing_is(void **state)
+{
+    (void)state;
+    static const char svg[] = HEAD "<rect width='9' height='9'/></svg>";
+    pare_outline_facts f;
+    pare_error err = {0};
+    assert_int_equal(pare_outline_measure("a/P.SVG", svg, sizeof svg - 1, &f, &err), PARE_OK);
+    assert_within(f.area_m2, 81 * MM * MM, 1e-12);
+    assert_int_equal(pare_outline_measure("p.Dxf", svg, sizeof svg - 1, &f, &err), PARE_BAD_DATA);
+    assert_string_equal(err.text, "p.Dxf:1: not a DXF file: '<svg xmlns='http://www.w3.org/20'; "
+                                  "right would be the number of a code");
+    static const char *const other[] = {"p.png", ".svg", "svg", ""};
+    for (size_t i = 0; i < sizeof other / sizeof *other; i++) {
+        char says[120];
+        assert_int_equal(pare_outline_measure(other[i], svg, sizeof svg - 1, &f, &err),
+                         PARE_BAD_DATA);
+        snprintf(
+            says, sizeof says,
+            "%s: no kind of drawing that is known; right would be an outline in a .dxf or .svg "
+            "file",
+            other[i]);
+        assert_string_equal(err.text, says);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -323,6 +349,7 @@ int main(void)
         cmocka_unit_test(bad_drawings_are_refused_with_one_clear_line),
         cmocka_unit_test(depth_and_billions_of_laughs_are_refused),
         cmocka_unit_test(every_cut_of_a_drawing_is_an_error),
+        cmocka_unit_test(the_ending_of_a_name_says_what_a_drawing_is),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
