@@ -26,9 +26,9 @@
 #define SUTHERLAND_PA_S_K  1.458e-6 /* beta, kg/(s m K^0.5) */
 #define SUTHERLAND_K       110.4
 #define ICE_K              273.15
-#define LEAST_ALTITUDE_M   -2000.0
+#define LEAST_ALTITUDE_M   (-2000.0)
 #define MOST_ALTITUDE_M    11000.0
-#define LEAST_DENSITY_AT_M -5000.0
+#define LEAST_DENSITY_AT_M (-5000.0)
 #define MOST_DENSITY_AT_M  20000.0
 
 /* g0 M / (R* L), 5.2559: the exponent of pressure over temperature in the lower layer. */

@@ -132,7 +132,7 @@ bool pare_unknowns_solve(pare_unknowns *joint, pare_equations equations, void *c
                          double tolerance)
 {
     const int n = joint->count;
-    double from[PARE_JOINT_MOST], from_size = HUGE_VAL;
+    double from[PARE_JOINT_MOST] = {0}, from_size = HUGE_VAL;
     int halved = 0;
     for (int calls = 0; calls < CALLS_MOST; calls++) {
         double left[PARE_JOINT_MOST], slope[PARE_JOINT_MOST][PARE_JOINT_MOST];
@@ -141,7 +141,7 @@ bool pare_unknowns_solve(pare_unknowns *joint, pare_equations equations, void *c
         const double size = worst(n, left);
         if (size <= tolerance)
             return true;
-        if (!(size < from_size) && halved < HALVED_MOST) {
+        if (calls > 0 && !(size < from_size) && halved < HALVED_MOST) {
             halved++;
             for (int i = 0; i < n; i++)
                 joint->x[i] = (joint->x[i] + from[i]) / 2;

@@ -36,7 +36,7 @@ typedef struct edge {
 
 size_t pare_mesh_scratch(size_t triangles)
 {
-    const size_t each = 3 * 2 * sizeof(edge);
+    const size_t each = sizeof(edge[3][2]); /* three edges, each twice for sorting */
     return triangles > SIZE_MAX / each ? 0 : triangles * each;
 }
 
