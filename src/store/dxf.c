@@ -80,7 +80,7 @@ static bool next_line(scan *s, const char **text, size_t *length)
 
 static pare_status number(const scan *s, double *value, pare_error *err)
 {
-    char copy[LONGEST_NUMBER + 1], *end = copy;
+    char copy[LONGEST_NUMBER + 1] = "", *end = copy;
     if (s->length > 0 && s->length <= LONGEST_NUMBER) {
         memcpy(copy, s->value, s->length);
         copy[s->length] = 0;
@@ -107,7 +107,7 @@ static pare_status next_pair(scan *s, bool *there, pare_error *err)
         *there = false;
         return PARE_OK;
     }
-    char copy[16], *end = copy;
+    char copy[16] = "", *end = copy;
     if (length > 0 && length < sizeof copy) {
         memcpy(copy, code, length);
         copy[length] = 0;

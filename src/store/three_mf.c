@@ -443,7 +443,7 @@ static pare_status measure_mesh(const model *m, const object *o, const transform
     }
     const bool mirrored = determinant(by) < 0; /* its triangles then face inwards */
     for (size_t t = 0; t < o->triangles; t++)
-        for (int k = 0; k < 3; k++)
+        for (size_t k = 0; k < 3; k++)
             corner(m, o, m->triangle_of[o->triangle + t][mirrored ? 2 - k : k], by,
                    &corners[t][3 * k]);
     const pare_mesh mesh = {o->triangles, (const double(*)[9])corners};
