@@ -2,7 +2,7 @@
  *
  * A word is KEY=VALUE, where the figure's better side says whether it is a most or a least, or
  * KEY<=VALUE and KEY>=VALUE. All words are checked before the bench is opened to be written. */
-#include <stdio.h>
+#include <assert.h>
 #include <string.h>
 
 #include "cli/start.h"
@@ -90,6 +90,14 @@ static pare_status read_word(const char *word, pare_units *units, pare_arena *ar
     return change->text ? PARE_OK : pare_no_memory(err);
 }
 
+static bool is_there(size_t count, const pare_limit_change change[], const char *key)
+{
+    for (size_t i = 0; i < count; i++)
+        if (strcmp(change[i].key, key) == 0)
+            return true;
+    return false;
+}
+
 static pare_status read_words(const options *given, pare_arena *arena,
                               pare_limit_change change[OPERANDS], size_t *count, pare_error *err)
 {
@@ -97,11 +105,14 @@ static pare_status read_words(const options *given, pare_arena *arena,
     pare_status status = units ? PARE_OK : pare_no_memory(err);
     *count = 0;
     for (size_t i = 2; i < given->operands && status == PARE_OK; i++) {
-        status = read_word(given->operand[i], units, arena, &change[*count], err);
-        for (size_t j = 0; j < *count && status == PARE_OK; j++)
-            if (strcmp(change[j].key, change[*count].key) == 0)
-                status = pare_fail(err, PARE_BAD_DATA, THING ": %s is given twice", change[j].key);
-        ++*count;
+        pare_limit_change one = {0};
+        status = read_word(given->operand[i], units, arena, &one, err);
+        if (status != PARE_OK)
+            break;
+        assert(one.key);
+        if (is_there(*count, change, one.key))
+            status = pare_fail(err, PARE_BAD_DATA, THING ": %s is given twice", one.key);
+        change[(*count)++] = one;
     }
     pare_units_close(units);
     return status;
@@ -139,7 +150,7 @@ static pare_status answer(const options *given, const char *name, pare_text *out
 
 pare_status craft_limit(const options *given, pare_text *out, pare_error *err)
 {
-    pare_limit_change change[OPERANDS] = {0};
+    pare_limit_change change[OPERANDS];
     size_t count = 0;
     bench_in_use use = {0};
     pare_arena *arena = pare_arena_open();
