@@ -1,5 +1,7 @@
 /* import.c: `pare import`: a bench's text into the bench. */
+#include <stdbool.h>
 #include <stdio.h>
+#include <unistd.h>
 
 #include "cli/command.h"
 #include "cli/use.h"
@@ -51,8 +53,10 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
         status = need_operands("import", given, 1, 1, "one file", err);
     if (status == PARE_OK)
         status = bench_path(given, false, &path, err);
+    const bool was_there = status == PARE_OK && access(path.bytes, F_OK) == 0;
     if (status == PARE_OK)
         status = pare_store_open(path.bytes, PARE_STORE_CREATE, &store, err);
+    const bool made = store && !was_there;
     if (status == PARE_OK) {
         const pare_import import = {.path = given->operand[0]};
         status = pare_store_import_yaml(store, &import, arena, &summary, err);
@@ -72,6 +76,8 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
         }
     }
     pare_store_close(store);
+    if (made && status != PARE_OK)
+        unlink(path.bytes); /* nothing came in: leave no empty bench behind */
     pare_text_free(&path);
     pare_arena_close(arena);
     return status;

@@ -174,7 +174,8 @@ static double efficiency_on(const pare_motor_law *law, double volts_v, double cu
 }
 
 /* Efficiency rises and falls once between the unloaded current and the stall, so golden section finds
- * its top; the current is then good to about 1e-7 of itself, since the top is flat. */
+ * its top; the current is then good to about 1e-7 of itself, since the top is flat. With neither heat
+ * nor iron loss that rises with speed the top is at sqrt(V I0 / R), to rounding. */
 pare_status pare_motor_best(const pare_motor *motor, double volts_v, double heat, double *current_a,
                             double *efficiency, pare_error *err)
 {
@@ -214,7 +215,9 @@ pare_status pare_motor_best(const pare_motor *motor, double volts_v, double heat
             at_right = efficiency_on(&law, volts_v, right);
         }
     }
-    const double best = (low + high) / 2, most = efficiency_on(&law, volts_v, best);
+    const bool plain = law.warming == 0 && law.loss_a_s == 0;
+    const double best = plain ? sqrt(volts_v * law.loss_a / law.cold_ohm) : (low + high) / 2;
+    const double most = efficiency_on(&law, volts_v, best);
     if (!(most > 0))
         return pare_fail(err, PARE_BAD_DATA, "on %g V the motor does no work at any current",
                          volts_v);
