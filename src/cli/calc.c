@@ -70,7 +70,7 @@ const command command_calc = {
                "         [iron_share=] [heat=off|on]\n"
                "  pack   volts= resistance= power=\n"
                "  solid  shape=box|cylinder|tube|cone|sphere|capsule|rod|ring|plate mass= size=\n"
-               "  mesh   file=X.stl density= [unit=mm] [wall= infill=]\n"
+               "  mesh   file=X.stl|X.3mf density= [unit=mm] [wall= infill=]\n"
                "Quantities carry their unit: 5in, 60mohm, 14.8V; altitudes are geometric. A\n"
                "propeller is modelled from its size alone, to about 9 % in thrust and 12 % in\n"
                "power.\n",

@@ -99,7 +99,7 @@ static pare_status to_file(pare_store *store, const char *path, bool json, const
     } else if (status == PARE_OK) {
         pare_text_printf(out, "%s written", path);
         if (files)
-            pare_text_printf(out, ", %zu meshes beside it", files);
+            pare_text_printf(out, ", %zu files beside it", files);
         pare_text_add(out, "\n");
     }
     pare_text_free(&folder);
@@ -137,7 +137,7 @@ const command command_export = {
     .name = "export",
     .line = "the whole bench as plain text",
     .usage = "pare export [-o FILE] [--bench FILE] [--json]",
-    .details = "  -o  into a file, with the mesh files beside it; otherwise to standard output\n"
+    .details = "  -o  into a file, its meshes and outlines beside it; otherwise to standard output\n"
                "Importing that into a new bench gives the same bench again.\n",
     .example = "  pare export -o club.yaml --bench club.sqlite\n",
     .options = OPTION_BENCH | OPTION_JSON | OPTION_OUTPUT,

@@ -72,7 +72,7 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
             line(out, "craft", summary.craft_added, summary.craft_replaced, summary.craft_same);
             line(out, "records", summary.records_added, 0, summary.records_same);
             if (summary.files)
-                pare_text_printf(out, "meshes   %zu read\n", summary.files);
+                pare_text_printf(out, "files    %zu read\n", summary.files);
         }
     }
     pare_store_close(store);
