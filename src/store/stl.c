@@ -247,7 +247,7 @@ pare_status pare_stl_read(const char *name, const char *bytes, size_t length, do
     if (!(isfinite(unit_m) && unit_m > 0))
         return pare_fail(err, PARE_BAD_DATA, "%s: a unit of %g m; it must be greater than 0", name,
                          unit_m);
-    pare_mesh found;
+    pare_mesh found = {0};
     pare_status status;
     if (is_binary(bytes, length)) {
         status = read_binary(name, bytes, length, unit_m, arena, &found, err);
