@@ -77,6 +77,12 @@ static double place_u_m(const pare_item *item)
     return item->place == PARE_AT_DEFAULT ? GUESS_U_M : PLACE_U_M;
 }
 
+/* One body is its own sum. A weightless one goes through the sum, which says where it is. */
+static pare_body body_of(size_t count, const pare_body body[])
+{
+    return count == 1 && body[0].mass_kg != 0 ? body[0] : pare_body_sum(count, body);
+}
+
 static pare_status item_line(const pare_craft *craft, size_t index, pare_line *line,
                              pare_error *err)
 {
@@ -110,7 +116,7 @@ static pare_status item_line(const pare_craft *craft, size_t index, pare_line *l
         copy[i].inertia_kg_m2 = pare_sym3_times(here_kg, item->body.inertia_kg_m2);
         copy[i].at_m = pare_vec3_add(item->body.at_m, pare_item_station(craft, item, (size_t)i));
     }
-    line->body = pare_body_sum((size_t)places, copy);
+    line->body = body_of((size_t)places, copy);
     return PARE_OK;
 }
 
@@ -120,7 +126,7 @@ static pare_body spread(double mass_kg, size_t points, const pare_vec3 at_m[])
     pare_body body[PARE_STATIONS];
     for (size_t i = 0; i < points; i++)
         body[i] = (pare_body){.mass_kg = mass_kg / (double)points, .at_m = at_m[i]};
-    return pare_body_sum(points, body);
+    return body_of(points, body);
 }
 
 /* Where the screws of a joint or the wire of a run sit: one point for each copy of what they serve,

@@ -310,13 +310,23 @@ static void own_uncertainty(const doubt *d, double u[PARAMETERS])
     u[P_BLOCKAGE] = BLOCKAGE_U * rig->blockage;
 }
 
+/* The inertias and the arms reach a few figures only; the others' slopes are 0. */
+static void fly(const doubt *d, int which, const pare_rig *rig,
+                pare_sheet_figure figure[PARE_FIGURES])
+{
+    pare_endurance endured;
+    if ((which >= P_IXX && which <= P_SUM_Y) || which == P_SPIN)
+        pare_flight_turning_figures(rig, figure);
+    else
+        pare_flight_figures(&d->craft->brief, rig, figure, &endured);
+}
+
 static void find_slopes(doubt *d, const double step[PARAMETERS])
 {
     for (int p = 0; p < PARAMETERS; p++) {
         if (!(step[p] > 0))
             continue;
         pare_sheet_figure high[PARE_FIGURES] = {0}, low[PARE_FIGURES] = {0};
-        pare_endurance endured;
         pare_rig rig = d->sheet->rig;
         const double middle = *parameter(&rig, p);
         const double room = 0.5 * middle; /* never through zero */
@@ -324,11 +334,11 @@ static void find_slopes(doubt *d, const double step[PARAMETERS])
         *parameter(&rig, p) = middle + h;
         if (p == P_DRAG)
             rig.drag_top_m2 = d->sheet->rig.drag_top_m2 * (middle + h) / middle;
-        pare_flight_figures(&d->craft->brief, &rig, high, &endured);
+        fly(d, p, &rig, high);
         *parameter(&rig, p) = middle - h;
         if (p == P_DRAG)
             rig.drag_top_m2 = d->sheet->rig.drag_top_m2 * (middle - h) / middle;
-        pare_flight_figures(&d->craft->brief, &rig, low, &endured);
+        fly(d, p, &rig, low);
         for (int f = 0; f < PARE_FIGURES; f++) {
             /* Where one side has no figure, the slope of the other side stands for both. */
             const double here = d->sheet->figure[f].value;

@@ -123,7 +123,7 @@ static void throttle(pare_flight *flight, double landing_charge, pare_sheet_figu
     full(flight, landing_charge, PARE_TWR_LANDING, figure, &later);
 }
 
-static void manoeuvres(pare_flight *flight, pare_sheet_figure figure[])
+static void turning(pare_flight *flight, pare_sheet_figure figure[])
 {
     pare_error err;
     pare_burst burst;
@@ -143,7 +143,11 @@ static void manoeuvres(pare_flight *flight, pare_sheet_figure figure[])
         for (size_t i = 0; i < sizeof quickness / sizeof quickness[0]; i++)
             missing(&figure[quickness[i]], &err);
     }
+}
 
+static void manoeuvres(pare_flight *flight, pare_sheet_figure figure[])
+{
+    pare_error err;
     pare_turn turn;
     if (pare_flight_turn(flight, PARE_TURN_M_S, PARE_CHARGE_TURN, &turn, &err) == PARE_OK)
         set(&figure[PARE_TURN], turn.load_factor);
@@ -172,6 +176,7 @@ void pare_flight_figures(const pare_brief *brief, const pare_rig *rig,
         hover(&flight, figure);
         endurance(brief, &flight, &landing, figure, endured);
         throttle(&flight, endured->charge_end, figure);
+        turning(&flight, figure);
         manoeuvres(&flight, figure);
     } else {
         for (int f = PARE_HOVER_OUTPUT; f < PARE_CRASH; f++)
@@ -182,4 +187,11 @@ void pare_flight_figures(const pare_brief *brief, const pare_rig *rig,
     set(&figure[PARE_PACK_ENERGY], pare_pack_energy_j(&rig->pack, 0));
     set(&figure[PARE_AIR_DENSITY], rig->air.density_kg_m3);
     set(&figure[PARE_DENSITY_ALTITUDE], pare_air_density_altitude_m(rig->air.density_kg_m3));
+}
+
+void pare_flight_turning_figures(const pare_rig *rig, pare_sheet_figure figure[PARE_FIGURES])
+{
+    pare_flight flight;
+    if (pare_flight_begin(rig, &flight, NULL) == PARE_OK)
+        turning(&flight, figure);
 }

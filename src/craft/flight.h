@@ -27,4 +27,7 @@ pare_landing pare_brief_landing(const pare_brief *brief, pare_chemistry chemistr
 void pare_flight_figures(const pare_brief *brief, const pare_rig *rig,
                          pare_sheet_figure figure[PARE_FIGURES], pare_endurance *endured);
 
+/** Of these, the ones that a rig's inertias and arms reach: burst, quickness and the rotors' lag. */
+void pare_flight_turning_figures(const pare_rig *rig, pare_sheet_figure figure[PARE_FIGURES]);
+
 #endif

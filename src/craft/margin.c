@@ -8,8 +8,6 @@
 #include "craft/margin.h"
 
 #include <math.h>
-#include <stdarg.h>
-#include <stdio.h>
 #include <string.h>
 
 #include "craft/flight.h"
@@ -57,18 +55,16 @@ static pare_margin *add(pare_sheet *sheet, const bound *b)
     return margin;
 }
 
-#if defined(__GNUC__)
-__attribute__((format(printf, 2, 3)))
-#endif
-static void
-name(pare_margin *margin, const char *format, ...)
+/* Joined by hand: some twenty a sheet, and printf would take as long as the figures of a turn. */
+static void name(pare_margin *margin, const char *first, const char *rest)
 {
     if (!margin)
         return;
-    va_list args;
-    va_start(args, format);
-    vsnprintf(margin->name, sizeof margin->name, format, args);
-    va_end(args);
+    const size_t room = sizeof margin->name - 1;
+    const size_t begun = strnlen(first, room), added = strnlen(rest, room - begun);
+    memcpy(margin->name, first, begun);
+    memcpy(margin->name + begun, rest, added);
+    margin->name[begun + added] = '\0';
 }
 
 static void brief_limits(const pare_craft *craft, pare_sheet *sheet)
@@ -89,7 +85,7 @@ static void brief_limits(const pare_craft *craft, pare_sheet *sheet)
         if (figure == PARE_ALL_UP)
             b.caution = "a legal mass limit is as flown, with everything: check your local rules";
         pare_margin *margin = add(sheet, &b);
-        name(margin, "limit.%s", limit->key);
+        name(margin, "limit.", limit->key);
         if (margin && !now->exists) {
             margin->ratio = 0;
             margin->chance = 0;
@@ -142,7 +138,7 @@ static void current_ratings(const pare_item *item, const char *what, double flow
                          .limit_u = continuous->u,
                          .unit = "A",
                          .from = "stated by the maker, against the rms as flown"};
-        name(add(sheet, &b), "%s.continuous", what);
+        name(add(sheet, &b), what, ".continuous");
     }
     if (!full->exists || !(burst->value > 0 || continuous->value > 0))
         return;
@@ -155,7 +151,7 @@ static void current_ratings(const pare_item *item, const char *what, double flow
                      .from = stated ? "stated by the maker, against full throttle on a fresh pack"
                                     : "estimated from the continuous rating, against full throttle",
                      .caution = "full throttle for longer than the burst rating overheats it"};
-    name(add(sheet, &b), "%s.burst", what);
+    name(add(sheet, &b), what, ".burst");
 }
 
 static bool on_the_pack(pare_kind kind)
@@ -202,14 +198,14 @@ static void volt_ratings(const pare_craft *craft, pare_sheet *sheet)
                             .caution = item->part->kind == PARE_CAPACITOR
                                            ? "braking pushes the voltage above the pack's"
                                            : NULL};
-        name(add(sheet, &high), "volts.%s", item->name);
+        name(add(sheet, &high), "volts.", item->name);
         if (low_v > 0 && low_v < high_v) {
             const bound low = {.value = land_v,
                                .limit = low_v,
                                .at_least = true,
                                .unit = "V",
                                .from = "stated by the maker, against landing under load"};
-            name(add(sheet, &low), "volts_low.%s", item->name);
+            name(add(sheet, &low), "volts_low.", item->name);
         }
     }
 }
@@ -234,7 +230,7 @@ static void margin_limit(const pare_craft *craft, pare_sheet *sheet, size_t firs
                          .at_least = true,
                          .unit = "",
                          .from = "brief, against the worst rating"};
-        name(add(sheet, &b), "limit.margin");
+        name(add(sheet, &b), "limit.", "margin");
         return;
     }
 }

@@ -468,7 +468,7 @@ pare_status pare_rig_endure(const pare_rig *rig, size_t count, const pare_flown 
 
 /* ---- best range ---- */
 
-#define CRUISE_LEFT   1e-8 /* of the balances, while a speed is only looked at */
+#define CRUISE_LEFT   1e-7 /* of the balances, while a speed is only looked at */
 #define RANGE_CHARGE  0.5
 #define RANGE_SLOWEST 1.0 /* m/s */
 #define RANGE_FASTEST 120.0

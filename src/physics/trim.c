@@ -9,9 +9,11 @@
 #include "physics/trim.h"
 
 #include <math.h>
+#include <string.h>
 
 #define TURN          6.28318530717958648
 #define START_ADVANCE 0.1
+#define LINE_MOST     1.5
 
 static bool balance(void *context, const double x[], double left[], double slope[][PARE_JOINT_MOST])
 {
@@ -70,6 +72,31 @@ static pare_status trim_by_repetition(pare_trim *trim, pare_error *err)
                      v, tilt * 57.29577951308232);
 }
 
+/* On the line through the last two solutions, but no farther beyond than they are apart. */
+static void go_on(pare_trim *trim)
+{
+    const double *last = trim->solution[0], *before = trim->solution[1];
+    const double apart = trim->solved_m_s[0] - trim->solved_m_s[1];
+    const double share = (trim->speed_m_s - trim->solved_m_s[0]) / apart;
+    const bool line = trim->solved == 2 && share > -2 && share < LINE_MOST;
+    for (int i = 0; i < 3; i++)
+        trim->joint.x[i] = last[i] + (line ? share * (last[i] - before[i]) : 0);
+}
+
+static void remember(pare_trim *trim)
+{
+    const bool same = trim->solved > 0 && trim->speed_m_s == trim->solved_m_s[0];
+    if (trim->solved > 0 && !same) {
+        trim->solved_m_s[1] = trim->solved_m_s[0];
+        memcpy(trim->solution[1], trim->solution[0], sizeof trim->solution[1]);
+        trim->solved = 2;
+    } else if (trim->solved == 0) {
+        trim->solved = 1;
+    }
+    trim->solved_m_s[0] = trim->speed_m_s;
+    memcpy(trim->solution[0], trim->joint.x, sizeof trim->solution[0]);
+}
+
 /* Drag alone tilts; past a few degrees of tilt its share of the flow is the rotors' inflow. */
 static void start(pare_trim *trim)
 {
@@ -102,15 +129,17 @@ void pare_trim_begin(const pare_flight *flight, const pare_rotor_state *hover, p
 pare_status pare_trim_at(pare_trim *trim, double speed_m_s, double enough, pare_error *err)
 {
     trim->speed_m_s = speed_m_s;
-    if (!(trim->last_m_s > 0))
+    if (trim->solved > 0)
+        go_on(trim);
+    else
         start(trim);
     if (pare_unknowns_solve(&trim->joint, balance, trim, enough)) {
         trim->rotor = trim->lean.rotor;
         trim->drag_n = trim->lean.drag_n;
         trim->tilt_rad = atan(trim->joint.x[PARE_LEAN_TILT]);
-        trim->last_m_s = speed_m_s;
+        remember(trim);
         return PARE_OK;
     }
-    trim->last_m_s = 0;
+    trim->solved = 0;
     return trim_by_repetition(trim, err);
 }

@@ -4,15 +4,17 @@
 
 #include "physics/lean.h"
 
-/** Level flight: tilt, drag and one rotor's state. The unknowns stay in joint, where the next speed
- * starts from; begin with pare_trim_begin(). */
+/** Level flight: tilt, drag and one rotor's state. The last two solutions stay, on whose line the next
+ * speed starts; begin with pare_trim_begin(). */
 typedef struct pare_trim {
     const pare_flight *flight;
     double tilt_rad, drag_n;
     pare_rotor_state hover, rotor;
     pare_lean lean;
     pare_unknowns joint;
-    double speed_m_s, last_m_s; /* the flight speed, and one that joint.x solves; 0: none */
+    double speed_m_s;
+    int solved; /* how many of the two are known: the last flight speed solved, and the one before */
+    double solved_m_s[2], solution[2][3];
 } pare_trim;
 
 /** @param hover  one rotor at hover */
