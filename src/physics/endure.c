@@ -226,11 +226,23 @@ static void add_point(endure *run, double charge, pare_source source, double hal
     sum->square_a += per_a * mean_a2;
 }
 
+static void know_sources(pare_flight *flight, int from)
+{
+    while (flight->sources_from > from) {
+        const int knot = --flight->sources_from;
+        const double low = pare_pack_knots[knot], high = pare_pack_knots[knot + 1];
+        const double middle = (low + high) / 2, half = high - middle;
+        for (int k = 0; k < PARE_GAUSS; k++)
+            flight->between[knot][k] = pare_source_at(flight, middle + half * gauss_at[k], 1);
+    }
+}
+
 /* From knot to knot, where all flights of a rig share the points. */
 static void add_whole(endure *run, int knot, sums *sum)
 {
     const double low = pare_pack_knots[knot], high = pare_pack_knots[knot + 1];
     const double middle = (low + high) / 2, half = high - middle;
+    know_sources(run->flight, knot);
     for (int k = 0; k < PARE_GAUSS; k++)
         add_point(run, middle + half * gauss_at[k], run->flight->between[knot][k], half, sum);
 }
@@ -242,17 +254,6 @@ static void add_part(endure *run, double low, double high, sums *sum)
         const double charge = middle + half * gauss_at[k];
         add_point(run, charge, pare_source_at(run->flight, charge, 1), half, sum);
     }
-}
-
-static void know_sources(pare_flight *flight)
-{
-    for (int knot = 0; knot + 1 < PARE_PACK_KNOTS && !flight->sources_known; knot++) {
-        const double low = pare_pack_knots[knot], high = pare_pack_knots[knot + 1];
-        const double middle = (low + high) / 2, half = high - middle;
-        for (int k = 0; k < PARE_GAUSS; k++)
-            flight->between[knot][k] = pare_source_at(flight, middle + half * gauss_at[k], 1);
-    }
-    flight->sources_known = true;
 }
 
 /* The least charge over low, up to high, at which an entry begins to be held at full throttle. */
@@ -318,8 +319,7 @@ static double motor_rms_a(endure *run)
 static pare_status pare_endure_run(endure *run, const pare_landing *landing, pare_endurance *result,
                                    pare_error *err)
 {
-    pare_flight *flight = run->flight;
-    know_sources(flight);
+    const pare_flight *flight = run->flight;
     run->landing_cell_v = landing->cell_v;
     const double fresh_v = landing_left(run, 1) + landing->cell_v;
     if (fresh_v <= landing->cell_v)

@@ -51,8 +51,8 @@ typedef struct pare_flight {
         double charge;
         pare_throttle throttle;
     } rest[PARE_RESTS];
-    bool sources_known;
-    pare_source between[PARE_PACK_KNOTS - 1][PARE_GAUSS]; /* of steady flight, at Gauss points */
+    int sources_from; /* from this knot up, what the pack is at the Gauss points above each knot */
+    pare_source between[PARE_PACK_KNOTS - 1][PARE_GAUSS];
 } pare_flight;
 
 /** Checks a rig and works out its laws. @return PARE_BAD_DATA naming the field that cannot be */

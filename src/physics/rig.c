@@ -90,6 +90,6 @@ pare_status pare_flight_begin(const pare_rig *rig, pare_flight *flight, pare_err
     flight->lift_share = rig->rotors * (1 - rig->blockage);
     flight->hover_known = false;
     flight->rests = 0;
-    flight->sources_known = false;
+    flight->sources_from = PARE_PACK_KNOTS - 1;
     return PARE_OK;
 }
