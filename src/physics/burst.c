@@ -256,6 +256,8 @@ static pare_status fly(climber *c, state at, double height_m, pare_burst *result
         }
         if (next.height_m >= height_m) {
             const double x = arrival(at, next, h, height_m);
+            if (time_s + x * h > LONGEST_S)
+                return too_long(height_m, at, time_s, err);
             const state there = implicit_step(c, at, &start, time_s, x * h, &miss);
             *result = (pare_burst){time_s + x * h, there.climb_m_s, there.speed_rad_s};
             return PARE_OK;
