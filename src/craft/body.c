@@ -5,19 +5,14 @@
 
 #define ROD_AREA_M2 1e-6 /* gives shapes without volume a weight among others */
 
-static pare_mat3 identity(void)
-{
-    return (pare_mat3){{{1, 0, 0}, {0, 1, 0}, {0, 0, 1}}};
-}
-
-/* A zero-initialised turn means "not turned". */
-static pare_mat3 turn_or_identity(const pare_mat3 *turn)
+/* A zero-initialised turn means "not turned": then NULL. */
+static const pare_mat3 *turn_if_any(const pare_mat3 *turn)
 {
     for (int i = 0; i < 3; i++)
         for (int j = 0; j < 3; j++)
             if (turn->m[i][j] != 0)
-                return *turn;
-    return identity();
+                return turn;
+    return NULL;
 }
 
 static pare_body added(const pare_body *sum, const pare_body *more)
@@ -78,8 +73,7 @@ static pare_status piece_body(const pare_piece *piece, size_t place, pare_body *
         if (status != PARE_OK)
             return status;
     }
-    const pare_mat3 turn = turn_or_identity(&piece->turn);
-    *body = pare_body_moved(&own, &turn, at);
+    *body = pare_body_moved(&own, turn_if_any(&piece->turn), at);
     return PARE_OK;
 }
 
@@ -104,7 +98,6 @@ pare_status pare_part_body(const pare_part *part, const pare_mat3 *turn, pare_bo
     }
     sum.inertia_kg_m2 = pare_sym3_times(1 / sum.mass_kg, sum.inertia_kg_m2);
     sum.mass_kg = 1;
-    const pare_mat3 turned = turn_or_identity(turn);
-    *body = pare_body_moved(&sum, &turned, (pare_vec3){0, 0, 0});
+    *body = pare_body_moved(&sum, turn_if_any(turn), (pare_vec3){0, 0, 0});
     return PARE_OK;
 }

@@ -119,7 +119,7 @@ typedef struct doubt {
     double variance[PARE_FIGURES];
 } doubt;
 
-static void mass_values(const doubt *d, const pare_body *all, double pack_kg, double pack_u_kg,
+static void mass_values(const pare_body *all, double pack_kg, double pack_u_kg,
                         double out[MASS_FIGURES])
 {
     const double pack = pack_kg + pack_u_kg;
@@ -130,7 +130,6 @@ static void mass_values(const doubt *d, const pare_body *all, double pack_kg, do
                                          i->yy,        i->zz,
                                          i->xy,        i->xz,
                                          i->yz,        -all->at_m.x * all->mass_kg / pack};
-    (void)d;
     memcpy(out, values, sizeof values);
 }
 
@@ -169,8 +168,8 @@ static void assembly_effect(const doubt *d, const double grown_kg[PARE_LINES], s
     }
     const pare_body all = pare_body_sum(assembly->lines, body);
     double before[MASS_FIGURES], after[MASS_FIGURES];
-    mass_values(d, &assembly->all, pack_kg(d), 0, before);
-    mass_values(d, &all, pack_kg(d), pack_u, after);
+    mass_values(&assembly->all, pack_kg(d), 0, before);
+    mass_values(&all, pack_kg(d), pack_u, after);
     for (int i = 0; i < MASS_FIGURES; i++)
         out->mass_figure[i] = after[i] - before[i];
 

@@ -72,7 +72,7 @@ extern const pare_figure_row pare_figure_table[PARE_FIGURES];
 /** The figure whose limit key this is, or -1. "margin" is not a figure: the caller knows it. */
 int pare_figure_of_limit(const char *stem);
 
-/** All limit keys, for messages: pare_figure_limits() of them, NULL-free. */
+/** All limit keys, for messages. @return how many, `most` at most */
 size_t pare_figure_limit_names(size_t most, const char *names[]);
 
 #endif

@@ -120,7 +120,8 @@ typedef struct pare_part {
     bool body_estimated; /* nobody described the body: a usual one for its kind and mass */
     size_t includes;
     const pare_include *include;
-    /* For a propeller: its blade and, once warm, its table. Filled by pare_part_blade(). */
+    /* For a propeller: its blade and, once warm, its table. pare_part_complete() makes the
+     * blade, the store the table. */
     const pare_prop *blade;
     const pare_prop_table *table;
 } pare_part;

@@ -40,10 +40,8 @@ typedef struct pare_sheet {
     pare_mat3 principal_axes;
     size_t margins;
     pare_margin margin[PARE_MARGINS]; /* worst first */
-    double drag_area_u;
-    bool with_u;          /* uncertainties were computed */
-    double chance_all_up; /* that the mass limit is met; NAN without one */
-    int arms_given;       /* whether the frame's arms were said */
+    bool with_u;                      /* uncertainties were computed */
+    double chance_all_up;             /* that the mass limit is met; NAN without one */
     bool landed_by_voltage, held_at_full;
     double flown_motor_a; /* one motor's rms as flown, at half charge; 0: no such flight */
     int priced, unpriced; /* items with and without a price */

@@ -2,24 +2,9 @@
  *
  * The cache is a convenience: whatever goes wrong with it, a table can be built. So a lock is not
  * waited for, and a row that is not as it should be counts as missing. */
-#include <math.h>
 #include <string.h>
 
 #include "store/sql.h"
-
-/* A table is nothing but doubles, with gaps of zeros where it aligns some. */
-static bool is_sound(const pare_prop_table *table, const pare_prop *blade)
-{
-    if (!(fabs(table->diameter_m - blade->diameter_m) < 1e-12))
-        return false;
-    for (size_t at = 0; at + sizeof(double) <= sizeof *table; at += sizeof(double)) {
-        double number;
-        memcpy(&number, (const char *)table + at, sizeof number);
-        if (!isfinite(number))
-            return false;
-    }
-    return true;
-}
 
 static sqlite3_int64 key_of(const pare_prop *blade)
 {
@@ -39,7 +24,7 @@ static bool from_cache(const pare_store *store, sqlite3_int64 key, const pare_pr
         pare_sql_step(store, statement, &row, NULL) == PARE_OK && row &&
         sqlite3_column_bytes(statement, 0) == (int)sizeof *table) {
         memcpy(table, sqlite3_column_blob(statement, 0), sizeof *table);
-        sound = is_sound(table, blade);
+        sound = pare_prop_table_is_sound(table, blade);
     }
     sqlite3_finalize(statement);
     return sound;

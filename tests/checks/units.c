@@ -10,31 +10,7 @@
 #include <unistd.h>
 
 #include "base/units.h"
-
-static pare_units *units;
-
-static int open_units(void **state)
-{
-    (void)state;
-    units = pare_units_open();
-    return units ? 0 : -1;
-}
-
-static int close_units(void **state)
-{
-    (void)state;
-    pare_units_close(units);
-    return 0;
-}
-
-static double quantity(const char *text, pare_dimension dimension)
-{
-    pare_error err = {0};
-    double value = NAN;
-    if (pare_quantity(units, text, dimension, &value, &err) != PARE_OK)
-        fail_msg("'%s' was refused: %s", text, err.text);
-    return value;
-}
+#include "read_units.h"
 
 static const struct {
     const char *text;
