@@ -23,9 +23,12 @@ extern const command command_compare;
 extern const command command_craft;
 extern const command command_demo;
 extern const command command_export;
+extern const command command_history;
 extern const command command_import;
 extern const command command_parts;
+extern const command command_redo;
 extern const command command_sheet;
 extern const command command_swaps;
+extern const command command_undo;
 
 #endif

@@ -115,8 +115,8 @@ const command command_craft = {
     .name = "craft",
     .line = "the craft on the bench: list, show, start your own, set limits",
     .usage = "pare craft [--json]\npare craft show NAME [--json]\n"
-             "pare craft start NAME [KEY=VALUE...] [--json]\n"
-             "pare craft limit NAME KEY=VALUE... [--json]",
+             "pare craft start NAME [KEY=VALUE...] [--why TEXT] [--json]\n"
+             "pare craft limit NAME KEY=VALUE... [--why TEXT] [--json]",
     .details = "The list says what each weighs as first flown, and whether it meets its brief.\n"
                "  start  a craft from what you know by heart, all else typical and marked\n"
                "         estimated; in a terminal, without any KEY=VALUE, it asks. Keys: all_up,\n"
@@ -129,6 +129,6 @@ const command command_craft = {
     .example = "  pare craft show hedgerow\n"
                "  pare craft start plover all_up=690g minutes=4.5min pack=4S1500mAh\n"
                "  pare craft limit plover all_up=600g flown=4min\n",
-    .options = OPTION_BENCH | OPTION_JSON,
+    .options = OPTION_BENCH | OPTION_JSON | OPTION_WHY,
     .run = run,
 };

@@ -66,7 +66,8 @@ static pare_status fill(const options *given, const char *path, pare_import_summ
                                 .name = "demo bench",
                                 .files = files,
                                 .file = file,
-                                .empty_first = true};
+                                .empty_first = true,
+                                .change = {.what = "demo"}};
     pare_store *store = NULL;
     pare_status status = pare_store_open(path, PARE_STORE_CREATE, &store, err);
     if (status == PARE_OK && given->given & OPTION_BENCH)

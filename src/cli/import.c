@@ -58,7 +58,8 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
         status = pare_store_open(path.bytes, PARE_STORE_CREATE, &store, err);
     const bool made = store && !was_there;
     if (status == PARE_OK) {
-        const pare_import import = {.path = given->operand[0]};
+        const pare_import import = {.path = given->operand[0],
+                                    .change = change_of("import", given, arena)};
         status = pare_store_import_yaml(store, &import, arena, &summary, err);
     }
     if (status == PARE_OK) {
@@ -86,10 +87,10 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
 const command command_import = {
     .name = "import",
     .line = "parts and craft from a bench's text (YAML) into the bench",
-    .usage = "pare import FILE [--bench FILE] [--json]",
+    .usage = "pare import FILE [--why TEXT] [--bench FILE] [--json]",
     .details = "All of the file goes in, or nothing. A part or craft of that name is replaced.\n"
                "Mesh files are looked for in the file's folder. A bench not there yet is made.\n",
     .example = "  pare import club.yaml --bench club.sqlite\n",
-    .options = OPTION_BENCH | OPTION_JSON,
+    .options = OPTION_BENCH | OPTION_JSON | OPTION_WHY,
     .run = run,
 };

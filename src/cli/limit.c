@@ -150,7 +150,7 @@ static pare_status answer(const options *given, const char *name, pare_text *out
 
 pare_status craft_limit(const options *given, pare_text *out, pare_error *err)
 {
-    pare_limit_change change[OPERANDS];
+    pare_limit_change limit[OPERANDS];
     size_t count = 0;
     bench_in_use use = {0};
     pare_arena *arena = pare_arena_open();
@@ -159,15 +159,16 @@ pare_status craft_limit(const options *given, pare_text *out, pare_error *err)
         status = need_operands(THING, given, 3, OPERANDS,
                                "a craft and its limits, like all_up=600g", err);
     if (status == PARE_OK)
-        status = read_words(given, arena, change, &count, err);
+        status = read_words(given, arena, limit, &count, err);
     /* Read first: a name that is not there, or a bench that is not, is said as everywhere. */
     if (status == PARE_OK)
         status = bench_use_craft(given, given->operand[1], &use, err);
     if (status == PARE_OK) {
+        const pare_change change = change_of("craft", given, arena);
         pare_store *store = NULL;
         status = pare_store_open(use.path.bytes, PARE_STORE_WRITE, &store, err);
         if (status == PARE_OK)
-            status = pare_store_set_limits(store, given->operand[1], count, change, err);
+            status = pare_store_set_limits(store, given->operand[1], count, limit, &change, err);
         pare_store_close(store);
     }
     bench_leave(&use);

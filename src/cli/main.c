@@ -10,8 +10,9 @@
 #include "cli/command.h"
 
 static const command *const commands[] = {
-    &command_demo,  &command_sheet, &command_swaps,  &command_compare, &command_parts,
-    &command_craft, &command_calc,  &command_import, &command_export,
+    &command_demo,   &command_sheet, &command_swaps, &command_compare,
+    &command_parts,  &command_craft, &command_calc,  &command_import,
+    &command_export, &command_undo,  &command_redo,  &command_history,
 };
 enum { COMMANDS = sizeof commands / sizeof commands[0] };
 

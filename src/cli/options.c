@@ -9,11 +9,11 @@ static const struct {
     const char *name;
     unsigned bit;
     bool takes_value;
-} known[] = {{"bench", OPTION_BENCH, true},     {"json", OPTION_JSON, false},
-             {"all", OPTION_ALL, false},        {"check", OPTION_CHECK, false},
-             {"loadout", OPTION_LOADOUT, true}, {"try", OPTION_TRY, true},
-             {"wish", OPTION_WISH, true},       {"output", OPTION_OUTPUT, true},
-             {"kind", OPTION_KIND, true},       {"help", OPTION_HELP, false}};
+} known[] = {
+    {"bench", OPTION_BENCH, true},  {"json", OPTION_JSON, false},      {"all", OPTION_ALL, false},
+    {"check", OPTION_CHECK, false}, {"loadout", OPTION_LOADOUT, true}, {"try", OPTION_TRY, true},
+    {"wish", OPTION_WISH, true},    {"output", OPTION_OUTPUT, true},   {"kind", OPTION_KIND, true},
+    {"help", OPTION_HELP, false},   {"why", OPTION_WHY, true}};
 enum { KNOWN = sizeof known / sizeof known[0] };
 
 static pare_status unknown(const char *command, const char *word, unsigned allowed, pare_error *err)
@@ -47,6 +47,9 @@ static pare_status keep(options *out, unsigned bit, const char *value, pare_erro
         break;
     case OPTION_KIND:
         out->kind = value;
+        break;
+    case OPTION_WHY:
+        out->why = value;
         break;
     case OPTION_TRY:
         if (out->tries == TRIES)

@@ -18,14 +18,15 @@ enum {
     OPTION_WISH = 1u << 6,
     OPTION_OUTPUT = 1u << 7,
     OPTION_KIND = 1u << 8,
-    OPTION_HELP = 1u << 9
+    OPTION_HELP = 1u << 9,
+    OPTION_WHY = 1u << 10,
 };
 
 enum { OPERANDS = 64, TRIES = 8 };
 
 typedef struct options {
     unsigned given; /* bits */
-    const char *bench, *loadout, *wish, *output, *kind;
+    const char *bench, *loadout, *wish, *output, *kind, *why;
     size_t tries;
     const char *try_list[TRIES]; /* --try may stand more than once where columns are compared */
     size_t operands;

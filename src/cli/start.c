@@ -396,10 +396,13 @@ static pare_status are_free(const bench_in_use *use, const pare_start *start, pa
     return PARE_OK;
 }
 
-static pare_status keep(const bench_in_use *use, const char *name, const pare_text *text,
+static pare_status keep(const bench_in_use *use, const options *given, const pare_text *text,
                         pare_arena *arena, pare_error *err)
 {
-    const pare_import import = {.bytes = text->bytes, .length = text->length, .name = name};
+    const pare_import import = {.bytes = text->bytes,
+                                .length = text->length,
+                                .name = given->operand[1],
+                                .change = change_of("craft", given, arena)};
     pare_import_summary summary;
     pare_store *store = NULL;
     if (text->failed)
@@ -494,7 +497,7 @@ pare_status craft_start(const options *given, pare_text *out, pare_error *err)
         status = are_free(&use, &start, err);
     if (status == PARE_OK) {
         pare_start_text(&start, &text);
-        status = keep(&use, given->operand[1], &text, arena, err);
+        status = keep(&use, given, &text, arena, err);
     }
     if (status == PARE_OK)
         status = answer(given, &start, out, err);

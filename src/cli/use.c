@@ -66,15 +66,22 @@ static pare_status check_craft(pare_store *store, const char *name, pare_error *
     return status;
 }
 
-static pare_status use_some(const options *given, const char *craft, bench_in_use *use,
-                            pare_error *err)
+pare_status bench_open(const options *given, pare_store_mode mode, bench_in_use *use,
+                       pare_error *err)
 {
     *use = (bench_in_use){0};
     pare_status status = bench_path(given, false, &use->path, err);
     if (status == PARE_OK)
         status = only_demo(given, use->path.bytes, err);
     if (status == PARE_OK)
-        status = pare_store_open(use->path.bytes, PARE_STORE_READ, &use->store, err);
+        status = pare_store_open(use->path.bytes, mode, &use->store, err);
+    return status;
+}
+
+static pare_status use_some(const options *given, const char *craft, bench_in_use *use,
+                            pare_error *err)
+{
+    pare_status status = bench_open(given, PARE_STORE_READ, use, err);
     if (status == PARE_OK && craft)
         status = check_craft(use->store, craft, err);
     if (status == PARE_OK)
@@ -158,4 +165,30 @@ pare_status need_operands(const char *command, const options *given, size_t leas
         return pare_fail(err, PARE_BAD_DATA, "%s: '%s' is one word too many; it takes %s", command,
                          given->operand[most], what);
     return PARE_OK;
+}
+
+/* A word as a shell would take it again. */
+static void put_word(pare_text *line, const char *word)
+{
+    const bool plain = *word && strspn(word, "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ"
+                                             "0123456789-_.,:/=+%@") == strlen(word);
+    pare_text_add(line, plain ? " " : " '");
+    for (const char *c = word; *c; c++)
+        if (*c == '\'' && !plain)
+            pare_text_add(line, "'\\''");
+        else
+            pare_text_put(line, (unsigned char)*c < ' ' ? "?" : c, 1);
+    if (!plain)
+        pare_text_add(line, "'");
+}
+
+pare_change change_of(const char *command, const options *given, pare_arena *arena)
+{
+    pare_text line = {0};
+    pare_text_add(&line, command);
+    for (size_t i = 0; i < given->operands; i++)
+        put_word(&line, given->operand[i]);
+    const char *what = line.failed ? NULL : pare_arena_copy(arena, line.bytes, line.length);
+    pare_text_free(&line);
+    return (pare_change){.what = what ? what : command, .why = given->why};
 }

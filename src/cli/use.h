@@ -23,6 +23,9 @@ pare_status bench_use(const options *given, bench_in_use *use, pare_error *err);
  * @return also PARE_UNKNOWN where there is no such craft */
 pare_status bench_use_craft(const options *given, const char *name, bench_in_use *use,
                             pare_error *err);
+/** Opens the bench and reads nothing of it: use->bench stays NULL. */
+pare_status bench_open(const options *given, pare_store_mode mode, bench_in_use *use,
+                       pare_error *err);
 void bench_leave(bench_in_use *use);
 
 /** A craft by name; PARE_UNKNOWN with the nearest, or with all names where there are few. */
@@ -37,6 +40,10 @@ pare_status craft_loadout(const pare_craft *craft, const char *name, int *index,
 /** Exactly so many operands. @param what  "a craft", for the message */
 pare_status need_operands(const char *command, const options *given, size_t least, size_t most,
                           const char *what, pare_error *err);
+
+/** What a change to the bench is called in the history: the command as it was typed, and --why. Lent by
+ * the arena; without memory, just the command. */
+pare_change change_of(const char *command, const options *given, pare_arena *arena);
 
 /** What standard output can show: COLUMNS or the terminal's width, otherwise 80; UTF-8 by locale;
  * colour on a terminal without NO_COLOR. */

@@ -46,6 +46,38 @@ void pare_store_close(pare_store *store);
  * @return PARE_OK, or PARE_BAD_DATA when neither XDG_DATA_HOME nor HOME is set (use --bench) */
 pare_status pare_store_default_path(bool demo, pare_text *path, pare_error *err);
 
+/* ---- changes, and back ---- */
+
+/** What a change is called in the history. */
+typedef struct pare_change {
+    const char *what; /* "craft limit plover all_up=600g"; NULL: nothing to say */
+    const char *why;  /* the person's reason; NULL: none given */
+} pare_change;
+
+/** A change as the history has it. */
+typedef struct pare_change_row {
+    long long number;                    /* ascending; a number is not used twice on a bench */
+    const char *time;                    /* "2026-03-01T18:20:05Z" */
+    const char *what, *why;              /* why NULL: none given */
+    bool undone;                         /* waits to be done again */
+    size_t parts, craft, records, files; /* how many of each it touched */
+} pare_change_row;
+
+/** The history, newest first.
+ * @param most  so many at most; 0: all
+ * @param[out] rows  [count], in the arena */
+pare_status pare_store_history(pare_store *store, size_t most, pare_arena *arena, size_t *count,
+                               pare_change_row **rows, pare_error *err);
+
+/** Takes the last change back, or does the last one that was taken back again. The bench is then as
+ * it was: its export has the same bytes.
+ * @param[out] row  the change, in the arena
+ * @return PARE_OK; PARE_BAD_DATA: nothing to undo, or to redo; PARE_UNAVAILABLE: locked, full */
+pare_status pare_store_undo(pare_store *store, pare_arena *arena, pare_change_row *row,
+                            pare_error *err);
+pare_status pare_store_redo(pare_store *store, pare_arena *arena, pare_change_row *row,
+                            pare_error *err);
+
 /* ---- text in ---- */
 
 /** A mesh file carried in memory, under the name that parts say. */
@@ -64,7 +96,9 @@ typedef struct pare_import {
     const char *folder; /* where mesh files are looked for; NULL: the path's own, or none */
     size_t files;       /* mesh files that come along in memory; looked for before the folder */
     const pare_import_file *file; /* [files] */
-    bool empty_first;             /* everything that the bench held before goes */
+    bool empty_first;             /* everything that the bench held before goes, history too */
+    bool dry_run;                 /* only to see what it would do */
+    pare_change change;           /* for the history */
 } pare_import;
 
 typedef struct pare_import_summary {
@@ -94,10 +128,32 @@ typedef struct pare_limit_change {
 } pare_limit_change;
 
 /** Changes limits in the stored text of one craft: all of them, or none.
+ * @param why  for the history
  * @return PARE_OK; PARE_UNKNOWN: no such craft or key; PARE_BAD_DATA: a value that cannot be;
  *         PARE_UNAVAILABLE: locked, full */
 pare_status pare_store_set_limits(pare_store *store, const char *craft, size_t count,
-                                  const pare_limit_change change[], pare_error *err);
+                                  const pare_limit_change limit[], const pare_change *change,
+                                  pare_error *err);
+
+/* ---- one at a time ---- */
+
+/** The text of one part or craft as it stands on the bench, without a newline at its end.
+ * @return PARE_OK; PARE_UNKNOWN with the nearest */
+pare_status pare_store_part_text(pare_store *store, const char *id, pare_text *text,
+                                 pare_error *err);
+pare_status pare_store_craft_text(pare_store *store, const char *name, pare_text *text,
+                                  pare_error *err);
+
+/** Takes a part off the bench.
+ * @return PARE_OK; PARE_UNKNOWN with the nearest; PARE_BAD_DATA where craft, flights or stand tables
+ *         use it, naming them */
+pare_status pare_store_remove_part(pare_store *store, const char *id, const pare_change *change,
+                                   pare_error *err);
+/** Takes a craft off the bench, its parts stay.
+ * @param records  its weigh-ins and flights go too; otherwise PARE_BAD_DATA where there are any
+ * @return as for a part */
+pare_status pare_store_remove_craft(pare_store *store, const char *name, bool records,
+                                    const pare_change *change, pare_error *err);
 
 /* ---- text out ---- */
 

@@ -1,21 +1,23 @@
 /* import.c: a bench's text into the store (see bench.h).
  *
- * Everything happens in one transaction, and each part and craft is read as a sheet would read it
+ * Everything happens in one change, and each part and craft is read as a sheet would read it
  * before it is kept: so whatever the store holds can be computed with. Parts first, then craft, which
  * may name parts that the bench already had, then records, which may name both. At the end the craft
  * that were there before are read again where a part of theirs may have changed under them. */
 #include <stdlib.h>
 #include <string.h>
 
+#include "store/change.h"
 #include "store/disk.h"
+#include "store/edit.h"
 #include "store/file.h"
 #include "store/load.h"
 #include "store/read_craft.h"
 #include "store/read_part.h"
 #include "store/record.h"
+#include "store/row.h"
 
 enum {
-    CRAFT_BLOCK = 2,   /* levels of a craft's text that are always a line an entry */
     LIST_MOST = 10000, /* entries of a list: more than any shop's bench, few enough to compare */
 };
 
@@ -94,12 +96,7 @@ static pare_status keep_part(job *j, const pare_node *node, const pare_part *par
         status =
             compare_row(j, "SELECT doc FROM part WHERE id = ?", part->id, doc, &there, &same, err);
     if (status == PARE_OK)
-        status =
-            pare_sql_change(j->store, err,
-                            "INSERT INTO part(id, kind, mass_kg, doc) VALUES (?, ?, ?, ?) "
-                            "ON CONFLICT (id) DO UPDATE SET kind = excluded.kind, "
-                            "mass_kg = excluded.mass_kg, doc = excluded.doc",
-                            "ttdt", part->id, pare_kind_name(part->kind), part->mass_kg.value, doc);
+        status = pare_row_put_part(j->store, 0, part, doc, err);
     if (status == PARE_OK)
         status = pare_files_tie(&j->files, part->id, err);
     if (status == PARE_OK)
@@ -170,20 +167,6 @@ static pare_status import_parts(job *j, pare_error *err)
 
 /* ---- craft ---- */
 
-static pare_status tie_parts(job *j, const pare_node *node, const char *craft, pare_error *err)
-{
-    const char **ids = NULL;
-    size_t count = 0;
-    pare_status status = pare_craft_part_ids(&j->reading, node, &count, &ids, err);
-    if (status == PARE_OK)
-        status =
-            pare_sql_change(j->store, err, "DELETE FROM craft_part WHERE craft = ?", "t", craft);
-    for (size_t i = 0; i < count && status == PARE_OK; i++)
-        status = pare_sql_change(j->store, err, "INSERT INTO craft_part(craft, part) VALUES (?, ?)",
-                                 "tt", craft, ids[i]);
-    return status;
-}
-
 static pare_status import_one_craft(job *j, const pare_node *node, pare_error *err)
 {
     pare_craft *craft = NULL;
@@ -192,17 +175,12 @@ static pare_status import_one_craft(job *j, const pare_node *node, pare_error *e
     pare_status status = pare_read_craft(&j->reading, node, j->bench, &craft, err);
     if (status != PARE_OK)
         return status;
-    status = text_of(j, node, CRAFT_BLOCK, &doc, err);
+    status = text_of(j, node, PARE_CRAFT_BLOCK, &doc, err);
     if (status == PARE_OK)
         status = compare_row(j, "SELECT doc FROM craft WHERE name = ?", craft->name, doc, &there,
                              &same, err);
     if (status == PARE_OK)
-        status = pare_sql_change(j->store, err,
-                                 "INSERT INTO craft(name, doc) VALUES (?, ?) "
-                                 "ON CONFLICT (name) DO UPDATE SET doc = excluded.doc",
-                                 "tt", craft->name, doc);
-    if (status == PARE_OK)
-        status = tie_parts(j, node, craft->name, err);
+        status = pare_row_put_craft(j->store, 0, &j->reading, node, craft->name, doc, err);
     if (status == PARE_OK)
         count_row(there, same, &j->summary->craft_added, &j->summary->craft_replaced,
                   &j->summary->craft_same);
@@ -227,22 +205,12 @@ static pare_status import_craft(job *j, pare_error *err)
 /* ---- records ---- */
 
 static const struct {
-    const char *count, *insert;
-    const char *keys[3]; /* bound after the text, in this order; NULL: none */
+    const char *table, *count;
 } RECORD_SQL[PARE_RECORDS] = {
-    [PARE_RECORD_SCALE] = {"SELECT count(*) FROM scale WHERE doc = ?",
-                           "INSERT INTO scale(doc, id) VALUES (?, ?) ON CONFLICT (id) DO UPDATE "
-                           "SET doc = excluded.doc",
-                           {"id"}},
-    [PARE_RECORD_WEIGH_IN] = {"SELECT count(*) FROM weigh_in WHERE doc = ?",
-                              "INSERT INTO weigh_in(doc, craft, date, scale) VALUES (?, ?, ?, ?)",
-                              {"craft", "date", "scale"}},
-    [PARE_RECORD_FLIGHT] = {"SELECT count(*) FROM flight WHERE doc = ?",
-                            "INSERT INTO flight(doc, craft, date, pack) VALUES (?, ?, ?, ?)",
-                            {"craft", "date", "pack"}},
-    [PARE_RECORD_STAND_TABLE] = {"SELECT count(*) FROM stand_table WHERE doc = ?",
-                                 "INSERT INTO stand_table(doc, motor, propeller) VALUES (?, ?, ?)",
-                                 {"motor", "propeller"}},
+    [PARE_RECORD_SCALE] = {"scale", "SELECT count(*) FROM scale WHERE doc = ?"},
+    [PARE_RECORD_WEIGH_IN] = {"weigh_in", "SELECT count(*) FROM weigh_in WHERE doc = ?"},
+    [PARE_RECORD_FLIGHT] = {"flight", "SELECT count(*) FROM flight WHERE doc = ?"},
+    [PARE_RECORD_STAND_TABLE] = {"stand_table", "SELECT count(*) FROM stand_table WHERE doc = ?"},
 };
 
 static const struct {
@@ -292,20 +260,6 @@ static pare_status is_new(const job *j, pare_record record, const char *const do
     return status;
 }
 
-static pare_status keep_record(const job *j, pare_record record, const pare_node *node,
-                               const char *doc, pare_error *err)
-{
-    const char *value[3] = {NULL, NULL, NULL};
-    size_t count = 0;
-    for (; count < 3 && RECORD_SQL[record].keys[count]; count++) {
-        const pare_node *key = pare_node_get(node, RECORD_SQL[record].keys[count]);
-        value[count] = key ? key->text : NULL;
-    }
-    static const char *const types[] = {"t", "tt", "ttt", "tttt"};
-    return pare_sql_change(j->store, err, RECORD_SQL[record].insert, types[count], doc, value[0],
-                           value[1], value[2]);
-}
-
 static pare_status import_records(job *j, pare_record record, pare_error *err)
 {
     const pare_node *list = pare_node_get(j->root, pare_record_list(record));
@@ -328,7 +282,7 @@ static pare_status import_records(job *j, pare_record record, pare_error *err)
         if (status == PARE_OK)
             status = is_new(j, record, docs, n, &fresh, err);
         if (status == PARE_OK && fresh)
-            status = keep_record(j, record, one, docs[n], err);
+            status = pare_row_put_record(j->store, RECORD_SQL[record].table, 0, one, docs[n], err);
         if (status == PARE_OK && fresh)
             j->summary->records_added++;
         else if (status == PARE_OK)
@@ -360,15 +314,6 @@ static pare_status check_top(const job *j, pare_error *err)
     return status;
 }
 
-static pare_status empty(const pare_store *store, pare_error *err)
-{
-    return pare_sql_run(store,
-                        "DELETE FROM weigh_in; DELETE FROM flight; DELETE FROM stand_table;"
-                        "DELETE FROM scale; DELETE FROM craft; DELETE FROM part_file;"
-                        "DELETE FROM part; DELETE FROM file; DELETE FROM setting",
-                        err);
-}
-
 /* Prices of two moneys cannot stand on one bench: a sum of them would be nonsense. */
 static pare_status import_money(const job *j, pare_error *err)
 {
@@ -396,7 +341,8 @@ static pare_status import_money(const job *j, pare_error *err)
                              money, kept);
     if (status == PARE_OK)
         status = pare_sql_change(j->store, err,
-                                 "INSERT OR REPLACE INTO setting(name, value) VALUES ('money', ?)",
+                                 "INSERT INTO setting(name, value) VALUES ('money', ?) "
+                                 "ON CONFLICT (name) DO UPDATE SET value = excluded.value",
                                  "t", money);
     return status;
 }
@@ -416,11 +362,9 @@ static pare_status check_rest(const job *j, pare_error *err)
     return status;
 }
 
-static pare_status within_transaction(job *j, bool empty_first, pare_error *err)
+static pare_status within_change(job *j, pare_error *err)
 {
-    pare_status status = empty_first ? empty(j->store, err) : PARE_OK;
-    if (status == PARE_OK)
-        status = import_money(j, err);
+    pare_status status = import_money(j, err);
     if (status == PARE_OK)
         status = import_parts(j, err);
     if (status == PARE_OK)
@@ -434,21 +378,18 @@ static pare_status within_transaction(job *j, bool empty_first, pare_error *err)
     return status;
 }
 
-static pare_status run(job *j, const char *bytes, size_t length, bool empty_first, pare_error *err)
+static pare_status run(job *j, const pare_import *import, const char *bytes, size_t length,
+                       pare_error *err)
 {
     pare_status status = pare_tree_parse(bytes, length, j->reading.name, j->arena, &j->root, err);
     if (status == PARE_OK)
         status = check_top(j, err);
     if (status == PARE_OK)
-        status = pare_sql_begin(j->store, err);
+        status = pare_change_begin(j->store, &import->change, import->empty_first, err);
     if (status != PARE_OK)
         return status;
-    status = within_transaction(j, empty_first, err);
-    if (status == PARE_OK)
-        status = pare_sql_commit(j->store, err);
-    if (status != PARE_OK)
-        pare_sql_rollback(j->store);
-    return status;
+    status = within_change(j, err);
+    return pare_change_end(j->store, status, !import->dry_run, err);
 }
 
 /* The folder of a path, in an arena: "." for a bare name. */
@@ -480,7 +421,7 @@ static pare_status import_with(job *j, const pare_import *import, pare_error *er
         if (!j->files.folder)
             return pare_no_memory(err);
     }
-    return run(j, bytes ? bytes : "", bytes ? length : 0, import->empty_first, err);
+    return run(j, import, bytes ? bytes : "", bytes ? length : 0, err);
 }
 
 pare_status pare_store_import_yaml(pare_store *store, const pare_import *import, pare_arena *arena,

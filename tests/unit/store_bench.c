@@ -222,7 +222,7 @@ static void a_bench_of_a_newer_pare_is_left_alone(void **state)
     fill_and_close(f);
     run_sql(f->path, "PRAGMA user_version = 99; PRAGMA wal_checkpoint(TRUNCATE)");
     refuses_to_open(f->path, PARE_STORE_WRITE, PARE_BAD_DATA,
-                    "a bench of a newer Pare (version 99, this one knows 1); update Pare");
+                    "a bench of a newer Pare (version 99, this one knows 2); update Pare");
 }
 
 static void a_truncated_bench_is_said_to_be_damaged(void **state)

@@ -1,0 +1,367 @@
+/* change.c: changes, their history, undo and redo (see change.h, bench.h).
+ *
+ * A change that made nothing new and altered nothing leaves no trace. Otherwise it keeps, for each
+ * row that it touched, what was there before (change_old), and the numbers of the rows that it made
+ * (change_new). An exchange, undo or redo, turns that round: what is there now goes into change_old,
+ * with NULL for a row that is not there, and what was kept comes back through row.c, which works out
+ * all that follows from a text. Foreign keys are judged at the end of it.
+ *
+ * Rejected: SQLite's session extension, which keeps every new row a second time in memory. */
+#include "store/change.h"
+
+#include <stdarg.h>
+#include <string.h>
+#include <time.h>
+
+#include "store/grow.h"
+#include "store/row.h"
+
+/* In the order in which rows come back: what others refer to goes first. */
+static const char *const LISTS[] = {"setting", "file",     "part",   "craft",
+                                    "scale",   "weigh_in", "flight", "stand_table"};
+
+static void now(char text[32])
+{
+    const time_t seconds = time(NULL);
+    struct tm parts;
+    if (!gmtime_r(&seconds, &parts) || strftime(text, 32, "%Y-%m-%dT%H:%M:%SZ", &parts) == 0)
+        strcpy(text, "1970-01-01T00:00:00Z");
+}
+
+/* Runs a statement about one list, whose tables and columns are put in by name. @param types  "i" where
+ * the change's number is its parameter, "" otherwise */
+static pare_status about_list(const pare_store *store, const char *types, sqlite3_int64 number,
+                              pare_error *err, const char *format, ...)
+{
+    va_list args;
+    va_start(args, format);
+    char *sql = sqlite3_vmprintf(format, args);
+    va_end(args);
+    const pare_status status =
+        sql ? pare_sql_change(store, err, sql, types, number) : pare_no_memory(err);
+    sqlite3_free(sql);
+    return status;
+}
+
+static pare_status one_number(const pare_store *store, const char *sql, sqlite3_int64 *number,
+                              bool *there, pare_error *err)
+{
+    sqlite3_stmt *statement = NULL;
+    pare_status status = pare_sql_prepare(store, &statement, err, sql, "");
+    if (status == PARE_OK)
+        status = pare_sql_step(store, statement, there, err);
+    *number = *there ? sqlite3_column_int64(statement, 0) : 0;
+    sqlite3_finalize(statement);
+    return status;
+}
+
+/* The number of the change under way. */
+static pare_status open_number(const pare_store *store, sqlite3_int64 *number, pare_error *err)
+{
+    bool there = false;
+    return one_number(store, "SELECT change FROM change_open LIMIT 1", number, &there, err);
+}
+
+static pare_status open_lists(const pare_store *store, sqlite3_int64 number, pare_error *err)
+{
+    pare_status status = pare_sql_run(store, "DELETE FROM change_open", err);
+    for (size_t i = 0; i < PARE_COUNT(LISTS) && status == PARE_OK; i++)
+        status = about_list(store, "i", number, err,
+                            "INSERT INTO change_open(list, change, first) SELECT '%s', ?, "
+                            "1 + coalesce(max(row), 0) FROM %s",
+                            LISTS[i], LISTS[i]);
+    return status;
+}
+
+static pare_status begin(const pare_store *store, const pare_change *change, pare_error *err)
+{
+    sqlite3_int64 number = 0;
+    bool there = false;
+    char time[32];
+    now(time);
+    pare_status status =
+        one_number(store, "SELECT 1 + coalesce(max(number), 0) FROM change", &number, &there, err);
+    if (status == PARE_OK)
+        status = pare_sql_change(
+            store, err, "INSERT INTO change(number, time, what, why) VALUES (?, ?, ?, ?)", "ittt",
+            number, time, change->what ? change->what : "changed", change->why);
+    return status == PARE_OK ? open_lists(store, number, err) : status;
+}
+
+/* Its history goes with it: nothing is left that could be undone. */
+static pare_status empty(const pare_store *store, pare_error *err)
+{
+    return pare_sql_run(store,
+                        "DELETE FROM weigh_in; DELETE FROM flight; DELETE FROM stand_table;"
+                        "DELETE FROM scale; DELETE FROM craft; DELETE FROM part_file;"
+                        "DELETE FROM part; DELETE FROM file; DELETE FROM setting; "
+                        "DELETE FROM change",
+                        err);
+}
+
+pare_status pare_change_begin(pare_store *store, const pare_change *change, bool empty_first,
+                              pare_error *err)
+{
+    pare_status status = pare_sql_begin(store, err);
+    if (status != PARE_OK)
+        return status;
+    if (empty_first)
+        status = empty(store, err);
+    if (status == PARE_OK)
+        status = begin(store, change, err);
+    if (status != PARE_OK)
+        pare_sql_rollback(store);
+    return status;
+}
+
+/* The rows that have come into being since the beginning. */
+static pare_status note_new(const pare_store *store, pare_error *err)
+{
+    pare_status status = PARE_OK;
+    for (size_t i = 0; i < PARE_COUNT(LISTS) && status == PARE_OK; i++)
+        status =
+            about_list(store, "", 0, err,
+                       "INSERT INTO change_new(change, list, first, last) "
+                       "SELECT change, list, first, (SELECT max(row) FROM %s) FROM change_open "
+                       "WHERE list = '%s' AND first <= (SELECT max(row) FROM %s)",
+                       LISTS[i], LISTS[i], LISTS[i]);
+    return status;
+}
+
+/* Written into the history, which forgets what was undone; or forgotten, where nothing changed. */
+static pare_status finish(const pare_store *store, pare_error *err)
+{
+    sqlite3_int64 number = 0, rows = 0;
+    bool there = false;
+    pare_status status = open_number(store, &number, err);
+    if (status == PARE_OK)
+        status = note_new(store, err);
+    if (status == PARE_OK)
+        status = one_number(store,
+                            "SELECT (SELECT count(*) FROM change_open JOIN change_new USING "
+                            "(change, list)) + EXISTS (SELECT 1 FROM change_old WHERE change = "
+                            "(SELECT change FROM change_open LIMIT 1))",
+                            &rows, &there, err);
+    if (status == PARE_OK)
+        status =
+            rows ? pare_sql_run(store, "DELETE FROM change WHERE undone", err)
+                 : pare_sql_change(store, err, "DELETE FROM change WHERE number = ?", "i", number);
+    if (status == PARE_OK)
+        status = pare_sql_run(store, "DELETE FROM change_open", err);
+    return status;
+}
+
+pare_status pare_change_end(pare_store *store, pare_status status, bool keep, pare_error *err)
+{
+    if (status == PARE_OK && keep)
+        status = finish(store, err);
+    if (status == PARE_OK && keep)
+        status = pare_sql_commit(store, err);
+    if (status != PARE_OK || !keep)
+        pare_sql_rollback(store);
+    return status;
+}
+
+/* ---- undo and redo ---- */
+
+/* What a change touched, with what stands there now; NULL: nothing does. */
+static pare_status look(const pare_store *store, sqlite3_int64 number, pare_error *err)
+{
+    pare_status status = pare_sql_run(store,
+                                      "CREATE TEMP TABLE IF NOT EXISTS touched(list TEXT NOT NULL, "
+                                      "row INTEGER NOT NULL, name TEXT, now ANY, "
+                                      "PRIMARY KEY (list, row)) STRICT, WITHOUT ROWID;"
+                                      "DELETE FROM touched",
+                                      err);
+    if (status == PARE_OK)
+        status = pare_sql_change(store, err,
+                                 "INSERT INTO touched(list, row, name) "
+                                 "SELECT list, row, name FROM change_old WHERE change = ?",
+                                 "i", number);
+    for (size_t i = 0; i < PARE_COUNT(LISTS) && status == PARE_OK; i++) {
+        const char *name = pare_row_name_column(LISTS[i]), *text = pare_row_text_column(LISTS[i]);
+        status =
+            about_list(store, "i", number, err,
+                       "INSERT INTO touched(list, row, name, now) SELECT '%s', row, %s, %s "
+                       "FROM %s WHERE row IN (SELECT row FROM touched WHERE list = '%s') OR "
+                       "row BETWEEN (SELECT first FROM change_new WHERE change = ?1 AND list = "
+                       "'%s') AND (SELECT last FROM change_new WHERE change = ?1 AND list = "
+                       "'%s') ON CONFLICT DO UPDATE SET now = excluded.now, name = excluded.name",
+                       LISTS[i], name, text, LISTS[i], LISTS[i], LISTS[i], LISTS[i]);
+    }
+    return status;
+}
+
+static pare_status take_away(const pare_store *store, pare_error *err)
+{
+    pare_status status = PARE_OK;
+    for (size_t i = PARE_COUNT(LISTS); i > 0 && status == PARE_OK; i--)
+        status =
+            about_list(store, "", 0, err,
+                       "DELETE FROM %s WHERE row IN (SELECT row FROM touched WHERE list = '%s')",
+                       LISTS[i - 1], LISTS[i - 1]);
+    return status;
+}
+
+static pare_status bring_back(pare_store *store, sqlite3_int64 number, pare_error *err)
+{
+    pare_rows *rows = NULL;
+    pare_status status = pare_rows_open(store, &rows, err);
+    for (size_t i = 0; i < PARE_COUNT(LISTS) && status == PARE_OK; i++) {
+        sqlite3_stmt *statement = NULL;
+        bool row = true;
+        status = pare_sql_prepare(store, &statement, err,
+                                  "SELECT row, name, was FROM change_old WHERE change = ? AND "
+                                  "list = ? AND was IS NOT NULL ORDER BY row",
+                                  "it", number, LISTS[i]);
+        while (status == PARE_OK) {
+            status = pare_sql_step(store, statement, &row, err);
+            if (!row)
+                break;
+            status = pare_rows_bring_back(rows, LISTS[i], statement, err);
+        }
+        sqlite3_finalize(statement);
+    }
+    pare_rows_close(rows);
+    return status;
+}
+
+static pare_status exchange(pare_store *store, sqlite3_int64 number, bool undone, pare_error *err)
+{
+    pare_status status = pare_sql_run(store, "PRAGMA defer_foreign_keys = ON", err);
+    if (status == PARE_OK)
+        status = look(store, number, err);
+    if (status == PARE_OK)
+        status = take_away(store, err);
+    if (status == PARE_OK)
+        status = bring_back(store, number, err);
+    if (status == PARE_OK)
+        status =
+            pare_sql_change(store, err, "DELETE FROM change_old WHERE change = ?", "i", number);
+    if (status == PARE_OK)
+        status =
+            pare_sql_change(store, err, "DELETE FROM change_new WHERE change = ?", "i", number);
+    if (status == PARE_OK)
+        status = pare_sql_change(store, err,
+                                 "INSERT INTO change_old(change, list, row, name, was) "
+                                 "SELECT ?, list, row, name, now FROM touched",
+                                 "i", number);
+    if (status == PARE_OK)
+        status = pare_sql_change(store, err, "UPDATE change SET undone = ? WHERE number = ?", "ii",
+                                 (sqlite3_int64)undone, number);
+    return status == PARE_OK ? pare_sql_run(store, "DELETE FROM touched", err) : status;
+}
+
+/* ---- the history ---- */
+
+/* How many rows of each list, then the rest is up to who asks. */
+#define SELECT_ROW                                                                                 \
+    "WITH counted AS (SELECT change, list, last - first + 1 AS n FROM change_new UNION ALL "       \
+    "SELECT change, list, count(*) FROM change_old GROUP BY change, list) "                        \
+    "SELECT number, time, what, why, undone,"                                                      \
+    " (SELECT coalesce(sum(n), 0) FROM counted WHERE list = 'part' AND change = number),"          \
+    " (SELECT coalesce(sum(n), 0) FROM counted WHERE list = 'craft' AND change = number),"         \
+    " (SELECT coalesce(sum(n), 0) FROM counted WHERE list IN ('scale', 'weigh_in', 'flight',"      \
+    " 'stand_table') AND change = number),"                                                        \
+    " (SELECT coalesce(sum(n), 0) FROM counted WHERE list = 'file' AND change = number)"           \
+    " FROM change "
+
+static pare_status row_of(sqlite3_stmt *statement, pare_arena *arena, pare_change_row *row,
+                          pare_error *err)
+{
+    const bool why = sqlite3_column_type(statement, 3) != SQLITE_NULL;
+    *row = (pare_change_row){
+        .number = sqlite3_column_int64(statement, 0),
+        .time = pare_sql_text(statement, 1, arena),
+        .what = pare_sql_text(statement, 2, arena),
+        .why = why ? pare_sql_text(statement, 3, arena) : NULL,
+        .undone = sqlite3_column_int(statement, 4) != 0,
+        .parts = (size_t)sqlite3_column_int64(statement, 5),
+        .craft = (size_t)sqlite3_column_int64(statement, 6),
+        .records = (size_t)sqlite3_column_int64(statement, 7),
+        .files = (size_t)sqlite3_column_int64(statement, 8),
+    };
+    return row->time && row->what && (row->why || !why) ? PARE_OK : pare_no_memory(err);
+}
+
+pare_status pare_store_history(pare_store *store, size_t most, pare_arena *arena, size_t *count,
+                               pare_change_row **rows, pare_error *err)
+{
+    sqlite3_stmt *statement = NULL;
+    bool row = true;
+    size_t n = 0, size = 0;
+    pare_change_row *list = NULL;
+    pare_status status =
+        pare_sql_prepare(store, &statement, err, SELECT_ROW "ORDER BY number DESC LIMIT ?", "i",
+                         most ? (sqlite3_int64)most : (sqlite3_int64)-1);
+    while (status == PARE_OK) {
+        status = pare_sql_step(store, statement, &row, err);
+        if (!row)
+            break;
+        list = pare_grown(arena, list, n, &size, sizeof *list);
+        status = list ? row_of(statement, arena, &list[n++], err) : pare_no_memory(err);
+    }
+    sqlite3_finalize(statement);
+    if (status == PARE_OK) {
+        *count = n;
+        *rows = list;
+    }
+    return status;
+}
+
+static pare_status find_change(const pare_store *store, bool undone, pare_arena *arena,
+                               pare_change_row *found, pare_error *err)
+{
+    sqlite3_stmt *statement = NULL;
+    bool row = false;
+    pare_status status =
+        pare_sql_prepare(store, &statement, err,
+                         undone ? SELECT_ROW "WHERE undone ORDER BY number LIMIT 1"
+                                : SELECT_ROW "WHERE NOT undone ORDER BY number DESC LIMIT 1",
+                         "");
+    if (status == PARE_OK)
+        status = pare_sql_step(store, statement, &row, err);
+    if (row)
+        status = row_of(statement, arena, found, err);
+    else if (status == PARE_OK && undone)
+        status = pare_fail(err, PARE_BAD_DATA,
+                           "nothing to redo: no change was undone, or another came after it");
+    else if (status == PARE_OK)
+        status =
+            pare_fail(err, PARE_BAD_DATA, "nothing to undo: the history of this bench begins here");
+    sqlite3_finalize(statement);
+    return status;
+}
+
+static pare_status turn(pare_store *store, bool undo, pare_arena *arena, pare_change_row *row,
+                        pare_error *err)
+{
+    pare_change_row found = {0};
+    pare_status status = pare_sql_begin(store, err);
+    if (status != PARE_OK)
+        return status;
+    status = find_change(store, !undo, arena, &found, err);
+    if (status == PARE_OK)
+        status = exchange(store, found.number, undo, err);
+    if (status == PARE_OK)
+        status = pare_sql_commit(store, err);
+    if (status != PARE_OK) {
+        pare_sql_rollback(store);
+        return status;
+    }
+    found.undone = undo;
+    *row = found;
+    return PARE_OK;
+}
+
+pare_status pare_store_undo(pare_store *store, pare_arena *arena, pare_change_row *row,
+                            pare_error *err)
+{
+    return turn(store, true, arena, row, err);
+}
+
+pare_status pare_store_redo(pare_store *store, pare_arena *arena, pare_change_row *row,
+                            pare_error *err)
+{
+    return turn(store, false, arena, row, err);
+}
