@@ -74,7 +74,9 @@ const command command_calc = {
                "Quantities carry their unit: 5in, 60mohm, 14.8V; altitudes are geometric. A\n"
                "propeller is modelled from its size alone, to about 9 % in thrust and 12 % in\n"
                "power.\n",
-    .example = "  pare calc prop diameter=5in pitch=4.3in blades=3 rpm=14000\n",
+    .example = "  pare calc prop diameter=5in pitch=4.3in blades=3 rpm=14000\n"
+               "  pare calc air altitude=1500m temperature=30degC\n"
+               "  pare calc motor kv=1950 resistance=55mohm no_load=1.2A volts=23V current=30A\n",
     .options = OPTION_JSON,
     .run = run,
 };

@@ -122,10 +122,12 @@ const command command_compare = {
     .name = "compare",
     .line = "craft, loadouts or trials side by side, differences first",
     .usage = "pare compare CRAFT[:LOADOUT] CRAFT[:LOADOUT]... [--json]\n"
-             "pare compare CRAFT --try SWAP,SWAP [--try SWAP...] [--loadout NAME]\n"
+             "pare compare CRAFT --try SWAP,SWAP [--try SWAP...] [--loadout LOADOUT]\n"
              "pare compare CRAFT",
     .details = "One craft alone is compared in all its loadouts.\n",
-    .example = "  pare compare hedgerow:race bodkin\n",
+    .example = "  pare compare hedgerow:race bodkin\n"
+               "  pare compare hedgerow --try bumper=off --try bumper=off,skid=off\n",
     .options = OPTION_BENCH | OPTION_JSON | OPTION_LOADOUT | OPTION_TRY,
+    .meaning = {{OPTION_TRY, "a column with these swaps; may stand more than once"}},
     .run = run,
 };

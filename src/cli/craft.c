@@ -114,9 +114,9 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
 const command command_craft = {
     .name = "craft",
     .line = "the craft on the bench: list, show, start your own, set limits",
-    .usage = "pare craft [--json]\npare craft show NAME [--json]\n"
+    .usage = "pare craft [--json]\npare craft show CRAFT [--json]\n"
              "pare craft start NAME [KEY=VALUE...] [--why TEXT] [--json]\n"
-             "pare craft limit NAME KEY=VALUE... [--why TEXT] [--json]",
+             "pare craft limit CRAFT KEY=VALUE... [--why TEXT] [--json]",
     .details = "The list says what each weighs as first flown, and whether it meets its brief.\n"
                "  start  a craft from what you know by heart, all else typical and marked\n"
                "         estimated; in a terminal, without any KEY=VALUE, it asks. Keys: all_up,\n"

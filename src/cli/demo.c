@@ -179,5 +179,6 @@ const command command_demo = {
     .details = "The demo has its own bench file and never touches yours; --bench names another.\n",
     .example = "  pare demo\n",
     .options = OPTION_BENCH | OPTION_JSON,
+    .meaning = {{OPTION_BENCH, "another file than the demo's own"}},
     .run = run,
 };

@@ -137,9 +137,9 @@ const command command_export = {
     .name = "export",
     .line = "the whole bench as plain text",
     .usage = "pare export [-o FILE] [--bench FILE] [--json]",
-    .details = "  -o  into a file, its meshes and outlines beside it; else to standard output\n"
-               "Importing that into a new bench gives the same bench again.\n",
-    .example = "  pare export -o club.yaml --bench club.sqlite\n",
+    .details = "Importing that into a new bench gives the same bench again.\n",
+    .example = "  pare export -o club.yaml\n",
     .options = OPTION_BENCH | OPTION_JSON | OPTION_OUTPUT,
+    .meaning = {{OPTION_OUTPUT, "into a file, its meshes and outlines beside it"}},
     .run = run,
 };

@@ -162,9 +162,9 @@ const command command_history = {
     .name = "history",
     .line = "what was changed on the bench, when and why",
     .usage = "pare history [NUMBER] [--all] [--bench FILE] [--json]",
-    .details =
-        "The newest change first: 20 of them, NUMBER, or --all. Times are UTC. Every change\n"
-        "is kept with what was there before it, so each can be undone, the last one first.\n",
+    .details = "The newest change first: 20 of them, NUMBER, or --all. Times are UTC. Every\n"
+               "change is kept with what was there before it, so each can be undone, the last\n"
+               "one first.\n",
     .example = "  pare history 5\n",
     .options = OPTION_BENCH | OPTION_JSON | OPTION_ALL,
     .run = run_history,
@@ -176,7 +176,8 @@ const command command_undo = {
     .usage = "pare undo [NUMBER] [--bench FILE] [--json]",
     .details = "One change, or the last NUMBER of them. The bench is then as it was before:\n"
                "its export has the same bytes. pare redo does them again.\n",
-    .example = "  pare undo\n",
+    .example = "  pare craft limit hedgerow all_up=650g\n"
+               "  pare undo\n",
     .options = OPTION_BENCH | OPTION_JSON,
     .run = run_undo,
 };
@@ -186,7 +187,9 @@ const command command_redo = {
     .line = "do again what was undone last",
     .usage = "pare redo [NUMBER] [--bench FILE] [--json]",
     .details = "A new change after an undo forgets what was undone.\n",
-    .example = "  pare redo\n",
+    .example = "  pare craft limit hedgerow all_up=650g\n"
+               "  pare undo\n"
+               "  pare redo\n",
     .options = OPTION_BENCH | OPTION_JSON,
     .run = run_redo,
 };

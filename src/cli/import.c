@@ -90,7 +90,9 @@ const command command_import = {
     .usage = "pare import FILE [--why TEXT] [--bench FILE] [--json]",
     .details = "All of the file goes in, or nothing. A part or craft of that name is replaced.\n"
                "Mesh files are looked for in the file's folder. A bench not there yet is made.\n",
-    .example = "  pare import club.yaml --bench club.sqlite\n",
+    .example = "  pare export -o club.yaml\n"
+               "  pare import club.yaml --bench club.sqlite\n",
     .options = OPTION_BENCH | OPTION_JSON | OPTION_WHY,
+    .meaning = {{OPTION_BENCH, "another bench than your own; made when not there yet"}},
     .run = run,
 };

@@ -5,16 +5,26 @@
 
 #include "base/text.h"
 
-static const struct {
-    const char *name;
-    unsigned bit;
-    bool takes_value;
-} known[] = {
-    {"bench", OPTION_BENCH, true},  {"json", OPTION_JSON, false},      {"all", OPTION_ALL, false},
-    {"check", OPTION_CHECK, false}, {"loadout", OPTION_LOADOUT, true}, {"try", OPTION_TRY, true},
-    {"wish", OPTION_WISH, true},    {"output", OPTION_OUTPUT, true},   {"kind", OPTION_KIND, true},
-    {"help", OPTION_HELP, false},   {"why", OPTION_WHY, true}};
+static const option_row known[] = {
+    {"try", OPTION_TRY, 0, "SWAP,SWAP", "the craft with swaps of pare swaps"},
+    {"loadout", OPTION_LOADOUT, 0, "LOADOUT", "another way of flying it than its first"},
+    {"wish", OPTION_WISH, 0, "WISH", "grams (usual), minutes, thrust, quickness, money or crash"},
+    {"kind", OPTION_KIND, 0, "KIND", "parts of one kind: motor, esc_four, propeller, ..."},
+    {"all", OPTION_ALL, 0, NULL, "all there is, not the first screen alone"},
+    {"check", OPTION_CHECK, 0, NULL, "exit status 1 where a limit of the brief is broken"},
+    {"output", OPTION_OUTPUT, 'o', "FILE", "into a file, not to standard output"},
+    {"why", OPTION_WHY, 0, "TEXT", "the reason, kept in the history"},
+    {"json", OPTION_JSON, 0, NULL, "the answer as JSON"},
+    {"bench", OPTION_BENCH, 0, "FILE", "another bench than your own"},
+    {"help", OPTION_HELP, 'h', NULL, "this help"},
+};
 enum { KNOWN = sizeof known / sizeof known[0] };
+
+const option_row *option_rows(size_t *count)
+{
+    *count = KNOWN;
+    return known;
+}
 
 static pare_status unknown(const char *command, const char *word, unsigned allowed, pare_error *err)
 {
@@ -65,21 +75,19 @@ static pare_status keep(options *out, unsigned bit, const char *value, pare_erro
 /* The option that a word names, and where its value starts when it is joined by '='. */
 static int option_of(const char *word, unsigned allowed, const char **joined)
 {
+    const bool is_long = word[1] == '-';
+    const char *name = word + 1 + is_long;
+    const size_t length = is_long ? strcspn(name, "=") : strlen(name);
     *joined = NULL;
-    if (strcmp(word, "-o") == 0)
-        word = "--output";
-    else if (strcmp(word, "-h") == 0)
-        word = "--help";
-    if (strncmp(word, "--", 2) != 0)
-        return -1;
-    const char *equals = strchr(word, '=');
-    const size_t length = equals ? (size_t)(equals - word) - 2 : strlen(word) - 2;
-    for (size_t i = 0; i < KNOWN; i++)
-        if (known[i].bit & allowed && strlen(known[i].name) == length &&
-            strncmp(known[i].name, word + 2, length) == 0) {
-            *joined = equals ? equals + 1 : NULL;
+    for (size_t i = 0; i < KNOWN; i++) {
+        const bool named =
+            is_long ? strlen(known[i].name) == length && strncmp(known[i].name, name, length) == 0
+                    : length == 1 && known[i].letter == name[0];
+        if (known[i].bit & allowed && named) {
+            *joined = name[length] == '=' ? name + length + 1 : NULL;
             return (int)i;
         }
+    }
     return -1;
 }
 
@@ -106,11 +114,11 @@ pare_status options_read(const char *command, int argc, char *const argv[], int 
         const int option = option_of(word, allowed, &value);
         if (option < 0)
             return unknown(command, word, allowed, err);
-        if (known[option].takes_value && !value) {
+        if (known[option].value && !value) {
             if (i + 1 == argc)
                 return pare_fail(err, PARE_BAD_DATA, "--%s needs a value", known[option].name);
             value = argv[++i];
-        } else if (!known[option].takes_value && value) {
+        } else if (!known[option].value && value) {
             return pare_fail(err, PARE_BAD_DATA, "--%s takes no value, not '%s'",
                              known[option].name, value);
         }

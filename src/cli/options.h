@@ -24,6 +24,18 @@ enum {
 
 enum { OPERANDS = 64, TRIES = 8 };
 
+/** One option: how it is typed and what it means. */
+typedef struct option_row {
+    const char *name;
+    unsigned bit;
+    char letter;         /* of the short form; 0: none */
+    const char *value;   /* what stands behind it, in the words of a usage; NULL: nothing */
+    const char *meaning; /* one line, where a command does not say it more exactly */
+} option_row;
+
+/** All options, in the order of the help. */
+const option_row *option_rows(size_t *count);
+
 typedef struct options {
     unsigned given; /* bits */
     const char *bench, *loadout, *wish, *output, *kind, *why;

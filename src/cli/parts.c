@@ -116,9 +116,9 @@ const command command_parts = {
     .name = "parts",
     .line = "the parts on the bench: list, find, show one",
     .usage = "pare parts [WORD...] [--kind KIND] [--json]\npare parts show PART [--json]",
-    .details = "  WORD    parts with that word in id, kind or maker\n"
-               "  --kind  motor, esc_four, propeller, ...\n",
-    .example = "  pare parts --kind motor\n",
+    .details = "  WORD  parts with that word in id, kind or maker\n",
+    .example = "  pare parts --kind motor\n"
+               "  pare parts show mo-2207-1950\n",
     .options = OPTION_BENCH | OPTION_JSON | OPTION_KIND,
     .run = run,
 };

@@ -122,13 +122,15 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
 const command command_sheet = {
     .name = "sheet",
     .line = "what a craft weighs, where the grams sit, what it can do",
-    .usage = "pare sheet CRAFT [--try SWAP,SWAP] [--loadout NAME] [--all] [--check] [--json]",
-    .details = "  --try      the craft with swaps that pare swaps names, against it as it is\n"
-               "  --loadout  another way of flying it than its first\n"
-               "  --all      the ledger, body, flight, margins and what each rests on\n"
-               "  --check    exit status 1 where a limit of the brief is broken\n"
-               "Every figure has its standard uncertainty behind it and no digit below that.\n",
-    .example = "  pare sheet hedgerow --try bumper=off,joint.motor_base.material=titanium\n",
+    .usage = "pare sheet CRAFT [--try SWAP,SWAP] [--loadout LOADOUT] [--all] [--check]\n"
+             "           [--json]",
+    .details = "Every figure has its standard uncertainty behind it and no digit below that.\n",
+    .caution = CAUTION_FLYING,
+    .example = "  pare sheet hedgerow --try bumper=off,joint.motor_base.material=titanium\n"
+               "  pare sheet hedgerow --loadout race --all\n"
+               "  pare sheet hedgerow --check      # exit 1: it is too heavy\n",
     .options = OPTION_BENCH | OPTION_JSON | OPTION_ALL | OPTION_CHECK | OPTION_LOADOUT | OPTION_TRY,
+    .meaning = {{OPTION_TRY, "with swaps of pare swaps, against the craft as it is"},
+                {OPTION_ALL, "also ledger, body, flight, margins, and what each rests on"}},
     .run = run,
 };

@@ -87,13 +87,14 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
 const command command_swaps = {
     .name = "swaps",
     .line = "every single change to a craft, best first, with all it does",
-    .usage = "pare swaps CRAFT [--wish WISH] [--loadout NAME] [--all] [--json]",
-    .details = "  --wish   what is best: grams (usual), minutes, thrust, quickness, money, crash\n"
-               "  --all    every row, not the first 10 of each group\n"
-               "Free swaps come first: no money, no job lost that the brief keeps. flown:\n"
+    .usage = "pare swaps CRAFT [--wish WISH] [--loadout LOADOUT] [--all] [--json]",
+    .details = "Free swaps come first: no money, no job lost that the brief keeps. flown:\n"
                "seconds more of your minutes, flown the same way; T/W: thrust to weight on a\n"
                "fresh pack; roll: quickness. pare sheet CRAFT --try SWAP shows one in full.\n",
-    .example = "  pare swaps hedgerow --wish minutes\n",
+    .caution = CAUTION_WORK,
+    .example = "  pare swaps hedgerow\n"
+               "  pare swaps hedgerow --wish minutes --loadout race\n",
     .options = OPTION_BENCH | OPTION_JSON | OPTION_ALL | OPTION_LOADOUT | OPTION_WISH,
+    .meaning = {{OPTION_ALL, "every row, not the first 10 of each group"}},
     .run = run,
 };

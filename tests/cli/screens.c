@@ -44,25 +44,6 @@ static void a_second_demo_says_the_same(void **state)
     ran_free(&second);
 }
 
-static void help_says_how_to_type_each_command(void **state)
-{
-    (void)state;
-    static const char *const commands[] = {"demo",  "sheet", "swaps",  "compare", "parts",
-                                           "craft", "calc",  "import", "export"};
-    prints("help", "help");
-    char all[1 << 14] = "";
-    for (size_t i = 0; i < sizeof commands / sizeof commands[0]; i++) {
-        char line[64] = "help ";
-        strcat(line, commands[i]);
-        ran r = run(line);
-        assert_int_equal(r.status, 0);
-        assert_true(strlen(all) + strlen(r.out) + 2 < sizeof all);
-        strcat(strcat(all, r.out), "\n");
-        ran_free(&r);
-    }
-    assert_golden("help-commands", all);
-}
-
 static void a_sheet_is_one_screen(void **state)
 {
     (void)state;
@@ -163,15 +144,6 @@ static void no_line_is_wider_than_the_screen(void **state)
 {
     (void)state;
     static const char *const lines[] = {
-        "help",
-        "help sheet",
-        "help swaps",
-        "help calc",
-        "help import",
-        "help export",
-        "help craft",
-        "help parts",
-        "help compare",
         "demo",
         "sheet hedgerow --all" DEMO,
         "sheet thimble --all --try bumper=off,skid=off" DEMO,
@@ -228,7 +200,6 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(the_demo_does_the_main_job),
         cmocka_unit_test(a_second_demo_says_the_same),
-        cmocka_unit_test(help_says_how_to_type_each_command),
         cmocka_unit_test(a_sheet_is_one_screen),
         cmocka_unit_test(a_trial_is_shown_against_the_craft_as_it_is),
         cmocka_unit_test(a_trial_that_the_loadout_hides_is_said_to_change_nothing),
