@@ -12,15 +12,13 @@ enum {
     PARE_FACT_OWNED,
     PARE_FACTS
 };
+enum { PARE_FACTS_MOST = 3 + 9 * PARE_FACTS }; /* bytes that they take packed, at most */
 
 typedef struct pare_facts {
     bool sought;
     pare_known mass_known;
     double value[PARE_FACTS]; /* SI; NAN: nobody has said it */
 } pare_facts;
-
-/** Bytes that packed facts take at most. */
-#define PARE_FACTS_MOST ((size_t)3 + 9 * PARE_FACTS)
 
 /** Packs a completed part's facts. @return how many bytes of `bytes` are used */
 size_t pare_facts_pack(const pare_part *part, unsigned char bytes[PARE_FACTS_MOST]);
