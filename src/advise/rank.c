@@ -74,15 +74,21 @@ pare_status pare_rank(pare_arena *arena, pare_wish wish, size_t count, const par
     return PARE_OK;
 }
 
+static const char *const wish_names[PARE_WISHES] = {
+    [PARE_WISH_GRAMS] = "grams",   [PARE_WISH_MINUTES] = "minutes",
+    [PARE_WISH_THRUST] = "thrust", [PARE_WISH_QUICKNESS] = "quickness",
+    [PARE_WISH_MONEY] = "money",   [PARE_WISH_CRASH] = "crash",
+};
+
+const char *pare_wish_name(pare_wish wish)
+{
+    return wish_names[wish];
+}
+
 int pare_wish_named(const char *name)
 {
-    static const char *const names[PARE_WISHES] = {
-        [PARE_WISH_GRAMS] = "grams",   [PARE_WISH_MINUTES] = "minutes",
-        [PARE_WISH_THRUST] = "thrust", [PARE_WISH_QUICKNESS] = "quickness",
-        [PARE_WISH_MONEY] = "money",   [PARE_WISH_CRASH] = "crash",
-    };
     for (int wish = 0; wish < PARE_WISHES; wish++)
-        if (strcmp(names[wish], name) == 0)
+        if (strcmp(wish_names[wish], name) == 0)
             return wish;
     return -1;
 }

@@ -62,6 +62,7 @@ typedef enum pare_wish {
     PARE_WISHES
 } pare_wish;
 int pare_wish_named(const char *name);
+const char *pare_wish_name(pare_wish wish);
 
 /** What it takes: nothing; money, at PARE_CHEAP_PER_G a gram or less, with motors and pack as they are;
  * other motors or another pack; money beyond that (or an unknown price), which no sum counts. */
@@ -100,5 +101,12 @@ typedef struct pare_swaps {
  * @param loadout  -1 or an index into the craft's loadouts */
 pare_status pare_swaps_find(const pare_bench *bench, const pare_craft *craft, int loadout,
                             pare_wish wish, pare_arena *arena, pare_swaps *swaps, pare_error *err);
+
+/** The names of the swaps that pare_swaps_find() would try, in the order of the craft's items, joints
+ * and runs. Not each fits.
+ * @param[out] names  [count], in the arena */
+pare_status pare_swap_names(const pare_bench *bench, const pare_craft *craft, int loadout,
+                            pare_arena *arena, size_t *count, const char *const **names,
+                            pare_error *err);
 
 #endif

@@ -60,6 +60,21 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
     return PARE_OK;
 }
 
+/* Things, then the keys of the one that was named. */
+static size_t words(size_t operands, const char *const operand[], size_t most, const char *name[])
+{
+    size_t count = 0;
+    pare_error none;
+    const calc_thing *thing = operands > 0 ? find(operand[0], &none) : NULL;
+    if (operands == 0)
+        for (; count < THINGS && count < most; count++)
+            name[count] = things[count]->name;
+    else if (thing)
+        for (; count < thing->keys && count < most; count++)
+            name[count] = thing->key[count].name;
+    return count;
+}
+
 const command command_calc = {
     .name = "calc",
     .line = "one answer without a bench: air, prop, motor, pack, solid, mesh",
@@ -78,5 +93,6 @@ const command command_calc = {
                "  pare calc air altitude=1500m temperature=30degC\n"
                "  pare calc motor kv=1950 resistance=55mohm no_load=1.2A volts=23V current=30A\n",
     .options = OPTION_JSON,
+    .words = words,
     .run = run,
 };

@@ -27,6 +27,9 @@ typedef struct command {
         unsigned option; /* one bit */
         const char *text;
     } meaning[COMMAND_MEANINGS]; /* where options.c says it too generally */
+    /* For the completion, may be NULL: what THING, or the key of KEY=VALUE, may be behind these
+     * operands. @return how many names, `most` at most */
+    size_t (*words)(size_t operands, const char *const operand[], size_t most, const char *name[]);
     pare_status (*run)(const options *given, pare_text *out, pare_error *err);
 } command;
 

@@ -111,6 +111,18 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
     return status;
 }
 
+static size_t words(size_t operands, const char *const operand[], size_t most, const char *name[])
+{
+    if (operands > 1 && strcmp(operand[0], "start") == 0)
+        return craft_start_keys(most, name);
+    if (operands > 1 && strcmp(operand[0], "limit") == 0 && most > 0) {
+        const size_t figures = pare_figure_limit_names(most - 1, name);
+        name[figures] = "margin";
+        return figures + 1;
+    }
+    return 0;
+}
+
 const command command_craft = {
     .name = "craft",
     .line = "the craft on the bench: list, show, start your own, set limits",
@@ -130,5 +142,6 @@ const command command_craft = {
                "  pare craft start plover all_up=690g minutes=4.5min pack=4S1500mAh\n"
                "  pare craft limit plover all_up=600g flown=4min\n",
     .options = OPTION_BENCH | OPTION_JSON | OPTION_WHY,
+    .words = words,
     .run = run,
 };

@@ -8,6 +8,7 @@
 #include <string.h>
 
 #include "cli/command.h"
+#include "cli/complete.h"
 #include "cli/help.h"
 
 static pare_status run(int argc, char *const argv[], pare_text *out, pare_error *err)
@@ -18,6 +19,10 @@ static pare_status run(int argc, char *const argv[], pare_text *out, pare_error 
     }
     if (strcmp(argv[1], "--version") == 0) {
         pare_text_add(out, "pare " PARE_VERSION "\n");
+        return PARE_OK;
+    }
+    if (argc > 2 && strcmp(argv[1], "complete") == 0 && strcmp(argv[2], "--") == 0) {
+        complete_words((size_t)argc - 3, (const char *const *)argv + 3, out);
         return PARE_OK;
     }
     const bool asks = strcmp(argv[1], "help") == 0;

@@ -365,6 +365,14 @@ static void ask(const bench_in_use *use, pare_units *units, pare_arena *arena, s
 
 /* ---- the command ---- */
 
+size_t craft_start_keys(size_t most, const char *name[])
+{
+    size_t count = 0;
+    for (; count < ANSWERS && count < most; count++)
+        name[count] = table[count].name;
+    return count;
+}
+
 /* The bench where there is one; a start makes it where there is none. */
 static pare_status use_if_there(const options *given, bench_in_use *use, pare_error *err)
 {

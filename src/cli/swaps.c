@@ -10,14 +10,15 @@ enum { ROWS = 10 }; /* of each group */
 
 static pare_status read_wish(const options *given, pare_swaps_view *view, pare_error *err)
 {
-    static const char *const wishes[PARE_WISHES] = {"grams",     "minutes", "thrust",
-                                                    "quickness", "money",   "crash"};
+    const char *wishes[PARE_WISHES];
     view->wished = given->given & OPTION_WISH ? given->wish : "grams";
     const int wish = pare_wish_named(view->wished);
     if (wish >= 0) {
         view->wish = (pare_wish)wish;
         return PARE_OK;
     }
+    for (int i = 0; i < PARE_WISHES; i++)
+        wishes[i] = pare_wish_name((pare_wish)i);
     const char *near = pare_nearest(view->wished, PARE_WISHES, wishes);
     if (near)
         return pare_fail(err, PARE_BAD_DATA, "no wish '%s'; did you mean %s?", view->wished, near);

@@ -343,6 +343,35 @@ static void the_main_man_page_lists_every_command(void **state)
     free(page);
 }
 
+/* ---- installing ---- */
+
+static void assert_installed(const char *name)
+{
+    char path[LINE];
+    snprintf(path, sizeof path, "installed/%s", name);
+    if (access(path, R_OK) != 0)
+        fail_msg("%s was not installed", name);
+}
+
+static void installing_puts_everything_in_its_place(void **state)
+{
+    (void)state;
+    size_t count;
+    const command *const *table = commands(&count);
+    free(output_of(PARE_CMAKE " --install " PARE_BUILD_FOLDER " --prefix installed"));
+    assert_installed("bin/pare");
+    assert_installed("share/man/man1/pare.1");
+    assert_installed("share/bash-completion/completions/pare");
+    assert_installed("share/zsh/site-functions/_pare");
+    assert_installed("share/fish/vendor_completions.d/pare.fish");
+    for (size_t i = 0; i < count; i++) {
+        char name[LINE];
+        snprintf(name, sizeof name, "share/man/man1/pare-%s.1", table[i]->name);
+        assert_installed(name);
+    }
+    shell("rm -rf installed");
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -354,6 +383,7 @@ int main(void)
         cmocka_unit_test(every_example_does_what_it_says),
         cmocka_unit_test(every_command_has_a_man_page_that_says_what_its_help_says),
         cmocka_unit_test(the_main_man_page_lists_every_command),
+        cmocka_unit_test(installing_puts_everything_in_its_place),
     };
     return cmocka_run_group_tests(tests, enter_home_with_demo, leave_home);
 }
