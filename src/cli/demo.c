@@ -5,8 +5,10 @@
 #include <embedded.h>
 #include <stdlib.h>
 #include <string.h>
+#include <unistd.h>
 
 #include "cli/command.h"
+#include "cli/long_work.h"
 #include "cli/use.h"
 #include "show/ruler.h"
 #include "show/sheet_json.h"
@@ -69,12 +71,23 @@ static pare_status fill(const options *given, const char *path, pare_import_summ
                                 .empty_first = true,
                                 .change = {.what = "demo"}};
     pare_store *store = NULL;
+    long_work_catch();
+    const bool was_there = access(path, F_OK) == 0;
     pare_status status = pare_store_open(path, PARE_STORE_CREATE, &store, err);
+    const bool made = store && !was_there;
     if (status == PARE_OK && given->given & OPTION_BENCH)
         status = only_ours(store, path, err);
-    if (status == PARE_OK)
+    if (status == PARE_OK) {
+        pare_store_watch(store, given->progress);
         status = pare_store_import_yaml(store, &import, arena, summary, err);
+    }
+    long_work_release(status);
     pare_store_close(store);
+    if (made && status != PARE_OK)
+        unlink(path); /* nothing came in: leave no empty bench behind */
+    if (status == PARE_STOPPED)
+        pare_fail(err, status, "stopped: %s",
+                  made ? "no demo bench was made" : "the demo's bench is as it was");
     return status;
 }
 

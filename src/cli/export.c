@@ -11,6 +11,7 @@
 #include <unistd.h>
 
 #include "cli/command.h"
+#include "cli/long_work.h"
 #include "cli/use.h"
 #include "show/json.h"
 
@@ -115,8 +116,14 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
         status = bench_path(given, false, &path, err);
     if (status == PARE_OK)
         status = pare_store_open(path.bytes, PARE_STORE_READ, &store, err);
-    if (status == PARE_OK)
+    if (status == PARE_OK) {
+        long_work_catch();
+        pare_store_watch(store, given->progress);
         status = pare_store_export_yaml(store, &text, err);
+        long_work_release(status);
+    }
+    if (status == PARE_STOPPED)
+        pare_fail(err, status, "stopped: nothing was written");
     if (status == PARE_OK && text.failed)
         status = pare_no_memory(err);
     if (status == PARE_OK && given->given & OPTION_OUTPUT)

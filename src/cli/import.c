@@ -4,6 +4,7 @@
 #include <unistd.h>
 
 #include "cli/command.h"
+#include "cli/long_work.h"
 #include "cli/use.h"
 #include "show/json.h"
 
@@ -53,15 +54,22 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
         status = need_operands("import", given, 1, 1, "one file", err);
     if (status == PARE_OK)
         status = bench_path(given, false, &path, err);
+    long_work_catch();
     const bool was_there = status == PARE_OK && access(path.bytes, F_OK) == 0;
     if (status == PARE_OK)
         status = pare_store_open(path.bytes, PARE_STORE_CREATE, &store, err);
     const bool made = store && !was_there;
     if (status == PARE_OK) {
+        pare_store_watch(store, given->progress);
         const pare_import import = {.path = given->operand[0],
                                     .change = change_of("import", given, arena)};
         status = pare_store_import_yaml(store, &import, arena, &summary, err);
     }
+    long_work_release(status);
+    pare_progress_over(given->progress);
+    if (status == PARE_STOPPED)
+        pare_fail(err, status, "stopped: nothing was imported%s",
+                  made ? ", and no bench was made" : "; the bench is as it was");
     if (status == PARE_OK) {
         for (size_t i = 0; i < summary.warnings; i++)
             fprintf(stderr, "pare: warning: %s\n", summary.warning[i]);

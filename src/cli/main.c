@@ -4,12 +4,26 @@
  * failed one leaves stdout empty and one line on stderr. The status is the exit code. */
 #include <errno.h>
 #include <locale.h>
+#include <signal.h>
 #include <stdio.h>
 #include <string.h>
 
 #include "cli/command.h"
 #include "cli/complete.h"
 #include "cli/help.h"
+#include "cli/long_work.h"
+
+/* The work itself: shown where it takes long. */
+static pare_status work_on(const command *wanted, options *given, pare_text *out, pare_error *err)
+{
+    long_work work;
+    long_work_begin(&work, given->given & OPTION_JSON);
+    const pare_progress progress = long_work_progress(&work);
+    given->progress = &progress;
+    const pare_status status = wanted->run(given, out, err);
+    long_work_end(&work);
+    return status;
+}
 
 static pare_status run(int argc, char *const argv[], pare_text *out, pare_error *err)
 {
@@ -44,12 +58,13 @@ static pare_status run(int argc, char *const argv[], pare_text *out, pare_error 
         help_on(wanted, out);
         return PARE_OK;
     }
-    return wanted->run(&given, out, err);
+    return work_on(wanted, &given, out, err);
 }
 
 int main(int argc, char *argv[])
 {
     setlocale(LC_CTYPE, "");
+    signal(SIGPIPE, SIG_DFL); /* `pare parts | head -1` ends quietly, whoever started us */
     pare_text out = {0};
     pare_error err = {0};
     pare_status status = run(argc, argv, &out, &err);
@@ -62,5 +77,7 @@ int main(int argc, char *argv[])
     if (status != PARE_OK && err.text[0])
         fprintf(stderr, "pare: %s\n", err.text);
     pare_text_free(&out);
+    if (status == PARE_STOPPED)
+        long_work_die();
     return (int)status;
 }

@@ -5,7 +5,7 @@
 #include <stdbool.h>
 #include <stddef.h>
 
-#include "base/error.h"
+#include "base/progress.h"
 
 /** Each option as a bit, so that a command can say which it takes. */
 enum {
@@ -37,7 +37,8 @@ typedef struct option_row {
 const option_row *option_rows(size_t *count);
 
 typedef struct options {
-    unsigned given; /* bits */
+    unsigned given;                /* bits */
+    const pare_progress *progress; /* of the command's work; set by main() */
     const char *bench, *loadout, *wish, *output, *kind, *why;
     size_t tries;
     const char *try_list[TRIES]; /* --try may stand more than once where columns are compared */

@@ -75,6 +75,8 @@ pare_status bench_open(const options *given, pare_store_mode mode, bench_in_use 
         status = only_demo(given, use->path.bytes, err);
     if (status == PARE_OK)
         status = pare_store_open(use->path.bytes, mode, &use->store, err);
+    if (status == PARE_OK)
+        pare_store_watch(use->store, given->progress);
     return status;
 }
 

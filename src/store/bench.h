@@ -11,6 +11,7 @@
 
 #include "base/arena.h"
 #include "base/error.h"
+#include "base/progress.h"
 #include "base/text.h"
 #include "craft/craft.h"
 
@@ -37,6 +38,11 @@ pare_status pare_store_open(const char *path, pare_store_mode mode, pare_store *
 
 /** Closes it; NULL is fine. What was read from it stays good. */
 void pare_store_close(pare_store *store);
+
+/** Work on this store says from now on how far it is, and is stopped when that says so; nothing of a
+ * change that was stopped is kept.
+ * @param progress  must outlive the store; NULL: nobody watches any more */
+void pare_store_watch(pare_store *store, const pare_progress *progress);
 
 /** The bench that is used where none is named: $XDG_DATA_HOME/pare/bench.sqlite, with
  * ~/.local/share where that is not set or not absolute.

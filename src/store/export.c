@@ -45,6 +45,7 @@ static pare_status put_list(const pare_store *store, const char *key, const char
             pare_text_printf(out, "%s:\n", key);
         const char *doc = (const char *)sqlite3_column_text(statement, 0);
         put_entry(doc ? doc : "{}", out);
+        status = pare_store_step(store, key, n + 1, 0, err);
     }
     sqlite3_finalize(statement);
     return status;

@@ -149,6 +149,7 @@ static pare_status import_parts(job *j, pare_error *err)
 {
     const pare_node *list = pare_node_get(j->root, "parts");
     pare_status status = need_list(j, list, "parts", err);
+    size_t done = 0;
     j->files.importing = list;
     if (status == PARE_OK && list)
         status = check_differ(j, list, "id", "part", err);
@@ -161,6 +162,8 @@ static pare_status import_parts(job *j, pare_error *err)
         if (status != PARE_OK)
             return status;
         status = keep_part(j, one, part, j->files.changed, err);
+        if (status == PARE_OK)
+            status = pare_store_step(j->store, "parts", ++done, list->count, err);
     }
     return status;
 }
@@ -197,8 +200,12 @@ static pare_status import_craft(job *j, pare_error *err)
         status = check_differ(j, list, "name", "craft", err);
     if (status == PARE_OK)
         status = pare_load_parts(j->store, NULL, j->bench, err);
-    for (const pare_node *one = list->first; one && status == PARE_OK; one = one->next)
+    size_t done = 0;
+    for (const pare_node *one = list->first; one && status == PARE_OK; one = one->next) {
         status = import_one_craft(j, one, err);
+        if (status == PARE_OK)
+            status = pare_store_step(j->store, "craft", ++done, list->count, err);
+    }
     return status;
 }
 
@@ -274,7 +281,9 @@ static pare_status import_records(job *j, pare_record record, pare_error *err)
     size_t n = 0;
     for (const pare_node *one = list->first; one && status == PARE_OK; one = one->next, n++) {
         bool fresh = false;
-        status = pare_record_check(&j->reading, record, one, err);
+        status = pare_store_step(j->store, pare_record_list(record), n, list->count, err);
+        if (status == PARE_OK)
+            status = pare_record_check(&j->reading, record, one, err);
         if (status == PARE_OK)
             status = check_references(j, one, err);
         if (status == PARE_OK)

@@ -121,6 +121,7 @@ static pare_status load_rows(pare_store *store, const char *sql, const char *nam
         return pare_no_memory(err);
     sqlite3_stmt *statement = NULL;
     bool row = true;
+    size_t done = 0;
     pare_status status = name ? pare_sql_prepare(store, &statement, err, sql, "t", name)
                               : pare_sql_prepare(store, &statement, err, sql, "");
     while (status == PARE_OK) {
@@ -128,6 +129,8 @@ static pare_status load_rows(pare_store *store, const char *sql, const char *nam
         if (!row)
             break;
         status = load(&reading, statement, store->path, bench, err);
+        if (status == PARE_OK)
+            status = pare_store_step(store, "reading the bench:", ++done, 0, err);
     }
     sqlite3_finalize(statement);
     pare_units_close(reading.units);

@@ -8,6 +8,8 @@
 
 pare_status pare_sql_failed(const pare_store *store, pare_error *err)
 {
+    if (pare_store_stopped(store))
+        return pare_fail(err, PARE_STOPPED, "stopped");
     switch (sqlite3_errcode(store->db) & 0xff) {
     case SQLITE_NOMEM:
         return pare_no_memory(err);

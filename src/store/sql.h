@@ -11,10 +11,18 @@ struct pare_store {
     sqlite3 *db;
     char *path;
     bool writable;
+    const pare_progress *progress; /* NULL: nobody watches */
 };
 
 /** How long another program's lock is waited for. */
 #define PARE_STORE_WAIT_MS 2000
+
+/** Whether who watches the work wants it to stop. */
+bool pare_store_stopped(const pare_store *store);
+
+/** A step of long work on this store: see pare_progress_step(). */
+pare_status pare_store_step(const pare_store *store, const char *doing, size_t done, size_t all,
+                            pare_error *err);
 
 /** Says what SQLite's last failure on this connection means to the person. */
 pare_status pare_sql_failed(const pare_store *store, pare_error *err);
