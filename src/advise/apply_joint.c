@@ -20,12 +20,7 @@ static pare_joint *find_joint(pare_craft *craft, const char *name, pare_error *e
     const char *known[PARE_JOINTS];
     for (size_t i = 0; i < craft->joints; i++)
         known[i] = craft->joint[i].name;
-    const char *near = pare_nearest(name, craft->joints, known);
-    if (near)
-        pare_fail(err, PARE_UNKNOWN, "craft '%s' has no joint '%s'; did you mean '%s'?",
-                  craft->name, name, near);
-    else
-        pare_fail(err, PARE_UNKNOWN, "craft '%s' has no joint '%s'", craft->name, name);
+    pare_edit_no_such(craft, "joint", name, craft->joints, known, err);
     return NULL;
 }
 

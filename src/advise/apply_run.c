@@ -6,7 +6,6 @@
 
 #include "advise/edit.h"
 #include "advise/work.h"
-#include "base/text.h"
 
 /* The run of a name, or NULL with err set. */
 static pare_run *find_run(pare_craft *craft, const char *name, pare_error *err)
@@ -17,12 +16,7 @@ static pare_run *find_run(pare_craft *craft, const char *name, pare_error *err)
     const char *known[PARE_RUNS];
     for (size_t i = 0; i < craft->runs; i++)
         known[i] = craft->run[i].name;
-    const char *near = pare_nearest(name, craft->runs, known);
-    if (near)
-        pare_fail(err, PARE_UNKNOWN, "craft '%s' has no run '%s'; did you mean '%s'?", craft->name,
-                  name, near);
-    else
-        pare_fail(err, PARE_UNKNOWN, "craft '%s' has no run '%s'", craft->name, name);
+    pare_edit_no_such(craft, "run", name, craft->runs, known, err);
     return NULL;
 }
 

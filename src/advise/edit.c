@@ -56,6 +56,22 @@ void pare_edit_warn(pare_edit *edit, const char *format, ...)
     va_end(args);
 }
 
+pare_status pare_edit_no_such(const pare_craft *craft, const char *what, const char *name,
+                              size_t count, const char *const known[], pare_error *err)
+{
+    const char *near = pare_nearest(name, count, known);
+    if (near)
+        return pare_fail(err, PARE_UNKNOWN, "craft '%s' has no %s '%s'; did you mean '%s'?",
+                         craft->name, what, name, near);
+    pare_text list = {0};
+    for (size_t i = 0; i < count; i++)
+        pare_text_printf(&list, "%s%s", i ? ", " : "", known[i]);
+    pare_fail(err, PARE_UNKNOWN, "craft '%s' has no %s '%s'; there %s %s", craft->name, what, name,
+              count == 1 ? "is" : "are", list.bytes ? list.bytes : "none");
+    pare_text_free(&list);
+    return PARE_UNKNOWN;
+}
+
 pare_status pare_edit_find_item(const pare_craft *craft, const char *name, size_t *index,
                                 pare_error *err)
 {
@@ -67,12 +83,7 @@ pare_status pare_edit_find_item(const pare_craft *craft, const char *name, size_
     const char *known[PARE_ITEMS];
     for (size_t i = 0; i < craft->items; i++)
         known[i] = craft->item[i].name;
-    const char *near = pare_nearest(name, craft->items, known);
-    if (near)
-        return pare_fail(err, PARE_UNKNOWN, "craft '%s' has no item '%s'; did you mean '%s'?",
-                         craft->name, name, near);
-    return pare_fail(err, PARE_UNKNOWN, "craft '%s' has no item '%s'; `pare sheet %s` lists them",
-                     craft->name, name, craft->name);
+    return pare_edit_no_such(craft, "item", name, craft->items, known, err);
 }
 
 void pare_edit_take_off(pare_edit *edit, size_t index)

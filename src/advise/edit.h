@@ -52,6 +52,11 @@ void pare_edit_remove_joint(pare_edit *edit, size_t index);
 /** Motor wires that have become too short are made longer. */
 void pare_edit_reach(pare_edit *edit);
 
+/** "craft 'x' has no joint 'y'; did you mean 'z'?", or which it has.
+ * @param what  "joint" */
+pare_status pare_edit_no_such(const pare_craft *craft, const char *what, const char *name,
+                              size_t count, const char *const known[], pare_error *err);
+
 /* ---- one file each; the craft in edit is changed, nothing is settled yet ---- */
 pare_status pare_apply_item(pare_edit *edit, const pare_swap_name *name, pare_error *err);
 pare_status pare_apply_coax(pare_edit *edit, const pare_swap_name *name, pare_error *err);

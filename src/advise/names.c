@@ -24,7 +24,10 @@ static bool keep_one(void *context, const char *name)
     if (to->count == to->room)
         return false;
     to->name[to->count] = pare_arena_text(to->arena, name);
-    return to->name[to->count] && ++to->count < to->room;
+    if (!to->name[to->count])
+        return false;
+    to->count++;
+    return to->count < to->room;
 }
 
 pare_status pare_swap_names(const pare_bench *bench, const pare_craft *craft, int loadout,

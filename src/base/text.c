@@ -1,12 +1,14 @@
 /* text.c: growing strings and nearest names (see text.h). */
 #include "base/text.h"
 
+#include <ctype.h>
 #include <stdarg.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
+#include <strings.h>
 
-enum { LONGEST_NAME = 64 };
+enum { LONGEST_NAME = 64, BEGINNING = 3 };
 
 static bool make_room(pare_text *text, size_t more)
 {
@@ -68,7 +70,12 @@ static size_t least(size_t a, size_t b)
     return a < b ? a : b;
 }
 
-/* Optimal string alignment distance: three rows of the usual table. */
+static bool same_letter(char a, char b)
+{
+    return tolower((unsigned char)a) == tolower((unsigned char)b);
+}
+
+/* Optimal string alignment distance: three rows of the usual table. Capitals are no difference. */
 static size_t differences(const char *a, size_t na, const char *b, size_t nb)
 {
     size_t rows[3][LONGEST_NAME + 1];
@@ -78,9 +85,10 @@ static size_t differences(const char *a, size_t na, const char *b, size_t nb)
     for (size_t i = 1; i <= na; i++) {
         now[0] = i;
         for (size_t j = 1; j <= nb; j++) {
-            const size_t replace = ago[j - 1] + (a[i - 1] != b[j - 1]);
+            const size_t replace = ago[j - 1] + !same_letter(a[i - 1], b[j - 1]);
             now[j] = least(replace, least(ago[j], now[j - 1]) + 1);
-            if (i > 1 && j > 1 && a[i - 1] == b[j - 2] && a[i - 2] == b[j - 1])
+            if (i > 1 && j > 1 && same_letter(a[i - 1], b[j - 2]) &&
+                same_letter(a[i - 2], b[j - 1]))
                 now[j] = least(now[j], two_ago[j - 2] + 1);
         }
         size_t *spare = two_ago;
@@ -89,6 +97,19 @@ static size_t differences(const char *a, size_t na, const char *b, size_t nb)
         now = spare;
     }
     return ago[nb];
+}
+
+/* The one name that a word of some letters begins, or NULL. */
+static const char *begun(const char *word, size_t length, size_t count, const char *const known[])
+{
+    const char *only = NULL;
+    for (size_t i = 0; i < count && length >= BEGINNING; i++)
+        if (known[i] && strncasecmp(word, known[i], length) == 0) {
+            if (only)
+                return NULL;
+            only = known[i];
+        }
+    return only;
 }
 
 const char *pare_nearest(const char *word, size_t count, const char *const known[])
@@ -110,5 +131,5 @@ const char *pare_nearest(const char *word, size_t count, const char *const known
             best_differences = d;
         }
     }
-    return best;
+    return best ? best : begun(word, length, count, known);
 }

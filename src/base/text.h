@@ -25,7 +25,8 @@ void pare_text_free(pare_text *text);
 /** The known name nearest to a mistyped one, or NULL when none is near.
  *
  * Near: at most a third of the longer name's letters differ (insert, delete, replace or swap two
- * neighbours), at least one. Ties: the first in the list.
+ * neighbours), at least one; capitals are no difference. Ties: the first in the list. Where none is
+ * near, the only name that begins with the word, from three letters on.
  * @param count  names in the list; a NULL entry is skipped */
 const char *pare_nearest(const char *word, size_t count, const char *const known[]);
 

@@ -5,6 +5,7 @@
 
 #include "cli/command.h"
 #include "cli/start.h"
+#include "cli/usage.h"
 #include "cli/use.h"
 #include "show/catalogue.h"
 #include "show/sheet_view.h"
@@ -86,9 +87,8 @@ static pare_status show(const options *given, const bench_in_use *use, pare_text
 /* A word mistyped, or a craft's name with the word left out. */
 static pare_status unknown(const char *word, pare_error *err)
 {
-    static const char *const known[] = {"show", "start", "limit"};
-    const char *near = pare_nearest(word, sizeof known / sizeof known[0], known);
-    if (near)
+    char near[USAGE_WORD];
+    if (usage_nearest(command_craft.usage, word, near))
         return pare_fail(err, PARE_UNKNOWN, "craft knows no '%s'; did you mean pare craft %s?",
                          word, near);
     return pare_fail(err, PARE_UNKNOWN, "craft knows no '%s'; did you mean pare craft show %s?",

@@ -25,6 +25,17 @@ static pare_status work_on(const command *wanted, options *given, pare_text *out
     return status;
 }
 
+/* Options stand behind a command; these alone stand for one. */
+static pare_status no_such_option(const char *word, pare_error *err)
+{
+    static const char *const known[] = {"--help", "--version"};
+    const char *near = pare_nearest(word, sizeof known / sizeof known[0], known);
+    if (near)
+        return pare_fail(err, PARE_UNKNOWN, "no option '%s'; did you mean %s?", word, near);
+    return pare_fail(err, PARE_UNKNOWN,
+                     "no option '%s' before a command; pare help lists the commands", word);
+}
+
 static pare_status run(int argc, char *const argv[], pare_text *out, pare_error *err)
 {
     if (argc < 2 || strcmp(argv[1], "--help") == 0 || strcmp(argv[1], "-h") == 0) {
@@ -44,6 +55,8 @@ static pare_status run(int argc, char *const argv[], pare_text *out, pare_error 
         help_list(out);
         return PARE_OK;
     }
+    if (argv[1][0] == '-')
+        return no_such_option(argv[1], err);
     const command *wanted = command_named(argv[asks ? 2 : 1], err);
     if (!wanted)
         return err->status;

@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "cli/command.h"
+#include "cli/usage.h"
 #include "cli/use.h"
 #include "show/catalogue.h"
 
@@ -52,6 +53,29 @@ static pare_status read_kind(const options *given, int *kind, pare_error *err)
                      given->kind);
 }
 
+/* What a word that no part holds may have meant: a kind, an id, or a word of this command. */
+static void none(const options *given, const pare_bench *bench, pare_text *out)
+{
+    const size_t most = PARE_KINDS + bench->parts + 1;
+    const char **known = pare_arena_array(bench->arena, most, sizeof *known);
+    const char *near = NULL;
+    size_t count = 0;
+    for (int kind = 0; known && kind < PARE_KINDS; kind++)
+        known[count++] = pare_kind_name((pare_kind)kind);
+    for (size_t i = 0; known && i < bench->parts; i++)
+        known[count++] = bench->part[i]->id;
+    for (size_t i = 0; known && i < given->operands && !near; i++)
+        near = pare_nearest(given->operand[i], count, known);
+    char subcommand[USAGE_WORD];
+    if (given->operands && usage_nearest(command_parts.usage, given->operand[0], subcommand))
+        pare_text_printf(out, "No such part on this bench; did you mean pare parts %s?\n",
+                         subcommand);
+    else if (near)
+        pare_text_printf(out, "No such part on this bench; did you mean %s?\n", near);
+    else
+        pare_text_add(out, "No such part on this bench.\n");
+}
+
 static pare_status list(const options *given, const bench_in_use *use, pare_text *out,
                         pare_error *err)
 {
@@ -74,7 +98,7 @@ static pare_status list(const options *given, const bench_in_use *use, pare_text
         json_object_set_new(object, "parts", parts);
         pare_json_write(object, out);
     } else if (count == 0) {
-        pare_text_add(out, "No such part on this bench.\n");
+        none(given, bench, out);
     } else {
         const pare_screen screen = terminal_screen();
         pare_parts_text(count, found, bench->money, &screen, out);

@@ -4,6 +4,8 @@
 #include <ctype.h>
 #include <string.h>
 
+#include "base/text.h"
+
 /* Brackets within a word, as in CRAFT[:LOADOUT], are part of it: only one too many closes. */
 static size_t closing(const char *text, size_t length)
 {
@@ -57,4 +59,29 @@ bool usage_next(const char **at, usage_word *word)
 bool usage_is(const usage_word *word, const char *text)
 {
     return strlen(text) == word->length && strncmp(word->text, text, word->length) == 0;
+}
+
+bool usage_nearest(const char *usage, const char *word, char near[USAGE_WORD])
+{
+    enum { MOST = 32 };
+    char text[MOST][USAGE_WORD];
+    const char *known[MOST];
+    size_t count = 0;
+    usage_word next;
+    for (const char *at = usage; count < MOST && usage_next(&at, &next);) {
+        if (!usage_is(&next, "pare") || !usage_next(&at, &next))
+            continue;
+        const char *behind = at;
+        if (!usage_next(&behind, &next) || !next.literal || next.length >= USAGE_WORD ||
+            usage_is(&next, "pare"))
+            continue;
+        memcpy(text[count], next.text, next.length);
+        text[count][next.length] = '\0';
+        known[count] = text[count];
+        count++;
+    }
+    const char *nearest = pare_nearest(word, count, known);
+    if (nearest)
+        memcpy(near, nearest, strlen(nearest) + 1);
+    return nearest != NULL;
 }

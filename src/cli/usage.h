@@ -32,4 +32,11 @@ bool usage_next(const char **at, usage_word *word);
 /** Whether a word is exactly this text. */
 bool usage_is(const usage_word *word, const char *text);
 
+enum { USAGE_WORD = 32 };
+
+/** The nearest to a mistyped word among a command's subcommands: what a form has first behind the
+ * command's name, where that is typed as it stands.
+ * @param[out] near  untouched where none is near */
+bool usage_nearest(const char *usage, const char *word, char near[USAGE_WORD]);
+
 #endif

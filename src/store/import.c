@@ -221,14 +221,32 @@ static const struct {
 };
 
 static const struct {
-    const char *key, *what, *sql;
+    const char *key, *what, *sql, *all;
 } REFERENCES[] = {
-    {"craft", "craft", "SELECT 1 FROM craft WHERE name = ?"},
-    {"scale", "scale", "SELECT 1 FROM scale WHERE id = ?"},
-    {"pack", "part", "SELECT 1 FROM part WHERE id = ?"},
-    {"motor", "part", "SELECT 1 FROM part WHERE id = ?"},
-    {"propeller", "part", "SELECT 1 FROM part WHERE id = ?"},
+    {"craft", "craft", "SELECT 1 FROM craft WHERE name = ?", "SELECT name FROM craft"},
+    {"scale", "scale", "SELECT 1 FROM scale WHERE id = ?", "SELECT id FROM scale"},
+    {"pack", "part", "SELECT 1 FROM part WHERE id = ?", "SELECT id FROM part"},
+    {"motor", "part", "SELECT 1 FROM part WHERE id = ?", "SELECT id FROM part"},
+    {"propeller", "part", "SELECT 1 FROM part WHERE id = ?", "SELECT id FROM part"},
 };
+
+/* The nearest of the names that a query gives, in the job's arena; NULL where none is near. */
+static const char *nearest_of(const job *j, const char *all, const char *name)
+{
+    sqlite3_stmt *statement = NULL;
+    pare_error none;
+    bool row = true;
+    const char *best = NULL;
+    pare_status status = pare_sql_prepare(j->store, &statement, &none, all, "");
+    while (status == PARE_OK &&
+           (status = pare_sql_step(j->store, statement, &row, &none)) == PARE_OK && row) {
+        /* The best so far stays the better one unless this one is nearer. */
+        const char *both[2] = {best, pare_sql_text(statement, 0, j->arena)};
+        best = pare_nearest(name, 2, both);
+    }
+    sqlite3_finalize(statement);
+    return best;
+}
 
 static pare_status check_references(const job *j, const pare_node *node, pare_error *err)
 {
@@ -238,7 +256,13 @@ static pare_status check_references(const job *j, const pare_node *node, pare_er
         bool there = true, same = false;
         if (name)
             status = compare_row(j, REFERENCES[i].sql, name->text, "", &there, &same, err);
-        if (status == PARE_OK && !there)
+        const char *near =
+            status == PARE_OK && !there ? nearest_of(j, REFERENCES[i].all, name->text) : NULL;
+        if (near)
+            status = pare_refuse(&j->reading, name, PARE_UNKNOWN, err,
+                                 "no %s '%.48s' on the bench; is it '%s'?", REFERENCES[i].what,
+                                 name->text, near);
+        else if (status == PARE_OK && !there)
             status = pare_refuse(&j->reading, name, PARE_UNKNOWN, err,
                                  "no %s '%.48s' on the bench; right would be one that is there",
                                  REFERENCES[i].what, name->text);

@@ -97,6 +97,26 @@ static void parts_and_craft_are_listed_and_shown(void **state)
     prints("craft-show", "craft show hedgerow" DEMO);
 }
 
+static void a_search_that_finds_nothing_names_what_is_near(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *line, *said;
+    } cases[] = {
+        {"parts mottor" DEMO, "No such part on this bench; did you mean motor?\n"},
+        {"parts mo-2207-1960" DEMO, "No such part on this bench; did you mean mo-2207-1950?\n"},
+        {"parts shwo mo-2207-1950" DEMO,
+         "No such part on this bench; did you mean pare parts show?\n"},
+        {"parts zeppelin" DEMO, "No such part on this bench.\n"},
+    };
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
+        ran r = run(cases[i].line);
+        assert_int_equal(r.status, 0);
+        assert_string_equal(r.out, cases[i].said);
+        ran_free(&r);
+    }
+}
+
 static void craft_loadouts_and_trials_stand_side_by_side(void **state)
 {
     (void)state;
@@ -206,6 +226,7 @@ int main(void)
         cmocka_unit_test(all_shows_what_stands_behind_the_sheet),
         cmocka_unit_test(swaps_are_listed_best_first),
         cmocka_unit_test(parts_and_craft_are_listed_and_shown),
+        cmocka_unit_test(a_search_that_finds_nothing_names_what_is_near),
         cmocka_unit_test(craft_loadouts_and_trials_stand_side_by_side),
         cmocka_unit_test(calc_answers_in_words),
         cmocka_unit_test(a_wide_screen_is_used),

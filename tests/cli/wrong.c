@@ -72,6 +72,14 @@ static void unknown_names_are_answered_with_the_nearest(void **state)
         {2, "craft hedgerow" DEMO},
         {2, "compare hedgerow bodkn" DEMO},
         {2, "compare hedgerow:rase bodkin" DEMO},
+        {2, "sheet HEDGE" DEMO},
+        {2, "--versoin"},
+        {2, "--json sheet hedgerow"},
+        {2, "craft strat plover"},
+        {2, "sheet hedgerow --try tpu=off" DEMO},
+        {2, "sheet hedgerow --try joint.wing.count=2" DEMO},
+        {2, "sheet hedgerow --try run.wing.gauge=20" DEMO},
+        {2, "sheet hedgerow --try joint.motor_base.material=titan" DEMO},
     };
     SAY("wrong-names", cases);
 }

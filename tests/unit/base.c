@@ -140,6 +140,18 @@ static void the_nearest_name_forgives_a_third_of_the_letters(void **state)
     assert_string_equal(nearest("pak"), "pack");
 }
 
+static void the_nearest_name_may_be_in_capitals_or_only_begun(void **state)
+{
+    (void)state;
+    assert_string_equal(nearest("MOTOR"), "motor");
+    assert_string_equal(nearest("Esc-Four"), "esc_four");
+    assert_string_equal(nearest("prop"), "propeller");
+    assert_string_equal(nearest("ESC"), "esc_four");
+    assert_null(nearest("pr")); /* too short to say */
+    static const char *const KNOWN[] = {"motor_base", "motor_bell"};
+    assert_null(pare_nearest("motor", 2, KNOWN)); /* which? */
+}
+
 static void a_name_that_is_like_none_has_no_nearest(void **state)
 {
     (void)state;
@@ -220,6 +232,7 @@ int main(void)
         cmocka_unit_test(an_empty_put_gives_an_empty_string),
         cmocka_unit_test(a_text_without_memory_keeps_what_it_has),
         cmocka_unit_test(the_nearest_name_forgives_a_third_of_the_letters),
+        cmocka_unit_test(the_nearest_name_may_be_in_capitals_or_only_begun),
         cmocka_unit_test(a_name_that_is_like_none_has_no_nearest),
         cmocka_unit_test(of_equally_near_names_the_first_is_taken),
         cmocka_unit_test(an_error_keeps_its_status_and_text),

@@ -357,7 +357,7 @@ static void craft_and_records_that_cannot_be_are_refused(void **state)
          "b.yaml:18:10: a scale without resolution"},
         {NULL, NULL, "weigh_ins: [{craft: wier, date: 2026-04-12, of: all, reads: 3 g}]\n",
          PARE_UNKNOWN,
-         "b.yaml:18:21: no craft 'wier' on the bench; right would be one that is there"},
+         "b.yaml:18:21: no craft 'wier' on the bench; is it 'weir'?"},
         {NULL, NULL, "weigh_ins: [{craft: weir, date: soon, of: all, reads: 3 g}]\n", PARE_BAD_DATA,
          "b.yaml:18:33: date 'soon' is no day; right would be like 2026-03-01"},
         {NULL, NULL, "weigh_ins: [{craft: weir, date: 2026-04-12, of: most, reads: 3 g}]\n",
