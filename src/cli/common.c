@@ -8,6 +8,7 @@ static const common_row statuses[] = {
     {"2", "no such command, option, key, craft, part or swap"},
     {"3", "a value, argument or file that cannot be read or is out of range, or no bench"},
     {"4", "locked, read-only, full, gone, or out of memory"},
+    {"130", "stopped by Ctrl-C (143: told to end); what was being changed is as it was"},
 };
 
 static const common_row environment[] = {

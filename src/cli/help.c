@@ -37,8 +37,8 @@ void help_list(pare_text *out)
     pare_text_add(out, "\nexit status:\n");
     const common_row *status = common_statuses(&count);
     for (size_t i = 0; i < count; i++) {
-        pare_text_printf(out, "  %s  ", status[i].term);
-        pare_put_wrapped(&screen, out, 5, 5, status[i].meaning);
+        pare_text_printf(out, "  %-3s  ", status[i].term);
+        pare_put_wrapped(&screen, out, 7, 7, status[i].meaning);
     }
 }
 

@@ -167,6 +167,7 @@ const command command_history = {
                "one first.\n",
     .example = "  pare history 5\n",
     .options = OPTION_BENCH | OPTION_JSON | OPTION_ALL,
+    .meaning = {{OPTION_ALL, "all of them, not the last 20"}},
     .run = run_history,
 };
 

@@ -244,6 +244,37 @@ static void every_example_does_what_it_says(void **state)
     run_examples("pare", COMMON_EXAMPLE);
 }
 
+/* What the demo proposes to try next: its lines as one script, without the words behind them. */
+static void what_the_demo_proposes_works(void **state)
+{
+    (void)state;
+    const char *program = PARE_BINARY;
+    char script[8 * LINE] = "";
+    fresh_folder();
+    ran r = run("demo");
+    const char *next = strstr(r.out, "Try next");
+    assert_non_null(next);
+    int proposed = 0;
+    for (const char *at = strchr(next, '\n'); at && at[1]; at = strchr(at + 1, '\n')) {
+        const char *line = at + 1 + strspn(at + 1, " "), *gap = strstr(line, "   ");
+        const size_t length = strcspn(line, "\n");
+        proposed += strncmp(line, "pare ", 5) == 0;
+        const size_t used = gap && gap < line + length ? (size_t)(gap - line) : length;
+        /* run() writes HOME for the path of the home. */
+        const bool path = strncmp(line, "B=HOME/", 7) == 0;
+        snprintf(script + strlen(script), sizeof script - strlen(script), "%s%.*s || exit\n",
+                 path ? "B=$" : "", (int)(path ? used - 2 : used), path ? line + 2 : line);
+    }
+    assert_true(proposed > 3);
+    write_text("fresh/next.sh", script);
+    ran_free(&r);
+    char all[LINE];
+    snprintf(all, sizeof all, "export PATH=%.*s:$PATH; cd fresh && sh next.sh >out.txt",
+             (int)(strrchr(program, '/') - program), program);
+    if (system(all) != 0)
+        fail_msg("what the demo proposes fails:\n%s", script);
+}
+
 /* ---- man pages ---- */
 
 static char *output_of(const char *line)
@@ -381,6 +412,7 @@ int main(void)
         cmocka_unit_test(details_say_nothing_of_options),
         cmocka_unit_test(a_usage_names_the_options_that_its_command_takes),
         cmocka_unit_test(every_example_does_what_it_says),
+        cmocka_unit_test(what_the_demo_proposes_works),
         cmocka_unit_test(every_command_has_a_man_page_that_says_what_its_help_says),
         cmocka_unit_test(the_main_man_page_lists_every_command),
         cmocka_unit_test(installing_puts_everything_in_its_place),
