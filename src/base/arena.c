@@ -36,6 +36,21 @@ void pare_arena_close(pare_arena *arena)
     free(arena);
 }
 
+void pare_arena_clear(pare_arena *arena)
+{
+    block *kept = arena->last;
+    if (!kept)
+        return;
+    for (block *b = kept->before; b;) {
+        block *before = b->before;
+        free(b);
+        b = before;
+    }
+    kept->before = NULL;
+    memset(kept->bytes, 0, kept->used);
+    kept->used = 0;
+}
+
 static block *add_block(pare_arena *arena, size_t at_least)
 {
     size_t size = arena->last ? 2 * arena->last->size : FIRST_BLOCK;

@@ -15,6 +15,10 @@ pare_arena *pare_arena_open(void);
 /** Frees everything that came from the arena. NULL is fine. */
 void pare_arena_close(pare_arena *arena);
 
+/** Takes everything back that came from the arena, which keeps one block for what comes next: for
+ * work that is done again and again. */
+void pare_arena_clear(pare_arena *arena);
+
 /** size bytes of zeros, aligned for any type, or NULL when there is no memory. */
 void *pare_arena_zeros(pare_arena *arena, size_t size);
 

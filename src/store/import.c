@@ -14,7 +14,7 @@
 #include "store/load.h"
 #include "store/read_craft.h"
 #include "store/read_part.h"
-#include "store/record.h"
+#include "store/records.h"
 #include "store/row.h"
 
 enum {
@@ -211,116 +211,22 @@ static pare_status import_craft(job *j, pare_error *err)
 
 /* ---- records ---- */
 
-static const struct {
-    const char *table, *count;
-} RECORD_SQL[PARE_RECORDS] = {
-    [PARE_RECORD_SCALE] = {"scale", "SELECT count(*) FROM scale WHERE doc = ?"},
-    [PARE_RECORD_WEIGH_IN] = {"weigh_in", "SELECT count(*) FROM weigh_in WHERE doc = ?"},
-    [PARE_RECORD_FLIGHT] = {"flight", "SELECT count(*) FROM flight WHERE doc = ?"},
-    [PARE_RECORD_STAND_TABLE] = {"stand_table", "SELECT count(*) FROM stand_table WHERE doc = ?"},
-};
-
-static const struct {
-    const char *key, *what, *sql, *all;
-} REFERENCES[] = {
-    {"craft", "craft", "SELECT 1 FROM craft WHERE name = ?", "SELECT name FROM craft"},
-    {"scale", "scale", "SELECT 1 FROM scale WHERE id = ?", "SELECT id FROM scale"},
-    {"pack", "part", "SELECT 1 FROM part WHERE id = ?", "SELECT id FROM part"},
-    {"motor", "part", "SELECT 1 FROM part WHERE id = ?", "SELECT id FROM part"},
-    {"propeller", "part", "SELECT 1 FROM part WHERE id = ?", "SELECT id FROM part"},
-};
-
-/* The nearest of the names that a query gives, in the job's arena; NULL where none is near. */
-static const char *nearest_of(const job *j, const char *all, const char *name)
-{
-    sqlite3_stmt *statement = NULL;
-    pare_error none;
-    bool row = true;
-    const char *best = NULL;
-    pare_status status = pare_sql_prepare(j->store, &statement, &none, all, "");
-    while (status == PARE_OK &&
-           (status = pare_sql_step(j->store, statement, &row, &none)) == PARE_OK && row) {
-        /* The best so far stays the better one unless this one is nearer. */
-        const char *both[2] = {best, pare_sql_text(statement, 0, j->arena)};
-        best = pare_nearest(name, 2, both);
-    }
-    sqlite3_finalize(statement);
-    return best;
-}
-
-static pare_status check_references(const job *j, const pare_node *node, pare_error *err)
-{
-    pare_status status = PARE_OK;
-    for (size_t i = 0; i < PARE_COUNT(REFERENCES) && status == PARE_OK; i++) {
-        const pare_node *name = pare_node_get(node, REFERENCES[i].key);
-        bool there = true, same = false;
-        if (name)
-            status = compare_row(j, REFERENCES[i].sql, name->text, "", &there, &same, err);
-        const char *near =
-            status == PARE_OK && !there ? nearest_of(j, REFERENCES[i].all, name->text) : NULL;
-        if (near)
-            status = pare_refuse(&j->reading, name, PARE_UNKNOWN, err,
-                                 "no %s '%.48s' on the bench; is it '%s'?", REFERENCES[i].what,
-                                 name->text, near);
-        else if (status == PARE_OK && !there)
-            status = pare_refuse(&j->reading, name, PARE_UNKNOWN, err,
-                                 "no %s '%.48s' on the bench; right would be one that is there",
-                                 REFERENCES[i].what, name->text);
-    }
-    return status;
-}
-
-/* How often this text stands in the list up to and with this entry, and how often in the store: a
- * reading taken twice counts twice, and a list imported twice counts once. */
-static pare_status is_new(const job *j, pare_record record, const char *const docs[], size_t n,
-                          bool *fresh, pare_error *err)
-{
-    sqlite3_stmt *statement = NULL;
-    bool row = false;
-    sqlite3_int64 listed = 0, kept = 0;
-    for (size_t i = 0; i <= n; i++)
-        listed += strcmp(docs[i], docs[n]) == 0;
-    pare_status status =
-        pare_sql_prepare(j->store, &statement, err, RECORD_SQL[record].count, "t", docs[n]);
-    if (status == PARE_OK)
-        status = pare_sql_step(j->store, statement, &row, err);
-    if (row)
-        kept = sqlite3_column_int64(statement, 0);
-    sqlite3_finalize(statement);
-    *fresh = kept < listed;
-    return status;
-}
-
 static pare_status import_records(job *j, pare_record record, pare_error *err)
 {
     const pare_node *list = pare_node_get(j->root, pare_record_list(record));
     if (!list)
         return PARE_OK;
     pare_status status = need_list(j, list, pare_record_list(record), err);
-    if (status != PARE_OK)
-        return status;
-    const char **docs = pare_arena_array(j->arena, list->count, sizeof *docs);
-    if (!docs)
-        return pare_no_memory(err);
-    size_t n = 0;
-    for (const pare_node *one = list->first; one && status == PARE_OK; one = one->next, n++) {
-        bool fresh = false;
-        status = pare_store_step(j->store, pare_record_list(record), n, list->count, err);
+    pare_records records = {
+        .store = j->store, .reading = &j->reading, .arena = j->arena, .record = record};
+    size_t done = 0;
+    for (const pare_node *one = list->first; one && status == PARE_OK; one = one->next) {
+        status = pare_store_step(j->store, pare_record_list(record), done++, list->count, err);
         if (status == PARE_OK)
-            status = pare_record_check(&j->reading, record, one, err);
-        if (status == PARE_OK)
-            status = check_references(j, one, err);
-        if (status == PARE_OK)
-            status = text_of(j, one, 0, &docs[n], err);
-        if (status == PARE_OK)
-            status = is_new(j, record, docs, n, &fresh, err);
-        if (status == PARE_OK && fresh)
-            status = pare_row_put_record(j->store, RECORD_SQL[record].table, 0, one, docs[n], err);
-        if (status == PARE_OK && fresh)
-            j->summary->records_added++;
-        else if (status == PARE_OK)
-            j->summary->records_same++;
+            status = pare_records_keep(&records, one, err);
     }
+    j->summary->records_added += records.added;
+    j->summary->records_same += records.same;
     return status;
 }
 
@@ -380,21 +286,6 @@ static pare_status import_money(const job *j, pare_error *err)
     return status;
 }
 
-/* Craft that were there before must still fly with the parts as they are now. */
-static pare_status check_rest(const job *j, pare_error *err)
-{
-    if (j->summary->parts_replaced == 0)
-        return PARE_OK;
-    pare_bench *bench = pare_load_empty();
-    if (!bench)
-        return pare_no_memory(err);
-    pare_status status = pare_load_parts(j->store, NULL, bench, err);
-    if (status == PARE_OK)
-        status = pare_load_craft(j->store, NULL, bench, err);
-    pare_bench_close(bench);
-    return status;
-}
-
 static pare_status within_change(job *j, pare_error *err)
 {
     pare_status status = import_money(j, err);
@@ -404,8 +295,8 @@ static pare_status within_change(job *j, pare_error *err)
         status = import_craft(j, err);
     for (int record = 0; record < PARE_RECORDS && status == PARE_OK; record++)
         status = import_records(j, (pare_record)record, err);
-    if (status == PARE_OK)
-        status = check_rest(j, err);
+    if (status == PARE_OK && j->summary->parts_replaced)
+        status = pare_load_check(j->store, err);
     if (status == PARE_OK)
         status = pare_files_sweep(j->store, err);
     return status;

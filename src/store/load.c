@@ -240,6 +240,25 @@ pare_status pare_store_part_ids(pare_store *store, pare_arena *arena, size_t *co
     return names(store, "SELECT id FROM part ORDER BY id", arena, count, ids, err);
 }
 
+/* Craft by craft, so that only the parts of one are in memory. */
+pare_status pare_load_check(pare_store *store, pare_error *err)
+{
+    pare_arena *arena = pare_arena_open();
+    size_t count = 0;
+    const char *const *name = NULL;
+    pare_status status =
+        arena ? pare_store_craft_names(store, arena, &count, &name, err) : pare_no_memory(err);
+    for (size_t i = 0; i < count && status == PARE_OK; i++) {
+        pare_bench *bench = pare_load_empty();
+        status = bench ? pare_load_parts(store, name[i], bench, err) : pare_no_memory(err);
+        if (status == PARE_OK)
+            status = pare_load_craft(store, name[i], bench, err);
+        pare_bench_close(bench);
+    }
+    pare_arena_close(arena);
+    return status;
+}
+
 static pare_status no_such_craft(pare_store *store, const char *name, pare_error *err)
 {
     pare_arena *arena = pare_arena_open();

@@ -15,6 +15,9 @@ pare_status pare_load_parts(pare_store *store, const char *craft, pare_bench *be
 pare_status pare_load_craft(pare_store *store, const char *name, pare_bench *bench,
                             pare_error *err);
 
+/** Whether every craft on the bench can still be read with the parts as they are now. */
+pare_status pare_load_check(pare_store *store, pare_error *err);
+
 /** A setting's value, copied into an arena, or "" where it was never set. */
 pare_status pare_load_setting(const pare_store *store, const char *name, pare_arena *arena,
                               const char **value, pare_error *err);

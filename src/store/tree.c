@@ -13,6 +13,8 @@
 
 #include <yaml.h>
 
+#include "store/utf8.h"
+
 typedef struct open_node {
     pare_node_form form;
     pare_node *node, *last;
@@ -29,43 +31,13 @@ typedef struct builder {
     pare_node *root;
 } builder;
 
-/* Length of the UTF-8 character at c, with at most `left` bytes; 0: not UTF-8. *code: its number. */
-static size_t character(const unsigned char *c, size_t left, unsigned *code)
-{
-    static const unsigned least[] = {0, 0, 0x80, 0x800, 0x10000};
-    const size_t length = *c < 0x80       ? 1
-                          : *c >> 5 == 6  ? 2
-                          : *c >> 4 == 14 ? 3
-                          : *c >> 3 == 30 ? 4
-                                          : 0;
-    if (length == 0 || length > left)
-        return 0;
-    *code = length == 1 ? *c : *c & (0x7fu >> length);
-    for (size_t i = 1; i < length; i++) {
-        if (c[i] >> 6 != 2)
-            return 0;
-        *code = *code << 6 | (c[i] & 0x3fu);
-    }
-    if (*code < least[length] || *code > 0x10ffff || (*code >= 0xd800 && *code <= 0xdfff))
-        return 0;
-    return length;
-}
-
-/* Control characters, line breaks of any script, marks that turn the writing direction. */
-static bool is_control(unsigned code)
-{
-    return code < 0x20 || (code >= 0x7f && code <= 0x9f) || code == 0x2028 || code == 0x2029 ||
-           (code >= 0x202a && code <= 0x202e) || (code >= 0x2066 && code <= 0x2069) ||
-           code == 0xfeff || code == 0xfffe || code == 0xffff;
-}
-
 int pare_tree_is_line(const char *text)
 {
     const unsigned char *c = (const unsigned char *)text;
     for (size_t left = strlen(text); left;) {
         unsigned code = 0;
-        const size_t length = character(c, left, &code);
-        if (length == 0 || is_control(code))
+        const size_t length = pare_utf8_character(c, left, &code);
+        if (length == 0 || pare_utf8_is_control(code))
             return 0;
         c += length;
         left -= length;
@@ -79,12 +51,12 @@ static pare_status check_bytes(const char *bytes, size_t length, const char *nam
     int line = 1, column = 1;
     for (size_t left = length; left;) {
         unsigned code = 0;
-        const size_t size = character(c, left, &code);
+        const size_t size = pare_utf8_character(c, left, &code);
         if (size == 0)
             return pare_fail(err, PARE_BAD_DATA,
                              "%s:%d:%d: byte 0x%02x is not UTF-8; a bench is text in UTF-8", name,
                              line, column, (unsigned)*c);
-        if (code != '\n' && code != '\r' && code != '\t' && is_control(code) &&
+        if (code != '\n' && code != '\r' && code != '\t' && pare_utf8_is_control(code) &&
             !(code == 0xfeff && left == length))
             return pare_fail(
                 err, PARE_BAD_DATA,

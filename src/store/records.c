@@ -1,0 +1,133 @@
+/* records.c: records into the bench (see records.h). */
+#include "store/records.h"
+
+#include <string.h>
+
+#include "store/row.h"
+
+static const struct {
+    const char *table, *count;
+} RECORD_SQL[PARE_RECORDS] = {
+    [PARE_RECORD_SCALE] = {"scale", "SELECT count(*) FROM scale WHERE doc = ?"},
+    [PARE_RECORD_WEIGH_IN] = {"weigh_in", "SELECT count(*) FROM weigh_in WHERE doc = ?"},
+    [PARE_RECORD_FLIGHT] = {"flight", "SELECT count(*) FROM flight WHERE doc = ?"},
+    [PARE_RECORD_STAND_TABLE] = {"stand_table", "SELECT count(*) FROM stand_table WHERE doc = ?"},
+};
+
+static const struct {
+    const char *key, *what, *sql, *all;
+} REFERENCES[] = {
+    {"craft", "craft", "SELECT count(*) FROM craft WHERE name = ?", "SELECT name FROM craft"},
+    {"scale", "scale", "SELECT count(*) FROM scale WHERE id = ?", "SELECT id FROM scale"},
+    {"pack", "part", "SELECT count(*) FROM part WHERE id = ?", "SELECT id FROM part"},
+    {"motor", "part", "SELECT count(*) FROM part WHERE id = ?", "SELECT id FROM part"},
+    {"propeller", "part", "SELECT count(*) FROM part WHERE id = ?", "SELECT id FROM part"},
+};
+
+static pare_status count_rows(const pare_store *store, const char *sql, const char *key,
+                              sqlite3_int64 *count, pare_error *err)
+{
+    sqlite3_stmt *statement = NULL;
+    bool row = false;
+    pare_status status = pare_sql_prepare(store, &statement, err, sql, "t", key);
+    if (status == PARE_OK)
+        status = pare_sql_step(store, statement, &row, err);
+    *count = row ? sqlite3_column_int64(statement, 0) : 0;
+    sqlite3_finalize(statement);
+    return status;
+}
+
+/* The nearest of the names that a query gives, in the list's arena; NULL where none is near. */
+static const char *nearest_of(const pare_records *records, const char *all, const char *name)
+{
+    sqlite3_stmt *statement = NULL;
+    pare_error none;
+    bool row = true;
+    const char *best = NULL;
+    pare_status status = pare_sql_prepare(records->store, &statement, &none, all, "");
+    while (status == PARE_OK &&
+           (status = pare_sql_step(records->store, statement, &row, &none)) == PARE_OK && row) {
+        /* The best so far stays the better one unless this one is nearer. */
+        const char *both[2] = {best, pare_sql_text(statement, 0, records->arena)};
+        best = pare_nearest(name, 2, both);
+    }
+    sqlite3_finalize(statement);
+    return best;
+}
+
+static pare_status check_references(const pare_records *records, const pare_node *node,
+                                    pare_error *err)
+{
+    pare_status status = PARE_OK;
+    for (size_t i = 0; i < PARE_COUNT(REFERENCES) && status == PARE_OK; i++) {
+        const pare_node *name = pare_node_get(node, REFERENCES[i].key);
+        sqlite3_int64 there = 1;
+        if (name)
+            status = count_rows(records->store, REFERENCES[i].sql, name->text, &there, err);
+        const char *near =
+            status == PARE_OK && !there ? nearest_of(records, REFERENCES[i].all, name->text) : NULL;
+        if (near)
+            status = pare_refuse(records->reading, name, PARE_UNKNOWN, err,
+                                 "no %s '%.48s' on the bench; is it '%s'?", REFERENCES[i].what,
+                                 name->text, near);
+        else if (status == PARE_OK && !there)
+            status = pare_refuse(records->reading, name, PARE_UNKNOWN, err,
+                                 "no %s '%.48s' on the bench; right would be one that is there",
+                                 REFERENCES[i].what, name->text);
+    }
+    return status;
+}
+
+/* The text of a record, among those of the list. */
+static pare_status add_text(pare_records *records, const pare_node *node, const char **doc,
+                            pare_error *err)
+{
+    pare_text text = {0};
+    pare_tree_write(node, 0, &text);
+    *doc = text.failed ? NULL : pare_arena_copy(records->arena, text.bytes, text.length);
+    pare_text_free(&text);
+    if (records->count == records->size) {
+        const size_t size = records->size ? 2 * records->size : 64;
+        const char **docs = pare_arena_array(records->arena, size, sizeof *docs);
+        if (!docs)
+            return pare_no_memory(err);
+        if (records->count)
+            memcpy(docs, records->docs, records->count * sizeof *docs);
+        records->docs = docs;
+        records->size = size;
+    }
+    records->docs[records->count++] = *doc;
+    return *doc ? PARE_OK : pare_no_memory(err);
+}
+
+/* How often this text stands in the list up to now, and how often in the store. */
+static pare_status is_new(const pare_records *records, const char *doc, bool *fresh,
+                          pare_error *err)
+{
+    sqlite3_int64 listed = 0, kept = 0;
+    for (size_t i = 0; i < records->count; i++)
+        listed += strcmp(records->docs[i], doc) == 0;
+    const pare_status status =
+        count_rows(records->store, RECORD_SQL[records->record].count, doc, &kept, err);
+    *fresh = kept < listed;
+    return status;
+}
+
+pare_status pare_records_keep(pare_records *records, const pare_node *node, pare_error *err)
+{
+    const char *doc = NULL;
+    bool fresh = false;
+    pare_status status = pare_record_check(records->reading, records->record, node, err);
+    if (status == PARE_OK)
+        status = check_references(records, node, err);
+    if (status == PARE_OK)
+        status = add_text(records, node, &doc, err);
+    if (status == PARE_OK)
+        status = is_new(records, doc, &fresh, err);
+    if (status == PARE_OK && fresh)
+        status = pare_row_put_record(records->store, RECORD_SQL[records->record].table, 0, node,
+                                     doc, err);
+    if (status == PARE_OK)
+        ++*(fresh ? &records->added : &records->same);
+    return status;
+}
