@@ -166,9 +166,9 @@ static pare_status check_charger(const pare_reading *reading, const pare_node *n
 static pare_status read_identity(const pare_reading *reading, const pare_node *node,
                                  pare_part *part, pare_error *err)
 {
-    static const char *const keys[] = {"id",    "kind",     "maker",  "mass", "price",
-                                       "owned", "sought",   "does",   "spec", "fits",
-                                       "body",  "includes", "charger"};
+    static const char *const keys[] = {"id",    "kind",     "maker",   "mass", "price",
+                                       "owned", "sought",   "does",    "spec", "fits",
+                                       "body",  "includes", "charger", "note"};
     pare_status status = pare_read_keys(reading, node, "a part", PARE_COUNT(keys), keys, err);
     if (status != PARE_OK)
         return status;
@@ -191,7 +191,9 @@ static pare_status read_facts(const pare_reading *reading, const pare_node *node
     const pare_node *maker = pare_node_get(node, "maker"), *mass = pare_node_get(node, "mass"),
                     *sought = pare_node_get(node, "sought"), *spec = pare_node_get(node, "spec"),
                     *fits = pare_node_get(node, "fits"), *body = pare_node_get(node, "body"),
-                    *includes = pare_node_get(node, "includes");
+                    *includes = pare_node_get(node, "includes"),
+                    *note = pare_node_get(node, "note");
+    const char *kept_as_typed = NULL;
     pare_status status = PARE_OK;
     if (maker)
         status = pare_read_text(reading, maker, "maker", &part->maker, err);
@@ -215,6 +217,8 @@ static pare_status read_facts(const pare_reading *reading, const pare_node *node
         status = pare_read_body(reading, body, part, err);
     if (status == PARE_OK && includes)
         status = pare_read_includes(reading, includes, part, err);
+    if (status == PARE_OK && note)
+        status = pare_read_text(reading, note, "note", &kept_as_typed, err);
     if (status == PARE_OK)
         status = check_charger(reading, pare_node_get(node, "charger"), err);
     return status;

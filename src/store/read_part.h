@@ -21,6 +21,8 @@ pare_status pare_read_value(const pare_reading *reading, const pare_node *node, 
                             pare_error *err);
 pare_status pare_read_spec(const pare_reading *reading, const pare_node *node, pare_part *part,
                            pare_error *err);
+/** Whether a spec of a kind is a word, which stands in the part itself: chemistry, hand, material. */
+bool pare_spec_is_word(pare_kind kind, const char *name);
 pare_status pare_read_fits(const pare_reading *reading, const pare_node *node, pare_part *part,
                            pare_error *err);
 pare_status pare_read_body(const pare_reading *reading, const pare_node *node, pare_part *part,

@@ -8,7 +8,7 @@
 
 enum { NAMES = 40 };
 
-static bool has_word(pare_kind kind, const char *name)
+bool pare_spec_is_word(pare_kind kind, const char *name)
 {
     static const struct {
         pare_kind kind;
@@ -38,7 +38,7 @@ static size_t known_names(pare_kind kind, const char *names[NAMES])
             names[count++] = row->name;
     }
     for (size_t i = 0; i < PARE_COUNT(words); i++)
-        if (has_word(kind, words[i]))
+        if (pare_spec_is_word(kind, words[i]))
             names[count++] = words[i];
     return count;
 }
@@ -172,7 +172,7 @@ static pare_status read_word(const pare_reading *reading, const pare_node *node,
 static pare_status read_one(const pare_reading *reading, const pare_node *node, pare_part *part,
                             pare_error *err)
 {
-    if (has_word(part->kind, node->key))
+    if (pare_spec_is_word(part->kind, node->key))
         return read_word(reading, node, part, err);
     const pare_spec_row *row = pare_spec_named(part->kind, node->key);
     if (row->spec == PARE_SPEC_STATOR_DIAMETER)
