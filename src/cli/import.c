@@ -1,12 +1,23 @@
-/* import.c: `pare import`: a bench's text into the bench. */
-#include <stdbool.h>
+/* import.c: `pare import`: a bench's text, a list, a model or a drawing into the bench. */
 #include <stdio.h>
 #include <unistd.h>
 
-#include "cli/command.h"
+#include "cli/import.h"
 #include "cli/long_work.h"
 #include "cli/use.h"
 #include "show/json.h"
+
+void import_count(pare_text *out, const char *what, size_t added, size_t replaced, size_t same)
+{
+    if (added + replaced + same == 0)
+        return;
+    pare_text_printf(out, "%-8s %zu added", what, added);
+    if (replaced)
+        pare_text_printf(out, ", %zu replaced", replaced);
+    if (same)
+        pare_text_printf(out, ", %zu as before", same);
+    pare_text_add(out, "\n");
+}
 
 static void as_json(const pare_import_summary *s, pare_text *out)
 {
@@ -31,27 +42,84 @@ static void as_json(const pare_import_summary *s, pare_text *out)
     pare_json_write(object, out);
 }
 
-static void line(pare_text *out, const char *what, size_t added, size_t replaced, size_t same)
+static void as_text(const pare_import_summary *s, bool dry, const char *path, pare_text *out)
 {
-    if (added + replaced + same == 0)
-        return;
-    pare_text_printf(out, "%-8s %zu added", what, added);
-    if (replaced)
-        pare_text_printf(out, ", %zu replaced", replaced);
-    if (same)
-        pare_text_printf(out, ", %zu as before", same);
-    pare_text_add(out, "\n");
+    pare_text_printf(out, "%s %s\n", dry ? "nothing is changed; this would go into" : "into", path);
+    import_count(out, "parts", s->parts_added, s->parts_replaced, s->parts_same);
+    import_count(out, "craft", s->craft_added, s->craft_replaced, s->craft_same);
+    import_count(out, "records", s->records_added, 0, s->records_same);
+    if (s->files)
+        pare_text_printf(out, "files    %zu read\n", s->files);
+}
+
+/* Options that mean nothing for this kind of file are mistakes. */
+static pare_status refuse_options(const options *given, unsigned not_here, const char *what,
+                                  pare_error *err)
+{
+    size_t count = 0;
+    const option_row *rows = option_rows(&count);
+    for (size_t i = 0; i < count; i++)
+        if (rows[i].bit & given->given & not_here)
+            return pare_fail(err, PARE_BAD_DATA, "%s is %s; --%s is for lists (CSV)",
+                             given->operand[0], what, rows[i].name);
+    return PARE_OK;
+}
+
+enum {
+    LIST_ONLY =
+        OPTION_MAP | OPTION_AS | OPTION_SEPARATOR | OPTION_DECIMAL | OPTION_NOTES | OPTION_KEEP_GOOD
+};
+
+pare_status import_bench(pare_store *store, const char *path, const options *given,
+                         pare_arena *arena, pare_text *out, pare_error *err)
+{
+    pare_import_summary summary = {0};
+    const bool dry = given->given & OPTION_DRY_RUN;
+    const pare_import import = {
+        .path = given->operand[0], .change = change_of("import", given, arena), .dry_run = dry};
+    pare_status status =
+        refuse_options(given, LIST_ONLY | OPTION_SET | OPTION_KIND, "a bench's text", err);
+    if (status == PARE_OK)
+        status = pare_store_import_yaml(store, &import, arena, &summary, err);
+    if (status != PARE_OK)
+        return status;
+    pare_progress_over(given->progress);
+    for (size_t i = 0; i < summary.warnings; i++)
+        fprintf(stderr, "pare: warning: %s\n", summary.warning[i]);
+    if (given->given & OPTION_JSON)
+        as_json(&summary, out);
+    else
+        as_text(&summary, dry, path, out);
+    return PARE_OK;
+}
+
+static pare_status take(pare_store *store, const char *path, const options *given, import_kind kind,
+                        pare_arena *arena, pare_text *out, pare_error *err)
+{
+    switch (kind) {
+    case IMPORT_BENCH:
+        return import_bench(store, path, given, arena, out, err);
+    case IMPORT_LIST:
+        return import_list(store, path, given, arena, out, err);
+    case IMPORT_MODEL:
+    case IMPORT_OUTLINE:
+        break;
+    }
+    const pare_status status = refuse_options(given, LIST_ONLY, "one part's shape", err);
+    return status == PARE_OK ? import_drawing(store, path, given, kind, arena, out, err) : status;
 }
 
 static pare_status run(const options *given, pare_text *out, pare_error *err)
 {
     pare_text path = {0};
     pare_store *store = NULL;
-    pare_import_summary summary = {0};
+    import_kind kind = IMPORT_BENCH;
     pare_arena *arena = pare_arena_open();
     pare_status status = arena ? PARE_OK : pare_no_memory(err);
     if (status == PARE_OK)
         status = need_operands("import", given, 1, 1, "one file", err);
+    if (status == PARE_OK)
+        status = import_look(given->operand[0], &kind, err);
     if (status == PARE_OK)
         status = bench_path(given, false, &path, err);
     long_work_catch();
@@ -61,31 +129,15 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
     const bool made = store && !was_there;
     if (status == PARE_OK) {
         pare_store_watch(store, given->progress);
-        const pare_import import = {.path = given->operand[0],
-                                    .change = change_of("import", given, arena)};
-        status = pare_store_import_yaml(store, &import, arena, &summary, err);
+        status = take(store, path.bytes, given, kind, arena, out, err);
     }
     long_work_release(status);
     pare_progress_over(given->progress);
     if (status == PARE_STOPPED)
         pare_fail(err, status, "stopped: nothing was imported%s",
                   made ? ", and no bench was made" : "; the bench is as it was");
-    if (status == PARE_OK) {
-        for (size_t i = 0; i < summary.warnings; i++)
-            fprintf(stderr, "pare: warning: %s\n", summary.warning[i]);
-        if (given->given & OPTION_JSON) {
-            as_json(&summary, out);
-        } else {
-            pare_text_printf(out, "into %s\n", path.bytes);
-            line(out, "parts", summary.parts_added, summary.parts_replaced, summary.parts_same);
-            line(out, "craft", summary.craft_added, summary.craft_replaced, summary.craft_same);
-            line(out, "records", summary.records_added, 0, summary.records_same);
-            if (summary.files)
-                pare_text_printf(out, "files    %zu read\n", summary.files);
-        }
-    }
     pare_store_close(store);
-    if (made && status != PARE_OK)
+    if (made && (status != PARE_OK || given->given & OPTION_DRY_RUN))
         unlink(path.bytes); /* nothing came in: leave no empty bench behind */
     pare_text_free(&path);
     pare_arena_close(arena);
@@ -94,13 +146,31 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
 
 const command command_import = {
     .name = "import",
-    .line = "parts and craft from a bench's text (YAML) into the bench",
-    .usage = "pare import FILE [--why TEXT] [--bench FILE] [--json]",
-    .details = "All of the file goes in, or nothing. A part or craft of that name is replaced.\n"
-               "Mesh files are looked for in the file's folder. A bench not there yet is made.\n",
+    .line = "a list (CSV), a bench's text, a model or drawing into the bench",
+    .usage = "pare import FILE [--map COLUMN=WHAT...] [--set WHAT=TEXT...] [--kind KIND]\n"
+             "            [--as LIST] [--separator SIGN] [--decimal SIGN] [--notes]\n"
+             "            [--keep-good] [--dry-run] [--why TEXT] [--bench FILE] [--json]",
+    .details =
+        "  FILE    .csv: a list of parts, weigh-ins, flights or a stand's readings, with\n"
+        "          names over its columns (name, kind, weight (g), kV, ...);\n"
+        "          .yaml or .json: a bench's text, as pare export writes it;\n"
+        "          .stl, .3mf: a printed part; .dxf, .svg: a plate, with --set thick=2mm\n"
+        "\n"
+        "All of a file goes in, or nothing, unless --keep-good. What a list was taken\n"
+        "for is said: what parts its columns, its decimals, what each column means. A\n"
+        "unit stands behind the number or over its column. Blanks, \"-\", \"?\" and \"n/a\"\n"
+        "say nothing; \"~12 g\" is kept as an estimate; blank rows, rows that begin with\n"
+        "# and totals are skipped. A part without an id gets one made of its name. A\n"
+        "part that is there already keeps what the list does not say.\n"
+        "\n"
+        "A part or craft in a bench's text replaces the one of its name. Its meshes and\n"
+        "drawings are looked for in the file's folder. A bench not there yet is made.\n",
     .example = "  pare export -o club.yaml\n"
                "  pare import club.yaml --bench club.sqlite\n",
-    .options = OPTION_BENCH | OPTION_JSON | OPTION_WHY,
-    .meaning = {{OPTION_BENCH, "another bench than your own; made when not there yet"}},
+    .options = OPTION_BENCH | OPTION_JSON | OPTION_WHY | OPTION_MAP | OPTION_SET | OPTION_AS |
+               OPTION_KIND | OPTION_SEPARATOR | OPTION_DECIMAL | OPTION_NOTES | OPTION_KEEP_GOOD |
+               OPTION_DRY_RUN,
+    .meaning = {{OPTION_BENCH, "another bench than your own; made when not there yet"},
+                {OPTION_KIND, "the kind of all parts in a list, or of the part in a drawing"}},
     .run = run,
 };

@@ -12,6 +12,14 @@ static const option_row known[] = {
     {"kind", OPTION_KIND, 0, "KIND", "parts of one kind: motor, esc_four, propeller, ..."},
     {"all", OPTION_ALL, 0, NULL, "all there is, not the first screen alone"},
     {"check", OPTION_CHECK, 0, NULL, "exit status 1 where a limit of the brief is broken"},
+    {"map", OPTION_MAP, 0, "COLUMN=WHAT", "what a column of a list says: 'Wt.=mass (g)', 5=-"},
+    {"set", OPTION_SET, 0, "WHAT=TEXT", "the same in every row of a list: maker=Teasel"},
+    {"as", OPTION_AS, 0, "LIST", "what a list is: parts, weigh_ins, flights or stand"},
+    {"separator", OPTION_SEPARATOR, 0, "SIGN", "what parts columns: comma, semicolon, tab or bar"},
+    {"decimal", OPTION_DECIMAL, 0, "SIGN", "what numbers in a list are written with: point or comma"},
+    {"notes", OPTION_NOTES, 0, NULL, "what no column has a place for becomes a part's note"},
+    {"keep-good", OPTION_KEEP_GOOD, 0, NULL, "rows that cannot be read are left out, not the list"},
+    {"dry-run", OPTION_DRY_RUN, 0, NULL, "say what would change; change nothing"},
     {"output", OPTION_OUTPUT, 'o', "FILE", "into a file, not to standard output"},
     {"why", OPTION_WHY, 0, "TEXT", "the reason, kept in the history"},
     {"json", OPTION_JSON, 0, NULL, "the answer as JSON"},
@@ -60,6 +68,25 @@ static pare_status keep(options *out, unsigned bit, const char *value, pare_erro
         break;
     case OPTION_WHY:
         out->why = value;
+        break;
+    case OPTION_AS:
+        out->as = value;
+        break;
+    case OPTION_SEPARATOR:
+        out->separator = value;
+        break;
+    case OPTION_DECIMAL:
+        out->decimal = value;
+        break;
+    case OPTION_MAP:
+        if (out->maps == MAPS)
+            return pare_fail(err, PARE_BAD_DATA, "--map stands more than %d times", MAPS);
+        out->map[out->maps++] = value;
+        break;
+    case OPTION_SET:
+        if (out->sets == MAPS)
+            return pare_fail(err, PARE_BAD_DATA, "--set stands more than %d times", MAPS);
+        out->set[out->sets++] = value;
         break;
     case OPTION_TRY:
         if (out->tries == TRIES)

@@ -20,9 +20,17 @@ enum {
     OPTION_KIND = 1u << 8,
     OPTION_HELP = 1u << 9,
     OPTION_WHY = 1u << 10,
+    OPTION_MAP = 1u << 18,
+    OPTION_SET = 1u << 19,
+    OPTION_AS = 1u << 20,
+    OPTION_SEPARATOR = 1u << 21,
+    OPTION_DECIMAL = 1u << 22,
+    OPTION_NOTES = 1u << 23,
+    OPTION_KEEP_GOOD = 1u << 24,
+    OPTION_DRY_RUN = 1u << 25,
 };
 
-enum { OPERANDS = 64, TRIES = 8 };
+enum { OPERANDS = 64, TRIES = 8, MAPS = 64 };
 
 /** One option: how it is typed and what it means. */
 typedef struct option_row {
@@ -42,6 +50,9 @@ typedef struct options {
     const char *bench, *loadout, *wish, *output, *kind, *why;
     size_t tries;
     const char *try_list[TRIES]; /* --try may stand more than once where columns are compared */
+    const char *as, *separator, *decimal;
+    size_t maps, sets;
+    const char *map[MAPS], *set[MAPS]; /* each as often as there are columns */
     size_t operands;
     const char *operand[OPERANDS];
 } options;

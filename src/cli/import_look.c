@@ -1,0 +1,70 @@
+/* import_look.c: what a file is that `pare import` is given.
+ *
+ * The ending of its name says it for everything but .txt and names without an ending; then the first
+ * bytes do. A database is told apart so that nobody reads one as a table. */
+#include <errno.h>
+#include <stdio.h>
+#include <string.h>
+
+#include "cli/import.h"
+#include "store/outline.h"
+
+static bool starts(const char *bytes, const char *with)
+{
+    return strncmp(bytes, with, strlen(with)) == 0;
+}
+
+/* Whether some line begins with a bench's first key. */
+static bool is_bench(const char *bytes)
+{
+    if (starts(bytes, "pare:") || bytes[0] == '{')
+        return true;
+    const char *line = strstr(bytes, "\npare:");
+    return line != NULL || starts(bytes, "---");
+}
+
+static pare_status by_content(const char *path, import_kind *kind, pare_error *err)
+{
+    char bytes[4096];
+    FILE *file = fopen(path, "rb");
+    if (!file)
+        return pare_fail(err, PARE_BAD_DATA, "%s: cannot be opened (%s)", path, strerror(errno));
+    const size_t length = fread(bytes, 1, sizeof bytes - 1, file);
+    const bool failed = ferror(file) != 0;
+    const int why = errno;
+    fclose(file);
+    if (failed)
+        return pare_fail(err, PARE_BAD_DATA, "%s: cannot be read (%s)", path, strerror(why));
+    bytes[length] = '\0';
+    const char *text = bytes + (starts(bytes, "\xEF\xBB\xBF") ? 3 : 0);
+    text += strspn(text, " \t\r\n");
+    if (starts(text, "SQLite format 3"))
+        return pare_fail(err, PARE_BAD_DATA,
+                         "%s: a database, not a text; a bench is used by --bench FILE", path);
+    const char *ending = starts(text, "PK\x03\x04") ? ".3mf"
+                         : starts(text, "solid ")   ? ".stl"
+                         : strstr(text, "<svg")     ? ".svg"
+                                                    : NULL;
+    if (ending)
+        return pare_fail(err, PARE_BAD_DATA,
+                         "%s: a shape, as it looks; right would be a name that ends in %s", path,
+                         ending);
+    *kind = is_bench(text) ? IMPORT_BENCH : IMPORT_LIST;
+    return PARE_OK;
+}
+
+pare_status import_look(const char *path, import_kind *kind, pare_error *err)
+{
+    static const struct {
+        const char *ending;
+        import_kind kind;
+    } endings[] = {{".yaml", IMPORT_BENCH}, {".yml", IMPORT_BENCH},   {".json", IMPORT_BENCH},
+                   {".csv", IMPORT_LIST},   {".tsv", IMPORT_LIST},    {".stl", IMPORT_MODEL},
+                   {".3mf", IMPORT_MODEL},  {".dxf", IMPORT_OUTLINE}, {".svg", IMPORT_OUTLINE}};
+    for (size_t i = 0; i < sizeof endings / sizeof endings[0]; i++)
+        if (pare_name_ends(path, endings[i].ending)) {
+            *kind = endings[i].kind;
+            return PARE_OK;
+        }
+    return by_content(path, kind, err);
+}
