@@ -210,6 +210,22 @@ double pare_stud_kg(const pare_thread *thread, double length_m, double density_k
     return density_kg_m3 * PI / 4 * pitch_diameter_m * pitch_diameter_m * length_m;
 }
 
+double pare_screw_key_m(pare_screw_standard standard, const pare_thread *thread)
+{
+    for (size_t i = 0; i < standards[standard].rows; i++)
+        if (fabs(standards[standard].row[i].nominal_mm * MM - thread->nominal_m) < 1e-6)
+            return standards[standard].row[i].key_mm * MM;
+    return 0;
+}
+
+double pare_nut_flats_m(const pare_thread *thread)
+{
+    for (size_t i = 0; i < ROWS(nuts); i++)
+        if (fabs(nuts[i].nominal_mm * MM - thread->nominal_m) < 1e-6)
+            return nuts[i].flats_mm * MM;
+    return 0;
+}
+
 pare_status pare_nut_kg(const pare_thread *thread, double density_kg_m3, double *mass_kg,
                         pare_error *err)
 {

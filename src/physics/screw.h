@@ -47,6 +47,11 @@ double pare_thread_stress_area_m2(const pare_thread *thread);
  *         range (2 .. 60 mm), naming what would be right */
 pare_status pare_screw_kg(pare_screw_standard standard, const pare_thread *thread, double length_m,
                           pare_screw_material material, double *mass_kg, pare_error *err);
+/** Across the flats of the hexagon key that turns a screw, and of the spanner for its nut (ISO 4032);
+ * 0 for a thread that the standard does not have. */
+double pare_screw_key_m(pare_screw_standard standard, const pare_thread *thread);
+double pare_nut_flats_m(const pare_thread *thread);
+
 /** A threaded stud; a hex nut ISO 4032 (2 to 3 % heavy: no chamfers); a plain washer ISO 7089.
  * Nuts and washers from M1.6 to M5. */
 double pare_stud_kg(const pare_thread *thread, double length_m, double density_kg_m3);

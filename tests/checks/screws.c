@@ -198,9 +198,37 @@ static void what_a_standard_does_not_have_is_refused(void **state)
     assert_near(kg, -1, 0);
 }
 
+static void keys_and_spanners_are_those_of_the_standards(void **state)
+{
+    (void)state;
+    /* s, nominal: ISO 4762:2004, table 1; ISO 7380-1:2011, table 1; ISO 10642:2004, table 1; ISO
+     * 4032:2012, table 1. From memory. */
+    static const struct {
+        pare_screw_standard standard;
+        const char *thread;
+        double key_mm;
+    } table[] = {
+        {PARE_ISO4762, "M2", 1.5}, {PARE_ISO4762, "M2.5", 2},
+        {PARE_ISO4762, "M3", 2.5}, {PARE_ISO4762, "M4", 3},
+        {PARE_ISO4762, "M5", 4},   {PARE_ISO7380, "M3", 2},
+        {PARE_ISO7380, "M4", 2.5}, {PARE_ISO7380, "M5", 3},
+        {PARE_ISO10642, "M3", 2},  {PARE_ISO10642, "M4", 2.5},
+        {PARE_ISO10642, "M5", 3},  {PARE_ISO7380, "M2", 0}, /* begins at M3 */
+    };
+    for (size_t i = 0; i < sizeof table / sizeof table[0]; i++) {
+        const pare_thread thread = named(table[i].thread);
+        assert_near(1e3 * pare_screw_key_m(table[i].standard, &thread), table[i].key_mm, 1e-9);
+    }
+    const pare_thread m3 = named("M3"), m5 = named("M5");
+    assert_near(1e3 * pare_nut_flats_m(&m3), 5.5, 1e-9);
+    assert_near(1e3 * pare_nut_flats_m(&m5), 8, 1e-9);
+    assert_near(pare_nut_flats_m(&(pare_thread){.nominal_m = 1e-3}), 0, 0);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(keys_and_spanners_are_those_of_the_standards),
         cmocka_unit_test(threaded_studs_weigh_what_their_standard_says),
         cmocka_unit_test(partly_threaded_studs_weigh_what_their_standard_says),
         cmocka_unit_test(socket_caps_weigh_what_a_din_912_chart_says),
