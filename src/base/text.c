@@ -1,4 +1,4 @@
-/* text.c: growing strings and nearest names (see text.h). */
+/* text.c: growing strings, days and nearest names (see text.h). */
 #include "base/text.h"
 
 #include <ctype.h>
@@ -63,6 +63,27 @@ void pare_text_free(pare_text *text)
 {
     free(text->bytes);
     *text = (pare_text){0};
+}
+
+/* The number that `count` digits make, or -1 where one of them is none. */
+static int digits(const char *text, int count)
+{
+    int number = 0;
+    for (int i = 0; i < count; i++) {
+        if (text[i] < '0' || text[i] > '9')
+            return -1;
+        number = 10 * number + (text[i] - '0');
+    }
+    return number;
+}
+
+bool pare_text_is_day(const char *text)
+{
+    static const int days[] = {31, 29, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31};
+    if (strlen(text) != 10 || text[4] != '-' || text[7] != '-')
+        return false;
+    const int year = digits(text, 4), month = digits(text + 5, 2), day = digits(text + 8, 2);
+    return year >= 0 && month >= 1 && month <= 12 && day >= 1 && day <= days[month - 1];
 }
 
 static size_t least(size_t a, size_t b)

@@ -1,4 +1,4 @@
-/* text.h: strings that grow, and the nearest known name for a mistyped one. */
+/* text.h: strings that grow, days, and the nearest known name for a mistyped one. */
 #ifndef PARE_BASE_TEXT_H
 #define PARE_BASE_TEXT_H
 
@@ -21,6 +21,10 @@ __attribute__((format(printf, 2, 3)))
 void
 pare_text_printf(pare_text *text, const char *format, ...);
 void pare_text_free(pare_text *text);
+
+/** Whether a text is a day of the calendar as ISO 8601 writes it: "2026-03-01". 29 February passes in
+ * every year. */
+bool pare_text_is_day(const char *text);
 
 /** The known name nearest to a mistyped one, or NULL when none is near.
  *

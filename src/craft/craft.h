@@ -9,6 +9,7 @@
 #include <stddef.h>
 
 #include "craft/part.h"
+#include "craft/taken.h"
 #include "physics/rig.h"
 
 enum {
@@ -115,12 +116,6 @@ typedef struct pare_brief {
     unsigned keep; /* bit (1u << job); flies is always kept */
 } pare_brief;
 
-/** A swap taken earlier, with its dates and its promise (kept as typed; later rooms use it). */
-typedef struct pare_taken {
-    const char *swap;
-    const char *chosen, *ordered, *fitted, *weighed, *flown;
-} pare_taken;
-
 typedef struct pare_craft {
     const char *name;
     pare_brief brief;
@@ -133,7 +128,7 @@ typedef struct pare_craft {
     pare_run run[PARE_RUNS];
     pare_loadout loadout[PARE_LOADOUTS];
     size_t takens;
-    pare_taken taken[PARE_ITEMS];
+    pare_taken taken[PARE_TAKENS]; /* not applied here: advise/taken.h makes the craft as built */
 } pare_craft;
 
 /** The place of a named item, joint, run or loadout, or -1. */

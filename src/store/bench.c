@@ -184,6 +184,11 @@ pare_status pare_store_open(const char *path, pare_store_mode mode, pare_store *
     return PARE_OK;
 }
 
+void pare_store_check_with(pare_store *store, pare_craft_check check)
+{
+    store->check = check;
+}
+
 void pare_store_close(pare_store *store)
 {
     if (!store)

@@ -44,6 +44,17 @@ void pare_store_close(pare_store *store);
  * @param progress  must outlive the store; NULL: nobody watches any more */
 void pare_store_watch(pare_store *store, const pare_progress *progress);
 
+/** What else is asked of a craft before a change may leave it on the bench.
+ *
+ * @param bench       all parts that it names
+ * @param[out] taken  where it fails: which of the craft's taken swaps is at fault */
+typedef pare_status (*pare_craft_check)(const pare_bench *bench, const pare_craft *craft,
+                                        size_t *taken, pare_error *err);
+
+/** Asks it of each craft that a change makes, or whose parts it changes: what the store cannot know,
+ * whether the swaps taken still go onto the craft. Its errors get the place in front. */
+void pare_store_check_with(pare_store *store, pare_craft_check check);
+
 /** The bench that is used where none is named: $XDG_DATA_HOME/pare/bench.sqlite, with
  * ~/.local/share where that is not set or not absolute.
  *
@@ -160,6 +171,23 @@ pare_status pare_store_remove_part(pare_store *store, const char *id, const pare
  * @return as for a part */
 pare_status pare_store_remove_craft(pare_store *store, const char *name, bool records,
                                     const pare_change *change, pare_error *err);
+
+/** The list of swaps taken on a craft as it is to be, against the one that was read. */
+typedef struct pare_taken_list {
+    size_t were; /* entries of the list that was read */
+    size_t count;
+    const pare_taken *taken; /* [count] from now on, in this order */
+    const int *was; /* [count] the place of each in the list that was read; -1: a new one */
+} pare_taken_list;
+
+/** Puts it into the craft's stored text: whole, or not at all.
+ *
+ * What an entry that was there holds stays as typed, but for its days and the parts that came along;
+ * a new one's promise is written with six digits.
+ * @return as pare_store_set_limits(); what the check of the store finds (pare_store_check_with);
+ *         PARE_UNAVAILABLE where the stored list is no longer the one that was read */
+pare_status pare_store_set_taken(pare_store *store, const char *craft, const pare_taken_list *list,
+                                 const pare_change *change, pare_error *err);
 
 /* ---- text out ---- */
 

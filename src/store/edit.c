@@ -86,7 +86,8 @@ static pare_status read_and_put(pare_store *store, const char *name, const char 
                                   .arena = bench->arena,
                                   .units = units,
                                   .find_file = pare_files_find,
-                                  .find_context = &files};
+                                  .find_context = &files,
+                                  .check_craft = store->check};
     const pare_node *node = NULL;
     pare_craft *craft = NULL;
     pare_status status = pare_tree_parse(doc, strlen(doc), name, bench->arena, &node, err);

@@ -367,7 +367,8 @@ pare_status pare_store_import_yaml(pare_store *store, const pare_import *import,
                                    .units = units,
                                    .notes = &notes,
                                    .find_file = pare_files_find,
-                                   .find_context = &j.files};
+                                   .find_context = &j.files,
+                                   .check_craft = store->check};
         status = import_with(&j, import, err);
     }
     if (status == PARE_OK) {

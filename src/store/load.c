@@ -116,7 +116,8 @@ static pare_status load_rows(pare_store *store, const char *sql, const char *nam
     pare_reading reading = {.arena = bench->arena,
                             .units = pare_units_open(),
                             .find_file = pare_files_find,
-                            .find_context = &files};
+                            .find_context = &files,
+                            .check_craft = store->check};
     if (!reading.units)
         return pare_no_memory(err);
     sqlite3_stmt *statement = NULL;

@@ -66,60 +66,6 @@ static pare_status read_loadouts(const pare_reading *reading, const pare_node *n
     return status;
 }
 
-static pare_status read_taken(const pare_reading *reading, const pare_node *node, pare_taken *taken,
-                              pare_error *err)
-{
-    static const char *const keys[] = {"swap",    "chosen", "ordered", "fitted",
-                                       "weighed", "flown",  "promise"};
-    const struct {
-        const char *key, **date;
-    } dates[] = {{"chosen", &taken->chosen},
-                 {"ordered", &taken->ordered},
-                 {"fitted", &taken->fitted},
-                 {"weighed", &taken->weighed},
-                 {"flown", &taken->flown}};
-    pare_status status = pare_read_keys(reading, node, "taken", PARE_COUNT(keys), keys, err);
-    if (status != PARE_OK)
-        return status;
-    const pare_node *swap = pare_node_get(node, "swap"), *promise = pare_node_get(node, "promise");
-    if (!swap)
-        return pare_refuse(reading, node, PARE_BAD_DATA, err,
-                           "taken without swap; right would be like {swap: bumper=off, chosen: "
-                           "2026-04-01}");
-    status = pare_read_text(reading, swap, "swap", &taken->swap, err);
-    if (status == PARE_OK && !strchr(taken->swap, '='))
-        return pare_refuse(reading, swap, PARE_BAD_DATA, err,
-                           "swap '%.48s'; right would be WHAT=VALUE, like bumper=off", taken->swap);
-    for (size_t i = 0; i < PARE_COUNT(dates) && status == PARE_OK; i++) {
-        const pare_node *date = pare_node_get(node, dates[i].key);
-        if (date)
-            status = pare_read_date(reading, date, dates[i].key, dates[i].date, err);
-    }
-    if (status == PARE_OK && promise)
-        status = pare_need_map(reading, promise, "promise", err);
-    for (const pare_node *one = promise ? promise->first : NULL; one && status == PARE_OK;
-         one = one->next) {
-        double value = 0;
-        status =
-            pare_read_quantity(reading, one, one->key, PARE_DIM_NUMBER, -1e12, 1e12, &value, err);
-    }
-    return status;
-}
-
-static pare_status read_takens(const pare_reading *reading, const pare_node *node,
-                               pare_craft *craft, pare_error *err)
-{
-    if (!node)
-        return PARE_OK;
-    pare_status status = pare_need_list(reading, node, "taken", err);
-    if (status == PARE_OK && node->count > PARE_ITEMS)
-        return pare_refuse(reading, node, PARE_BAD_DATA, err,
-                           "%zu swaps taken; right would be %d at most", node->count, PARE_ITEMS);
-    for (const pare_node *one = node->first; one && status == PARE_OK; one = one->next)
-        status = read_taken(reading, one, &craft->taken[craft->takens++], err);
-    return status;
-}
-
 static pare_status read_all(const pare_reading *reading, const pare_node *node,
                             const pare_bench *bench, pare_craft *craft, pare_error *err)
 {
@@ -143,8 +89,21 @@ static pare_status read_all(const pare_reading *reading, const pare_node *node,
     if (status == PARE_OK)
         status = read_loadouts(reading, pare_node_get(node, "loadouts"), bench, craft, err);
     if (status == PARE_OK)
-        status = read_takens(reading, pare_node_get(node, "taken"), craft, err);
+        status = pare_read_takens(reading, pare_node_get(node, "taken"), bench, craft, err);
     return status;
+}
+
+static pare_status check_taken(const pare_reading *reading, const pare_bench *bench,
+                               const pare_craft *craft, pare_error *err)
+{
+    size_t taken = 0;
+    if (!reading->check_craft || craft->takens == 0)
+        return PARE_OK;
+    const pare_status status = reading->check_craft(bench, craft, &taken, err);
+    if (status == PARE_OK)
+        return PARE_OK;
+    const pare_node at = {.line = craft->taken[taken].line, .column = craft->taken[taken].column};
+    return pare_refused_at(reading, &at, NULL, err);
 }
 
 pare_status pare_read_craft(const pare_reading *reading, const pare_node *node,
@@ -171,18 +130,43 @@ pare_status pare_read_craft(const pare_reading *reading, const pare_node *node,
     status = pare_craft_settle(made, err);
     if (status != PARE_OK)
         return pare_refused_at(reading, node, NULL, err);
+    status = check_taken(reading, bench, made, err);
+    if (status != PARE_OK)
+        return status;
     *craft = made;
     return PARE_OK;
 }
 
-static void add_once(const char **ids, size_t *count, const pare_node *node)
+static void add_once(const char **ids, size_t *count, const char *id)
 {
-    if (!node || node->form != PARE_NODE_SCALAR)
-        return;
     for (size_t i = 0; i < *count; i++)
-        if (strcmp(ids[i], node->text) == 0)
+        if (strcmp(ids[i], id) == 0)
             return;
-    ids[(*count)++] = node->text;
+    ids[(*count)++] = id;
+}
+
+static void add_node(const char **ids, size_t *count, const pare_node *node)
+{
+    if (node && node->form == PARE_NODE_SCALAR)
+        add_once(ids, count, node->text);
+}
+
+/* What taken swaps put on: the part that each names, and those that came along. */
+static void add_taken(const char **ids, size_t *count, const pare_node *taken)
+{
+    size_t seen = 0;
+    for (const pare_node *one = taken ? taken->first : NULL; one && seen < PARE_TAKENS;
+         one = one->next, seen++) {
+        const pare_node *swap = pare_node_get(one, "swap"), *brings = pare_node_get(one, "brings");
+        const char *id =
+            swap && swap->form == PARE_NODE_SCALAR ? pare_taken_part(swap->text) : NULL;
+        if (id)
+            add_once(ids, count, id);
+        size_t brought = 0;
+        for (const pare_node *part = brings ? brings->first : NULL;
+             part && brought < PARE_TAKEN_BRINGS; part = part->next, brought++)
+            add_node(ids, count, part);
+    }
 }
 
 pare_status pare_craft_part_ids(const pare_reading *reading, const pare_node *node, size_t *count,
@@ -190,14 +174,14 @@ pare_status pare_craft_part_ids(const pare_reading *reading, const pare_node *no
 {
     const pare_node *items = pare_node_get(node, "items"),
                     *loadouts = pare_node_get(node, "loadouts");
-    const size_t most = PARE_ITEMS + PARE_LOADOUTS * USES;
+    const size_t most = PARE_ITEMS + PARE_LOADOUTS * USES + PARE_TAKENS * (1 + PARE_TAKEN_BRINGS);
     const char **found = pare_arena_array(reading->arena, most, sizeof *found);
     if (!found)
         return pare_no_memory(err);
     size_t n = 0, seen = 0;
     for (const pare_node *one = items ? items->first : NULL; one && seen < PARE_ITEMS;
          one = one->next, seen++)
-        add_once(found, &n, pare_node_get(one, "part"));
+        add_node(found, &n, pare_node_get(one, "part"));
     seen = 0;
     for (const pare_node *one = loadouts ? loadouts->first : NULL; one && seen < PARE_LOADOUTS;
          one = one->next, seen++) {
@@ -205,8 +189,9 @@ pare_status pare_craft_part_ids(const pare_reading *reading, const pare_node *no
         size_t used = 0;
         for (const pare_node *part = use ? use->first : NULL; part && used < USES;
              part = part->next, used++)
-            add_once(found, &n, part);
+            add_node(found, &n, part);
     }
+    add_taken(found, &n, pare_node_get(node, "taken"));
     *count = n;
     *ids = found;
     return PARE_OK;

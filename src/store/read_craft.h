@@ -17,7 +17,7 @@ pare_status pare_read_craft(const pare_reading *reading, const pare_node *node,
 
 /** The ids of the parts that a craft names, as typed, each once: for reading only those.
  *
- * Looks only where part ids may stand; what is wrong elsewhere is for pare_read_craft() to say.
+ * In items, loadouts and taken swaps. Looks only where part ids may stand; what is wrong elsewhere is for pare_read_craft() to say.
  * @param[out] ids  [count], in the arena */
 pare_status pare_craft_part_ids(const pare_reading *reading, const pare_node *node, size_t *count,
                                 const char ***ids, pare_error *err);
@@ -31,6 +31,12 @@ pare_status pare_read_joints(const pare_reading *reading, const pare_node *node,
                              pare_error *err);
 pare_status pare_read_runs(const pare_reading *reading, const pare_node *node, pare_craft *craft,
                            pare_error *err);
+pare_status pare_read_takens(const pare_reading *reading, const pare_node *node,
+                             const pare_bench *bench, pare_craft *craft, pare_error *err);
+
+/** The id of the part that a swap puts in, "mo-b" of "motor=mo-b"; NULL where it names none: a
+ * property, off, a part that is still looked for. */
+const char *pare_taken_part(const char *swap);
 
 /** A part that the bench has, by its id. */
 pare_status pare_read_part_id(const pare_reading *reading, const pare_node *node,

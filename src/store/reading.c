@@ -198,35 +198,18 @@ pare_status pare_check_key_name(const pare_reading *reading, const pare_node *en
     return refuse_name(reading, entry->key_line, entry->key_column, what, entry->key, false, err);
 }
 
-/* The number that `count` digits make, or -1 where one of them is none. */
-static int digits(const char *text, int count)
-{
-    int number = 0;
-    for (int i = 0; i < count; i++) {
-        if (text[i] < '0' || text[i] > '9')
-            return -1;
-        number = 10 * number + (text[i] - '0');
-    }
-    return number;
-}
-
 pare_status pare_read_date(const pare_reading *reading, const pare_node *node, const char *what,
                            const char **date, pare_error *err)
 {
-    static const int days[] = {31, 29, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31};
     const pare_status status = need_text(reading, node, what, err);
     if (status != PARE_OK)
         return status;
-    const char *text = node->text;
-    if (strlen(text) == 10 && text[4] == '-' && text[7] == '-') {
-        const int year = digits(text, 4), month = digits(text + 5, 2), day = digits(text + 8, 2);
-        if (year >= 0 && month >= 1 && month <= 12 && day >= 1 && day <= days[month - 1]) {
-            *date = text;
-            return PARE_OK;
-        }
+    if (pare_text_is_day(node->text)) {
+        *date = node->text;
+        return PARE_OK;
     }
     return pare_refuse(reading, node, PARE_BAD_DATA, err,
-                       "%s '%.40s' is no day; right would be like 2026-03-01", what, text);
+                       "%s '%.40s' is no day; right would be like 2026-03-01", what, node->text);
 }
 
 pare_status pare_read_bool(const pare_reading *reading, const pare_node *node, const char *what,

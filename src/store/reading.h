@@ -8,6 +8,7 @@
 
 #include "base/units.h"
 #include "physics/solid.h"
+#include "store/bench.h"
 #include "store/outline.h"
 #include "store/tree.h"
 
@@ -43,6 +44,7 @@ typedef struct pare_reading {
     pare_notes *notes; /* NULL: nobody wants them */
     pare_find_file find_file;
     void *find_context;
+    pare_craft_check check_craft; /* NULL: nobody asks more of a craft than that it reads */
 } pare_reading;
 
 /** Fails with the place of a node in front; a map's entry is placed at its value. */

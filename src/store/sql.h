@@ -12,6 +12,7 @@ struct pare_store {
     char *path;
     bool writable;
     const pare_progress *progress; /* NULL: nobody watches */
+    pare_craft_check check; /* NULL: none */
 };
 
 /** How long another program's lock is waited for. */

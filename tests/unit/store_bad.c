@@ -347,7 +347,32 @@ static void craft_and_records_that_cannot_be_are_refused(void **state)
         {NULL, NULL, "  runs: {lead: {gauge: 12, ways: [1 m, 1 m, 1 m, 1 m, 1 m]}}\n",
          PARE_BAD_DATA, "b.yaml:18:34: ways has 5 values; right would be 1 to 4"},
         {NULL, NULL, "  taken: [{swap: bumper}]\n", PARE_BAD_DATA,
-         "b.yaml:18:18: swap 'bumper'; right would be WHAT=VALUE, like bumper=off"},
+         "b.yaml:18:18: swap 'bumper'; right would be WHAT=VALUE in one word, like bumper=off"},
+        {NULL, NULL, "  taken: [{swap: bumper = off}]\n", PARE_BAD_DATA,
+         "b.yaml:18:18: swap 'bumper = off'; right would be WHAT=VALUE in one word, like "
+         "bumper=off"},
+        {NULL, NULL, "  taken: [{chosen: 2026-04-01}]\n", PARE_BAD_DATA,
+         "b.yaml:18:11: taken without swap; right would be like {swap: bumper=off, chosen: "
+         "2026-04-01}"},
+        {NULL, NULL, "  taken: [{swap: motor=mp}]\n", PARE_UNKNOWN,
+         "b.yaml:18:18: no part 'mp' on the bench; is it 'mo'?"},
+        {NULL, NULL, "  taken: [{swap: motor=mo, brings: [nothing-such]}]\n", PARE_UNKNOWN,
+         "b.yaml:18:37: no part 'nothing-such' on the bench; right would be the id of a part"},
+        {NULL, NULL, "  taken: [{swap: motor=mo, chosen: 2026-02-30}]\n", PARE_BAD_DATA,
+         "b.yaml:18:36: chosen '2026-02-30' is no day; right would be like 2026-03-01"},
+        {NULL, NULL, "  taken: [{swap: motor=mo, chosen: 2026-04-02, fitted: 2026-04-01}]\n",
+         PARE_BAD_DATA,
+         "b.yaml:18:11: motor=mo: fitted on 2026-04-01, but chosen on 2026-04-02; right would be "
+         "that day or a later one"},
+        {NULL, NULL, "  taken: [{swap: motor=mo, promise: {all_up: -1}}]\n", PARE_UNKNOWN,
+         "b.yaml:18:38: a promise knows no 'all_up'; is it 'all_up_g'?"},
+        {NULL, NULL, "  taken: [{swap: motor=mo, promise: {all_up_g: light}}]\n", PARE_BAD_DATA,
+         "b.yaml:18:48: all_up_g: light does not start with one plain number: a number needs no "
+         "unit"},
+        {NULL, NULL, "  taken: [{swap: motor=mo, promise: {cg_mm: [1, 2]}}]\n", PARE_BAD_DATA,
+         "b.yaml:18:45: cg_mm has 2 values; right would be 3"},
+        {NULL, NULL, "  taken: {swap: motor=mo}\n", PARE_BAD_DATA,
+         "b.yaml:18:10: taken is a list here: [one, two]"},
         {NULL, NULL,
          "- name: weir\n  items:\n    frame: {part: fr}\n    motor: {part: mo, count: 4, at: "
          "arms}\n    propeller: {part: pr, count: 4, at: arms}\n    esc: {part: es}\n    brain: "

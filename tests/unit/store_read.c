@@ -333,9 +333,14 @@ static void loadouts_and_taken_swaps_are_read(void **state)
     assert_string_equal(craft->loadout[1].use[0].item, "pack");
     assert_ptr_equal(craft->loadout[1].use[0].part, part(state, "pa-w2"));
     assert_int_equal(craft->takens, 1);
-    assert_string_equal(craft->taken[0].swap, "bumper=off");
-    assert_string_equal(craft->taken[0].chosen, "2026-04-01");
-    assert_string_equal(craft->taken[0].flown, "2026-04-12");
+    assert_string_equal(craft->taken[0].swap, "cube=off");
+    assert_int_equal(craft->taken[0].brings, 1);
+    assert_ptr_equal(craft->taken[0].bring[0], part(state, "pa-w2"));
+    assert_near(pare_taken_promised(&craft->taken[0], "all_up_g"), -7.6, 0);
+    assert_int_equal(craft->taken[0].promise[2].count, 3);
+    assert_near(craft->taken[0].promise[2].value[2], -0.2, 0);
+    assert_string_equal(craft->taken[0].date[PARE_STAGE_CHOSEN], "2026-04-01");
+    assert_string_equal(craft->taken[0].date[PARE_STAGE_FLOWN], "2026-04-12");
 }
 
 static void a_brief_that_says_nothing_has_the_usual_landing_and_keeps_flying(void **state)
