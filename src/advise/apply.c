@@ -7,7 +7,7 @@
 
 #include "advise/edit.h"
 
-enum { MOST_TOGETHER = 48, LONGEST_NAME = 200 };
+enum { MOST_TOGETHER = 48 };
 
 const char *pare_applied_open(const pare_applied *applied)
 {
@@ -91,22 +91,6 @@ pare_status pare_swap_apply(const pare_bench *bench, const pare_craft *craft, co
     return status;
 }
 
-/* Reads the next name of a list; *list moves behind its comma, or becomes NULL at the end. */
-static pare_status next_name(pare_units *units, const char **list, pare_swap_name *name,
-                             pare_error *err)
-{
-    char text[LONGEST_NAME];
-    const char *comma = strchr(*list, ',');
-    const size_t length = comma ? (size_t)(comma - *list) : strlen(*list);
-    if (length >= sizeof text)
-        return pare_fail(err, PARE_UNKNOWN, "a swap's name of %zu letters: the longest has %d",
-                         length, LONGEST_NAME - 1);
-    memcpy(text, *list, length);
-    text[length] = '\0';
-    *list = comma ? comma + 1 : NULL;
-    return pare_swap_name_read(units, text, name, err);
-}
-
 /* Applies a name to the craft, unless it clashes with one before it. */
 static pare_status add_swap(const pare_bench *bench, size_t count, const pare_swap_name names[],
                             const pare_swap_name *name, pare_craft *craft, pare_basket *basket,
@@ -143,7 +127,7 @@ pare_status pare_swap_apply_list(const pare_bench *bench, const pare_craft *craf
             status = pare_fail(err, PARE_UNKNOWN, "more than %d swaps at once", MOST_TOGETHER);
             break;
         }
-        status = next_name(units, &list, &names[count], err);
+        status = pare_swap_name_next(units, &list, &names[count], err);
         if (status == PARE_OK)
             status = add_swap(bench, count, names, &names[count], &now, &basket, err);
         count++;

@@ -84,7 +84,7 @@ int pare_spares(const pare_bench *bench, const pare_part *part)
     int spares = part->sought ? 0 : part->owned;
     for (size_t c = 0; part->kind != PARE_PACK && spares > 0 && c < bench->crafts; c++)
         for (size_t i = 0; i < bench->craft[c]->items; i++)
-            if (bench->craft[c]->item[i].part == part)
+            if (bench->craft[c]->item[i].part == part && !bench->craft[c]->item[i].off)
                 spares -= bench->craft[c]->item[i].count;
     return spares > 0 ? spares : 0;
 }

@@ -15,7 +15,7 @@
 
 #define LEAST_LENGTH_M 1e-3
 #define MOST_LENGTH_M  2.0
-enum { MOST_SCREWS = 200 };
+enum { MOST_SCREWS = 200, LONGEST_TYPED = 200 };
 
 /* Cuts blanks off both ends into room; false when it is empty or too long. */
 static bool trimmed(const char *from, size_t length, size_t size, char room[])
@@ -176,4 +176,19 @@ pare_status pare_swap_name_read(pare_units *units, const char *text, pare_swap_n
     if (status != PARE_OK)
         return status;
     return spell(units, name, "", 1e3 * name->number, "mm", PARE_DIM_LENGTH, err);
+}
+
+pare_status pare_swap_name_next(pare_units *units, const char **list, pare_swap_name *name,
+                                pare_error *err)
+{
+    char text[LONGEST_TYPED];
+    const char *comma = strchr(*list, ',');
+    const size_t length = comma ? (size_t)(comma - *list) : strlen(*list);
+    if (length >= sizeof text)
+        return pare_fail(err, PARE_UNKNOWN, "a swap's name of %zu letters: the longest has %d",
+                         length, LONGEST_TYPED - 1);
+    memcpy(text, *list, length);
+    text[length] = '\0';
+    *list = comma ? comma + 1 : NULL;
+    return pare_swap_name_read(units, text, name, err);
 }

@@ -33,4 +33,8 @@ typedef struct pare_swap_name {
 pare_status pare_swap_name_read(pare_units *units, const char *text, pare_swap_name *name,
                                 pare_error *err);
 
+/** The next name of a list "a=b,c=d"; *list moves behind its comma, or becomes NULL at the end. */
+pare_status pare_swap_name_next(pare_units *units, const char **list, pare_swap_name *name,
+                                pare_error *err);
+
 #endif

@@ -73,3 +73,72 @@ double pare_work_coax_cut_min(void)
 {
     return 12;
 }
+
+/* ---- openings ---- */
+
+const char *pare_opening_words(pare_opening opening)
+{
+    static const char *const words[PARE_OPENINGS] = {
+        [PARE_OPENING_OUTSIDE] = "outside",
+        [PARE_OPENING_PROPELLERS] = "propellers and nuts",
+        [PARE_OPENING_ARMS] = "at the arms",
+        [PARE_OPENING_TOP] = "top plate off",
+    };
+    return words[opening];
+}
+
+/* What may sit outside or under the top plate is inside where it has a pattern to sit on there. */
+pare_opening pare_work_opening(const pare_part *part)
+{
+    switch (part->kind) {
+    case PARE_MOTOR:
+    case PARE_ESC_ONE:
+        return PARE_OPENING_ARMS;
+    case PARE_PROPELLER:
+    case PARE_PROPELLER_NUT:
+        return PARE_OPENING_PROPELLERS;
+    case PARE_HOLDER:
+    case PARE_ADAPTER:
+    case PARE_PRINTED:
+        return part->fit[PARE_FIT_STACK].count || part->fit[PARE_FIT_CAMERA].count
+                   ? PARE_OPENING_TOP
+                   : PARE_OPENING_OUTSIDE;
+    case PARE_PACK:
+    case PARE_STRAP:
+    case PARE_PAD:
+    case PARE_TIE:
+    case PARE_BUMPER:
+    case PARE_ANTENNA:
+    case PARE_GPS:
+    case PARE_ACTION_CAMERA:
+        return PARE_OPENING_OUTSIDE;
+    default:
+        return PARE_OPENING_TOP;
+    }
+}
+
+double pare_work_opening_min(pare_opening opening)
+{
+    return opening == PARE_OPENING_TOP ? 4 : 0; /* common practice, no source */
+}
+
+int pare_work_part_solder(pare_kind kind, int count)
+{
+    /* Common practice, no source: three wires a motor, plus, minus and signal where they go. */
+    static const int joints[PARE_KINDS] = {
+        [PARE_MOTOR] = 3,
+        [PARE_ESC_ONE] = 5,
+        [PARE_ESC_FOUR] = 14,
+        [PARE_FLIGHT_CONTROLLER] = 12,
+        [PARE_CONTROLLER_WITH_ESC] = 22,
+        [PARE_REGULATOR] = 4,
+        [PARE_CONNECTOR] = 2,
+        [PARE_CAPACITOR] = 2,
+        [PARE_CAMERA] = 3,
+        [PARE_VIDEO_TRANSMITTER] = 4,
+        [PARE_RECEIVER] = 4,
+        [PARE_GPS] = 4,
+        [PARE_BUZZER] = 2,
+    };
+    return count * joints[kind];
+}

@@ -2,7 +2,7 @@
 #ifndef PARE_ADVISE_WORK_H
 #define PARE_ADVISE_WORK_H
 
-#include "craft/kind.h"
+#include "craft/part.h"
 
 /** Minutes to change `count` parts of a kind for others; taking them off is half of that. */
 double pare_work_part_min(pare_kind kind, int count);
@@ -15,5 +15,22 @@ double pare_work_screws_cut_min(int count);
 double pare_work_wire_min(int conductors);
 double pare_work_wire_cut_min(int conductors);
 double pare_work_coax_cut_min(void);
+
+/** How far a craft is opened for a piece of work; each asks for those before it only where said. */
+typedef enum pare_opening {
+    PARE_OPENING_OUTSIDE,    /* strap, bumpers, antenna mount */
+    PARE_OPENING_PROPELLERS, /* nuts and propellers */
+    PARE_OPENING_ARMS,       /* motors and their screws, ESCs on the arms */
+    PARE_OPENING_TOP,        /* under the top plate: stack, camera, wiring */
+    PARE_OPENINGS
+} pare_opening;
+const char *pare_opening_words(pare_opening opening); /* "outside", "top plate off" */
+
+/** Where a part is reached. */
+pare_opening pare_work_opening(const pare_part *part);
+/** Minutes to open and to close again, once for all that is done in there. */
+double pare_work_opening_min(pare_opening opening);
+/** Solder joints that changing `count` parts of a kind makes, or taking them off opens. */
+int pare_work_part_solder(pare_kind kind, int count);
 
 #endif

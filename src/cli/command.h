@@ -62,6 +62,7 @@ extern const command command_parts;
 extern const command command_redo;
 extern const command command_sheet;
 extern const command command_swaps;
+extern const command command_take;
 extern const command command_undo;
 
 #endif

@@ -16,6 +16,7 @@
 #include <sys/stat.h>
 
 #include "advise/swap.h"
+#include "advise/taken.h"
 #include "cli/command.h"
 #include "cli/usage.h"
 #include "cli/use.h"
@@ -130,7 +131,11 @@ static const pare_craft *read_for_swaps(const line *l, shelf *s)
     if ((s->count > MANY_PARTS ? pare_store_read_craft(s->store, l->craft, &s->bench, &none)
                                : pare_store_read(s->store, &s->bench, &none)) != PARE_OK)
         return NULL;
-    return pare_bench_craft(s->bench, l->craft);
+    const pare_craft *first = pare_bench_craft(s->bench, l->craft);
+    pare_craft *built = first ? pare_arena_zeros(s->arena, sizeof *built) : NULL;
+    if (!built || pare_taken_as_built(s->bench, first, built, NULL, &none) != PARE_OK)
+        return NULL;
+    return built;
 }
 
 static void offer_swap_lefts(const line *l, size_t count, const char *const name[])

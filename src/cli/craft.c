@@ -49,7 +49,12 @@ static pare_status list(const options *given, const bench_in_use *use, pare_text
     if (!rows)
         return pare_no_memory(err);
     for (size_t i = 0; i < bench->crafts; i++) {
-        const pare_status status = weigh(bench->craft[i], bench->arena, &rows[i], err);
+        pare_status status = PARE_OK;
+        if (use->first[i].status == PARE_OK)
+            status = weigh(bench->craft[i], bench->arena, &rows[i], err);
+        else
+            rows[i] = (pare_craft_row){
+                .craft = bench->craft[i], .limit_kg = (double)NAN, .why = use->first[i].why};
         if (status != PARE_OK)
             return status;
     }

@@ -73,7 +73,7 @@ static pare_status fill(const options *given, const char *path, pare_import_summ
     pare_store *store = NULL;
     long_work_catch();
     const bool was_there = access(path, F_OK) == 0;
-    pare_status status = pare_store_open(path, PARE_STORE_CREATE, &store, err);
+    pare_status status = bench_store(path, PARE_STORE_CREATE, &store, err);
     const bool made = store && !was_there;
     if (status == PARE_OK && given->given & OPTION_BENCH)
         status = only_ours(store, path, err);

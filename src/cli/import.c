@@ -125,7 +125,7 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
     long_work_catch();
     const bool was_there = status == PARE_OK && access(path.bytes, F_OK) == 0;
     if (status == PARE_OK)
-        status = pare_store_open(path.bytes, PARE_STORE_CREATE, &store, err);
+        status = bench_store(path.bytes, PARE_STORE_CREATE, &store, err);
     const bool made = store && !was_there;
     if (status == PARE_OK) {
         pare_store_watch(store, given->progress);

@@ -166,7 +166,7 @@ pare_status craft_limit(const options *given, pare_text *out, pare_error *err)
     if (status == PARE_OK) {
         const pare_change change = change_of("craft", given, arena);
         pare_store *store = NULL;
-        status = pare_store_open(use.path.bytes, PARE_STORE_WRITE, &store, err);
+        status = bench_store(use.path.bytes, PARE_STORE_WRITE, &store, err);
         if (status == PARE_OK)
             status = pare_store_set_limits(store, given->operand[1], count, limit, &change, err);
         pare_store_close(store);

@@ -21,6 +21,12 @@ static const option_row known[] = {
     {"keep-good", OPTION_KEEP_GOOD, 0, NULL, "rows that cannot be read are left out, not the list"},
     {"dry-run", OPTION_DRY_RUN, 0, NULL, "say what would change; change nothing"},
     {"output", OPTION_OUTPUT, 'o', "FILE", "into a file, not to standard output"},
+    {"chosen", OPTION_CHOSEN, 0, "DATE", "the day on which it was chosen"},
+    {"ordered", OPTION_ORDERED, 0, "DATE", "the day on which it was ordered"},
+    {"fitted", OPTION_FITTED, 0, "DATE", "the day on which it was fitted: from then on the craft"},
+    {"weighed", OPTION_WEIGHED, 0, "DATE", "the day on which the craft was weighed with it"},
+    {"flown", OPTION_FLOWN, 0, "DATE", "the day on which it was first flown"},
+    {"leave", OPTION_LEAVE, 0, NULL, "off the list again, while it is not on the craft yet"},
     {"why", OPTION_WHY, 0, "TEXT", "the reason, kept in the history"},
     {"json", OPTION_JSON, 0, NULL, "the answer as JSON"},
     {"bench", OPTION_BENCH, 0, "FILE", "another bench than your own"},
@@ -94,6 +100,9 @@ static pare_status keep(options *out, unsigned bit, const char *value, pare_erro
         out->try_list[out->tries++] = value;
         break;
     default:
+        for (int s = 0; s < PARE_STAGES; s++)
+            if (bit == (unsigned)OPTION_CHOSEN << s)
+                out->stage[s] = value;
         break;
     }
     return PARE_OK;

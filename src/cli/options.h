@@ -6,6 +6,7 @@
 #include <stddef.h>
 
 #include "base/progress.h"
+#include "craft/taken.h"
 
 /** Each option as a bit, so that a command can say which it takes. */
 enum {
@@ -20,6 +21,12 @@ enum {
     OPTION_KIND = 1u << 8,
     OPTION_HELP = 1u << 9,
     OPTION_WHY = 1u << 10,
+    OPTION_LEAVE = 1u << 11,
+    OPTION_CHOSEN = 1u << 12, /* the stages in their order */
+    OPTION_ORDERED = 1u << 13,
+    OPTION_FITTED = 1u << 14,
+    OPTION_WEIGHED = 1u << 15,
+    OPTION_FLOWN = 1u << 16,
     OPTION_MAP = 1u << 18,
     OPTION_SET = 1u << 19,
     OPTION_AS = 1u << 20,
@@ -48,6 +55,7 @@ typedef struct options {
     unsigned given;                /* bits */
     const pare_progress *progress; /* of the command's work; set by main() */
     const char *bench, *loadout, *wish, *output, *kind, *why;
+    const char *stage[PARE_STAGES]; /* a day each, as typed */
     size_t tries;
     const char *try_list[TRIES]; /* --try may stand more than once where columns are compared */
     const char *as, *separator, *decimal;

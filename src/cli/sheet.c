@@ -34,8 +34,19 @@ static pare_status as_text(const bench_in_use *use, const options *given, const 
     return status;
 }
 
-static pare_status as_json(const pare_craft *craft, const pare_craft *before, int loadout,
-                           pare_sheet_view *view, pare_text *out, pare_error *err)
+static pare_status fill(const bench_in_use *use, const pare_craft *craft, const pare_craft *before,
+                        int loadout, const char *tried, pare_sheet_view *view, pare_error *err)
+{
+    const pare_craft *first = bench_first(use, craft->name);
+    pare_status status = pare_sheet_view_fill(craft, before, loadout, tried, view, err);
+    if (status == PARE_OK && first && first->takens)
+        status = pare_taken_facts_fill(use->bench, first, loadout, &view->taken, err);
+    return status;
+}
+
+static pare_status as_json(const bench_in_use *use, const pare_craft *craft,
+                           const pare_craft *before, int loadout, pare_sheet_view *view,
+                           pare_text *out, pare_error *err)
 {
     json_t *object = pare_sheet_object(view), *others = json_object();
     pare_sheet_view *other = malloc(sizeof *other);
@@ -43,7 +54,7 @@ static pare_status as_json(const pare_craft *craft, const pare_craft *before, in
     for (int i = 0; status == PARE_OK && i < (int)craft->loadouts; i++) {
         if (i == loadout)
             continue;
-        status = pare_sheet_view_fill(craft, before, i, view->tried, other, err);
+        status = fill(use, craft, before, i, view->tried, other, err);
         if (status == PARE_OK)
             json_object_set_new(others, craft->loadout[i].name, pare_sheet_object(other));
         else
@@ -105,10 +116,9 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
             status = pare_swap_apply_list(use.bench, before, tried.bytes, craft, err);
     }
     if (status == PARE_OK)
-        status = pare_sheet_view_fill(craft, before, loadout, tried.length ? tried.bytes : NULL,
-                                      view, err);
+        status = fill(&use, craft, before, loadout, tried.length ? tried.bytes : NULL, view, err);
     if (status == PARE_OK)
-        status = given->given & OPTION_JSON ? as_json(craft, before, loadout, view, out, err)
+        status = given->given & OPTION_JSON ? as_json(&use, craft, before, loadout, view, out, err)
                                             : as_text(&use, given, craft, loadout, view, out, err);
     if (status == PARE_OK && given->given & OPTION_CHECK)
         status = check(view, err);

@@ -415,7 +415,7 @@ static pare_status keep(const bench_in_use *use, const options *given, const par
     pare_store *store = NULL;
     if (text->failed)
         return pare_no_memory(err);
-    pare_status status = pare_store_open(use->path.bytes, PARE_STORE_CREATE, &store, err);
+    pare_status status = bench_store(use->path.bytes, PARE_STORE_CREATE, &store, err);
     if (status == PARE_OK)
         status = pare_store_import_yaml(store, &import, arena, &summary, err);
     pare_store_close(store);

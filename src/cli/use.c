@@ -4,6 +4,8 @@
 #include <string.h>
 #include <unistd.h>
 
+#include "advise/taken.h"
+
 pare_status bench_path(const options *given, bool demo, pare_text *path, pare_error *err)
 {
     if (!(given->given & OPTION_BENCH))
@@ -66,6 +68,46 @@ static pare_status check_craft(pare_store *store, const char *name, pare_error *
     return status;
 }
 
+pare_status bench_store(const char *path, pare_store_mode mode, pare_store **store, pare_error *err)
+{
+    const pare_status status = pare_store_open(path, mode, store, err);
+    if (status == PARE_OK && mode != PARE_STORE_READ)
+        pare_store_check_with(*store, pare_taken_check);
+    return status;
+}
+
+/* Puts a craft as built in the place of the one described; what cannot be built is said when somebody
+ * asks for it. */
+static pare_status build_one(const bench_in_use *use, size_t index, pare_error *err)
+{
+    pare_bench *bench = use->bench;
+    first_craft *first = &use->first[index];
+    pare_error why = {0};
+    *first = (first_craft){.craft = bench->craft[index]};
+    if (first->craft->takens == 0)
+        return PARE_OK;
+    pare_craft *built = pare_arena_zeros(bench->arena, sizeof *built);
+    if (!built)
+        return pare_no_memory(err);
+    first->status = pare_taken_as_built(bench, first->craft, built, NULL, &why);
+    if (first->status == PARE_OK) {
+        bench->craft[index] = built;
+        return PARE_OK;
+    }
+    first->why = pare_arena_text(bench->arena, why.text);
+    return first->why ? PARE_OK : pare_no_memory(err);
+}
+
+static pare_status build(bench_in_use *use, pare_error *err)
+{
+    const size_t crafts = use->bench->crafts;
+    use->first = pare_arena_array(use->bench->arena, crafts + 1, sizeof *use->first);
+    pare_status status = use->first ? PARE_OK : pare_no_memory(err);
+    for (size_t i = 0; i < crafts && status == PARE_OK; i++)
+        status = build_one(use, i, err);
+    return status;
+}
+
 pare_status bench_open(const options *given, pare_store_mode mode, bench_in_use *use,
                        pare_error *err)
 {
@@ -74,7 +116,7 @@ pare_status bench_open(const options *given, pare_store_mode mode, bench_in_use 
     if (status == PARE_OK)
         status = only_demo(given, use->path.bytes, err);
     if (status == PARE_OK)
-        status = pare_store_open(use->path.bytes, mode, &use->store, err);
+        status = bench_store(use->path.bytes, mode, &use->store, err);
     if (status == PARE_OK)
         pare_store_watch(use->store, given->progress);
     return status;
@@ -89,6 +131,8 @@ static pare_status use_some(const options *given, const char *craft, bench_in_us
     if (status == PARE_OK)
         status = craft ? pare_store_read_craft(use->store, craft, &use->bench, err)
                        : pare_store_read(use->store, &use->bench, err);
+    if (status == PARE_OK)
+        status = build(use, err);
     if (status == PARE_OK)
         status = pare_store_warm(use->store, use->bench, err);
     return status;
@@ -113,12 +157,33 @@ void bench_leave(bench_in_use *use)
     *use = (bench_in_use){0};
 }
 
+/* The place of a craft on the bench, or its number of craft. */
+static size_t place_of(const bench_in_use *use, const char *name)
+{
+    size_t i = 0;
+    while (i < use->bench->crafts && strcmp(use->bench->craft[i]->name, name) != 0)
+        i++;
+    return i;
+}
+
+const pare_craft *bench_first(const bench_in_use *use, const char *name)
+{
+    const size_t i = place_of(use, name);
+    return i < use->bench->crafts ? use->first[i].craft : NULL;
+}
+
 pare_status bench_craft(const bench_in_use *use, const char *name, const pare_craft **craft,
                         pare_error *err)
 {
-    *craft = pare_bench_craft(use->bench, name);
-    if (*craft)
-        return PARE_OK;
+    const size_t place = place_of(use, name);
+    if (place < use->bench->crafts) {
+        const first_craft *first = &use->first[place];
+        *craft = use->bench->craft[place];
+        if (first->status == PARE_OK)
+            return PARE_OK;
+        return pare_fail(err, first->status, "craft '%s' cannot be built as taken: %s", name,
+                         first->why);
+    }
     const char **names = pare_arena_array(use->bench->arena, use->bench->crafts + 1, sizeof *names);
     if (!names)
         return pare_no_memory(err);

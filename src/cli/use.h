@@ -7,14 +7,26 @@
 #include "show/screen.h"
 #include "store/bench.h"
 
+/** A craft before any taken swap went on. */
+typedef struct first_craft {
+    const pare_craft *craft;
+    pare_status status; /* PARE_OK: the bench's is the craft as built */
+    const char *why;    /* where it cannot be built: the bench's is then the one as described */
+} first_craft;
+
 typedef struct bench_in_use {
     pare_text path;
     pare_store *store;
-    pare_bench *bench; /* all of it, propellers warm */
+    pare_bench *bench;  /* all of it, craft as built, propellers warm */
+    first_craft *first; /* of each of its craft */
 } bench_in_use;
 
 /** Where the bench is: --bench, or the user's own. */
 pare_status bench_path(const options *given, bool demo, pare_text *path, pare_error *err);
+
+/** Opens a bench by its file: no change through it may leave a craft on it that cannot be built. */
+pare_status bench_store(const char *path, pare_store_mode mode, pare_store **store,
+                        pare_error *err);
 
 /** Opens the bench and reads all of it. Where the user's own is not there but the demo's is, the error
  * says what to type. Close with bench_leave(), also after a failure. */
@@ -28,9 +40,12 @@ pare_status bench_open(const options *given, pare_store_mode mode, bench_in_use 
                        pare_error *err);
 void bench_leave(bench_in_use *use);
 
-/** A craft by name; PARE_UNKNOWN with the nearest, or with all names where there are few. */
+/** A craft as built, by name; PARE_UNKNOWN with the nearest, or with all names where there are few; as
+ * pare_taken_as_built() where a swap that was fitted no longer goes on. */
 pare_status bench_craft(const bench_in_use *use, const char *name, const pare_craft **craft,
                         pare_error *err);
+/** The same craft as first described, without the swaps taken since. */
+const pare_craft *bench_first(const bench_in_use *use, const char *name);
 /** A part by id; PARE_UNKNOWN with the nearest. */
 pare_status bench_part(const bench_in_use *use, const char *id, const pare_part **part,
                        pare_error *err);

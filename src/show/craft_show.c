@@ -6,6 +6,7 @@
 #include "show/catalogue.h"
 #include "show/digits.h"
 #include "show/sheet_json.h"
+#include "show/take.h"
 
 void pare_craft_list_text(size_t count, const pare_craft_row rows[], const pare_screen *screen,
                           pare_text *out)
@@ -153,6 +154,21 @@ static void put_loadouts(const pare_craft *craft, const pare_screen *screen, par
     }
 }
 
+static void put_takens(const pare_craft *craft, const pare_screen *screen, pare_text *out)
+{
+    if (craft->takens)
+        pare_put_heading(screen, out, "taken (the fitted ones are in what stands above)");
+    for (size_t i = 0; i < craft->takens; i++) {
+        pare_text line = {0};
+        pare_text_printf(&line, "%s: ", craft->taken[i].swap);
+        pare_taken_days_text(&craft->taken[i], &line);
+        pare_text_add(out, "  ");
+        pare_put_wrapped(screen, out, 2, 4, line.bytes ? line.bytes : "");
+        out->failed = out->failed || line.failed;
+        pare_text_free(&line);
+    }
+}
+
 static void put_brief(const pare_craft *craft, const pare_screen *screen, pare_text *out)
 {
     char text[PARE_DIGITS];
@@ -184,6 +200,7 @@ void pare_craft_text(const pare_craft *craft, const pare_screen *screen, pare_te
     put_joints(craft, screen, out);
     put_runs(craft, screen, out);
     put_loadouts(craft, screen, out);
+    put_takens(craft, screen, out);
 }
 
 json_t *pare_craft_object(const pare_craft *craft)
@@ -246,5 +263,11 @@ json_t *pare_craft_object(const pare_craft *craft)
     json_object_set_new(one, "joints", joints);
     json_object_set_new(one, "runs", runs);
     json_object_set_new(one, "loadouts", loadouts);
+    if (craft->takens) {
+        json_t *taken = json_array();
+        for (size_t i = 0; i < craft->takens; i++)
+            json_array_append_new(taken, pare_taken_object(&craft->taken[i]));
+        json_object_set_new(one, "taken", taken);
+    }
     return one;
 }

@@ -185,6 +185,25 @@ static json_t *filled(const pare_craft *craft)
     return list;
 }
 
+static json_t *taken_facts(const pare_taken_facts *facts)
+{
+    json_t *object = json_object(), *first = json_object();
+    json_object_set_new(object, "on_craft", json_integer((json_int_t)facts->on));
+    json_object_set_new(object, "ordered", json_integer((json_int_t)facts->ordered));
+    json_object_set_new(object, "chosen", json_integer((json_int_t)facts->chosen));
+    json_object_set_new(object, "planned_all_up_g",
+                        facts->planned ? pare_json_number(1e3 * facts->planned_kg) : json_null());
+    json_object_set_new(object, "planned_all_up_g_u",
+                        facts->planned ? pare_json_number(1e3 * facts->planned_u_kg) : json_null());
+    if (facts->why[0])
+        json_object_set_new(object, "planned_why", json_string(facts->why));
+    json_object_set_new(first, "all_up_g", pare_json_number(1e3 * facts->first_kg));
+    json_object_set_new(first, "roll_rad_s2", pare_json_number(facts->first_roll_rad_s2));
+    json_object_set_new(first, "pitch_rad_s2", pare_json_number(facts->first_pitch_rad_s2));
+    json_object_set_new(object, "first_described", first);
+    return object;
+}
+
 json_t *pare_sheet_object(const pare_sheet_view *view)
 {
     const pare_sheet *sheet = &view->sheet;
@@ -194,6 +213,8 @@ json_t *pare_sheet_object(const pare_sheet_view *view)
     json_object_set_new(object, "craft", json_string(view->craft.name));
     json_object_set_new(object, "loadout", pare_text_or_null(view->loadout));
     json_object_set_new(object, "tried", pare_text_or_null(view->tried));
+    if (view->taken.on + view->taken.ordered + view->taken.chosen)
+        json_object_set_new(object, "taken", taken_facts(&view->taken));
     pare_figures_into(object, sheet);
     if (view->tried) {
         double change[PARE_FIGURES];

@@ -110,6 +110,34 @@ static void all_up(const pare_sheet_view *view, const pare_screen *screen, pare_
     put(screen, out, "all-up", &line);
 }
 
+/* What was fitted since the craft was first described, and what waits. */
+static void taken(const pare_sheet_view *view, const pare_screen *screen, pare_text *out)
+{
+    const pare_taken_facts *facts = &view->taken;
+    const size_t waiting = facts->chosen + facts->ordered;
+    char text[PARE_DIGITS];
+    pare_text line = {0};
+    if (facts->on + waiting == 0)
+        return;
+    if (facts->on)
+        pare_text_printf(&line, "%zu fitted", facts->on);
+    if (facts->on && !view->tried && isfinite(facts->first_kg)) {
+        const double change = 1e3 * (view->sheet.figure[PARE_ALL_UP].value - facts->first_kg);
+        pare_text_printf(&line, " (%s g)", pare_digits_change(text, change, 3, 1));
+    }
+    if (facts->ordered)
+        pare_text_printf(&line, "%s%zu ordered", line.length ? ", " : "", facts->ordered);
+    if (facts->chosen)
+        pare_text_printf(&line, "%s%zu chosen", line.length ? ", " : "", facts->chosen);
+    if (waiting && facts->planned)
+        pare_text_printf(
+            &line, "; %s g all-up once fitted",
+            pare_digits_u(text, screen, 1e3 * facts->planned_kg, 1e3 * facts->planned_u_kg));
+    else if (waiting && !facts->planned)
+        pare_text_printf(&line, "; as things are not all of it goes on: %s", facts->why);
+    put(screen, out, "taken", &line);
+}
+
 void pare_bands_text(const pare_swaps *swaps, const char *money, const pare_screen *screen,
                      pare_text *out)
 {
@@ -203,6 +231,8 @@ static void hover(const pare_sheet_view *view, const pare_screen *screen, pare_t
 static void quickness(const pare_sheet_view *view, const pare_screen *screen, pare_text *out)
 {
     const pare_sheet_figure *now = view->sheet.figure, *then = view->before.figure;
+    const double first[2] = {view->taken.first_roll_rad_s2, view->taken.first_pitch_rad_s2};
+    const bool built = !view->tried && view->taken.on;
     char text[PARE_DIGITS];
     pare_text line = {0};
     if (!now[PARE_ROLL].exists) {
@@ -212,17 +242,23 @@ static void quickness(const pare_sheet_view *view, const pare_screen *screen, pa
     }
     static const pare_figure which[] = {PARE_ROLL, PARE_PITCH};
     for (int i = 0; i < 2; i++) {
+        double against = (double)NAN;
+        if (view->tried && then[which[i]].exists)
+            against = then[which[i]].value;
+        else if (built)
+            against = first[i];
         pare_text_printf(&line, i ? ", pitch %s" : "roll %s",
                          figure(text, screen, &view->sheet, which[i]));
-        if (view->tried && then[which[i]].exists)
+        if (isfinite(against))
             pare_text_printf(
                 &line, " (%s %%)",
-                pare_digits_change(text, 100 * (now[which[i]].value / then[which[i]].value - 1), 2,
-                                   1));
+                pare_digits_change(text, 100 * (now[which[i]].value / against - 1), 2, 1));
     }
     pare_text_add(&line, " rad/s2");
     if (view->tried)
         pare_text_add(&line, ", against the craft without the trial");
+    else if (built)
+        pare_text_add(&line, ", against the craft without what was fitted");
     put(screen, out, "quickness", &line);
 }
 
@@ -310,6 +346,7 @@ void pare_sheet_text(const pare_sheet_view *view, const pare_swaps *swaps, const
     title(view, screen, out);
     pare_text_add(out, "\n");
     all_up(view, screen, out);
+    taken(view, screen, out);
     pare_text_add(out, "\n");
     const pare_ruler ruler =
         pare_ruler_of(&view->craft, &view->sheet, view->tried ? &view->craft_before : NULL,

@@ -33,6 +33,7 @@ pare_status pare_sheet_view_fill(const pare_craft *craft, const pare_craft *befo
                                  const char *tried, pare_sheet_view *view, pare_error *err)
 {
     view->tried = tried;
+    view->taken = (pare_taken_facts){0};
     view->loadout = loadout >= 0 ? craft->loadout[loadout].name : NULL;
     pare_status status = pare_craft_load(craft, loadout, &view->craft, err);
     if (status == PARE_OK)

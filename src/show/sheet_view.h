@@ -3,6 +3,7 @@
 #define PARE_SHOW_SHEET_VIEW_H
 
 #include "advise/swap.h"
+#include "advise/taken.h"
 #include "craft/sheet.h"
 
 /** One craft in one loadout, with all that is said about it. Large: keep it off the stack. */
@@ -18,6 +19,7 @@ typedef struct pare_sheet_view {
     pare_growth growth;        /* where growth_known */
     char growth_why[PARE_WHY]; /* where not */
     double limit_kg;           /* the brief's, NAN: none */
+    pare_taken_facts taken;    /* zeros, unless the caller fills them */
     double flown_at_limit_s;   /* if the craft weighed exactly that; NAN: none, or it cannot fly */
 } pare_sheet_view;
 

@@ -1,0 +1,231 @@
+/* checklist.c: the whole checklist: what comes first, the steps, what is looked at before it flies (see
+ * checklist.h). All that is said here of safety is common practice of the trade, no source. */
+#include "advise/checklist.h"
+
+#include <math.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "advise/checklist_inside.h"
+#include "advise/take_inside.h"
+#include "advise/taken.h"
+#include "craft/sheet.h"
+
+#define FELT 0.02 /* a change of quickness below this share is not felt */
+
+/* The states that the swaps lead through. Large: on the heap. */
+typedef struct states {
+    pare_craft craft[2], loaded;
+    pare_sheet sheet;
+    int now;
+} states;
+
+typedef struct quick {
+    double roll, pitch; /* NAN: not known */
+} quick;
+
+static void put_first(pare_checking *c, const char *text)
+{
+    if (c->list->firsts < PARE_CHECK_LINES)
+        c->list->first[c->list->firsts++] = text;
+}
+
+static void put_check(pare_checking *c, const char *text)
+{
+    c->failed = c->failed || !text;
+    if (text && c->list->checks < PARE_CHECK_LINES)
+        c->list->check[c->list->checks++] = text;
+}
+
+/* ---- what quickness does to the gains ---- */
+
+static quick quick_of(const pare_craft *craft, states *s)
+{
+    quick q = {(double)NAN, (double)NAN};
+    if (pare_craft_load(craft, craft->loadouts ? 0 : -1, &s->loaded, NULL) != PARE_OK ||
+        pare_sheet_compute(&s->loaded, false, &s->sheet, NULL) != PARE_OK)
+        return q;
+    const pare_sheet_figure *figure = s->sheet.figure;
+    if (figure[PARE_ROLL].exists)
+        q.roll = figure[PARE_ROLL].value;
+    if (figure[PARE_PITCH].exists)
+        q.pitch = figure[PARE_PITCH].value;
+    return q;
+}
+
+/* By how much, in per cent, a gain must change so that the loop answers as before: the same output
+ * makes so much more or less angular acceleration. 0 where it is not felt. */
+static double gain_percent(double before, double after)
+{
+    if (!(before > 0) || !(after > 0) || fabs(after / before - 1) < FELT)
+        return 0;
+    return 100 * (before / after - 1);
+}
+
+static void check_gains(pare_checking *c, quick before, quick after)
+{
+    const double roll = gain_percent(before.roll, after.roll),
+                 pitch = gain_percent(before.pitch, after.pitch);
+    char text[200];
+    int used = 0;
+    if (roll == 0 && pitch == 0)
+        return;
+    used = snprintf(text, sizeof text, "control gains: ");
+    if (roll != 0)
+        used += snprintf(text + used, sizeof text - (size_t)used, "roll %s by %.0f %%",
+                         roll < 0 ? "down" : "up", fabs(roll));
+    if (pitch != 0)
+        used += snprintf(text + used, sizeof text - (size_t)used, "%spitch %s by %.0f %%",
+                         roll != 0 ? ", " : "", pitch < 0 ? "down" : "up", fabs(pitch));
+    snprintf(text + used, sizeof text - (size_t)used,
+             " to start with: by that much the sheet expects it to answer %s",
+             roll < 0 || pitch < 0 ? "quicker" : "slower");
+    put_check(c, pare_arena_text(c->arena, text));
+}
+
+/* ---- the lines ---- */
+
+static void put_firsts(pare_checking *c)
+{
+    put_first(c, "pack out and away from the bench; propellers off, before any work on a powered "
+                 "craft");
+    if (c->list->solder_joints)
+        put_first(c,
+                  "soldering: eyes shielded, air moving, nothing that burns below the iron; tin "
+                  "both sides, leave no strand loose, let each joint cool before you pull at it");
+    if (c->pack)
+        put_first(c,
+                  "lithium packs: never cut, crushed, shorted or left charging alone; a puffed or "
+                  "dented one goes to where batteries are collected, not into the craft");
+}
+
+static void check_power(pare_checking *c)
+{
+    if (!c->wiring && !c->motor_screws)
+        return;
+    put_check(c,
+              "meter on continuity: from each motor screw to each of that motor's windings there "
+              "must be none");
+    if (c->wiring)
+        put_check(c, "meter across the pack's plug, no pack in: no short between plus and minus (a "
+                     "capacitor beeps once and then climbs); plus on plus, looked at twice");
+    put_check(c, "first power without propellers and through something that limits the current (a "
+                 "bench supply set low, or a bulb in series): if it lights or anything warms, pack "
+                 "out and look again");
+}
+
+static void check_parts(pare_checking *c)
+{
+    if (c->antenna)
+        put_check(c, "antenna on before power: a video transmitter without one burns out");
+    if (c->aluminium)
+        put_check(c, "aluminium screws: by hand only, not too tight, and not again after a crash: "
+                     "new ones then");
+    if (c->fewer)
+        put_check(c, "fewer screws: what they must bear is not computed yet; look at them after "
+                     "each flight");
+    if (c->pack)
+        put_check(c, "the charger set to this pack's cells and capacity; strap and plug pulled at "
+                     "before each flight");
+    if (c->propellers)
+        put_check(c, "each propeller of the right hand on its motor, and its nut tight");
+}
+
+static void check_flight(pare_checking *c, quick before, quick after)
+{
+    check_gains(c, before, after);
+    put_check(c, "propellers on last, the right way round");
+    put_check(c,
+              "hover 30 s, low and away from people; land, pack out, feel each motor: one that is "
+              "hotter than the others, or too hot to hold, has a reason");
+    put_check(c,
+              "rules on mass, places and insurance differ: check your local ones before it flies");
+}
+
+/* ---- the steps ---- */
+
+static void finish(pare_checking *c, const pare_craft *craft)
+{
+    pare_checklist *list = c->list;
+    if (c->esc) /* the other end of the motors' wires: soldered once */
+        list->group[PARE_OPENING_ARMS].solder_joints -= c->motor_joints;
+    for (int g = 0; g < PARE_OPENINGS; g++) {
+        pare_check_group *group = &list->group[g];
+        if (group->steps == 0)
+            continue;
+        list->work = true;
+        group->minutes += pare_work_opening_min((pare_opening)g);
+        list->minutes += group->minutes;
+        list->solder_joints += group->solder_joints;
+    }
+    /* Off and on again, where they are not exchanged anyway. */
+    const int propeller = pare_craft_doing(craft, PARE_PROPELLER);
+    if (list->work && propeller >= 0 && list->group[PARE_OPENING_PROPELLERS].steps == 0)
+        list->minutes += pare_work_part_min(PARE_PROPELLER, craft->item[propeller].count);
+}
+
+/* The screws that close the craft. */
+static void put_top_tools(pare_checking *c, const pare_craft *craft)
+{
+    const int frame = pare_craft_doing(craft, PARE_FRAME);
+    if (c->list->group[PARE_OPENING_TOP].steps && frame >= 0)
+        pare_check_keys(c, PARE_OPENING_TOP, craft, craft->item[frame].name);
+}
+
+static pare_status walk(pare_checking *c, const pare_bench *bench, const pare_craft *first,
+                        const bool wanted[], states *s, quick ends[2], pare_error *err)
+{
+    pare_units *units = pare_units_open();
+    if (!units)
+        return pare_no_memory(err);
+    pare_status status = PARE_OK;
+    s->craft[0] = *first;
+    s->now = 0;
+    for (int on = 1; on >= 0 && status == PARE_OK; on--)
+        for (size_t i = 0; i < first->takens && status == PARE_OK; i++) {
+            const pare_craft *is = &s->craft[s->now];
+            if (pare_taken_is_on(&first->taken[i]) != (on == 1))
+                continue;
+            status =
+                pare_taken_apply(units, bench, &first->taken[i], is, &s->craft[1 - s->now], err);
+            if (status != PARE_OK)
+                break;
+            if (wanted[i]) {
+                if (c->list->swaps++ == 0)
+                    ends[0] = quick_of(is, s);
+                ends[1] = quick_of(&s->craft[1 - s->now], s);
+                c->quiet = on == 1;
+                pare_check_difference(c, is, &s->craft[1 - s->now]);
+            }
+            s->now = 1 - s->now;
+        }
+    pare_units_close(units);
+    return status;
+}
+
+pare_status pare_checklist_make(const pare_bench *bench, const pare_craft *first,
+                                const bool wanted[], pare_arena *arena, pare_checklist *list,
+                                pare_error *err)
+{
+    *list = (pare_checklist){0};
+    pare_checking c = {.list = list, .arena = arena};
+    quick ends[2] = {{0}}; /* before the first of them, after the last */
+    states *s = malloc(sizeof *s);
+    if (!s)
+        return pare_no_memory(err);
+    pare_status status = walk(&c, bench, first, wanted, s, ends, err);
+    if (status == PARE_OK && list->swaps) {
+        const pare_craft *after = &s->craft[s->now];
+        c.quiet = false;
+        finish(&c, after);
+        put_top_tools(&c, after);
+        if (list->work)
+            put_firsts(&c);
+        check_power(&c);
+        check_parts(&c);
+        check_flight(&c, ends[0], ends[1]);
+    }
+    free(s);
+    return status == PARE_OK && c.failed ? pare_no_memory(err) : status;
+}
