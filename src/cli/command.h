@@ -21,7 +21,8 @@ typedef struct command {
                             options, which have their own table */
     const char *caution; /* what may hurt or be forbidden; NULL: nothing */
     const char *example; /* "  pare ..." lines that the shell runs on the demo's bench, one after
-                            another; "# exit 1" behind one that does not end with 0 */
+                            another, beside a list parts.csv; "# exit 1" behind one that does not
+                            end with 0 */
     unsigned options;    /* bits of OPTION_ */
     struct {
         unsigned option; /* one bit */

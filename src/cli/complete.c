@@ -20,6 +20,7 @@
 #include "cli/command.h"
 #include "cli/usage.h"
 #include "cli/use.h"
+#include "store/csv_import.h"
 
 enum { MANY_PARTS = 1000, NAMES = 256 };
 
@@ -231,6 +232,12 @@ static void offer_wishes(const line *l)
         offer(l, pare_wish_name((pare_wish)wish), "");
 }
 
+static void offer_lists(const line *l)
+{
+    for (int list = PARE_LIST_SEEN + 1; list < PARE_LIST_KINDS; list++)
+        offer(l, pare_list_kind_name((pare_list_kind)list), "");
+}
+
 /* Whether key= stands among the words before. */
 static bool is_given(const line *l, const char *key)
 {
@@ -286,6 +293,10 @@ static void offer_what(const line *l, const usage_word *what)
         offer_kinds(l);
     else if (usage_is(what, "WISH"))
         offer_wishes(l);
+    else if (usage_is(what, "LIST"))
+        offer_lists(l);
+    else if (usage_is(what, "DATE"))
+        offer(l, "today", "");
     else if (usage_is(what, "THING"))
         offer_words(*l, "");
     else if (usage_is(what, "KEY=VALUE") || usage_is(what, "key=value"))

@@ -165,7 +165,9 @@ const command command_import = {
         "\n"
         "A part or craft in a bench's text replaces the one of its name. Its meshes and\n"
         "drawings are looked for in the file's folder. A bench not there yet is made.\n",
-    .example = "  pare export -o club.yaml\n"
+    .example = "  pare import parts.csv --dry-run\n"
+               "  pare import parts.csv --set maker=Sorrel\n"
+               "  pare export -o club.yaml\n"
                "  pare import club.yaml --bench club.sqlite\n",
     .options = OPTION_BENCH | OPTION_JSON | OPTION_WHY | OPTION_MAP | OPTION_SET | OPTION_AS |
                OPTION_KIND | OPTION_SEPARATOR | OPTION_DECIMAL | OPTION_NOTES | OPTION_KEEP_GOOD |

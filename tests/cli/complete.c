@@ -144,6 +144,9 @@ static void names_on_the_bench_are_offered(void **state)
     offers("parts show mo-2207-1", "mo-2207-1750 mo-2207-1950");
     offers("parts --kind prop", "propeller propeller_nut");
     offers("swaps hedgerow --wish m", "minutes money");
+    offers("import list.csv --as ''", "parts weigh_ins flights stand");
+    offers("take hedgerow bumper=off --fitted ''", "today");
+    offers("take h", "hedgerow");
 }
 
 static void swaps_are_offered_in_two_steps(void **state)
@@ -157,6 +160,7 @@ static void swaps_are_offered_in_two_steps(void **state)
     offers_among("sheet hedgerow --try=bumper=off,joint.motor_base.material=",
                  "--try=bumper=off,joint.motor_base.material=titanium");
     offers_among("sheet hedgerow --try bumper=off --try skid=", "skid=off");
+    offers("take hedgerow bump", "bumper=");
     offers("sheet nobody --try bump", "");
 }
 

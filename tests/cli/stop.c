@@ -20,7 +20,7 @@
 #include <time.h>
 #include <unistd.h>
 
-enum { LINE = 256, MANY_PARTS = 9000, PAUSE_US = 2000, MOST_LOOKS = 30000 };
+enum { LINE = 256, MANY_PARTS = 9000, MANY_ROWS = 60000, PAUSE_US = 2000, MOST_LOOKS = 30000 };
 
 /* ---- a program under way ---- */
 
@@ -90,16 +90,26 @@ static void wait_until_it_listens(pid_t child, int signal_number)
 
 /* ---- benches and texts ---- */
 
-static void write_many_parts(const char *name)
+/* Texts that take a while to read, each row in this form with a number in it. */
+static void write_many(const char *name, const char *head, const char *row, int rows)
 {
     FILE *file = fopen(name, "w");
     assert_non_null(file);
-    fputs("pare: 1\nparts:\n", file);
-    for (int i = 0; i < MANY_PARTS; i++)
-        fprintf(file,
-                "- {id: p%d, kind: motor, mass: %d g, spec: {stator: 22 mm x 7 mm, kv: %d}}\n", i,
-                20 + i % 17, 1700 + i % 500);
+    fputs(head, file);
+    for (int i = 0; i < rows; i++) {
+        const char *number = strchr(row, '#');
+        fprintf(file, "%.*s%d%s", (int)(number - row), row, i, number + 1);
+    }
     assert_int_equal(fclose(file), 0);
+}
+
+static void write_many_parts(void)
+{
+    write_many("many.yaml", "pare: 1\nparts:\n",
+               "- {id: p#, kind: motor, mass: 30 g, spec: {stator: 22 mm x 7 mm, kv: 1950}}\n",
+               MANY_PARTS);
+    write_many("many.csv", "name,kind,mass (g),kV,stator\n", "part #,motor,30,1950,22x7\n",
+               MANY_ROWS);
 }
 
 static char *exported(void)
@@ -113,10 +123,10 @@ static char *exported(void)
 }
 
 /* Stops an import while it is at work, and wants it to say this. */
-static void is_stopped(int signal_number, const char *bench, const char *said)
+static void is_stopped(const char *file, int signal_number, const char *bench, const char *said)
 {
     const int out = opened("out.txt"), err = opened("err.txt");
-    const pid_t child = start((words){{"import", "many.yaml", "--bench", bench}}, out, err, 0);
+    const pid_t child = start((words){{"import", file, "--bench", bench}}, out, err, 0);
     close(out);
     close(err);
     wait_until_it_listens(child, signal_number);
@@ -136,11 +146,14 @@ static void is_stopped(int signal_number, const char *bench, const char *said)
 static void a_stopped_import_says_so_and_leaves_the_bench_as_it_was(void **state)
 {
     (void)state;
-    static const int signals[] = {SIGINT, SIGTERM};
-    write_many_parts("many.yaml");
+    static const struct {
+        const char *file;
+        int signal_number;
+    } cases[] = {{"many.yaml", SIGINT}, {"many.yaml", SIGTERM}, {"many.csv", SIGINT}};
+    write_many_parts();
     char *before = exported();
-    for (size_t i = 0; i < sizeof signals / sizeof signals[0]; i++) {
-        is_stopped(signals[i], "data/pare/demo.sqlite",
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
+        is_stopped(cases[i].file, cases[i].signal_number, "data/pare/demo.sqlite",
                    "pare: stopped: nothing was imported; the bench is as it was\n");
         char *after = exported();
         assert_string_equal(after, before);
@@ -152,8 +165,8 @@ static void a_stopped_import_says_so_and_leaves_the_bench_as_it_was(void **state
 static void a_stopped_import_leaves_no_new_bench_behind(void **state)
 {
     (void)state;
-    write_many_parts("many.yaml");
-    is_stopped(SIGINT, "new.sqlite",
+    write_many_parts();
+    is_stopped("many.yaml", SIGINT, "new.sqlite",
                "pare: stopped: nothing was imported, and no bench was made\n");
     assert_int_not_equal(access("new.sqlite", F_OK), 0);
     assert_int_not_equal(access("new.sqlite-wal", F_OK), 0);
@@ -166,7 +179,7 @@ static void who_waits_for_a_lock_can_be_stopped(void **state)
     write_text("many.yaml", "pare: 1\n");
     assert_int_equal(sqlite3_open("data/pare/demo.sqlite", &other), SQLITE_OK);
     assert_int_equal(sqlite3_exec(other, "BEGIN IMMEDIATE", NULL, NULL, NULL), SQLITE_OK);
-    is_stopped(SIGINT, "data/pare/demo.sqlite",
+    is_stopped("many.yaml", SIGINT, "data/pare/demo.sqlite",
                "pare: stopped: nothing was imported; the bench is as it was\n");
     assert_int_equal(sqlite3_close(other), SQLITE_OK);
 }
@@ -175,7 +188,7 @@ static void who_waits_for_a_lock_can_be_stopped(void **state)
 static void a_signal_that_was_to_be_ignored_stays_ignored(void **state)
 {
     (void)state;
-    write_many_parts("many.yaml");
+    write_many_parts();
     const int out = opened("out.txt"), err = opened("err.txt");
     const pid_t child =
         start((words){{"import", "many.yaml", "--bench", "ignores.sqlite"}}, out, err, SIGINT);
