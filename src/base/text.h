@@ -4,6 +4,7 @@
 
 #include <stdbool.h>
 #include <stddef.h>
+#include <string.h>
 
 /** A growing string. Zero-initialise; free with pare_text_free(). When memory runs out it keeps
  * what it has, sets failed and ignores what comes, so a writer checks once, at its end. */
@@ -25,6 +26,13 @@ void pare_text_free(pare_text *text);
 /** Whether a text is a day of the calendar as ISO 8601 writes it: "2026-03-01". 29 February passes in
  * every year. */
 bool pare_text_is_day(const char *text);
+
+/** Whether two names are the same. Here, and by their first letters first, because a craft is searched
+ * by name for every figure and most of its names differ there. */
+static inline bool pare_same_name(const char *a, const char *b)
+{
+    return a[0] == b[0] && strcmp(a, b) == 0;
+}
 
 /** The known name nearest to a mistyped one, or NULL when none is near.
  *

@@ -8,6 +8,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "craft/layout.h"
 #include "physics/screw.h"
 #include "physics/wire.h"
 
@@ -83,10 +84,15 @@ static pare_body body_of(size_t count, const pare_body body[])
     return count == 1 && body[0].mass_kg != 0 ? body[0] : pare_body_sum(count, body);
 }
 
-static pare_status item_line(const pare_craft *craft, size_t index, pare_line *line,
-                             pare_error *err)
+/* A craft being assembled. */
+typedef struct build {
+    const pare_craft *craft;
+    pare_layout layout;
+} build;
+
+static pare_status item_line(const build *b, size_t index, pare_line *line, pare_error *err)
 {
-    const pare_item *item = &craft->item[index];
+    const pare_item *item = &b->craft->item[index];
     const double cut_kg = cut_away_kg(item);
     const double each_kg = item->part->mass_kg.value - cut_kg;
     if (!(each_kg > 0))
@@ -94,29 +100,32 @@ static pare_status item_line(const pare_craft *craft, size_t index, pare_line *l
             err, PARE_BAD_DATA,
             "item '%s': cutting %g mm of coax off '%s' leaves %g g; it must leave some", item->name,
             1e3 * item->cut_length_m, item->part->id, 1e3 * each_kg);
-    *line = (pare_line){.of = PARE_LINE_ITEM,
-                        .index = index,
-                        .name = item->name,
-                        .system = pare_kind_system(item->part->kind),
-                        .count = item->count,
-                        .each_kg = item->included_in ? 0 : each_kg,
-                        .mass_kg = item->part->mass_kg,
-                        .at_u_m = place_u_m(item)};
-    line->mass_kg.value = item->count * line->each_kg;
-    line->mass_kg.u = item->included_in ? 0 : item->count * item->part->mass_kg.u;
+    const double adds_kg = item->included_in ? 0 : each_kg;
+    pare_value mass_kg = item->part->mass_kg;
+    mass_kg.value = item->count * adds_kg;
+    mass_kg.u = item->included_in ? 0 : item->count * item->part->mass_kg.u;
     const int places = item->place == PARE_AT_ARMS || item->stations > 1 ? item->count : 1;
     pare_body copy[PARE_STATIONS];
     if (places > PARE_STATIONS)
         return pare_fail(err, PARE_BAD_DATA, "item '%s': %d stations; %d is the most", item->name,
                          places, PARE_STATIONS);
-    const double here_kg = line->mass_kg.value / places;
+    const double here_kg = mass_kg.value / places;
     for (int i = 0; i < places; i++) {
         copy[i] = item->body;
         copy[i].mass_kg = here_kg;
         copy[i].inertia_kg_m2 = pare_sym3_times(here_kg, item->body.inertia_kg_m2);
-        copy[i].at_m = pare_vec3_add(item->body.at_m, pare_item_station(craft, item, (size_t)i));
+        copy[i].at_m =
+            pare_vec3_add(item->body.at_m, pare_layout_station(&b->layout, item, (size_t)i));
     }
-    line->body = body_of((size_t)places, copy);
+    *line = (pare_line){.of = PARE_LINE_ITEM,
+                        .index = index,
+                        .name = item->name,
+                        .system = pare_kind_system(item->part->kind),
+                        .count = item->count,
+                        .each_kg = adds_kg,
+                        .mass_kg = mass_kg,
+                        .body = body_of((size_t)places, copy),
+                        .at_u_m = place_u_m(item)};
     return PARE_OK;
 }
 
@@ -131,19 +140,17 @@ static pare_body spread(double mass_kg, size_t points, const pare_vec3 at_m[])
 
 /* Where the screws of a joint or the wire of a run sit: one point for each copy of what they serve,
  * `along` of the way from the middle to it. */
-static size_t places_of(const pare_craft *craft, const char *serves, double along,
-                        pare_vec3 at_m[PARE_STATIONS])
+static size_t places_of(const build *b, int serves, double along, pare_vec3 at_m[PARE_STATIONS])
 {
-    const int index = serves ? pare_craft_item(craft, serves) : -1;
-    if (index < 0) {
+    if (serves < 0) {
         at_m[0] = (pare_vec3){0, 0, 0};
         return 1;
     }
-    const pare_item *item = &craft->item[index];
+    const pare_item *item = &b->craft->item[serves];
     const bool many = item->place == PARE_AT_ARMS || item->stations > 1;
     const size_t count = many && item->count < PARE_STATIONS ? (size_t)item->count : 1;
     for (size_t i = 0; i < count; i++) {
-        at_m[i] = pare_item_station(craft, item, i);
+        at_m[i] = pare_layout_station(&b->layout, item, i);
         if (item->place == PARE_AT_ARMS) {
             at_m[i] = pare_vec3_times(along, at_m[i]);
             at_m[i].z = 0;
@@ -152,24 +159,24 @@ static size_t places_of(const pare_craft *craft, const char *serves, double alon
     return count;
 }
 
-static size_t arm_roots(const pare_craft *craft, pare_vec3 at_m[PARE_STATIONS])
+static size_t arm_roots(const build *b, pare_vec3 at_m[PARE_STATIONS])
 {
-    const pare_piece *arms = pare_craft_arm_piece(craft);
-    const size_t count = pare_craft_arms(craft, PARE_ARMS, at_m);
-    if (!arms || count == 0)
-        return places_of(craft, NULL, 1, at_m);
+    const size_t count = pare_layout_arms(&b->layout, PARE_ARMS, at_m);
+    if (count == 0)
+        return places_of(b, -1, 1, at_m);
     for (size_t i = 0; i < count; i++) {
         const double reach = hypot(at_m[i].x, at_m[i].y);
-        const double along = reach > 0 ? arms->root_m / reach : 0;
+        const double along = reach > 0 ? b->layout.arms->root_m / reach : 0;
         at_m[i] = (pare_vec3){along * at_m[i].x, along * at_m[i].y, 0};
     }
     return count;
 }
 
-static pare_status joint_line(const pare_craft *craft, size_t index, pare_line *line,
+/* serves: the item that it holds, or -1. */
+static pare_status joint_line(const build *b, size_t index, int serves, pare_line *line,
                               pare_error *err)
 {
-    const pare_joint *joint = &craft->joint[index];
+    const pare_joint *joint = &b->craft->joint[index];
     double mass_kg;
     const pare_status status = pare_joint_kg(joint, &mass_kg, err);
     if (status != PARE_OK)
@@ -179,9 +186,8 @@ static pare_status joint_line(const pare_craft *craft, size_t index, pare_line *
     size_t points = 1;
     at_m[0] = joint->at_m;
     if (!joint->at_given)
-        points = joint->holds && strcmp(joint->holds, "arm") == 0
-                     ? arm_roots(craft, at_m)
-                     : places_of(craft, joint->holds, 1, at_m);
+        points = joint->holds && strcmp(joint->holds, "arm") == 0 ? arm_roots(b, at_m)
+                                                                  : places_of(b, serves, 1, at_m);
     *line = (pare_line){.of = PARE_LINE_JOINT,
                         .index = index,
                         .name = joint->name,
@@ -194,16 +200,17 @@ static pare_status joint_line(const pare_craft *craft, size_t index, pare_line *
     return PARE_OK;
 }
 
-static void run_line(const pare_craft *craft, size_t index, pare_line *line)
+/* serves: the item whose current it carries, or -1. */
+static void run_line(const build *b, size_t index, int serves, pare_line *line)
 {
-    const pare_run *run = &craft->run[index];
+    const pare_run *run = &b->craft->run[index];
     const double mass_kg = pare_run_kg(run);
     const double adds_kg = run->included_in ? mass_kg - run->included_kg : mass_kg;
     pare_vec3 at_m[PARE_STATIONS];
     size_t points = 1;
     at_m[0] = run->at_m;
     if (!run->at_given)
-        points = places_of(craft, run->carries, 0.5, at_m);
+        points = places_of(b, serves, 0.5, at_m);
     *line = (pare_line){.of = PARE_LINE_RUN,
                         .index = index,
                         .name = run->name,
@@ -216,39 +223,45 @@ static void run_line(const pare_craft *craft, size_t index, pare_line *line)
 }
 
 /* What holds or feeds an item that a loadout leaves at home stays at home with it. */
-static bool served_is_off(const pare_craft *craft, const char *serves)
+static bool stays_at_home(const pare_craft *craft, int serves)
 {
-    const int index = serves ? pare_craft_item(craft, serves) : -1;
-    return index >= 0 && craft->item[index].off;
+    return serves >= 0 && craft->item[serves].off;
+}
+
+static pare_status put_lines(const build *b, pare_assembly *assembly, pare_error *err)
+{
+    const pare_craft *craft = b->craft;
+    pare_status status = PARE_OK;
+    assembly->lines = 0;
+    for (size_t i = 0; status == PARE_OK && i < craft->items; i++)
+        if (!craft->item[i].off)
+            status = item_line(b, i, &assembly->line[assembly->lines++], err);
+    for (size_t i = 0; status == PARE_OK && i < craft->joints; i++) {
+        const char *holds = craft->joint[i].holds;
+        const int serves = holds ? pare_craft_item(craft, holds) : -1;
+        if (!stays_at_home(craft, serves))
+            status = joint_line(b, i, serves, &assembly->line[assembly->lines++], err);
+    }
+    for (size_t i = 0; status == PARE_OK && i < craft->runs; i++) {
+        const char *carries = craft->run[i].carries;
+        const int serves = carries ? pare_craft_item(craft, carries) : -1;
+        if (!stays_at_home(craft, serves))
+            run_line(b, i, serves, &assembly->line[assembly->lines++]);
+    }
+    return status;
 }
 
 pare_status pare_assemble(const pare_craft *craft, pare_assembly *assembly, pare_error *err)
 {
-    assembly->lines = 0;
-    for (size_t i = 0; i < craft->items; i++) {
-        if (craft->item[i].off)
-            continue;
-        const pare_status status = item_line(craft, i, &assembly->line[assembly->lines], err);
-        if (status != PARE_OK)
-            return status;
-        assembly->lines++;
-    }
-    for (size_t i = 0; i < craft->joints; i++) {
-        if (served_is_off(craft, craft->joint[i].holds))
-            continue;
-        const pare_status status = joint_line(craft, i, &assembly->line[assembly->lines], err);
-        if (status != PARE_OK)
-            return status;
-        assembly->lines++;
-    }
-    for (size_t i = 0; i < craft->runs; i++)
-        if (!served_is_off(craft, craft->run[i].carries))
-            run_line(craft, i, &assembly->line[assembly->lines++]);
+    const build b = {craft, pare_layout_of(craft)};
+    const pare_status status = put_lines(&b, assembly, err);
+    if (status != PARE_OK)
+        return status;
     pare_body body[PARE_LINES];
     for (size_t i = 0; i < assembly->lines; i++)
         body[i] = assembly->line[i].body;
     assembly->all = pare_body_sum(assembly->lines, body);
-    assembly->arms = pare_craft_arms(craft, PARE_ARMS, assembly->arm_m);
+    assembly->arms = pare_layout_arms(&b.layout, PARE_ARMS, assembly->arm_m);
     return PARE_OK;
 }
 

@@ -4,13 +4,38 @@
  * sorted and searched by halves. */
 #include "craft/craft.h"
 
+#include <assert.h>
+#include <stddef.h>
 #include <stdlib.h>
 #include <string.h>
+
+#include "base/text.h"
+
+/* What stands before the lists goes whole, and of each list what is used. An item never has more
+ * stations than it has room for: who fills it sees to that. */
+void pare_craft_copy(const pare_craft *from, pare_craft *to)
+{
+    static_assert(sizeof *from == offsetof(pare_craft, item) + sizeof from->item +
+                                      sizeof from->joint + sizeof from->run + sizeof from->loadout +
+                                      sizeof from->takens + sizeof from->taken,
+                  "a member that stands among the lists or behind them must be copied below");
+    static_assert(sizeof from->item[0] == offsetof(pare_item, at_m) + sizeof from->item[0].at_m,
+                  "a member behind an item's stations must be copied below");
+    memcpy(to, from, offsetof(pare_craft, item));
+    for (size_t i = 0; i < from->items; i++)
+        memcpy(&to->item[i], &from->item[i],
+               offsetof(pare_item, at_m) + from->item[i].stations * sizeof from->item[i].at_m[0]);
+    memcpy(to->joint, from->joint, from->joints * sizeof from->joint[0]);
+    memcpy(to->run, from->run, from->runs * sizeof from->run[0]);
+    memcpy(to->loadout, from->loadout, from->loadouts * sizeof from->loadout[0]);
+    to->takens = from->takens;
+    memcpy(to->taken, from->taken, from->takens * sizeof from->taken[0]);
+}
 
 int pare_craft_item(const pare_craft *craft, const char *name)
 {
     for (size_t i = 0; i < craft->items; i++)
-        if (strcmp(craft->item[i].name, name) == 0)
+        if (pare_same_name(craft->item[i].name, name))
             return (int)i;
     return -1;
 }
@@ -18,7 +43,7 @@ int pare_craft_item(const pare_craft *craft, const char *name)
 int pare_craft_joint(const pare_craft *craft, const char *name)
 {
     for (size_t i = 0; i < craft->joints; i++)
-        if (strcmp(craft->joint[i].name, name) == 0)
+        if (pare_same_name(craft->joint[i].name, name))
             return (int)i;
     return -1;
 }
@@ -26,7 +51,7 @@ int pare_craft_joint(const pare_craft *craft, const char *name)
 int pare_craft_run(const pare_craft *craft, const char *name)
 {
     for (size_t i = 0; i < craft->runs; i++)
-        if (strcmp(craft->run[i].name, name) == 0)
+        if (pare_same_name(craft->run[i].name, name))
             return (int)i;
     return -1;
 }
@@ -34,7 +59,7 @@ int pare_craft_run(const pare_craft *craft, const char *name)
 int pare_craft_loadout(const pare_craft *craft, const char *name)
 {
     for (size_t i = 0; i < craft->loadouts; i++)
-        if (strcmp(craft->loadout[i].name, name) == 0)
+        if (pare_same_name(craft->loadout[i].name, name))
             return (int)i;
     return -1;
 }
@@ -78,7 +103,7 @@ const pare_craft *pare_bench_craft(const pare_bench *bench, const char *name)
 pare_status pare_craft_load(const pare_craft *craft, int index, pare_craft *loaded, pare_error *err)
 {
     if (loaded != craft)
-        *loaded = *craft;
+        pare_craft_copy(craft, loaded);
     if (index < 0)
         return PARE_OK;
     if ((size_t)index >= craft->loadouts)

@@ -1,7 +1,7 @@
 /* figure.c: the table of figures (see figure.h). */
 #include "craft/figure.h"
 
-#include <string.h>
+#include "base/text.h"
 
 #define RPM_PER_RAD_S 9.549296585513721 /* 60 / 2 pi */
 
@@ -69,7 +69,7 @@ const pare_figure_row pare_figure_table[PARE_FIGURES] = {
 int pare_figure_of_limit(const char *stem)
 {
     for (int i = 0; i < PARE_FIGURES; i++)
-        if (pare_figure_table[i].stem && strcmp(pare_figure_table[i].stem, stem) == 0)
+        if (pare_figure_table[i].stem && pare_same_name(pare_figure_table[i].stem, stem))
             return i;
     return -1;
 }

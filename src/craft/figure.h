@@ -57,6 +57,10 @@ typedef enum pare_figure {
     PARE_FIGURES
 } pare_figure;
 
+/** Some of them: a bit (pare_figures)1 << figure each. */
+typedef unsigned long long pare_figures;
+#define PARE_EVERY_FIGURE (((pare_figures)1 << PARE_FIGURES) - 1)
+
 typedef struct pare_figure_row {
     const char *key;   /* in JSON: "all_up_g" */
     const char *stem;  /* in a limit: "all_up"; NULL: no limit on this one */

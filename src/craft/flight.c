@@ -56,8 +56,7 @@ static void hover(pare_flight *flight, pare_sheet_figure figure[])
     set(&figure[PARE_HOVER_RPM], point.rotor.speed_rad_s);
 }
 
-static void endurance(const pare_brief *brief, pare_flight *flight, const pare_landing *landing,
-                      pare_sheet_figure figure[], pare_endurance *endured)
+static void hover_time(pare_flight *flight, const pare_landing *landing, pare_sheet_figure figure[])
 {
     pare_endurance result;
     pare_error err;
@@ -66,7 +65,13 @@ static void endurance(const pare_brief *brief, pare_flight *flight, const pare_l
         set(&figure[PARE_HOVER_TIME], result.time_s);
     else
         missing(&figure[PARE_HOVER_TIME], &err);
+}
 
+static void minutes(const pare_brief *brief, pare_flight *flight, const pare_landing *landing,
+                    pare_sheet_figure figure[], pare_endurance *endured)
+{
+    pare_endurance result;
+    pare_error err;
     const pare_flown *flown;
     const size_t entries = pare_brief_flown(brief, &flown);
     if (pare_flight_endure(flight, entries, flown, landing, &result, &err) == PARE_OK) {
@@ -79,7 +84,11 @@ static void endurance(const pare_brief *brief, pare_flight *flight, const pare_l
         missing(&figure[PARE_FLOWN_A], &err);
         missing(&figure[PARE_FLOWN_RMS_A], &err);
     }
+}
 
+static void best_range(pare_flight *flight, const pare_landing *landing, pare_sheet_figure figure[])
+{
+    pare_error err;
     pare_best_range range;
     if (pare_flight_best_range(flight, landing, &range, &err) == PARE_OK) {
         set(&figure[PARE_CRUISE_TIME], range.time_s);
@@ -123,7 +132,7 @@ static void throttle(pare_flight *flight, double landing_charge, pare_sheet_figu
     full(flight, landing_charge, PARE_TWR_LANDING, figure, &later);
 }
 
-static void turning(pare_flight *flight, pare_sheet_figure figure[])
+static void upwards(pare_flight *flight, pare_sheet_figure figure[])
 {
     pare_error err;
     pare_burst burst;
@@ -131,7 +140,11 @@ static void turning(pare_flight *flight, pare_sheet_figure figure[])
         set(&figure[PARE_BURST], burst.time_s);
     else
         missing(&figure[PARE_BURST], &err);
+}
 
+static void quickness_of(pare_flight *flight, pare_sheet_figure figure[])
+{
+    pare_error err;
     pare_quickness quick;
     static const pare_figure quickness[] = {PARE_ROLL, PARE_PITCH, PARE_YAW, PARE_ROTOR_LAG};
     if (pare_flight_quickness(flight, PARE_CHARGE_FRESH, &quick, &err) == PARE_OK) {
@@ -145,7 +158,7 @@ static void turning(pare_flight *flight, pare_sheet_figure figure[])
     }
 }
 
-static void manoeuvres(pare_flight *flight, pare_sheet_figure figure[])
+static void turn_at_speed(pare_flight *flight, pare_sheet_figure figure[])
 {
     pare_error err;
     pare_turn turn;
@@ -153,35 +166,66 @@ static void manoeuvres(pare_flight *flight, pare_sheet_figure figure[])
         set(&figure[PARE_TURN], turn.load_factor);
     else
         missing(&figure[PARE_TURN], &err);
+}
 
+static void climb(pare_flight *flight, pare_sheet_figure figure[])
+{
+    pare_error err;
     double value;
     if (pare_flight_climb(flight, PARE_CHARGE_TURN, &value, &err) == PARE_OK)
         set(&figure[PARE_CLIMB], value);
     else
         missing(&figure[PARE_CLIMB], &err);
+}
+
+static void top_speed(pare_flight *flight, pare_sheet_figure figure[])
+{
+    pare_error err;
+    double value;
     if (pare_flight_top_speed(flight, PARE_CHARGE_TURN, &value, &err) == PARE_OK)
         set(&figure[PARE_TOP_SPEED], value);
     else
         missing(&figure[PARE_TOP_SPEED], &err);
 }
 
-void pare_flight_figures(const pare_brief *brief, const pare_rig *rig,
-                         pare_sheet_figure figure[PARE_FIGURES], pare_endurance *endured)
+unsigned pare_flight_groups(pare_figures wanted)
 {
-    const pare_landing landing = pare_brief_landing(brief, rig->pack.chemistry);
-    pare_flight flight;
-    pare_error err;
-    *endured = (pare_endurance){.charge_end = landing.charge};
-    if (pare_flight_begin(rig, &flight, &err) == PARE_OK) {
-        hover(&flight, figure);
-        endurance(brief, &flight, &landing, figure, endured);
-        throttle(&flight, endured->charge_end, figure);
-        turning(&flight, figure);
-        manoeuvres(&flight, figure);
-    } else {
-        for (int f = PARE_HOVER_OUTPUT; f < PARE_CRASH; f++)
-            missing(&figure[f], &err);
-    }
+    static const struct {
+        pare_figure first, last;
+        unsigned groups;
+    } rows[] = {
+        {PARE_HOVER_OUTPUT, PARE_HOVER_RPM, PARE_FLY_HOVER},
+        {PARE_HOVER_TIME, PARE_HOVER_TIME, PARE_FLY_HOVER_TIME},
+        {PARE_CRUISE_TIME, PARE_CRUISE_TIME, PARE_FLY_RANGE},
+        {PARE_FLOWN_TIME, PARE_FLOWN_RMS_A, PARE_FLY_MINUTES},
+        {PARE_BEST_RANGE, PARE_BEST_RANGE_SPEED, PARE_FLY_RANGE},
+        {PARE_THRUST_FRESH, PARE_MOTOR_FULL_A, PARE_FLY_FULL | PARE_FLY_MINUTES},
+        {PARE_BURST, PARE_BURST, PARE_FLY_BURST},
+        {PARE_TURN, PARE_TURN, PARE_FLY_TURN},
+        {PARE_CLIMB, PARE_CLIMB, PARE_FLY_CLIMB},
+        {PARE_TOP_SPEED, PARE_TOP_SPEED, PARE_FLY_TOP_SPEED},
+        {PARE_ROLL, PARE_ROTOR_LAG, PARE_FLY_QUICKNESS},
+        {PARE_CRASH, PARE_DENSITY_ALTITUDE, PARE_FLY_GROUND},
+    };
+    unsigned groups = 0;
+    for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++)
+        for (int f = rows[i].first; f <= (int)rows[i].last; f++)
+            if (wanted >> f & 1)
+                groups |= rows[i].groups;
+    return groups;
+}
+
+/* The reason why a rig cannot be flown at all stands at every figure that was asked for. */
+static void all_missing(unsigned groups, pare_sheet_figure figure[], const pare_error *err)
+{
+    for (int f = PARE_HOVER_OUTPUT; f < PARE_CRASH; f++)
+        if (pare_flight_groups((pare_figures)1 << f) & groups)
+            missing(&figure[f], err);
+}
+
+/* What follows from the numbers alone. */
+static void on_the_ground(const pare_brief *brief, const pare_rig *rig, pare_sheet_figure figure[])
+{
     const double crash = brief->crash_speed_m_s > 0 ? brief->crash_speed_m_s : CRASH_M_S;
     set(&figure[PARE_CRASH], rig->mass_kg * crash * crash / 2);
     set(&figure[PARE_PACK_ENERGY], pare_pack_energy_j(&rig->pack, 0));
@@ -189,9 +233,60 @@ void pare_flight_figures(const pare_brief *brief, const pare_rig *rig,
     set(&figure[PARE_DENSITY_ALTITUDE], pare_air_density_altitude_m(rig->air.density_kg_m3));
 }
 
+static void fly(const pare_brief *brief, pare_flight *flight, const pare_landing *landing,
+                unsigned groups, pare_sheet_figure figure[], pare_endurance *endured)
+{
+    if (groups & PARE_FLY_HOVER)
+        hover(flight, figure);
+    if (groups & PARE_FLY_HOVER_TIME)
+        hover_time(flight, landing, figure);
+    if (groups & PARE_FLY_MINUTES)
+        minutes(brief, flight, landing, figure, endured);
+    if (groups & PARE_FLY_RANGE)
+        best_range(flight, landing, figure);
+    if (groups & PARE_FLY_FULL)
+        throttle(flight, endured->charge_end, figure);
+    if (groups & PARE_FLY_BURST)
+        upwards(flight, figure);
+    if (groups & PARE_FLY_QUICKNESS)
+        quickness_of(flight, figure);
+    if (groups & PARE_FLY_TURN)
+        turn_at_speed(flight, figure);
+    if (groups & PARE_FLY_CLIMB)
+        climb(flight, figure);
+    if (groups & PARE_FLY_TOP_SPEED)
+        top_speed(flight, figure);
+}
+
+void pare_flight_some(const pare_brief *brief, const pare_rig *rig, unsigned groups,
+                      pare_sheet_figure figure[PARE_FIGURES], pare_endurance *endured)
+{
+    const pare_landing landing = pare_brief_landing(brief, rig->pack.chemistry);
+    pare_flight flight;
+    pare_error err;
+    if (groups & PARE_FLY_FULL)
+        groups |= PARE_FLY_MINUTES;
+    if (groups & PARE_FLY_MINUTES)
+        *endured = (pare_endurance){.charge_end = landing.charge};
+    if (pare_flight_begin(rig, &flight, &err) == PARE_OK)
+        fly(brief, &flight, &landing, groups, figure, endured);
+    else
+        all_missing(groups, figure, &err);
+    if (groups & PARE_FLY_GROUND)
+        on_the_ground(brief, rig, figure);
+}
+
+void pare_flight_figures(const pare_brief *brief, const pare_rig *rig,
+                         pare_sheet_figure figure[PARE_FIGURES], pare_endurance *endured)
+{
+    pare_flight_some(brief, rig, PARE_FLY_ALL, figure, endured);
+}
+
 void pare_flight_turning_figures(const pare_rig *rig, pare_sheet_figure figure[PARE_FIGURES])
 {
     pare_flight flight;
-    if (pare_flight_begin(rig, &flight, NULL) == PARE_OK)
-        turning(&flight, figure);
+    if (pare_flight_begin(rig, &flight, NULL) != PARE_OK)
+        return;
+    upwards(&flight, figure);
+    quickness_of(&flight, figure);
 }

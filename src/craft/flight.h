@@ -27,6 +27,30 @@ pare_landing pare_brief_landing(const pare_brief *brief, pare_chemistry chemistr
 void pare_flight_figures(const pare_brief *brief, const pare_rig *rig,
                          pare_sheet_figure figure[PARE_FIGURES], pare_endurance *endured);
 
+/** Figures that are worked out together, a bit each. */
+enum {
+    PARE_FLY_HOVER = 1u << 0,
+    PARE_FLY_HOVER_TIME = 1u << 1,
+    PARE_FLY_MINUTES = 1u << 2,
+    PARE_FLY_RANGE = 1u << 3,
+    PARE_FLY_FULL = 1u << 4, /* one of its three charges is the end of the minutes */
+    PARE_FLY_BURST = 1u << 5,
+    PARE_FLY_QUICKNESS = 1u << 6,
+    PARE_FLY_TURN = 1u << 7,
+    PARE_FLY_CLIMB = 1u << 8,
+    PARE_FLY_TOP_SPEED = 1u << 9,
+    PARE_FLY_GROUND = 1u << 10, /* what follows without flying: energies and air */
+    PARE_FLY_ALL = (1u << 11) - 1
+};
+
+/** The groups that some figures are in, and those that these rest on. */
+unsigned pare_flight_groups(pare_figures wanted);
+
+/** As pare_flight_figures(), for some groups; others are left as they are, and so is endured without
+ * PARE_FLY_MINUTES. */
+void pare_flight_some(const pare_brief *brief, const pare_rig *rig, unsigned groups,
+                      pare_sheet_figure figure[PARE_FIGURES], pare_endurance *endured);
+
 /** Of these, the ones that a rig's inertias and arms reach: burst, quickness and the rotors' lag. */
 void pare_flight_turning_figures(const pare_rig *rig, pare_sheet_figure figure[PARE_FIGURES]);
 

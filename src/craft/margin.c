@@ -247,6 +247,18 @@ static void sort_worst_first(pare_sheet *sheet)
     }
 }
 
+pare_figures pare_margin_figures(const pare_craft *craft)
+{
+    pare_figures figures = (pare_figures)1 << PARE_FLOWN_RMS_A | (pare_figures)1
+                                                                     << PARE_MOTOR_FULL_A;
+    for (size_t i = 0; i < craft->brief.limits; i++) {
+        const int figure = pare_figure_of_limit(craft->brief.limit[i].key);
+        if (figure >= 0)
+            figures |= (pare_figures)1 << figure;
+    }
+    return figures;
+}
+
 void pare_sheet_margins(const pare_craft *craft, pare_sheet *sheet)
 {
     sheet->margins = 0;

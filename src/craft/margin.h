@@ -4,6 +4,9 @@
 
 #include "craft/sheet.h"
 
+/** The figures that a craft's margins are made of. */
+pare_figures pare_margin_figures(const pare_craft *craft);
+
 /** Fills the sheet's margins, worst first: the brief's limits, ESC and motor current ratings, and
  * voltage ratings of everything on the pack. Figures must be there; chances need their u. */
 void pare_sheet_margins(const pare_craft *craft, pare_sheet *sheet);

@@ -4,10 +4,11 @@
  * kind has a usual place, with an uncertainty wide enough to say that it is a guess. The lengths
  * that screws and wires need are straight-line distances plus a working slack: enough to solder and
  * to move, [E] common practice, no source. */
-#include "craft/craft.h"
+#include "craft/layout.h"
 
 #include <math.h>
-#include <string.h>
+
+#include "base/text.h"
 
 #define SCREW_ENGAGED_M  3e-3  /* into an aluminium motor base, one nominal diameter of M3 */
 #define LEAD_SLACK_M     30e-3 /* to plug a pack in and out */
@@ -29,15 +30,21 @@ const pare_piece *pare_craft_arm_piece(const pare_craft *craft)
     return NULL;
 }
 
-size_t pare_craft_arms(const pare_craft *craft, size_t most, pare_vec3 arm_m[])
+size_t pare_layout_arms(const pare_layout *layout, size_t most, pare_vec3 arm_m[])
 {
-    const pare_piece *arms = pare_craft_arm_piece(craft);
+    const pare_piece *arms = layout->arms;
     if (!arms)
         return 0;
     const size_t count = arms->places < most ? arms->places : most;
     for (size_t i = 0; i < count; i++)
         arm_m[i] = arms->at_m[i];
     return count;
+}
+
+size_t pare_craft_arms(const pare_craft *craft, size_t most, pare_vec3 arm_m[])
+{
+    const pare_layout layout = {.arms = pare_craft_arm_piece(craft)};
+    return pare_layout_arms(&layout, most, arm_m);
 }
 
 static double motor_height_m(const pare_craft *craft)
@@ -87,26 +94,42 @@ static pare_vec3 usual_place(pare_kind kind)
     }
 }
 
-pare_vec3 pare_item_station(const pare_craft *craft, const pare_item *item, size_t which)
+pare_layout pare_layout_of(const pare_craft *craft)
+{
+    return (pare_layout){pare_craft_arm_piece(craft), motor_height_m(craft)};
+}
+
+static pare_vec3 at_arm(const pare_layout *layout, const pare_item *item, size_t which)
+{
+    const pare_piece *arms = layout->arms;
+    if (!arms || arms->places == 0)
+        return (pare_vec3){0, 0, 0};
+    const size_t count = arms->places < PARE_STATIONS ? arms->places : PARE_STATIONS;
+    pare_vec3 at = arms->at_m[which % count];
+    at.x *= item->along_arm;
+    at.y *= item->along_arm;
+    /* Arm places lie on the mounting face; what turns stands on it. */
+    if (item->part->kind == PARE_MOTOR)
+        at.z += layout->motor_m / 2;
+    else if (item->part->kind == PARE_PROPELLER || item->part->kind == PARE_PROPELLER_NUT)
+        at.z += layout->motor_m + PROPELLER_RISE_M;
+    return at;
+}
+
+pare_vec3 pare_layout_station(const pare_layout *layout, const pare_item *item, size_t which)
 {
     if (item->place == PARE_AT_POINTS && item->stations > 0)
         return item->at_m[which < item->stations ? which : item->stations - 1];
-    if (item->place == PARE_AT_ARMS) {
-        pare_vec3 arm[PARE_STATIONS];
-        const size_t arms = pare_craft_arms(craft, PARE_STATIONS, arm);
-        if (arms == 0)
-            return (pare_vec3){0, 0, 0};
-        pare_vec3 at = arm[which % arms];
-        at.x *= item->along_arm;
-        at.y *= item->along_arm;
-        /* Arm places lie on the mounting face; what turns stands on it. */
-        if (item->part->kind == PARE_MOTOR)
-            at.z += motor_height_m(craft) / 2;
-        else if (item->part->kind == PARE_PROPELLER || item->part->kind == PARE_PROPELLER_NUT)
-            at.z += motor_height_m(craft) + PROPELLER_RISE_M;
-        return at;
-    }
-    return usual_place(item->part->kind);
+    return item->place == PARE_AT_ARMS ? at_arm(layout, item, which)
+                                       : usual_place(item->part->kind);
+}
+
+pare_vec3 pare_item_station(const pare_craft *craft, const pare_item *item, size_t which)
+{
+    pare_layout layout = {0};
+    if (item->place == PARE_AT_ARMS)
+        layout = pare_layout_of(craft);
+    return pare_layout_station(&layout, item, which);
 }
 
 double pare_joint_needed_m(const pare_craft *craft, const pare_joint *joint)
@@ -145,7 +168,7 @@ double pare_run_needed_m(const pare_craft *craft, const pare_run *run)
     if (esc < 0)
         return 0;
     const pare_item *board = &craft->item[esc];
-    if (strcmp(run->carries, "pack") == 0) {
+    if (pare_same_name(run->carries, "pack")) {
         if (!run->at_given)
             return 0;
         /* One-motor ESCs are fed from the middle, each by its own wires. */
@@ -182,7 +205,7 @@ double pare_coax_needed_m(const pare_craft *craft, const pare_item *item)
         const char *before = NULL;
         for (size_t k = 0; k <= antenna->feeds; k++) {
             const char *here = k < antenna->feeds ? antenna->feed[k] : antenna->name;
-            if (before && strcmp(here, item->name) == 0) {
+            if (before && pare_same_name(here, item->name)) {
                 const int from = pare_craft_item(craft, before);
                 if (from < 0)
                     return 0;

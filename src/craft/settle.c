@@ -4,12 +4,11 @@
  * grams are in the part's mass. A joint or run that describes them says included_in, carries what it
  * weighed as it came, and adds only the difference when it is changed; one that repeats them
  * without saying so is refused, with both names. Settling again after a swap keeps what came. */
+#include "base/text.h"
 #include "craft/assemble.h"
 #include "craft/body.h"
 #include "craft/craft.h"
 #include "craft/law.h"
-
-#include <string.h>
 
 static pare_status check_flies(const pare_craft *craft, pare_error *err)
 {
@@ -62,7 +61,7 @@ static const pare_include *include_of(const pare_part *part, pare_included what,
 {
     for (size_t i = 0; i < part->includes; i++)
         if (part->include[i].what == what && part->include[i].name && name &&
-            strcmp(part->include[i].name, name) == 0)
+            pare_same_name(part->include[i].name, name))
             return &part->include[i];
     return NULL;
 }
@@ -71,7 +70,8 @@ static const pare_include *include_of(const pare_part *part, pare_included what,
 static const pare_item *brought_by(const pare_craft *craft, pare_included what, const char *name)
 {
     for (size_t i = 0; i < craft->items; i++)
-        if (!craft->item[i].off && include_of(craft->item[i].part, what, name))
+        if (craft->item[i].part->includes > 0 && !craft->item[i].off &&
+            include_of(craft->item[i].part, what, name))
             return &craft->item[i];
     return NULL;
 }

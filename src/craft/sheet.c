@@ -44,7 +44,6 @@ static void body_figures(const pare_craft *craft, pare_sheet *sheet)
     set(sheet, PARE_DRY, all->mass_kg - pack_kg);
     if (pack_kg > 0)
         set(sheet, PARE_PACK_SHIFT, -all->at_m.x * all->mass_kg / pack_kg);
-    pare_principal(&all->inertia_kg_m2, sheet->principal_kg_m2, &sheet->principal_axes);
 }
 
 static void money(const pare_craft *craft, pare_sheet *sheet)
@@ -94,8 +93,7 @@ static void how_known(const pare_craft *craft, pare_sheet *sheet)
     sheet->figure[PARE_DENSITY_ALTITUDE].known = PARE_COMPUTED;
 }
 
-pare_status pare_sheet_compute(const pare_craft *craft, bool with_u, pare_sheet *sheet,
-                               pare_error *err)
+pare_status pare_sheet_weigh(const pare_craft *craft, pare_sheet *sheet, pare_error *err)
 {
     for (int f = 0; f < PARE_FIGURES; f++) {
         sheet->figure[f].exists = false;
@@ -104,6 +102,7 @@ pare_status pare_sheet_compute(const pare_craft *craft, bool with_u, pare_sheet 
         sheet->figure[f].why[0] = '\0';
     }
     sheet->with_u = false;
+    sheet->flown = 0;
     pare_status status = pare_assemble(craft, &sheet->assembly, err);
     if (status == PARE_OK)
         status = pare_craft_rig(craft, &sheet->assembly, &sheet->rig, err);
@@ -111,11 +110,39 @@ pare_status pare_sheet_compute(const pare_craft *craft, bool with_u, pare_sheet 
         return status;
     body_figures(craft, sheet);
     money(craft, sheet);
+    return PARE_OK;
+}
+
+void pare_sheet_fly(const pare_craft *craft, pare_figures wanted, pare_sheet *sheet)
+{
+    const unsigned groups = pare_flight_groups(wanted) & ~sheet->flown;
+    if (groups == 0)
+        return;
     pare_endurance endured;
-    pare_flight_figures(&craft->brief, &sheet->rig, sheet->figure, &endured);
+    pare_flight_some(&craft->brief, &sheet->rig, groups, sheet->figure, &endured);
+    sheet->flown |= groups;
+    if ((groups & PARE_FLY_MINUTES) == 0)
+        return;
     sheet->landed_by_voltage = endured.by_voltage;
     sheet->held_at_full = endured.full_throttle;
     sheet->flown_motor_a = endured.motor_rms_a;
+}
+
+void pare_sheet_judge(const pare_craft *craft, pare_sheet *sheet)
+{
+    pare_sheet_fly(craft, pare_margin_figures(craft), sheet);
+    pare_sheet_margins(craft, sheet);
+}
+
+pare_status pare_sheet_compute(const pare_craft *craft, bool with_u, pare_sheet *sheet,
+                               pare_error *err)
+{
+    const pare_status status = pare_sheet_weigh(craft, sheet, err);
+    if (status != PARE_OK)
+        return status;
+    pare_principal(&sheet->assembly.all.inertia_kg_m2, sheet->principal_kg_m2,
+                   &sheet->principal_axes);
+    pare_sheet_fly(craft, PARE_EVERY_FIGURE, sheet);
     how_known(craft, sheet);
     if (with_u)
         pare_sheet_doubt(craft, sheet);

@@ -45,6 +45,7 @@ typedef struct pare_sheet {
     bool landed_by_voltage, held_at_full;
     double flown_motor_a; /* one motor's rms as flown, at half charge; 0: no such flight */
     int priced, unpriced; /* items with and without a price */
+    unsigned flown;       /* which groups of flight figures are there (craft/flight.h) */
 } pare_sheet;
 
 /** The whole sheet.
@@ -55,6 +56,15 @@ typedef struct pare_sheet {
  * Allocates nothing; the propeller's table must be warm for speed, but need not be. */
 pare_status pare_sheet_compute(const pare_craft *craft, bool with_u, pare_sheet *sheet,
                                pare_error *err);
+
+/** The same sheet in stages, for who tries craft by the thousand and drops most of them: grams and
+ * what follows from them, then flight figures as far as wanted (each once, in any order, the same bits
+ * as in the whole sheet), then margins, which fly what the brief's limits and the ratings ask for.
+ * Principal axes, uncertainties, how figures are known and the chance of the mass limit are left out,
+ * and a figure that was not wanted does not exist. */
+pare_status pare_sheet_weigh(const pare_craft *craft, pare_sheet *sheet, pare_error *err);
+void pare_sheet_fly(const pare_craft *craft, pare_figures wanted, pare_sheet *sheet);
+void pare_sheet_judge(const pare_craft *craft, pare_sheet *sheet);
 
 /** What one gram is worth here: every figure's change per kilogram, by a full re-evaluation with
  * mass added at the centre of mass and shared over the arm tips (central, 1 %). */

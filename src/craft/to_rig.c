@@ -7,8 +7,8 @@
 #include "craft/to_rig.h"
 
 #include <math.h>
-#include <string.h>
 
+#include "base/text.h"
 #include "physics/wire.h"
 
 #define CONTACT_OHM       0.65e-3 /* 0.5 to 0.8 mohm a contact; common practice, no source */
@@ -59,10 +59,10 @@ static double lead_ohm(const pare_craft *craft, const pare_item *pack)
     double ohm = 2 * CONTACT_OHM + included_run_ohm(pack->part);
     for (size_t i = 0; i < craft->runs; i++) {
         const pare_run *run = &craft->run[i];
-        if (!run->carries || strcmp(run->carries, "pack") != 0)
+        if (!run->carries || !pare_same_name(run->carries, "pack"))
             continue;
         /* A run that describes the pack's own lead replaces it. */
-        if (run->included_in && strcmp(run->included_in, pack->name) == 0)
+        if (run->included_in && pare_same_name(run->included_in, pack->name))
             ohm -= run->included_ohm * pare_wire_ohm_per_m(20, LEAD_DEGC) /
                    pare_wire_ohm_per_m(20, 20);
         ohm += pare_run_ohm(run, LEAD_DEGC);
@@ -76,7 +76,7 @@ static double phase_change_ohm(const pare_craft *craft, const pare_item *motor)
     double ohm = 0;
     for (size_t i = 0; i < craft->runs; i++) {
         const pare_run *run = &craft->run[i];
-        if (!run->carries || strcmp(run->carries, motor->name) != 0)
+        if (!run->carries || !pare_same_name(run->carries, motor->name))
             continue;
         const double now = pare_run_ohm(run, 20);
         ohm += (run->included_in ? now - run->included_ohm : now) * 2 / 3;

@@ -353,6 +353,78 @@ static void a_craft_without_propellers_says_so(void **state)
     assert_string_equal(err.text, "craft 'field-5' has no propellers: it needs some to fly");
 }
 
+/* ---- stages and copies: our own whole sheet is the truth here, to the last bit ---- */
+
+static void same_bits(const pare_sheet *a, const pare_sheet *b, pare_figures which)
+{
+    for (int f = 0; f < PARE_FIGURES; f++) {
+        const pare_sheet_figure *x = &a->figure[f], *y = &b->figure[f];
+        if ((which >> f & 1) == 0)
+            continue;
+        if (x->exists != y->exists || memcmp(&x->value, &y->value, sizeof x->value) != 0)
+            fail_msg("%s: %a and %a", pare_figure_table[f].key, x->value, y->value);
+    }
+}
+
+static void same_margins(const pare_sheet *a, const pare_sheet *b)
+{
+    assert_int_equal(a->margins, b->margins);
+    for (size_t i = 0; i < a->margins; i++) {
+        assert_string_equal(a->margin[i].name, b->margin[i].name);
+        assert_memory_equal(&a->margin[i].ratio, &b->margin[i].ratio, sizeof a->margin[i].ratio);
+    }
+}
+
+static void a_sheet_in_stages_has_the_bits_of_the_whole_in_any_order(void **state)
+{
+    fixture *f = *state;
+    pare_error err = {0};
+    compute(f->craft, false, f->sheet);
+    for (int first = 0; first < PARE_FIGURES; first++) {
+        pare_sheet staged = {0};
+        const pare_figures one = (pare_figures)1 << first;
+        assert_int_equal(pare_sheet_weigh(f->craft, &staged, &err), PARE_OK);
+        pare_sheet_fly(f->craft, one, &staged);
+        same_bits(&staged, f->sheet, one);
+        pare_sheet_judge(f->craft, &staged);
+        same_margins(&staged, f->sheet);
+        pare_sheet_fly(f->craft, PARE_EVERY_FIGURE, &staged);
+        same_bits(&staged, f->sheet, PARE_EVERY_FIGURE);
+    }
+}
+
+static void a_figure_that_was_not_wanted_does_not_exist(void **state)
+{
+    fixture *f = *state;
+    pare_error err = {0};
+    assert_int_equal(pare_sheet_weigh(f->craft, f->sheet, &err), PARE_OK);
+    assert_true(f->sheet->figure[PARE_ALL_UP].exists);
+    assert_false(f->sheet->figure[PARE_BURST].exists);
+    pare_sheet_fly(f->craft, (pare_figures)1 << PARE_BURST, f->sheet);
+    assert_true(f->sheet->figure[PARE_BURST].exists);
+    assert_false(f->sheet->figure[PARE_TOP_SPEED].exists);
+}
+
+/* Whatever stood in the room that a copy leaves out must not reach a figure. */
+static void a_copy_of_a_craft_has_its_sheet_whatever_was_there_before(void **state)
+{
+    fixture *f = *state;
+    compute(f->craft, false, f->sheet);
+    pare_craft *copy = malloc(sizeof *copy);
+    assert_non_null(copy);
+    memset(copy, 0xa5, sizeof *copy);
+    pare_craft_copy(f->craft, copy);
+    pare_sheet other;
+    compute(copy, false, &other);
+    same_bits(&other, f->sheet, PARE_EVERY_FIGURE);
+    same_margins(&other, f->sheet);
+    assert_int_equal(copy->takens, f->craft->takens);
+    assert_int_equal(copy->loadouts, f->craft->loadouts);
+    for (size_t i = 0; i < copy->loadouts; i++)
+        assert_string_equal(copy->loadout[i].name, f->craft->loadout[i].name);
+    free(copy);
+}
+
 int main(void)
 {
 #define CASE(f) cmocka_unit_test_setup_teardown(f, setup, teardown)
@@ -374,6 +446,9 @@ int main(void)
         CASE(what_to_weigh_first_is_the_largest_doubt),
         CASE(margins_come_worst_first_and_hold_at_one),
         CASE(a_craft_without_propellers_says_so),
+        CASE(a_sheet_in_stages_has_the_bits_of_the_whole_in_any_order),
+        CASE(a_figure_that_was_not_wanted_does_not_exist),
+        CASE(a_copy_of_a_craft_has_its_sheet_whatever_was_there_before),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
