@@ -60,20 +60,11 @@ void pare_along_screws(pare_edit *edit, size_t index)
     }
 }
 
-/* The lightest part of the bench that, put on beside an item, satisfies a test; NULL: none. */
-static const pare_part *lightest(pare_edit *edit, size_t like,
-                                 bool (*serves)(const pare_edit *edit, size_t like,
-                                                const pare_part *part, const void *what),
-                                 const void *what)
+/* Whether a part is the better choice: lighter, or as light and before it in the bench's order. */
+static bool lighter(const pare_part *part, const pare_part *best)
 {
-    const pare_part *best = NULL;
-    for (size_t p = 0; p < edit->bench->parts; p++) {
-        const pare_part *part = edit->bench->part[p];
-        if (!part->sought && (!best || part->mass_kg.value < best->mass_kg.value) &&
-            serves(edit, like, part, what))
-            best = part;
-    }
-    return best;
+    return !best || part->mass_kg.value < best->mass_kg.value ||
+           (part->mass_kg.value == best->mass_kg.value && strcmp(part->id, best->id) < 0);
 }
 
 /* With the part on as one more item, does that item (or the one it is for) fit? */
@@ -94,11 +85,32 @@ static bool fits_beside(const pare_edit *edit, size_t like, const pare_part *par
     return fits;
 }
 
-static bool serves_as_bridge(const pare_edit *edit, size_t like, const pare_part *part,
-                             const void *what)
+/* Whether a part has a choice at each of some keys that an item agrees with. */
+static bool closes(const pare_part *part, unsigned gaps, const pare_part *like)
 {
-    return pare_may_bridge(part, *(const pare_fit_key *)what) &&
-           fits_beside(edit, like, part, false);
+    for (int key = 0; key < PARE_FITS; key++)
+        if ((gaps & BIT(key)) && !(pare_may_bridge(part, (pare_fit_key)key) &&
+                                   pare_fit_agrees(&part->fit[key], &like->fit[key])))
+            return false;
+    return true;
+}
+
+/* The lightest part that closes an item's gaps, with several choices at a key; NULL: none. */
+static const pare_part *lightest_bridge(const pare_edit *edit, size_t like, unsigned gaps,
+                                        pare_fit_key key)
+{
+    static const pare_kind kinds[] = {PARE_HOLDER, PARE_PIGTAIL}; /* whose row has adapters */
+    const pare_part *best = NULL;
+    for (size_t k = 0; k < sizeof kinds / sizeof kinds[0]; k++) {
+        size_t parts;
+        const pare_part *const *part = pare_shelf_row(edit->shelf, kinds[k], &parts);
+        for (size_t p = 0; p < parts; p++)
+            if (pare_may_bridge(part[p], key) && lighter(part[p], best) &&
+                closes(part[p], gaps, edit->craft->item[like].part) &&
+                fits_beside(edit, like, part[p], false))
+                best = part[p];
+    }
+    return best;
 }
 
 /* A board or camera that the frame, or the board below, has no place for sits on something that has
@@ -109,10 +121,11 @@ pare_status pare_along_bridge(pare_edit *edit, size_t index, pare_error *err)
         pare_fit_key key;
         const char *name;
     } keys[] = {{PARE_FIT_STACK, "stack_adapter"}, {PARE_FIT_CAMERA, "camera_adapter"}};
-    if (pare_fits_item(edit->craft, index, err) == PARE_OK)
+    if (pare_fits_item(edit->craft, index, NULL) == PARE_OK)
         return PARE_OK;
-    for (size_t k = 0; k < sizeof keys / sizeof keys[0]; k++) {
-        const pare_part *between = lightest(edit, index, serves_as_bridge, &keys[k].key);
+    const unsigned gaps = pare_fits_gaps(edit->craft, index);
+    for (size_t k = 0; gaps && k < sizeof keys / sizeof keys[0]; k++) {
+        const pare_part *between = lightest_bridge(edit, index, gaps, keys[k].key);
         size_t added = 0;
         if (!between)
             continue;
@@ -135,19 +148,19 @@ void pare_along_idle_bridge(pare_edit *edit, size_t index)
     pare_edit_take_off(edit, (size_t)was);
 }
 
-typedef struct lost_work {
-    pare_kind kind;
-    double out_v;
-} lost_work;
-
-static bool serves_as_worker(const pare_edit *edit, size_t like, const pare_part *part,
-                             const void *what)
+/* The lightest part that does lost work (a regulator: at the same volts) and fits; NULL: none. */
+static const pare_part *lightest_worker(const pare_edit *edit, size_t like, pare_kind kind,
+                                        double out_v)
 {
-    const lost_work *lost = what;
-    return part->kind == lost->kind &&
-           (lost->kind != PARE_REGULATOR ||
-            fabs(part->spec[PARE_SPEC_OUT].value - lost->out_v) < 0.5) &&
-           fits_beside(edit, like, part, true);
+    const pare_part *best = NULL;
+    size_t parts;
+    const pare_part *const *part = pare_shelf_row(edit->shelf, kind, &parts);
+    for (size_t p = 0; p < parts; p++)
+        if (part[p]->kind == kind && lighter(part[p], best) &&
+            (kind != PARE_REGULATOR || fabs(part[p]->spec[PARE_SPEC_OUT].value - out_v) < 0.5) &&
+            fits_beside(edit, like, part[p], true))
+            best = part[p];
+    return best;
 }
 
 /* Work that only the old part did has to be done by something: an item that was taken off for it,
@@ -158,27 +171,26 @@ pare_status pare_along_lost_work(pare_edit *edit, size_t index, const pare_part 
     pare_craft *craft = edit->craft;
     unsigned lost =
         pare_work_of(old) & ~pare_work_of(craft->item[index].part) & ~BIT(PARE_ESC_FOUR);
-    for (size_t i = 0; i < craft->items; i++)
+    for (size_t i = 0; lost && i < craft->items; i++)
         if (!craft->item[i].off)
             lost &= ~pare_work_of(craft->item[i].part);
     for (int kind = 0; lost && kind < PARE_KINDS; kind++) {
         if ((lost & BIT(kind)) == 0)
             continue;
-        const lost_work what = {(pare_kind)kind, old->spec[PARE_SPEC_OUT].value};
         const pare_part *part = NULL;
         for (size_t i = 0; i < craft->items && !part; i++)
             if (craft->item[i].off && (int)craft->item[i].part->kind == kind)
                 part = craft->item[i].part;
         if (!part)
-            part = lightest(edit, index, serves_as_worker, &what);
+            part = lightest_worker(edit, index, (pare_kind)kind, old->spec[PARE_SPEC_OUT].value);
         if (!part)
             return pare_fail(err, PARE_BAD_DATA,
                              "'%s' does the work of kind %s as well, '%s' does not, and the bench "
                              "has none for it",
-                             old->id, pare_kind_name(what.kind), craft->item[index].part->id);
+                             old->id, pare_kind_name((pare_kind)kind), craft->item[index].part->id);
         size_t added = 0;
         const pare_status status =
-            pare_edit_put_on(edit, part, 1, pare_kind_name(what.kind), index, &added, err);
+            pare_edit_put_on(edit, part, 1, pare_kind_name((pare_kind)kind), index, &added, err);
         if (status != PARE_OK)
             return status;
     }
@@ -219,10 +231,11 @@ pare_status pare_along_plug(pare_edit *edit, size_t index, const pare_part *old,
     if (pare_fit_agrees(own, &craft->item[mate].part->fit[PARE_FIT_CONNECTOR]))
         return PARE_OK;
     const pare_part *best = NULL;
-    for (size_t p = 0; p < edit->bench->parts; p++) {
-        const pare_part *part = edit->bench->part[p];
-        if (part->kind == PARE_CONNECTOR && !part->sought &&
-            part->fit[PARE_FIT_CONNECTOR].count > 0 &&
+    size_t parts;
+    const pare_part *const *mates = pare_shelf_row(edit->shelf, PARE_CONNECTOR, &parts);
+    for (size_t p = 0; p < parts; p++) {
+        const pare_part *part = mates[p];
+        if (part->fit[PARE_FIT_CONNECTOR].count > 0 &&
             pare_fit_agrees(own, &part->fit[PARE_FIT_CONNECTOR]) &&
             (!best || part->mass_kg.value < best->mass_kg.value))
             best = part;

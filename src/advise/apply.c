@@ -18,14 +18,14 @@ const char *pare_applied_open(const pare_applied *applied)
     return applied->heat_open ? "heat not computed yet" : NULL;
 }
 
-pare_status pare_swap_edit(const pare_bench *bench, const pare_craft *before,
+pare_status pare_swap_edit(const pare_shelf *shelf, const pare_craft *before,
                            const pare_swap_name *name, pare_craft *changed, pare_applied *applied,
                            pare_basket *basket, pare_error *err)
 {
     memset(applied, 0, sizeof *applied);
     memcpy(applied->id, name->id, sizeof applied->id);
-    *changed = *before;
-    pare_edit edit = {bench, before, changed, applied, basket};
+    pare_craft_copy(before, changed);
+    pare_edit edit = {shelf, before, changed, applied, basket};
     pare_status status = PARE_OK;
     switch (name->what) {
     case PARE_WHAT_ITEM:
@@ -46,10 +46,25 @@ pare_status pare_swap_edit(const pare_bench *bench, const pare_craft *before,
     }
     if (status == PARE_OK)
         status = pare_craft_settle(changed, err);
-    if (status != PARE_OK)
-        return pare_within(err, "swap '%s'", name->id);
-    applied->money = pare_basket_money(bench, basket, &applied->priced);
+    if (status != PARE_OK) {
+        pare_within(err, "swap '%s'", name->id);
+        return status;
+    }
+    applied->money = pare_basket_money(shelf->bench, basket, &applied->priced);
     return PARE_OK;
+}
+
+pare_status pare_swap_edit_alone(const pare_bench *bench, const pare_craft *before,
+                                 const pare_swap_name *name, pare_craft *changed,
+                                 pare_applied *applied, pare_basket *basket, pare_error *err)
+{
+    pare_shelf shelf;
+    pare_arena *arena = pare_arena_open();
+    pare_status status = arena ? pare_shelf_fill(bench, arena, &shelf, err) : pare_no_memory(err);
+    if (status == PARE_OK)
+        status = pare_swap_edit(&shelf, before, name, changed, applied, basket, err);
+    pare_arena_close(arena);
+    return status;
 }
 
 pare_status pare_swap_clash(const pare_swap_name *earlier, const pare_swap_name *later,
@@ -70,29 +85,49 @@ pare_status pare_swap_clash(const pare_swap_name *earlier, const pare_swap_name 
     return PARE_OK;
 }
 
+/* What applying one name or several needs, for as long as that takes. */
+typedef struct tools {
+    pare_units *units;
+    pare_arena *arena; /* the shelf's */
+    pare_shelf shelf;
+} tools;
+
+static pare_status take_tools(const pare_bench *bench, tools *t, pare_error *err)
+{
+    *t = (tools){.units = pare_units_open(), .arena = pare_arena_open()};
+    if (!t->units || !t->arena)
+        return pare_no_memory(err);
+    return pare_shelf_fill(bench, t->arena, &t->shelf, err);
+}
+
+static void put_tools_back(tools *t)
+{
+    pare_units_close(t->units);
+    pare_arena_close(t->arena);
+}
+
 pare_status pare_swap_apply(const pare_bench *bench, const pare_craft *craft, const char *id,
                             pare_craft *changed, pare_applied *applied, pare_error *err)
 {
-    pare_units *units = pare_units_open();
-    if (!units)
-        return pare_no_memory(err);
+    tools t;
+    pare_status status = take_tools(bench, &t, err);
     pare_swap_name name;
-    pare_status status = pare_swap_name_read(units, id, &name, err);
-    pare_units_close(units);
-    if (status != PARE_OK)
-        return status;
+    if (status == PARE_OK)
+        status = pare_swap_name_read(t.units, id, &name, err);
     pare_craft after;
     pare_applied unasked;
     pare_basket basket = {0};
-    status =
-        pare_swap_edit(bench, craft, &name, &after, applied ? applied : &unasked, &basket, err);
     if (status == PARE_OK)
-        *changed = after;
+        status = pare_swap_edit(&t.shelf, craft, &name, &after, applied ? applied : &unasked,
+                                &basket, err);
+    if (status == PARE_OK)
+        pare_craft_copy(&after, changed);
+    put_tools_back(&t);
     return status;
 }
 
 /* Applies a name to the craft, unless it clashes with one before it. */
-static pare_status add_swap(const pare_bench *bench, size_t count, const pare_swap_name names[],
+static pare_status add_swap(const pare_shelf *shelf, size_t count, const pare_swap_name names[],
                             const pare_swap_name *name, pare_craft *craft, pare_basket *basket,
                             pare_error *err)
 {
@@ -103,37 +138,36 @@ static pare_status add_swap(const pare_bench *bench, size_t count, const pare_sw
     }
     pare_craft after;
     pare_applied applied;
-    pare_status status = pare_swap_edit(bench, craft, name, &after, &applied, basket, err);
+    pare_status status = pare_swap_edit(shelf, craft, name, &after, &applied, basket, err);
     for (size_t i = 0; status == PARE_OK && i < count; i++)
         status = pare_swap_clash(&names[i], name, craft, &after, err);
     if (status == PARE_OK)
-        *craft = after;
+        pare_craft_copy(&after, craft);
     return status;
 }
 
 pare_status pare_swap_apply_list(const pare_bench *bench, const pare_craft *craft, const char *list,
                                  pare_craft *changed, pare_error *err)
 {
-    pare_units *units = pare_units_open();
-    if (!units)
-        return pare_no_memory(err);
+    tools t;
+    pare_status status = take_tools(bench, &t, err);
     pare_swap_name names[MOST_TOGETHER];
-    pare_craft now = *craft;
+    pare_craft now;
+    pare_craft_copy(craft, &now);
     pare_basket basket = {0};
-    pare_status status = PARE_OK;
     size_t count = 0;
     while (status == PARE_OK && list) {
         if (count == MOST_TOGETHER) {
             status = pare_fail(err, PARE_UNKNOWN, "more than %d swaps at once", MOST_TOGETHER);
             break;
         }
-        status = pare_swap_name_next(units, &list, &names[count], err);
+        status = pare_swap_name_next(t.units, &list, &names[count], err);
         if (status == PARE_OK)
-            status = add_swap(bench, count, names, &names[count], &now, &basket, err);
+            status = add_swap(&t.shelf, count, names, &names[count], &now, &basket, err);
         count++;
     }
-    pare_units_close(units);
+    put_tools_back(&t);
     if (status == PARE_OK)
-        *changed = now;
+        pare_craft_copy(&now, changed);
     return status;
 }

@@ -75,13 +75,13 @@ static pare_status unknown_part(const pare_edit *edit, const pare_item *item, co
                                 pare_error *err)
 {
     const char **known =
-        pare_arena_array(edit->bench->arena, edit->bench->parts + 1, sizeof known[0]);
+        pare_arena_array(edit->shelf->bench->arena, edit->shelf->bench->parts + 1, sizeof known[0]);
     if (!known)
         return pare_no_memory(err);
     size_t count = 0;
-    for (size_t p = 0; p < edit->bench->parts; p++)
-        if (pare_main_work(edit->bench->part[p]) == pare_main_work(item->part))
-            known[count++] = edit->bench->part[p]->id;
+    for (size_t p = 0; p < edit->shelf->bench->parts; p++)
+        if (pare_main_work(edit->shelf->bench->part[p]) == pare_main_work(item->part))
+            known[count++] = edit->shelf->bench->part[p]->id;
     known[count++] = "off";
     const char *near = pare_nearest(id, count, known);
     if (near)
@@ -99,8 +99,8 @@ static pare_status find_part(const pare_edit *edit, const pare_item *item,
                              const pare_swap_name *name, const pare_part **part, pare_error *err)
 {
     if (name->sought)
-        return pare_sought_part(edit->bench->arena, item->part, name->number, part, err);
-    *part = pare_bench_part(edit->bench, name->word);
+        return pare_sought_part(edit->shelf->bench->arena, item->part, name->number, part, err);
+    *part = name->part ? name->part : pare_bench_part(edit->shelf->bench, name->word);
     if (!*part)
         return unknown_part(edit, item, name->word, err);
     if (pare_main_work(*part) == pare_main_work(item->part))

@@ -3,38 +3,44 @@
  * Each band starts afresh over every swap that it allows, so that a bought part may take the place of
  * an owned one; where the greedy way then comes out worse than the band before, that band's set
  * stands. Of one joint's screws a set changes the metal or the number, not both: their strength is
- * not computed yet, and two unknowns on one joint are more than a total should rest on. */
+ * not computed yet, and two unknowns on one joint are more than a total should rest on.
+ *
+ * What no longer fits or is no lighter is dropped before anything is flown, and then only the figures
+ * that margins are made of are. The bands know nothing of each other until they are all there, so each
+ * may have a thread of its own. */
 #include "advise/bands.h"
 
 #include <stdlib.h>
 #include <string.h>
 
-enum { MOST_TAKEN = 64 };
-#define LEAST_STEP_KG 1e-7
+#include "advise/threads.h"
+
+enum { MOST_TAKEN = 64, WORTH_A_THREAD = 32 };
 
 typedef struct together {
     size_t count;
-    size_t index[MOST_TAKEN];
-    pare_swap_name name[MOST_TAKEN];
+    size_t index[MOST_TAKEN]; /* their rows */
+    const pare_swap_name *name[MOST_TAKEN];
     pare_craft craft;
-    pare_sheet sheet;
+    double all_up_kg;
     pare_basket basket;
+    pare_trial trial;
+    struct turn {
+        const pare_saving *saving;
+        size_t on; /* how many were taken when it was tried last, and one */
+    } *order;      /* room for all */
+    pare_status status;
 } together;
-
-typedef struct entry {
-    double grams_kg, money;
-    const char *id;
-    size_t index;
-} entry;
 
 static int most_grams_first(const void *left, const void *right)
 {
-    const entry *a = left, *b = right;
+    const pare_saving *a = ((const struct turn *)left)->saving;
+    const pare_saving *b = ((const struct turn *)right)->saving;
     if (a->grams_kg != b->grams_kg)
         return a->grams_kg > b->grams_kg ? -1 : 1;
     if (a->money != b->money)
         return a->money < b->money ? -1 : 1;
-    return strcmp(a->id, b->id);
+    return strcmp(a->name->id, b->name->id);
 }
 
 static bool about_screws(const pare_swap_name *name)
@@ -45,7 +51,7 @@ static bool about_screws(const pare_swap_name *name)
 static bool excluded(const together *set, const pare_swap_name *name, const pare_craft *after)
 {
     for (size_t i = 0; i < set->count; i++) {
-        const pare_swap_name *taken = &set->name[i];
+        const pare_swap_name *taken = set->name[i];
         if (about_screws(taken) && about_screws(name) && strcmp(taken->of, name->of) == 0)
             return true;
         if (pare_swap_clash(taken, name, &set->craft, after, NULL) != PARE_OK)
@@ -59,84 +65,105 @@ static double all_up_kg(const pare_sheet *sheet)
     return sheet->figure[PARE_ALL_UP].value;
 }
 
-/* Tries one more swap on top of those taken. */
-static pare_status add(pare_desk *desk, const pare_swap_name *name, size_t index, together *set,
-                       pare_error *err)
+bool pare_counts(const pare_craft *craft, const pare_swap *row)
 {
-    if (excluded(set, name, &set->craft))
+    return !row->applied.sought && row->grams_kg > PARE_LEAST_SAVING_KG &&
+           pare_kept_jobs_lost(craft, &row->applied) == 0;
+}
+
+/* Tries one more swap on top of those taken. */
+static pare_status add(const pare_desk *desk, const pare_saving *saving, together *set)
+{
+    if (excluded(set, saving->name, &set->craft))
         return PARE_OK;
+    pare_trial *trial = &set->trial;
     pare_applied applied;
     pare_basket basket = set->basket;
-    pare_status status =
-        pare_swap_edit(desk->bench, &set->craft, name, &desk->changed, &applied, &basket, err);
+    pare_status status = pare_swap_edit(&desk->shelf, &set->craft, saving->name, &trial->changed,
+                                        &applied, &basket, NULL);
     if (status == PARE_OK &&
         (applied.open_question || pare_kept_jobs_lost(desk->craft, &applied) != 0 ||
-         excluded(set, name, &desk->changed)))
+         excluded(set, saving->name, &trial->changed)))
         return PARE_OK;
     if (status == PARE_OK)
-        status = pare_desk_weigh(desk, err);
+        status = pare_trial_weigh(desk, trial, NULL);
     if (status != PARE_OK)
         return status == PARE_UNAVAILABLE ? status : PARE_OK;
-    if (all_up_kg(&desk->changed_sheet) > all_up_kg(&set->sheet) - LEAST_STEP_KG ||
-        pare_margins_break(&desk->sheet, &desk->changed_sheet))
+    if (all_up_kg(&trial->sheet) > set->all_up_kg - PARE_LEAST_SAVING_KG)
         return PARE_OK;
-    set->index[set->count] = index;
-    set->name[set->count++] = *name;
-    set->craft = desk->changed;
-    set->sheet = desk->changed_sheet;
+    pare_sheet_judge(trial->flown, &trial->sheet);
+    if (pare_margins_break(&desk->sheet, &trial->sheet))
+        return PARE_OK;
+    set->index[set->count] = saving->index;
+    set->name[set->count++] = saving->name;
+    pare_craft_copy(&trial->changed, &set->craft);
+    set->all_up_kg = all_up_kg(&trial->sheet);
     set->basket = basket;
     return PARE_OK;
 }
 
-static pare_status gather(pare_desk *desk, const pare_swap_name names[], const pare_swaps *swaps,
-                          pare_band most, entry order[], together *set, pare_error *err)
+static void gather(const pare_desk *desk, size_t count, const pare_saving savings[], pare_band most,
+                   together *set)
 {
-    size_t count = 0;
-    for (size_t i = 0; i < swaps->count; i++) {
-        const pare_swap *row = &swaps->swap[i];
-        if (row->band <= most && !row->applied.sought && row->grams_kg > LEAST_STEP_KG &&
-            pare_kept_jobs_lost(desk->craft, &row->applied) == 0)
-            order[count++] = (entry){row->grams_kg, row->applied.money, row->applied.id, i};
+    size_t ordered = 0;
+    for (size_t i = 0; i < count; i++)
+        if (savings[i].band <= most)
+            set->order[ordered++] = (struct turn){&savings[i], 0};
+    qsort(set->order, ordered, sizeof set->order[0], most_grams_first);
+    pare_craft_copy(desk->craft, &set->craft);
+    set->all_up_kg = all_up_kg(&desk->sheet);
+    /* Twice: what a shorter screw or a lighter craft put right may now be taken. Not again on the very
+     * set that it was tried on. */
+    for (size_t i = 0; set->status == PARE_OK && i < 2 * ordered && set->count < MOST_TAKEN; i++) {
+        struct turn *turn = &set->order[i % ordered];
+        const size_t on = set->count + 1;
+        if (turn->on != on)
+            set->status = add(desk, turn->saving, set);
+        turn->on = on;
     }
-    qsort(order, count, sizeof order[0], most_grams_first);
-    set->count = 0;
-    set->craft = *desk->craft;
-    set->sheet = desk->sheet;
-    set->basket = (pare_basket){0};
-    pare_status status = PARE_OK;
-    /* Twice: what a shorter screw or a lighter craft put right may now be taken. */
-    for (size_t i = 0; status == PARE_OK && i < 2 * count && set->count < MOST_TAKEN; i++)
-        status = add(desk, &names[order[i % count].index], order[i % count].index, set, err);
-    return status;
 }
 
-pare_status pare_bands_fill(pare_desk *desk, pare_units *units, pare_arena *arena,
-                            pare_swaps *swaps, pare_error *err)
+static void put(const pare_desk *desk, const together *set, int band, pare_swaps *swaps)
 {
-    together *set = pare_arena_zeros(arena, sizeof *set);
-    entry *order = pare_arena_array(arena, swaps->count + 1, sizeof *order);
-    pare_swap_name *names = pare_arena_array(arena, swaps->count + 1, sizeof *names);
-    swaps->free_index = pare_arena_array(arena, MOST_TAKEN, sizeof swaps->free_index[0]);
-    if (!set || !order || !names || !swaps->free_index)
-        return pare_no_memory(err);
-    pare_status status = PARE_OK;
-    for (size_t i = 0; status == PARE_OK && i < swaps->count; i++)
-        status = pare_swap_name_read(units, swaps->swap[i].applied.id, &names[i], err);
-    for (int band = 0; status == PARE_OK && band < PARE_BAND_SUMS; band++) {
-        status = gather(desk, names, swaps, (pare_band)band, order, set, err);
-        if (status != PARE_OK)
-            break;
-        bool priced;
-        swaps->band_kg[band] = all_up_kg(&desk->sheet) - all_up_kg(&set->sheet);
-        swaps->band_money[band] = pare_basket_money(desk->bench, &set->basket, &priced);
-        if (band == PARE_BAND_FREE) {
-            swaps->free_count = set->count;
-            memcpy(swaps->free_index, set->index, set->count * sizeof set->index[0]);
-            swaps->together_kg = swaps->band_kg[band];
-        } else if (swaps->band_kg[band] < swaps->band_kg[band - 1]) {
-            swaps->band_kg[band] = swaps->band_kg[band - 1];
-            swaps->band_money[band] = swaps->band_money[band - 1];
-        }
+    bool priced;
+    swaps->band_kg[band] = all_up_kg(&desk->sheet) - set->all_up_kg;
+    swaps->band_money[band] = pare_basket_money(desk->shelf.bench, &set->basket, &priced);
+    if (band == PARE_BAND_FREE) {
+        swaps->free_count = set->count;
+        memcpy(swaps->free_index, set->index, set->count * sizeof set->index[0]);
+        swaps->together_kg = swaps->band_kg[band];
+    } else if (swaps->band_kg[band] < swaps->band_kg[band - 1]) {
+        swaps->band_kg[band] = swaps->band_kg[band - 1];
+        swaps->band_money[band] = swaps->band_money[band - 1];
     }
-    return status;
+}
+
+pare_status pare_bands_fill(const pare_desk *desk, size_t count, const pare_saving savings[],
+                            pare_arena *arena, pare_swaps *swaps, pare_error *err)
+{
+    together *sets = pare_arena_array(arena, PARE_BAND_SUMS, sizeof *sets);
+    swaps->free_index = pare_arena_array(arena, MOST_TAKEN, sizeof swaps->free_index[0]);
+    if (!sets || !swaps->free_index)
+        return pare_no_memory(err);
+    for (int band = 0; band < PARE_BAND_SUMS; band++) {
+        sets[band].order = pare_arena_array(arena, count + 1, sizeof sets[band].order[0]);
+        if (!sets[band].order)
+            return pare_no_memory(err);
+    }
+    const int threads = pare_threads(count, WORTH_A_THREAD);
+#ifdef _OPENMP
+#pragma omp parallel for num_threads(threads) schedule(dynamic, 1)
+#else
+    (void)threads;
+#endif
+    for (int i = 0; i < PARE_BAND_SUMS; i++) {
+        const int band = PARE_BAND_SUMS - 1 - i; /* that which takes longest first */
+        gather(desk, count, savings, (pare_band)band, &sets[band]);
+    }
+    for (int band = 0; band < PARE_BAND_SUMS; band++) {
+        if (sets[band].status != PARE_OK)
+            return pare_no_memory(err);
+        put(desk, &sets[band], band, swaps);
+    }
+    return PARE_OK;
 }

@@ -20,15 +20,20 @@
 #define WORTH_CUTTING_M 2e-3
 
 typedef struct sink {
-    bool (*take)(void *context, const char *name);
+    pare_take_name *take;
     void *context;
     bool more;
 } sink;
 
-static void put(sink *out, const char *name)
+static void put_part(sink *out, const char *name, const pare_part *part)
 {
     if (out->more)
-        out->more = out->take(out->context, name);
+        out->more = out->take(out->context, name, part);
+}
+
+static void put(sink *out, const char *name)
+{
+    put_part(out, name, NULL);
 }
 
 static bool holds_a_camera(const pare_craft *craft, const pare_item *item)
@@ -48,7 +53,7 @@ static bool holds_a_camera(const pare_craft *craft, const pare_item *item)
 static bool worth_trying(const pare_craft *craft, const pare_item *item, const pare_part *part)
 {
     const pare_part *now = item->part;
-    if (part == now || part->sought || !pare_stands_in(part, now))
+    if (part == now || !pare_stands_in(part, now))
         return false;
     if (now->kind == PARE_TIE && part->kind != PARE_TIE)
         return false;
@@ -78,14 +83,16 @@ static void coax(const pare_craft *craft, const pare_item *item, sink *out)
     put(out, name);
 }
 
-static void item_swaps(const pare_bench *bench, const pare_craft *craft, const pare_item *item,
+static void item_swaps(const pare_shelf *shelf, const pare_craft *craft, const pare_item *item,
                        sink *out)
 {
     char name[192];
-    for (size_t p = 0; p < bench->parts; p++)
-        if (worth_trying(craft, item, bench->part[p])) {
-            snprintf(name, sizeof name, "%s=%s", item->name, bench->part[p]->id);
-            put(out, name);
+    size_t parts;
+    const pare_part *const *part = pare_shelf_row(shelf, item->part->kind, &parts);
+    for (size_t p = 0; p < parts; p++)
+        if (worth_trying(craft, item, part[p])) {
+            snprintf(name, sizeof name, "%s=%s", item->name, part[p]->id);
+            put_part(out, name, part[p]);
         }
     snprintf(name, sizeof name, "%s=off", item->name);
     put(out, name);
@@ -187,8 +194,8 @@ static void run_swaps(const pare_craft *craft, const pare_run *run, sink *out)
     }
 }
 
-void pare_candidates(const pare_bench *bench, const pare_craft *craft, const pare_craft *loaded,
-                     bool (*take)(void *context, const char *name), void *context)
+bool pare_candidates(const pare_shelf *shelf, const pare_craft *craft, const pare_craft *loaded,
+                     pare_take_name *take, void *context)
 {
     sink out = {take, context, true};
     for (size_t i = 0; i < craft->items && out.more; i++) {
@@ -196,10 +203,11 @@ void pare_candidates(const pare_bench *bench, const pare_craft *craft, const par
         const bool flown = i < loaded->items && !item->off && !loaded->item[i].off &&
                            loaded->item[i].part == item->part;
         if (flown && !item->included_in)
-            item_swaps(bench, craft, item, &out);
+            item_swaps(shelf, craft, item, &out);
     }
     for (size_t i = 0; i < craft->joints && out.more; i++)
         joint_swaps(craft, &craft->joint[i], &out);
     for (size_t i = 0; i < craft->runs && out.more; i++)
         run_swaps(craft, &craft->run[i], &out);
+    return out.more;
 }

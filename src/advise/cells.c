@@ -58,10 +58,11 @@ static void owned_packs(pare_edit *edit, double cells)
 {
     int owned = 0, sorts = 0;
     const char *one = "";
-    for (size_t p = 0; p < edit->bench->parts; p++) {
-        const pare_part *part = edit->bench->part[p];
-        if (part->kind != PARE_PACK || part->owned < 1 ||
-            part->spec[PARE_SPEC_CELLS].value == cells)
+    size_t packs;
+    const pare_part *const *pack = pare_shelf_row(edit->shelf, PARE_PACK, &packs);
+    for (size_t p = 0; p < packs; p++) {
+        const pare_part *part = pack[p];
+        if (part->owned < 1 || part->spec[PARE_SPEC_CELLS].value == cells)
             continue;
         owned += part->owned;
         one = sorts++ ? one : part->id;

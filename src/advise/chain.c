@@ -170,10 +170,11 @@ static void consider(const pare_craft *craft, const chain *c, unsigned keep, way
 
 static void search_bench(const pare_edit *edit, const chain *c, unsigned keep, bool *any, way *best)
 {
-    for (size_t p = 0; p < edit->bench->parts; p++) {
-        const pare_part *part = edit->bench->part[p];
-        if ((part->kind != PARE_ADAPTER && part->kind != PARE_PIGTAIL) || part->sought ||
-            !part->ends[0] || !part->ends[1])
+    size_t links;
+    const pare_part *const *link = pare_shelf_row(edit->shelf, PARE_PIGTAIL, &links);
+    for (size_t p = 0; p < links; p++) {
+        const pare_part *part = link[p];
+        if (!part->ends[0] || !part->ends[1])
             continue;
         for (unsigned set = 0; set < 1u << c->links; set++) {
             consider(edit->craft, c, keep, (way){.set = set, .first = part}, any, best);

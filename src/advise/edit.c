@@ -167,8 +167,18 @@ static bool went(const pare_edit *edit, const char *name)
     return now >= 0 && then >= 0 && edit->craft->item[now].off && !edit->before->item[then].off;
 }
 
+static bool any_went(const pare_edit *edit)
+{
+    for (size_t i = 0; i < edit->before->items; i++)
+        if (edit->craft->item[i].off && !edit->before->item[i].off)
+            return true;
+    return false;
+}
+
 void pare_edit_drop_orphans(pare_edit *edit)
 {
+    if (!any_went(edit))
+        return;
     for (size_t i = edit->craft->joints; i-- > 0;)
         if (went(edit, edit->craft->joint[i].holds) ||
             went(edit, edit->craft->joint[i].included_in))
@@ -182,14 +192,14 @@ static const pare_include *include_of(const pare_part *part, pare_included what,
 {
     for (size_t i = 0; i < part->includes; i++)
         if (part->include[i].what == what && part->include[i].name &&
-            strcmp(part->include[i].name, name) == 0)
+            pare_same_name(part->include[i].name, name))
             return &part->include[i];
     return NULL;
 }
 
 static bool included_in(const char *owner, const pare_item *item)
 {
-    return owner && strcmp(owner, item->name) == 0;
+    return owner && pare_same_name(owner, item->name);
 }
 
 /* Makes a run what the new part brings; settling then weighs it as it came. */
@@ -275,6 +285,8 @@ static void carry_things(pare_edit *edit, size_t index, const pare_part *old)
 {
     pare_craft *craft = edit->craft;
     const pare_part *part = craft->item[index].part;
+    if (part->includes == 0 && old->includes == 0)
+        return;
     for (size_t i = 0; i < craft->items; i++) {
         pare_item *thing = &craft->item[i];
         if (i == index)

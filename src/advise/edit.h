@@ -5,10 +5,11 @@
 
 #include "advise/money.h"
 #include "advise/name.h"
+#include "advise/shelf.h"
 #include "advise/swap.h"
 
 typedef struct pare_edit {
-    const pare_bench *bench;
+    const pare_shelf *shelf;
     const pare_craft *before; /* settled, as it was */
     pare_craft *craft;        /* a copy, being changed */
     pare_applied *applied;
@@ -65,9 +66,14 @@ pare_status pare_apply_run(pare_edit *edit, const pare_swap_name *name, pare_err
 
 /** Applies a name that was read, settles the craft, and sums the money of the basket.
  * @param before, changed  two different craft */
-pare_status pare_swap_edit(const pare_bench *bench, const pare_craft *before,
+pare_status pare_swap_edit(const pare_shelf *shelf, const pare_craft *before,
                            const pare_swap_name *name, pare_craft *changed, pare_applied *applied,
                            pare_basket *basket, pare_error *err);
+
+/** The same for a single swap: with a shelf of its own. */
+pare_status pare_swap_edit_alone(const pare_bench *bench, const pare_craft *before,
+                                 const pare_swap_name *name, pare_craft *changed,
+                                 pare_applied *applied, pare_basket *basket, pare_error *err);
 
 /** Two swaps of one list: PARE_UNKNOWN, naming both, where they set the same thing or one takes off
  * what the other sets.

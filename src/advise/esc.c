@@ -116,10 +116,11 @@ static const pare_part *lightest_esc(const pare_edit *edit, size_t brain)
     pare_craft *craft = edit->craft;
     const int frame = pare_craft_doing(craft, PARE_FRAME);
     const int pack = pare_craft_doing(craft, PARE_PACK);
-    for (size_t p = 0; p < edit->bench->parts; p++) {
-        const pare_part *part = edit->bench->part[p];
-        if (part->kind != PARE_ESC_FOUR || part->sought ||
-            (best && part->mass_kg.value >= best->mass_kg.value))
+    size_t escs;
+    const pare_part *const *esc = pare_shelf_row(edit->shelf, PARE_ESC_FOUR, &escs);
+    for (size_t p = 0; p < escs; p++) {
+        const pare_part *part = esc[p];
+        if (part->kind != PARE_ESC_FOUR || (best && part->mass_kg.value >= best->mass_kg.value))
             continue;
         if (frame >= 0 && !pare_fit_agrees(&part->fit[PARE_FIT_STACK],
                                            &craft->item[frame].part->fit[PARE_FIT_STACK]))

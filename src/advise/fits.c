@@ -7,9 +7,9 @@
 
 #include <math.h>
 #include <stdio.h>
-#include <string.h>
 
 #include "advise/stand_in.h"
+#include "base/text.h"
 
 #define BIT(kind)       (1u << (kind))
 #define STRAP_OVERLAP_M 40e-3 /* common practice, no source */
@@ -61,6 +61,8 @@ static const char *key_words(pare_fit_key key)
 static pare_status apart(const pare_part *a, const pare_fit *fit_a, const pare_part *b,
                          const pare_fit *fit_b, pare_fit_key key, pare_error *err)
 {
+    if (!err) /* a list of swaps asks by the thousand and reads none of it */
+        return PARE_BAD_DATA;
     char of_a[96], of_b[96];
     fit_words(fit_a, key, sizeof of_a, of_a);
     fit_words(fit_b, key, sizeof of_b, of_b);
@@ -134,7 +136,7 @@ static bool is_stack_board(const pare_part *part)
 static bool has_joint(const pare_craft *craft, const char *item)
 {
     for (size_t i = 0; i < craft->joints; i++)
-        if (craft->joint[i].holds && strcmp(craft->joint[i].holds, item) == 0)
+        if (craft->joint[i].holds && pare_same_name(craft->joint[i].holds, item))
             return true;
     return false;
 }
@@ -169,8 +171,9 @@ int pare_fits_bridge(const pare_craft *craft, size_t index)
     return -1;
 }
 
+/* gaps: where not NULL, what something between could mend is noted there and passed over. */
 static pare_status meet(const pare_craft *craft, size_t m, const pare_part *a, const pare_part *b,
-                        pare_error *err)
+                        unsigned *gaps, pare_error *err)
 {
     const pare_fit_key key = meetings[m].key;
     const pare_fit fit_a = fit_of(a, key), fit_b = fit_of(b, key);
@@ -178,6 +181,10 @@ static pare_status meet(const pare_craft *craft, size_t m, const pare_part *a, c
         return PARE_OK;
     if (meetings[m].bridged && bridge_between(craft, a, b, key) >= 0)
         return PARE_OK;
+    if (meetings[m].bridged && gaps) {
+        *gaps |= 1u << key;
+        return PARE_OK;
+    }
     return apart(a, &fit_a, b, &fit_b, key, err);
 }
 
@@ -186,7 +193,7 @@ static pare_status meet_screws(const pare_craft *craft, const pare_item *item, p
 {
     for (size_t i = 0; i < craft->joints; i++) {
         const pare_joint *joint = &craft->joint[i];
-        if (!joint->holds || strcmp(joint->holds, item->name) != 0)
+        if (!joint->holds || !pare_same_name(joint->holds, item->name))
             continue;
         pare_fit screw = {.count = 1};
         screw.any[0].low = screw.any[0].high = joint->thread.nominal_m;
@@ -202,7 +209,8 @@ static pare_status meet_screws(const pare_craft *craft, const pare_item *item, p
 }
 
 /* Boards on the same screws have one pattern, or something that has both between them. */
-static pare_status meet_partner(const pare_craft *craft, size_t index, pare_error *err)
+static pare_status meet_partner(const pare_craft *craft, size_t index, unsigned *gaps,
+                                pare_error *err)
 {
     const int other = pare_stack_partner(craft, index);
     if (other < 0)
@@ -211,6 +219,10 @@ static pare_status meet_partner(const pare_craft *craft, size_t index, pare_erro
     const pare_fit *fit_a = &a->fit[PARE_FIT_STACK], *fit_b = &b->fit[PARE_FIT_STACK];
     if (pare_fit_agrees(fit_a, fit_b) || bridge_between(craft, a, b, PARE_FIT_STACK) >= 0)
         return PARE_OK;
+    if (gaps) {
+        *gaps |= 1u << PARE_FIT_STACK;
+        return PARE_OK;
+    }
     return apart(a, fit_a, b, fit_b, PARE_FIT_STACK, err);
 }
 
@@ -268,7 +280,8 @@ static pare_status meet_strap(const pare_craft *craft, size_t index, pare_error 
                      1e3 * length_m, part->id, 1e3 * needed_m);
 }
 
-pare_status pare_fits_item(const pare_craft *craft, size_t index, pare_error *err)
+/* All but the screws, which go by what lies between. */
+static pare_status meet_all(const pare_craft *craft, size_t index, unsigned *gaps, pare_error *err)
 {
     const pare_part *part = craft->item[index].part;
     pare_status status = PARE_OK;
@@ -279,17 +292,29 @@ pare_status pare_fits_item(const pare_craft *craft, size_t index, pare_error *er
             if (craft->item[i].off || i == index)
                 continue;
             if (is_a && plays(other, meetings[m].b))
-                status = meet(craft, m, part, other, err);
+                status = meet(craft, m, part, other, gaps, err);
             else if (is_b && plays(other, meetings[m].a))
-                status = meet(craft, m, other, part, err);
+                status = meet(craft, m, other, part, gaps, err);
         }
     }
     if (status == PARE_OK)
-        status = meet_partner(craft, index, err);
+        status = meet_partner(craft, index, gaps, err);
     if (status == PARE_OK)
         status = meet_holder(craft, index, err);
     if (status == PARE_OK)
         status = meet_strap(craft, index, err);
+    return status;
+}
+
+unsigned pare_fits_gaps(const pare_craft *craft, size_t index)
+{
+    unsigned gaps = 0;
+    return meet_all(craft, index, &gaps, NULL) == PARE_OK ? gaps : 0;
+}
+
+pare_status pare_fits_item(const pare_craft *craft, size_t index, pare_error *err)
+{
+    pare_status status = meet_all(craft, index, NULL, err);
     if (status == PARE_OK && pare_fits_bridge(craft, index) < 0)
         status = meet_screws(craft, &craft->item[index], err);
     return status;

@@ -8,6 +8,10 @@
  * @return PARE_OK, or PARE_BAD_DATA with both sides in words */
 pare_status pare_fits_item(const pare_craft *craft, size_t index, pare_error *err);
 
+/** The keys, bit (1u << key), at which an item does not agree with its neighbours and something between
+ * could help; 0: it fits, or nothing between would make it fit. */
+unsigned pare_fits_gaps(const pare_craft *craft, size_t index);
+
 /** The item that this one meets the frame, or the board on the same screws, through; -1: none. */
 int pare_fits_bridge(const pare_craft *craft, size_t index);
 /** Whether a part could lie between two that do not agree at a key. */

@@ -23,6 +23,8 @@ typedef struct pare_swap_name {
     char word[64];             /* a part's id, "off", a material */
     double number;             /* m, AWG, screws; a sought part's kg */
     bool sought;
+    const pare_part
+        *part; /* the part of that id, where who made the name had it at hand; or NULL */
 } pare_swap_name;
 
 /** Takes a name apart without looking at any craft.

@@ -11,15 +11,17 @@ typedef struct gathering {
     const char **name;
 } gathering;
 
-static bool count_one(void *context, const char *name)
+static bool count_one(void *context, const char *name, const pare_part *part)
 {
     (void)name;
+    (void)part;
     ++((gathering *)context)->room;
     return true;
 }
 
-static bool keep_one(void *context, const char *name)
+static bool keep_one(void *context, const char *name, const pare_part *part)
 {
+    (void)part;
     gathering *to = context;
     if (to->count == to->room)
         return false;
@@ -35,17 +37,20 @@ pare_status pare_swap_names(const pare_bench *bench, const pare_craft *craft, in
                             pare_error *err)
 {
     gathering to = {.arena = arena};
+    pare_shelf shelf;
     pare_craft *loaded = malloc(sizeof *loaded);
     pare_status status = loaded ? PARE_OK : pare_no_memory(err);
     if (status == PARE_OK)
         status = pare_craft_load(craft, loadout, loaded, err);
+    if (status == PARE_OK)
+        status = pare_shelf_fill(bench, arena, &shelf, err);
     if (status == PARE_OK) {
-        pare_candidates(bench, craft, loaded, count_one, &to);
+        pare_candidates(&shelf, craft, loaded, count_one, &to);
         to.name = pare_arena_array(arena, to.room + 1, sizeof *to.name);
         status = to.name ? PARE_OK : pare_no_memory(err);
     }
     if (status == PARE_OK) {
-        pare_candidates(bench, craft, loaded, keep_one, &to);
+        pare_candidates(&shelf, craft, loaded, keep_one, &to);
         status = to.count == to.room ? PARE_OK : pare_no_memory(err);
     }
     free(loaded);

@@ -1,6 +1,6 @@
 /* rank.c: best first (see rank.h).
  *
- * Rows are large, so small keys are sorted and the rows copied once. Names differ, so the order is
+ * Rows are large, so small keys are sorted. Names differ, so the order is
  * total and the same on every run. */
 #include "advise/rank.h"
 
@@ -51,17 +51,17 @@ static int best_first(const void *left, const void *right)
     return order ? order : strcmp(a->name, b->name);
 }
 
-pare_status pare_rank(pare_arena *arena, pare_wish wish, size_t count, const pare_swap rows[],
-                      pare_swap **sorted, pare_error *err)
+pare_status pare_rank(pare_arena *arena, pare_wish wish, size_t count,
+                      const pare_swap *const rows[], const size_t **order, pare_error *err)
 {
     key *keys = pare_arena_array(arena, count + 1, sizeof *keys);
-    pare_swap *out = pare_arena_array(arena, count + 1, sizeof *out);
-    if (!keys || !out)
+    size_t *sorted = pare_arena_array(arena, count + 1, sizeof *sorted);
+    if (!keys || !sorted)
         return pare_no_memory(err);
     for (size_t i = 0; i < count; i++) {
-        const pare_applied *applied = &rows[i].applied;
-        const double value = wished(&rows[i], wish);
-        keys[i] = (key){.group = applied->sought ? 2 : rows[i].band != PARE_BAND_FREE,
+        const pare_applied *applied = &rows[i]->applied;
+        const double value = wished(rows[i], wish);
+        keys[i] = (key){.group = applied->sought ? 2 : rows[i]->band != PARE_BAND_FREE,
                         .wish = isnan(value) ? (double)INFINITY : value,
                         .money = applied->money,
                         .name = applied->id,
@@ -69,8 +69,8 @@ pare_status pare_rank(pare_arena *arena, pare_wish wish, size_t count, const par
     }
     qsort(keys, count, sizeof *keys, best_first);
     for (size_t i = 0; i < count; i++)
-        out[i] = rows[keys[i].index];
-    *sorted = out;
+        sorted[i] = keys[i].index;
+    *order = sorted;
     return PARE_OK;
 }
 

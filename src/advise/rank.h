@@ -4,9 +4,10 @@
 
 #include "advise/swap.h"
 
-/** Puts rows in order: free first, sought last, by wish, then money, then name: never a tie.
- * @param arena  holds the sorted rows */
-pare_status pare_rank(pare_arena *arena, pare_wish wish, size_t count, const pare_swap rows[],
-                      pare_swap **sorted, pare_error *err);
+/** Free swaps first, then the paid, sought ones last; within each by the wish, then money, then name.
+ * @param rows   [count]
+ * @param[out] order  [count], from the arena: the place in rows of the best, of the next ... */
+pare_status pare_rank(pare_arena *arena, pare_wish wish, size_t count,
+                      const pare_swap *const rows[], const size_t **order, pare_error *err);
 
 #endif

@@ -1,13 +1,14 @@
 /* row.c: one swap as a row of the list (see row.h).
  *
- * A row is the difference of two whole sheets. Its uncertainty is not that of either sheet: what both
+ * A row is the difference of two sheets. Its uncertainty is not that of either sheet: what both
  * have in common cancels. A part that stays brings nothing but its change of count; copies share one
  * error, so four motors less four others are 4u each way, in quadrature with each other. */
 #include "advise/row.h"
 
 #include <math.h>
-#include <stdio.h>
 #include <string.h>
+
+#include "base/text.h"
 
 #define CUT_COAX_SHARE 0.10 /* of coax by the metre; from memory, makers' data sheets */
 #define LOOSENS_SHARE  0.01 /* of a ratio: less than that is not worth a word */
@@ -19,10 +20,11 @@ pare_status pare_desk_open(const pare_bench *bench, const pare_craft *craft, int
     pare_desk *made = pare_arena_zeros(arena, sizeof *made);
     if (!made)
         return pare_no_memory(err);
-    made->bench = bench;
     made->craft = craft;
     made->loadout = loadout;
-    pare_status status = pare_craft_load(craft, loadout, &made->loaded, err);
+    pare_status status = pare_shelf_fill(bench, arena, &made->shelf, err);
+    if (status == PARE_OK)
+        status = pare_craft_load(craft, loadout, &made->loaded, err);
     if (status == PARE_OK)
         status = pare_sheet_compute(&made->loaded, false, &made->sheet, err);
     if (status == PARE_OK)
@@ -30,13 +32,17 @@ pare_status pare_desk_open(const pare_bench *bench, const pare_craft *craft, int
     return status;
 }
 
-pare_status pare_desk_weigh(pare_desk *desk, pare_error *err)
+pare_status pare_trial_weigh(const pare_desk *desk, pare_trial *trial, pare_error *err)
 {
-    const pare_status status =
-        pare_craft_load(&desk->changed, desk->loadout, &desk->changed_loaded, err);
-    if (status != PARE_OK)
-        return status;
-    return pare_sheet_compute(&desk->changed_loaded, false, &desk->changed_sheet, err);
+    trial->flown = &trial->changed;
+    if (desk->loadout >= 0) {
+        trial->flown = &trial->loaded;
+        const pare_status status =
+            pare_craft_load(&trial->changed, desk->loadout, &trial->loaded, err);
+        if (status != PARE_OK)
+            return status;
+    }
+    return pare_sheet_weigh(trial->flown, &trial->sheet, err);
 }
 
 unsigned pare_kept_jobs_lost(const pare_craft *craft, const pare_applied *applied)
@@ -46,11 +52,14 @@ unsigned pare_kept_jobs_lost(const pare_craft *craft, const pare_applied *applie
 
 /* ---- uncertainty of the difference ---- */
 
-static const pare_line *line_like(const pare_assembly *assembly, const pare_line *line)
+/* A swap moves few lines, so what is looked for is mostly where it was. */
+static const pare_line *line_like(const pare_assembly *assembly, const pare_line *line, size_t near)
 {
-    for (size_t i = 0; i < assembly->lines; i++)
-        if (assembly->line[i].of == line->of && strcmp(assembly->line[i].name, line->name) == 0)
-            return &assembly->line[i];
+    for (size_t k = 0; k < assembly->lines; k++) {
+        const pare_line *other = &assembly->line[(near + k) % assembly->lines];
+        if (other->of == line->of && pare_same_name(other->name, line->name))
+            return other;
+    }
     return NULL;
 }
 
@@ -64,47 +73,50 @@ static double line_saved_u_kg(const pare_craft *a, const pare_line *was, const p
                               const pare_line *is)
 {
     const double same = fabs(was->mass_kg.u - is->mass_kg.u);
-    const double apart = hypot(was->mass_kg.u, is->mass_kg.u);
     switch (was->of) {
     case PARE_LINE_ITEM:
         if (a->item[was->index].part != b->item[is->index].part)
-            return apart;
+            break;
         if (a->item[was->index].cut_length_m != b->item[is->index].cut_length_m)
             return CUT_COAX_SHARE * fabs(was->mass_kg.value - is->mass_kg.value);
         return same;
     case PARE_LINE_JOINT:
         return same; /* the same geometry, whatever the metal */
     case PARE_LINE_RUN:
-        return a->run[was->index].gauge == b->run[is->index].gauge ? same : apart;
+        if (a->run[was->index].gauge == b->run[is->index].gauge)
+            return same;
+        break;
     }
-    return apart;
+    return hypot(was->mass_kg.u, is->mass_kg.u); /* they have nothing in common */
 }
 
-static double saved_u_kg(const pare_desk *desk)
+static double saved_u_kg(const pare_desk *desk, const pare_trial *trial)
 {
-    const pare_assembly *was = &desk->sheet.assembly, *is = &desk->changed_sheet.assembly;
+    const pare_assembly *was = &desk->sheet.assembly, *is = &trial->sheet.assembly;
     double variance = 0;
     for (size_t i = 0; i < was->lines; i++) {
-        const pare_line *before = &was->line[i], *after = line_like(is, before);
+        const pare_line *before = &was->line[i], *after = line_like(is, before, i);
         if (!after)
             variance += square(before->mass_kg.u);
         else
-            variance +=
-                square(line_saved_u_kg(&desk->loaded, before, &desk->changed_loaded, after));
+            variance += square(line_saved_u_kg(&desk->loaded, before, trial->flown, after));
     }
     for (size_t i = 0; i < is->lines; i++)
-        if (!line_like(was, &is->line[i]))
+        if (!line_like(was, &is->line[i], i))
             variance += square(is->line[i].mass_kg.u);
     return sqrt(variance);
 }
 
 /* ---- margins ---- */
 
-static const pare_margin *margin_like(const pare_sheet *sheet, const char *name)
+/* A swap seldom changes the order of margins, so what is looked for is near where it was. */
+static const pare_margin *margin_like(const pare_sheet *sheet, const char *name, size_t near)
 {
-    for (size_t i = 0; i < sheet->margins; i++)
-        if (strcmp(sheet->margin[i].name, name) == 0)
-            return &sheet->margin[i];
+    for (size_t k = 0; k < sheet->margins; k++) {
+        const pare_margin *margin = &sheet->margin[(near + k) % sheet->margins];
+        if (strcmp(margin->name, name) == 0)
+            return margin;
+    }
     return NULL;
 }
 
@@ -114,16 +126,16 @@ static bool holds(const pare_margin *margin)
     return margin->ratio >= 1;
 }
 
-static bool breaks(const pare_sheet *before, const pare_margin *after)
+static bool breaks(const pare_margin *was, const pare_margin *now)
 {
-    const pare_margin *was = margin_like(before, after->name);
-    return !holds(after) && (!was || holds(was));
+    return !holds(now) && (!was || holds(was));
 }
 
 bool pare_margins_break(const pare_sheet *before, const pare_sheet *after)
 {
     for (size_t i = 0; i < after->margins; i++)
-        if (breaks(before, &after->margin[i]))
+        if (!holds(&after->margin[i]) &&
+            breaks(margin_like(before, after->margin[i].name, i), &after->margin[i]))
             return true;
     return false;
 }
@@ -131,8 +143,9 @@ bool pare_margins_break(const pare_sheet *before, const pare_sheet *after)
 static void compare_margins(const pare_sheet *before, const pare_sheet *after, pare_swap *row)
 {
     for (size_t i = 0; i < after->margins; i++) {
-        const pare_margin *now = &after->margin[i], *was = margin_like(before, now->name);
-        if (breaks(before, now)) {
+        const pare_margin *now = &after->margin[i];
+        const pare_margin *was = margin_like(before, now->name, i);
+        if (breaks(was, now)) {
             if (row->breaks < PARE_SWAP_BREAKS)
                 memcpy(row->broken[row->breaks++], now->name, sizeof now->name);
             continue;
@@ -157,33 +170,60 @@ static pare_band band_of(const pare_craft *craft, const pare_swap *row)
     return row->money_per_g <= PARE_CHEAP_PER_G ? PARE_BAND_CHEAP : PARE_BAND_DEAR;
 }
 
-static void compare(const pare_desk *desk, pare_swap *row)
+pare_status pare_row_begin(const pare_desk *desk, const pare_swap_name *name, pare_trial *trial,
+                           pare_swap *row, pare_error *err)
 {
-    const pare_sheet *was = &desk->sheet, *is = &desk->changed_sheet;
+    pare_basket basket = {0};
+    return pare_swap_edit(&desk->shelf, desk->craft, name, &trial->changed, &row->applied, &basket,
+                          err);
+}
+
+static void put_changes(const pare_desk *desk, const pare_trial *trial, pare_swap *row)
+{
+    const pare_sheet_figure *was = desk->sheet.figure, *is = trial->sheet.figure;
     for (int f = 0; f < PARE_FIGURES; f++)
-        row->change[f] = was->figure[f].exists && is->figure[f].exists
-                             ? is->figure[f].value - was->figure[f].value
-                             : (double)NAN;
+        row->change[f] = was[f].exists && is[f].exists ? is[f].value - was[f].value : (double)NAN;
+}
+
+pare_status pare_row_weigh(const pare_desk *desk, pare_trial *trial, pare_swap *row,
+                           pare_error *err)
+{
+    const pare_status status = pare_trial_weigh(desk, trial, err);
+    if (status != PARE_OK)
+        return status;
+    put_changes(desk, trial, row);
     row->grams_kg = -row->change[PARE_ALL_UP];
-    row->grams_u_kg = saved_u_kg(desk);
+    row->grams_u_kg = saved_u_kg(desk, trial);
     row->money_per_g = row->applied.priced && row->grams_kg > LEAST_SAVED_KG
                            ? row->applied.money / (1e3 * row->grams_kg)
                            : (double)NAN;
     row->band = band_of(desk->craft, row);
     row->breaks = 0;
     row->loosens = 0;
-    compare_margins(was, is, row);
+    return PARE_OK;
 }
 
-pare_status pare_row_fill(pare_desk *desk, const pare_swap_name *name, pare_swap *row,
-                          pare_error *err)
+void pare_row_fly(const pare_desk *desk, pare_figures wanted, pare_trial *trial, pare_swap *row)
 {
-    pare_basket basket = {0};
-    pare_status status =
-        pare_swap_edit(desk->bench, desk->craft, name, &desk->changed, &row->applied, &basket, err);
+    pare_sheet_fly(trial->flown, wanted, &trial->sheet);
+    put_changes(desk, trial, row);
+}
+
+void pare_row_judge(const pare_desk *desk, pare_trial *trial, pare_swap *row)
+{
+    pare_sheet_judge(trial->flown, &trial->sheet);
+    compare_margins(&desk->sheet, &trial->sheet, row);
+}
+
+pare_status pare_row_fill(const pare_desk *desk, const pare_swap_name *name, pare_trial *trial,
+                          pare_swap *row, pare_error *err)
+{
+    pare_status status = pare_row_begin(desk, name, trial, row, err);
     if (status == PARE_OK)
-        status = pare_desk_weigh(desk, err);
-    if (status == PARE_OK)
-        compare(desk, row);
-    return status;
+        status = pare_row_weigh(desk, trial, row, err);
+    if (status != PARE_OK)
+        return status;
+    pare_row_fly(desk, PARE_EVERY_FIGURE, trial, row);
+    pare_row_judge(desk, trial, row);
+    return PARE_OK;
 }

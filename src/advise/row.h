@@ -4,29 +4,45 @@
 
 #include "advise/edit.h"
 
-/** Where swaps are tried: the craft as it is, its sheet, and room for one changed craft. */
+/** What swaps are tried on: the craft as it is and its sheet. Not changed once it is laid out, so any
+ * number of threads may try swaps on it, each with a trial of its own. */
 typedef struct pare_desk {
-    const pare_bench *bench;
+    pare_shelf shelf;
     const pare_craft *craft; /* settled, in no loadout */
     int loadout;
     pare_craft loaded; /* as flown in the loadout */
     pare_sheet sheet;
-    pare_craft changed, changed_loaded;
-    pare_sheet changed_sheet;
 } pare_desk;
+
+/** Room for one changed craft. */
+typedef struct pare_trial {
+    pare_craft changed;      /* in no loadout */
+    const pare_craft *flown; /* in the desk's; lent by this trial */
+    pare_craft loaded;
+    pare_sheet sheet; /* of that, as far as it was asked for */
+} pare_trial;
 
 /** Lays out the desk. @param arena  holds it */
 pare_status pare_desk_open(const pare_bench *bench, const pare_craft *craft, int loadout,
                            pare_arena *arena, pare_desk **desk, pare_error *err);
 
-/** Loads the desk's changed craft and computes its sheet. */
-pare_status pare_desk_weigh(pare_desk *desk, pare_error *err);
+/** Loads the trial's changed craft and weighs it: no flight figures yet. */
+pare_status pare_trial_weigh(const pare_desk *desk, pare_trial *trial, pare_error *err);
 
-/** The whole row of one swap: applied, settled, loaded, computed, compared.
- * @return as pare_swap_apply(); the row is good only when PARE_OK. Allocates nothing, but for a
- *         sought part */
-pare_status pare_row_fill(pare_desk *desk, const pare_swap_name *name, pare_swap *row,
-                          pare_error *err);
+/** A row in stages, so that what is dropped costs no more than finding out: applied and settled;
+ * weighed (grams, money a gram, band); flown (change[] of the figures wanted, in as many calls as
+ * suits); judged (breaks, loosens). Each needs the one before to be PARE_OK.
+ * @return as pare_swap_apply(). Allocates nothing, but for a sought part */
+pare_status pare_row_begin(const pare_desk *desk, const pare_swap_name *name, pare_trial *trial,
+                           pare_swap *row, pare_error *err);
+pare_status pare_row_weigh(const pare_desk *desk, pare_trial *trial, pare_swap *row,
+                           pare_error *err);
+void pare_row_fly(const pare_desk *desk, pare_figures wanted, pare_trial *trial, pare_swap *row);
+void pare_row_judge(const pare_desk *desk, pare_trial *trial, pare_swap *row);
+
+/** The whole row in one go. */
+pare_status pare_row_fill(const pare_desk *desk, const pare_swap_name *name, pare_trial *trial,
+                          pare_swap *row, pare_error *err);
 
 /** Whether any margin that held on `before` does not on `after`. */
 bool pare_margins_break(const pare_sheet *before, const pare_sheet *after);

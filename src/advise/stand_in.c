@@ -23,21 +23,26 @@ unsigned pare_work_of(const pare_part *part)
                     BIT(PARE_TIE) | BIT(PARE_ADAPTER));
 }
 
-unsigned pare_main_work(const pare_part *part)
+pare_kind pare_main_kind(pare_kind kind)
 {
-    switch (part->kind) {
+    switch (kind) {
     case PARE_ESC_ONE:
-        return BIT(PARE_ESC_FOUR);
+        return PARE_ESC_FOUR;
     case PARE_CONTROLLER_WITH_ESC:
-        return BIT(PARE_FLIGHT_CONTROLLER);
+        return PARE_FLIGHT_CONTROLLER;
     case PARE_PRINTED:
     case PARE_TIE:
-        return BIT(PARE_HOLDER);
+        return PARE_HOLDER;
     case PARE_ADAPTER:
-        return BIT(PARE_PIGTAIL);
+        return PARE_PIGTAIL;
     default:
-        return BIT(part->kind);
+        return kind;
     }
+}
+
+unsigned pare_main_work(const pare_part *part)
+{
+    return BIT(pare_main_kind(part->kind));
 }
 
 static bool both(const pare_part *a, const pare_part *b, pare_spec spec)

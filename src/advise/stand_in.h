@@ -7,7 +7,9 @@
 /** The kinds of work that a part does, bit (1u << kind), each sort of work under one kind: any ESC
  * counts as PARE_ESC_FOUR, what holds as PARE_HOLDER, what joins an antenna as PARE_PIGTAIL. */
 unsigned pare_work_of(const pare_part *part);
-/** The work that an item is there for, as one such bit. */
+/** The work that a kind is there for, under the kind that stands for its sort. */
+pare_kind pare_main_kind(pare_kind kind);
+/** The same of an item's part, as one such bit. */
 unsigned pare_main_work(const pare_part *part);
 
 /** Whether one part may stand in for another at all: the same main work, and what it is made for

@@ -109,4 +109,9 @@ pare_status pare_swap_names(const pare_bench *bench, const pare_craft *craft, in
                             pare_arena *arena, size_t *count, const char *const **names,
                             pare_error *err);
 
+/** The same sums (band_kg, band_money, together_kg) without a list: count and free_count are 0. For a
+ * first screen: single swaps are only weighed, so it takes a fraction of the time. */
+pare_status pare_swaps_sum(const pare_bench *bench, const pare_craft *craft, int loadout,
+                           pare_arena *arena, pare_swaps *swaps, pare_error *err);
+
 #endif

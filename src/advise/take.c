@@ -194,7 +194,7 @@ static pare_status promise(const job *j, const pare_swap *row, pare_taken *taken
 
 /* It must change something, rest on real parts, and leave alone what others wait to change. */
 static pare_status check_new(const job *j, const pare_swap_name *name, const pare_desk *desk,
-                             const pare_applied *applied)
+                             const pare_craft *changed, const pare_applied *applied)
 {
     if (applied->sought)
         return pare_fail(j->err, PARE_BAD_DATA,
@@ -210,7 +210,7 @@ static pare_status check_new(const job *j, const pare_swap_name *name, const par
             continue;
         pare_status status = read_entry(j, i, &waiting);
         if (status == PARE_OK)
-            status = pare_swap_clash(&waiting, name, desk->craft, &desk->changed, j->err);
+            status = pare_swap_clash(&waiting, name, desk->craft, changed, j->err);
         if (status != PARE_OK)
             return status;
     }
@@ -222,7 +222,8 @@ static pare_status fill_new(const job *j, const pare_swap_name *name, bool on, p
 {
     pare_desk *desk = NULL;
     pare_swap *made = pare_arena_zeros(j->arena, sizeof *made);
-    if (!made)
+    pare_trial *trial = pare_arena_zeros(j->arena, sizeof *trial);
+    if (!made || !trial)
         return pare_no_memory(j->err);
     size_t failed = 0;
     pare_status status = on ? pare_taken_as_built(j->bench, j->work, j->then, &failed, j->err)
@@ -231,14 +232,14 @@ static pare_status fill_new(const job *j, const pare_swap_name *name, bool on, p
         return goes_no_more(j, failed, "as things are");
     status = pare_desk_open(j->bench, j->then, j->then->loadouts ? 0 : -1, j->arena, &desk, j->err);
     if (status == PARE_OK)
-        status = pare_row_fill(desk, name, made, j->err);
+        status = pare_row_fill(desk, name, trial, made, j->err);
     if (status == PARE_OK)
-        status = check_new(j, name, desk, &made->applied);
+        status = check_new(j, name, desk, &trial->changed, &made->applied);
     if (status != PARE_OK)
         return status;
-    taken->part = part_named(name, &desk->changed);
+    taken->part = part_named(name, &trial->changed);
     *row = made;
-    status = note_brought(j, desk->craft, &desk->changed, taken);
+    status = note_brought(j, desk->craft, &trial->changed, taken);
     return status == PARE_OK ? promise(j, made, taken) : status;
 }
 
@@ -290,7 +291,7 @@ static pare_status put_on(const job *j, size_t index)
         return pare_no_memory(j->err);
     status = pare_taken_as_built(j->bench, j->work, j->then, NULL, j->err);
     if (status == PARE_OK)
-        status = pare_swap_edit(j->bench, j->then, &name, after, &applied, &basket, j->err);
+        status = pare_swap_edit_alone(j->bench, j->then, &name, after, &applied, &basket, j->err);
     if (status == PARE_OK)
         status = note_brought(j, j->then, after, taken);
     free(after);
@@ -438,7 +439,7 @@ static void way_back(const job *j, size_t index, const pare_swap_name *name, cha
     j->work->takens = index;
     if ((name->what == PARE_WHAT_ITEM || name->what == PARE_WHAT_JOINT_MATERIAL) &&
         pare_taken_as_built(j->bench, j->work, j->then, NULL, NULL) == PARE_OK &&
-        pare_swap_edit(j->bench, j->then, name, after, &applied, &basket, NULL) == PARE_OK)
+        pare_swap_edit_alone(j->bench, j->then, name, after, &applied, &basket, NULL) == PARE_OK)
         snprintf(back, WAY_BACK, "%s=%s", name->left, applied.from);
     free(after);
 }

@@ -60,7 +60,7 @@ pare_status pare_taken_apply(pare_units *units, const pare_bench *bench, const p
     if (name.sought || (taken->part && taken->part->sought))
         return pare_fail(err, PARE_BAD_DATA, "swap '%s' rests on a part that is on no shelf",
                          name.id);
-    return pare_swap_edit(&few, craft, &name, changed, &applied, &basket, err);
+    return pare_swap_edit_alone(&few, craft, &name, changed, &applied, &basket, err);
 }
 
 /* Two craft in turn, since a swap is applied from one into another. Large: on the heap. */

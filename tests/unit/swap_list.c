@@ -349,6 +349,23 @@ static void what_is_not_to_be_counted_on_is_in_no_band(void **state)
                 swaps.band_kg[PARE_BAND_CHEAP] + boast->grams_kg - 1e-3);
 }
 
+/* The sums alone weigh where the list flies: the same bits all the same. */
+static void the_sums_without_a_list_are_those_of_the_list(void **state)
+{
+    fixture *f = *state;
+    for (int loadout = -1; loadout < 3; loadout++) {
+        pare_swaps listed, summed;
+        find(f, loadout, PARE_WISH_MINUTES, &listed);
+        assert_int_equal(pare_swaps_sum(f->bench, f->craft, loadout, f->arena, &summed, &f->err),
+                         PARE_OK);
+        assert_memory_equal(summed.band_kg, listed.band_kg, sizeof listed.band_kg);
+        assert_memory_equal(summed.band_money, listed.band_money, sizeof listed.band_money);
+        assert_memory_equal(&summed.together_kg, &listed.together_kg, sizeof listed.together_kg);
+        assert_int_equal(summed.count, 0);
+        assert_int_equal(summed.free_count, 0);
+    }
+}
+
 static void a_loadout_that_is_not_there_is_an_error(void **state)
 {
     fixture *f = *state;
@@ -377,6 +394,7 @@ int main(void)
         cmocka_unit_test(a_part_is_sought_only_where_the_bench_has_nothing_lighter_that_serves),
         cmocka_unit_test(the_free_ones_together_save_what_they_do_when_listed),
         cmocka_unit_test(what_is_not_to_be_counted_on_is_in_no_band),
+        cmocka_unit_test(the_sums_without_a_list_are_those_of_the_list),
         cmocka_unit_test(a_loadout_that_is_not_there_is_an_error),
         cmocka_unit_test(each_band_saves_at_least_what_the_one_before_does),
     };
