@@ -226,6 +226,35 @@ static void offer_kinds(const line *l)
         offer(l, pare_kind_name((pare_kind)kind), "");
 }
 
+static void offer_keys(const line *l)
+{
+    const char *names[PARE_KEYS];
+    const size_t count = pare_key_names(-1, names);
+    for (size_t i = 0; i < count; i++)
+        offer(l, names[i], "");
+}
+
+/* CRAFT., then an item that is on it. */
+static void offer_items(line l)
+{
+    const char *typed = l.word + l.kept, *dot = strrchr(typed, '.');
+    char name[128];
+    if (!dot || (size_t)(dot - typed) >= sizeof name) {
+        offer_names(&l, false, ".");
+        return;
+    }
+    memcpy(name, typed, (size_t)(dot - typed));
+    name[dot - typed] = '\0';
+    l.craft = name;
+    l.kept += (size_t)(dot - typed) + 1;
+    shelf s = {0};
+    const pare_craft *craft = read_craft(&l, &s);
+    for (size_t i = 0; craft && i < craft->items; i++)
+        if (!craft->item[i].off)
+            offer(&l, craft->item[i].name, "");
+    shelf_close(&s);
+}
+
 static void offer_wishes(const line *l)
 {
     for (int wish = 0; wish < PARE_WISHES; wish++)
@@ -291,6 +320,10 @@ static void offer_what(const line *l, const usage_word *what)
         offer_files(*l);
     else if (usage_is(what, "KIND"))
         offer_kinds(l);
+    else if (usage_is(what, "KEY"))
+        offer_keys(l);
+    else if (usage_is(what, "CRAFT.ITEM"))
+        offer_items(*l);
     else if (usage_is(what, "WISH"))
         offer_wishes(l);
     else if (usage_is(what, "LIST"))

@@ -10,6 +10,10 @@ static const option_row known[] = {
     {"loadout", OPTION_LOADOUT, 0, "LOADOUT", "another way of flying it than its first"},
     {"wish", OPTION_WISH, 0, "WISH", "grams (usual), minutes, thrust, quickness, money or crash"},
     {"kind", OPTION_KIND, 0, "KIND", "parts of one kind: motor, esc_four, propeller, ..."},
+    {"sort", OPTION_SORT, 0, "KEY", "by mass, price, owned or a spec; KEY:down: largest first"},
+    {"for", OPTION_FOR, 0, "CRAFT.ITEM", "what can replace that item, and the grams saved"},
+    {"lighter", OPTION_LIGHTER, 0, NULL, "with --for: only what saves grams"},
+    {"surprise", OPTION_SURPRISE, 0, NULL, "heavier than the law of its kind says"},
     {"all", OPTION_ALL, 0, NULL, "all there is, not the first screen alone"},
     {"check", OPTION_CHECK, 0, NULL, "exit status 1 where a limit of the brief is broken"},
     {"map", OPTION_MAP, 0, "COLUMN=WHAT", "what a column of a list says: 'Wt.=mass (g)', 5=-"},
@@ -72,6 +76,12 @@ static pare_status keep(options *out, unsigned bit, const char *value, pare_erro
         break;
     case OPTION_KIND:
         out->kind = value;
+        break;
+    case OPTION_SORT:
+        out->sort = value;
+        break;
+    case OPTION_FOR:
+        out->place = value;
         break;
     case OPTION_WHY:
         out->why = value;

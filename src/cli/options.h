@@ -35,6 +35,10 @@ enum {
     OPTION_NOTES = 1u << 23,
     OPTION_KEEP_GOOD = 1u << 24,
     OPTION_DRY_RUN = 1u << 25,
+    OPTION_SORT = 1u << 26,
+    OPTION_FOR = 1u << 27,
+    OPTION_LIGHTER = 1u << 28,
+    OPTION_SURPRISE = 1u << 29,
 };
 
 enum { OPERANDS = 64, TRIES = 8, MAPS = 64 };
@@ -54,7 +58,7 @@ const option_row *option_rows(size_t *count);
 typedef struct options {
     unsigned given;                /* bits */
     const pare_progress *progress; /* of the command's work; set by main() */
-    const char *bench, *loadout, *wish, *output, *kind, *why;
+    const char *bench, *loadout, *wish, *output, *kind, *why, *sort, *place;
     const char *stage[PARE_STAGES]; /* a day each, as typed */
     size_t tries;
     const char *try_list[TRIES]; /* --try may stand more than once where columns are compared */

@@ -1,148 +1,80 @@
 /* parts.c: `pare parts`: what the bench holds, and one part in full. */
-#include <ctype.h>
 #include <string.h>
 
 #include "cli/command.h"
-#include "cli/usage.h"
+#include "cli/find.h"
 #include "cli/use.h"
 #include "show/catalogue.h"
 
-/* Whether a text holds a word, in capitals or not. */
-static bool holds(const char *text, const char *word)
-{
-    const size_t length = strlen(word);
-    for (; text && strlen(text) >= length; text++) {
-        size_t i = 0;
-        while (i < length && tolower((unsigned char)text[i]) == tolower((unsigned char)word[i]))
-            i++;
-        if (i == length)
-            return true;
-    }
-    return false;
-}
+typedef struct showing {
+    const char *money;
+    pare_text *out;
+    bool json;
+} showing;
 
-static bool wanted(const pare_part *part, int kind, size_t words, const char *const word[])
+static pare_status show_part(void *context, const pare_part *part, pare_error *err)
 {
-    if (kind >= 0 && part->kind != (pare_kind)kind)
-        return false;
-    for (size_t i = 0; i < words; i++)
-        if (!holds(part->id, word[i]) && !holds(part->maker, word[i]) &&
-            !holds(pare_kind_words(part->kind), word[i]) &&
-            !holds(pare_kind_name(part->kind), word[i]))
-            return false;
-    return true;
-}
-
-static pare_status read_kind(const options *given, int *kind, pare_error *err)
-{
-    *kind = -1;
-    if (!(given->given & OPTION_KIND))
-        return PARE_OK;
-    *kind = pare_kind_named(given->kind);
-    if (*kind >= 0)
-        return PARE_OK;
-    const char *names[PARE_KINDS];
-    for (int k = 0; k < PARE_KINDS; k++)
-        names[k] = pare_kind_name((pare_kind)k);
-    const char *near = pare_nearest(given->kind, PARE_KINDS, names);
-    if (near)
-        return pare_fail(err, PARE_UNKNOWN, "no kind '%s'; did you mean %s?", given->kind, near);
-    return pare_fail(err, PARE_UNKNOWN,
-                     "no kind '%s'; there are frame, motor, propeller, pack, "
-                     "camera and others: pare parts shows each part's",
-                     given->kind);
-}
-
-/* What a word that no part holds may have meant: a kind, an id, or a word of this command. */
-static void none(const options *given, const pare_bench *bench, pare_text *out)
-{
-    const size_t most = PARE_KINDS + bench->parts + 1;
-    const char **known = pare_arena_array(bench->arena, most, sizeof *known);
-    const char *near = NULL;
-    size_t count = 0;
-    for (int kind = 0; known && kind < PARE_KINDS; kind++)
-        known[count++] = pare_kind_name((pare_kind)kind);
-    for (size_t i = 0; known && i < bench->parts; i++)
-        known[count++] = bench->part[i]->id;
-    for (size_t i = 0; known && i < given->operands && !near; i++)
-        near = pare_nearest(given->operand[i], count, known);
-    char subcommand[USAGE_WORD];
-    if (given->operands && usage_nearest(command_parts.usage, given->operand[0], subcommand))
-        pare_text_printf(out, "No such part on this bench; did you mean pare parts %s?\n",
-                         subcommand);
-    else if (near)
-        pare_text_printf(out, "No such part on this bench; did you mean %s?\n", near);
-    else
-        pare_text_add(out, "No such part on this bench.\n");
-}
-
-static pare_status list(const options *given, const bench_in_use *use, pare_text *out,
-                        pare_error *err)
-{
-    int kind;
-    const pare_status status = read_kind(given, &kind, err);
-    if (status != PARE_OK)
-        return status;
-    const pare_bench *bench = use->bench;
-    const pare_part **found = pare_arena_array(bench->arena, bench->parts + 1, sizeof found[0]);
-    if (!found)
-        return pare_no_memory(err);
-    size_t count = 0;
-    for (size_t i = 0; i < bench->parts; i++)
-        if (wanted(bench->part[i], kind, given->operands, given->operand))
-            found[count++] = bench->part[i];
-    if (given->given & OPTION_JSON) {
-        json_t *object = json_object(), *parts = json_array();
-        for (size_t i = 0; i < count; i++)
-            json_array_append_new(parts, pare_part_object(found[i]));
-        json_object_set_new(object, "parts", parts);
-        pare_json_write(object, out);
-    } else if (count == 0) {
-        none(given, bench, out);
+    (void)err;
+    const showing *s = context;
+    if (s->json) {
+        pare_json_write(pare_part_object(part), s->out);
     } else {
         const pare_screen screen = terminal_screen();
-        pare_parts_text(count, found, bench->money, &screen, out);
+        pare_part_text(part, s->money, &screen, s->out);
     }
     return PARE_OK;
 }
 
-static pare_status show(const options *given, const bench_in_use *use, pare_text *out,
-                        pare_error *err)
+static pare_status show(const options *given, pare_text *out, pare_error *err)
 {
-    const pare_part *part;
-    pare_status status = need_operands("parts show", given, 2, 2, "one part's id", err);
+    bench_in_use use = {0};
+    showing s = {.out = out, .json = given->given & OPTION_JSON};
+    pare_arena *arena = pare_arena_open();
+    pare_status status = arena ? PARE_OK : pare_no_memory(err);
     if (status == PARE_OK)
-        status = bench_part(use, given->operand[1], &part, err);
-    if (status != PARE_OK)
-        return status;
-    if (given->given & OPTION_JSON) {
-        pare_json_write(pare_part_object(part), out);
-    } else {
-        const pare_screen screen = terminal_screen();
-        pare_part_text(part, use->bench->money, &screen, out);
-    }
-    return PARE_OK;
+        status = need_operands("parts show", given, 2, 2, "one part's id", err);
+    if (status == PARE_OK)
+        status = bench_open(given, PARE_STORE_READ, &use, err);
+    if (status == PARE_OK)
+        status = pare_store_money(use.store, arena, &s.money, err);
+    if (status == PARE_OK)
+        status = pare_store_each_part(use.store, 1, &given->operand[1], show_part, &s, err);
+    bench_leave(&use);
+    pare_arena_close(arena);
+    return status;
 }
 
 static pare_status run(const options *given, pare_text *out, pare_error *err)
 {
-    bench_in_use use = {0};
-    pare_status status = bench_use(given, &use, err);
-    if (status == PARE_OK) {
-        const bool one = given->operands > 0 && strcmp(given->operand[0], "show") == 0;
-        status = one ? show(given, &use, out, err) : list(given, &use, out, err);
-    }
-    bench_leave(&use);
-    return status;
+    if (given->operands > 0 && strcmp(given->operand[0], "show") == 0)
+        return show(given, out, err);
+    return parts_find(given, out, err);
 }
 
 const command command_parts = {
     .name = "parts",
     .line = "the parts on the bench: list, find, show one",
-    .usage = "pare parts [WORD...] [--kind KIND] [--json]\npare parts show PART [--json]",
-    .details = "  WORD  parts with that word in id, kind or maker\n",
-    .example = "  pare parts --kind motor\n"
+    .usage = "pare parts [WORD...] [CONDITION...] [--kind KIND] [--sort KEY] [--surprise]\n"
+             "           [--for CRAFT.ITEM [--lighter] [--loadout LOADOUT]] [--json]\n"
+             "pare parts show PART [--json]",
+    .details = "  WORD       parts with that word in id, kind or maker\n"
+               "  CONDITION  'mass<12g', 'cells>=6', 'kv=1700..1800': mass, price, owned or any\n"
+               "             spec, with = != < <= > >= and its unit; several may stand in one\n"
+               "             word: 'mass<80g cells=4, owned>=1'. The shell wants the quotes.\n"
+               "A part on which nobody has said a spec meets no condition on it; what a law\n"
+               "filled in counts for mass only. Of volts, = asks whether the part takes that\n"
+               "voltage (or all of a range), >= so much or more, <= so little or less, from 0\n"
+               "where only the highest is said. 'stator>=22mm' is the diameter; 'stator=22mm x\n"
+               "7mm' has both.\n",
+    .example = "  pare parts --kind motor 'mass<30g kv=1700..2000' --sort mass\n"
+               "  pare parts teasel 'owned>=1'\n"
+               "  pare parts --for hedgerow.motor --lighter\n"
+               "  pare parts --surprise\n"
                "  pare parts show mo-2207-1950\n",
-    .options = OPTION_BENCH | OPTION_JSON | OPTION_KIND,
+    .options = OPTION_BENCH | OPTION_JSON | OPTION_KIND | OPTION_SORT | OPTION_FOR |
+               OPTION_LIGHTER | OPTION_SURPRISE | OPTION_LOADOUT,
+    .meaning = {{OPTION_LOADOUT, "with --for: as flown in that loadout, not the first"},
+                {OPTION_SURPRISE,
+                 "weighed or stated over two sigma above the law of the kind, most first"}},
     .run = run,
 };

@@ -2,14 +2,24 @@
 #ifndef PARE_SHOW_CATALOGUE_H
 #define PARE_SHOW_CATALOGUE_H
 
+#include "advise/replace.h"
 #include "craft/craft.h"
+#include "craft/listed.h"
 #include "craft/sheet.h"
 #include "show/json.h"
 #include "show/screen.h"
 
 /** A table of parts; `money` is the bench's, NULL: not said. */
-void pare_parts_text(size_t count, const pare_part *const parts[], const char *money,
+void pare_parts_text(size_t count, const pare_listed parts[], const char *money,
                      const pare_screen *screen, pare_text *out);
+/** Parts that can replace an item: grams saved first.
+ * @param loadout  its name; NULL: none */
+void pare_replacements_text(const pare_craft *craft, const char *loadout, const pare_item *item,
+                            size_t count, const pare_replacement list[], const char *money,
+                            const pare_screen *screen, pare_text *out);
+/** {"for": "CRAFT.ITEM", "fitted": PART, "parts": [{... "saved_g", "brings", "drops"}]} */
+json_t *pare_replacements_object(const pare_craft *craft, const pare_item *item, size_t count,
+                                 const pare_replacement list[]);
 /** All about one part: mass, specs and how each is known, interfaces, what it includes, its price. */
 void pare_part_text(const pare_part *part, const char *money, const pare_screen *screen,
                     pare_text *out);

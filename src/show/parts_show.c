@@ -4,53 +4,39 @@
 
 #include "show/catalogue.h"
 #include "show/digits.h"
+#include "show/part_columns.h"
 #include "show/sheet_json.h"
 #include "show/spec_show.h"
 
-static void put_price(const pare_part *part, pare_text *out, int columns)
-{
-    char text[PARE_DIGITS];
-    pare_put_right(out, part->price.given ? pare_digits_at(text, part->price.each, 2) : "",
-                   columns);
-}
-
-void pare_parts_text(size_t count, const pare_part *const parts[], const char *money,
+void pare_parts_text(size_t count, const pare_listed parts[], const char *money,
                      const pare_screen *screen, pare_text *out)
 {
-    enum { ID = 17, KIND = 27, GRAMS = 7, DOUBT = 6, KNOWN = 9, PRICE = 8, OWNED = 5 };
-    char text[PARE_DIGITS], field[64];
-    pare_put_left(out, "part", ID);
-    pare_put_left(out, "kind", KIND);
-    pare_put_right(out, "grams", GRAMS);
-    pare_put_spaces(out, DOUBT + 1);
-    pare_put_left(out, "known", KNOWN);
-    pare_put_right(out, money ? money : "price", PRICE - 1);
-    pare_put_right(out, "own", OWNED);
-    const int left = ID + KIND + GRAMS + DOUBT + KNOWN + PRICE + OWNED;
+    char field[64];
+    pare_put_left(out, "part", PARE_COLUMN_ID);
+    pare_put_left(out, "kind", PARE_COLUMN_KIND);
+    pare_put_right(out, "grams", PARE_COLUMN_GRAMS);
+    pare_put_spaces(out, PARE_COLUMN_DOUBT);
+    pare_put_left(out, "known", PARE_COLUMN_KNOWN);
+    pare_put_money_heads(money, out);
+    const int left = PARE_COLUMN_ID + PARE_COLUMN_KIND + PARE_COLUMN_GRAMS + PARE_COLUMN_DOUBT +
+                     PARE_COLUMN_KNOWN + PARE_COLUMN_PRICE + PARE_COLUMN_OWNED;
     pare_text_add(out, screen->width > left + 16 ? "  maker\n" : "\n");
     for (size_t i = 0; i < count; i++) {
-        const pare_part *part = parts[i];
-        const double grams = 1e3 * part->mass_kg.value, u = 1e3 * part->mass_kg.u;
-        const int id = pare_columns(part->id);
-        pare_put_left(out, part->id, ID);
-        if (id >= ID)
-            pare_text_add(out, " ");
+        const pare_listed *part = &parts[i];
+        pare_put_part_id(part->id, out);
         snprintf(field, sizeof field, "%s%s", pare_kind_words(part->kind),
                  part->sought ? " (sought)" : "");
-        pare_put_left(out, field, KIND);
-        pare_put_right(out, pare_digits(text, grams, u), GRAMS);
-        snprintf(field, sizeof field, " %s%s", pare_screen_plus_minus(screen),
-                 pare_digits(text, u, u));
-        pare_put_left(out, u > 0 ? field : "", DOUBT + 1);
-        pare_put_left(out, pare_known_name(part->mass_kg.known), KNOWN);
-        put_price(part, out, PRICE - 1);
-        snprintf(field, sizeof field, "%d", part->owned);
-        pare_put_right(out, field, OWNED);
+        pare_put_left(out, field, PARE_COLUMN_KIND);
+        pare_put_part_mass(&part->mass_kg, screen, out);
+        pare_put_left(out, pare_known_name(part->mass_kg.known), PARE_COLUMN_KNOWN);
+        pare_put_money(part, out);
         if (screen->width > left + 16 && part->maker)
             pare_text_printf(out, "  %s", part->maker);
         pare_text_add(out, "\n");
     }
 }
+
+/* ---- one part ---- */
 
 static void put_specs(const pare_part *part, const pare_screen *screen, pare_text *out)
 {

@@ -11,6 +11,7 @@
 #include "show/filled.h"
 #include "show/ruler.h"
 #include "show/sheet_text.h"
+#include "show/surprises.h"
 
 enum { NAME = 18 };
 
@@ -414,6 +415,16 @@ static void laws(const pare_sheet_view *view, const pare_screen *screen, pare_te
     }
 }
 
+static void surprises(const pare_sheet_view *view, const pare_screen *screen, pare_text *out)
+{
+    pare_listed list[PARE_ITEMS];
+    const size_t count = pare_craft_surprises(&view->craft, list);
+    if (count == 0)
+        return;
+    heading(screen, out, "Heavier than the law of the kind says, by over two sigma");
+    pare_surprises_text(count, list, screen, out);
+}
+
 void pare_sheet_all_text(const pare_sheet_view *view, const pare_screen *screen, pare_text *out)
 {
     ledger(view, screen, out);
@@ -422,5 +433,6 @@ void pare_sheet_all_text(const pare_sheet_view *view, const pare_screen *screen,
     states(view, screen, out);
     margins(view, screen, out);
     exchange(view, screen, out);
+    surprises(view, screen, out);
     laws(view, screen, out);
 }

@@ -6,6 +6,7 @@
 #include <stdio.h>
 
 #include "show/filled.h"
+#include "show/surprises.h"
 
 static const pare_figure centre[3] = {PARE_CG_X, PARE_CG_Y, PARE_CG_Z};
 
@@ -204,6 +205,21 @@ static json_t *taken_facts(const pare_taken_facts *facts)
     return object;
 }
 
+static json_t *surprises(const pare_craft *craft)
+{
+    pare_listed found[PARE_ITEMS];
+    const size_t count = pare_craft_surprises(craft, found);
+    json_t *list = json_array();
+    for (size_t i = 0; i < count; i++) {
+        json_t *one = pare_surprise_object(&found[i].surprise);
+        json_object_set_new(one, "part", json_string(found[i].id));
+        json_object_set_new(one, "mass_g", pare_json_number(1e3 * found[i].mass_kg.value));
+        json_object_set_new(one, "mass_g_u", pare_json_number(1e3 * found[i].mass_kg.u));
+        json_array_append_new(list, one);
+    }
+    return list;
+}
+
 json_t *pare_sheet_object(const pare_sheet_view *view)
 {
     const pare_sheet *sheet = &view->sheet;
@@ -244,6 +260,7 @@ json_t *pare_sheet_object(const pare_sheet_view *view)
     }
     json_object_set_new(object, "knock_on", knock_on(view));
     json_object_set_new(object, "weigh_next", weigh_next(sheet));
+    json_object_set_new(object, "surprises", surprises(&view->craft));
     json_object_set_new(object, "filled_by_law", filled(&view->craft));
     return object;
 }

@@ -14,6 +14,8 @@
 #include "base/progress.h"
 #include "base/text.h"
 #include "craft/craft.h"
+#include "craft/filter.h"
+#include "craft/listed.h"
 
 typedef struct pare_store pare_store;
 
@@ -218,6 +220,36 @@ void pare_bench_close(pare_bench *bench);
  * in one transaction. A store that cannot be written only builds.
  * @return PARE_OK, or PARE_UNAVAILABLE when memory runs out; a damaged cache row is built anew */
 pare_status pare_store_warm(pare_store *store, pare_bench *bench, pare_error *err);
+
+/** The bench's money, "EUR"; "" where it was never said. In the arena. */
+pare_status pare_store_money(pare_store *store, pare_arena *arena, const char **money,
+                             pare_error *err);
+
+/* ---- finding parts ---- */
+
+/** What is looked for: all of it must hold. */
+typedef struct pare_find {
+    size_t words;
+    const char *const *word;   /* [words] in id, maker or kind, in capitals or not */
+    int kind;                  /* -1: any */
+    const pare_filter *filter; /* NULL: none */
+    bool surprise; /* only what is heavier than its kind's law says, by PARE_SURPRISING_SIGMAS */
+    int sort; /* a key of filter.h; PARE_KEY_NONE: by id, or by sigmas where surprises are sought */
+    bool down; /* the largest first; parts without that number come last either way */
+} pare_find;
+
+/** Finds parts by their numbers, without reading the text of any part whose numbers the bench keeps
+ * (of surprises, those of a kind whose law takes more than numbers).
+ * @param[out] list  [count], in the arena; surprise is judged only where it was sought
+ * @return PARE_OK; PARE_BAD_DATA: a damaged part, named; PARE_UNAVAILABLE */
+pare_status pare_store_find(pare_store *store, const pare_find *find, pare_arena *arena,
+                            size_t *count, pare_listed **list, pare_error *err);
+
+/** Gives parts one after another, each completed and good until `take` returns.
+ * @return PARE_OK; PARE_UNKNOWN for an id that is not there, with the nearest; what `take` returned */
+typedef pare_status (*pare_take_part)(void *context, const pare_part *part, pare_error *err);
+pare_status pare_store_each_part(pare_store *store, size_t count, const char *const ids[],
+                                 pare_take_part take, void *context, pare_error *err);
 
 /* ---- names, without reading anything else ---- */
 

@@ -68,16 +68,21 @@ static pare_status check_key(const pare_reading *reading, sqlite3_stmt *statemen
                      reading->name, id);
 }
 
+pare_status pare_load_part_row(pare_reading *reading, sqlite3_stmt *statement, const char *store,
+                               pare_part **part, pare_error *err)
+{
+    const pare_node *root = NULL;
+    pare_status status = parse_row(reading, statement, store, "part", &root, err);
+    if (status == PARE_OK)
+        status = pare_read_part(reading, root, part, err);
+    return status == PARE_OK ? check_key(reading, statement, (*part)->id, err) : status;
+}
+
 static pare_status load_part(pare_reading *reading, sqlite3_stmt *statement, const char *store,
                              pare_bench *bench, pare_error *err)
 {
-    const pare_node *root = NULL;
     pare_part *part = NULL;
-    pare_status status = parse_row(reading, statement, store, "part", &root, err);
-    if (status == PARE_OK)
-        status = pare_read_part(reading, root, &part, err);
-    if (status == PARE_OK)
-        status = check_key(reading, statement, part->id, err);
+    const pare_status status = pare_load_part_row(reading, statement, store, &part, err);
     if (status != PARE_OK)
         return status;
     bench->part = one_more(bench->arena, bench->part, bench->parts);
@@ -174,6 +179,12 @@ pare_status pare_load_setting(const pare_store *store, const char *name, pare_ar
     }
     sqlite3_finalize(statement);
     return status;
+}
+
+pare_status pare_store_money(pare_store *store, pare_arena *arena, const char **money,
+                             pare_error *err)
+{
+    return pare_load_setting(store, "money", arena, money, err);
 }
 
 /* One transaction around the reads, so that they see one state of the bench. */

@@ -2,6 +2,7 @@
 #ifndef PARE_STORE_LOAD_H
 #define PARE_STORE_LOAD_H
 
+#include "craft/part.h"
 #include "store/reading.h"
 #include "store/sql.h"
 
@@ -11,6 +12,11 @@ pare_bench *pare_load_empty(void);
 /** All parts, or those that one craft names; craft NULL: all. By id. */
 pare_status pare_load_parts(pare_store *store, const char *craft, pare_bench *bench,
                             pare_error *err);
+/** One part out of a row of its id and text.
+ * @param reading  its arena holds what is made; its name is set for messages
+ * @param[out] part  completed */
+pare_status pare_load_part_row(pare_reading *reading, sqlite3_stmt *statement, const char *store,
+                               pare_part **part, pare_error *err);
 /** All craft, or one by its name; their parts must be loaded. By name. */
 pare_status pare_load_craft(pare_store *store, const char *name, pare_bench *bench,
                             pare_error *err);

@@ -142,6 +142,9 @@ static void names_on_the_bench_are_offered(void **state)
     offers("sheet --loadout race hedg", "hedgerow");
     offers("craft show b", "bodkin");
     offers("parts show mo-2207-1", "mo-2207-1750 mo-2207-1950");
+    offers("parts --sort cap", "capacity capacitance");
+    offers("parts --for hedge", "hedgerow.");
+    offers("parts --for hedgerow.ant", "hedgerow.antenna");
     offers("parts --kind prop", "propeller propeller_nut");
     offers("swaps hedgerow --wish m", "minutes money");
     offers("import list.csv --as ''", "parts weigh_ins flights stand");

@@ -162,6 +162,66 @@ static void a_trial_changes_what_its_row_says(void **state)
     json_decref(answer);
 }
 
+static void found_parts_are_parts_and_say_why_they_were_found(void **state)
+{
+    (void)state;
+    json_t *answer = run_json("parts --kind motor mass<30g kv>=1700 --sort mass:down --json" DEMO);
+    const json_t *parts = json_object_get(answer, "parts");
+    double before = 30;
+    assert_true(json_array_size(parts) > 1);
+    for (size_t i = 0; i < json_array_size(parts); i++) {
+        const json_t *one = json_array_get(parts, i);
+        assert_string_equal(json_string_value(json_object_get(one, "kind")), "motor");
+        assert_true(number(one, "mass_g") <= before);
+        assert_true(number(json_object_get(one, "spec"), "kv_rpm_v") >= 1700);
+        before = number(one, "mass_g");
+    }
+    json_decref(answer);
+    answer = run_json("parts --for hedgerow.antenna --json" DEMO);
+    json_t *swaps = run_json("swaps hedgerow --json" DEMO);
+    assert_string_equal(json_string_value(json_object_get(answer, "for")), "hedgerow.antenna");
+    assert_string_equal(json_string_value(json_object_get(answer, "fitted")), "an-staff");
+    parts = json_object_get(answer, "parts");
+    size_t same = 0;
+    for (size_t i = 0; i < json_array_size(parts); i++) {
+        const json_t *one = json_array_get(parts, i);
+        char swap[64];
+        snprintf(swap, sizeof swap, "antenna=%s", json_string_value(json_object_get(one, "id")));
+        has(one, "brings");
+        has(one, "drops");
+        const json_t *list = json_object_get(swaps, "swaps");
+        for (size_t k = 0; k < json_array_size(list); k++) {
+            const json_t *row = json_array_get(list, k);
+            if (strcmp(json_string_value(json_object_get(row, "id")), swap) != 0)
+                continue;
+            assert_near(number(one, "saved_g"), number(row, "grams"), 1e-6);
+            same++;
+        }
+    }
+    assert_true(same > 2);
+    json_decref(swaps);
+    json_decref(answer);
+    answer = run_json("parts --surprise --json" DEMO);
+    json_t *sheet = run_json("sheet drover --json" DEMO);
+    parts = json_object_get(answer, "parts");
+    const json_t *on_craft = json_array_get(json_object_get(sheet, "surprises"), 0);
+    same = 0;
+    for (size_t i = 0; i < json_array_size(parts); i++) {
+        const json_t *one = json_array_get(parts, i), *surprise = json_object_get(one, "surprise");
+        assert_true(number(surprise, "sigmas") > 2);
+        assert_true(number(one, "mass_g") >
+                    number(surprise, "law_g") + number(surprise, "law_g_u"));
+        if (strcmp(json_string_value(json_object_get(one, "id")),
+                   json_string_value(json_object_get(on_craft, "part"))) == 0) {
+            assert_near(number(on_craft, "sigmas"), number(surprise, "sigmas"), 1e-9);
+            same++;
+        }
+    }
+    assert_int_equal(same, 1);
+    json_decref(sheet);
+    json_decref(answer);
+}
+
 static void lists_of_parts_and_craft_have_names(void **state)
 {
     (void)state;
@@ -254,6 +314,7 @@ int main(void)
         cmocka_unit_test(the_ledger_adds_up_to_all_up),
         cmocka_unit_test(swaps_have_their_keys),
         cmocka_unit_test(a_trial_changes_what_its_row_says),
+        cmocka_unit_test(found_parts_are_parts_and_say_why_they_were_found),
         cmocka_unit_test(lists_of_parts_and_craft_have_names),
         cmocka_unit_test(the_same_question_gives_the_same_bytes),
         cmocka_unit_test(a_bench_goes_out_and_comes_in_the_same),

@@ -117,6 +117,17 @@ static void a_search_that_finds_nothing_names_what_is_near(void **state)
     }
 }
 
+static void parts_are_found_by_numbers_by_place_and_by_surprise(void **state)
+{
+    (void)state;
+    prints("parts-find", "parts --kind motor mass<30g~kv=1700..2700 --sort mass" DEMO);
+    prints("parts-find-volts", "parts volts>=30V price<=60 --sort volts:down" DEMO);
+    prints("parts-for", "parts --for hedgerow.antenna" DEMO);
+    prints("parts-for-lighter",
+           "parts --for hedgerow.motor --lighter teasel mass>30g --sort mass" DEMO);
+    prints("parts-surprise", "parts --surprise" DEMO);
+}
+
 static void craft_loadouts_and_trials_stand_side_by_side(void **state)
 {
     (void)state;
@@ -176,6 +187,9 @@ static void no_line_is_wider_than_the_screen(void **state)
         "compare hedgerow" DEMO,
         "compare hedgerow thimble drover bodkin" DEMO,
         "parts" DEMO,
+        "parts --for hedgerow.antenna" DEMO,
+        "parts --for hedgerow.esc" DEMO,
+        "parts --surprise" DEMO,
         "craft" DEMO,
         "craft show hedgerow" DEMO,
         "craft show drover" DEMO,
@@ -201,9 +215,14 @@ static void no_line_is_wider_than_the_screen(void **state)
 static void no_line_ends_in_a_space_and_no_escape_leaves_into_a_file(void **state)
 {
     (void)state;
-    static const char *const lines[] = {
-        "demo",       "sheet hedgerow --all" DEMO, "swaps drover" DEMO,
-        "parts" DEMO, "craft show thimble" DEMO,   "compare hedgerow bodkin" DEMO};
+    static const char *const lines[] = {"demo",
+                                        "sheet hedgerow --all" DEMO,
+                                        "swaps drover" DEMO,
+                                        "parts" DEMO,
+                                        "parts --for hedgerow.antenna" DEMO,
+                                        "parts --surprise" DEMO,
+                                        "craft show thimble" DEMO,
+                                        "compare hedgerow bodkin" DEMO};
     for (size_t i = 0; i < sizeof lines / sizeof lines[0]; i++) {
         ran r = run(lines[i]);
         const char *at = strstr(r.out, " \n");
@@ -227,6 +246,7 @@ int main(void)
         cmocka_unit_test(swaps_are_listed_best_first),
         cmocka_unit_test(parts_and_craft_are_listed_and_shown),
         cmocka_unit_test(a_search_that_finds_nothing_names_what_is_near),
+        cmocka_unit_test(parts_are_found_by_numbers_by_place_and_by_surprise),
         cmocka_unit_test(craft_loadouts_and_trials_stand_side_by_side),
         cmocka_unit_test(calc_answers_in_words),
         cmocka_unit_test(a_wide_screen_is_used),
