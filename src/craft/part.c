@@ -49,11 +49,12 @@ static void put_uncertainties(pare_part *part)
 {
     if (part->mass_kg.given && part->mass_kg.u == 0)
         part->mass_kg.u = usual_mass_u_kg(&part->mass_kg);
-    for (int spec = 0; spec < PARE_SPECS; spec++) {
-        pare_value *value = &part->spec[spec];
-        const pare_spec_row *row = pare_spec_find(part->kind, (pare_spec)spec);
-        if (row && value->given && value->u == 0)
-            value->u = row->stated_share * fabs(value->value);
+    size_t count = 0;
+    const pare_spec_row *row = pare_spec_rows_of(part->kind, &count);
+    for (size_t i = 0; i < count; i++) {
+        pare_value *value = &part->spec[row[i].spec];
+        if (value->given && value->u == 0)
+            value->u = row[i].stated_share * fabs(value->value);
     }
 }
 
@@ -146,10 +147,12 @@ static pare_status by_law(const pare_part *part, pare_spec spec, pare_value *val
 
 static pare_status fill_specs(pare_part *part, pare_error *err)
 {
-    for (size_t i = 0; i < pare_spec_rows; i++) {
-        const pare_spec_row *row = &pare_spec_table[i];
+    size_t count = 0;
+    const pare_spec_row *rows = pare_spec_rows_of(part->kind, &count);
+    for (size_t i = 0; i < count; i++) {
+        const pare_spec_row *row = &rows[i];
         pare_value *value = &part->spec[row->spec];
-        if (row->kind != part->kind || row->need != PARE_BY_LAW || value->given)
+        if (row->need != PARE_BY_LAW || value->given)
             continue;
         const pare_status status = by_law(part, row->spec, value, err);
         if (status != PARE_OK)

@@ -88,10 +88,11 @@ static pare_status missing(const pare_part *part, const pare_spec_row *row, pare
         pare_kind_name(part->kind), per * row->low, per * row->high, reading[row->dimension].unit);
 }
 
-static pare_status check_spec(const pare_part *part, pare_spec spec, pare_error *err)
+/* @param row  of the spec; NULL: the kind has no such spec */
+static pare_status check_spec(const pare_part *part, pare_spec spec, const pare_spec_row *row,
+                              pare_error *err)
 {
     const pare_value *value = &part->spec[spec];
-    const pare_spec_row *row = pare_spec_find(part->kind, spec);
     if (!row)
         return value->given ? pare_fail(err, PARE_BAD_DATA, "a part of kind %s has no %s",
                                         pare_kind_name(part->kind), spec_name(spec))
@@ -103,6 +104,19 @@ static pare_status check_spec(const pare_part *part, pare_spec spec, pare_error 
     const pare_status status =
         within("", row->name, row->dimension, value->value, row->low, row->high, err);
     return status != PARE_OK ? status : sure(row->name, row->dimension, value->u, err);
+}
+
+static pare_status check_specs(const pare_part *part, pare_error *err)
+{
+    const pare_spec_row *row_of[PARE_SPECS] = {NULL};
+    size_t count = 0;
+    const pare_spec_row *row = pare_spec_rows_of(part->kind, &count);
+    for (size_t i = 0; i < count; i++)
+        row_of[row[i].spec] = &row[i];
+    pare_status status = PARE_OK;
+    for (int spec = 0; status == PARE_OK && spec < PARE_SPECS; spec++)
+        status = check_spec(part, (pare_spec)spec, row_of[spec], err);
+    return status;
 }
 
 static pare_status check_pairs(const pare_part *part, pare_error *err)
@@ -266,8 +280,8 @@ pare_status pare_part_check(const pare_part *part, pare_error *err)
         if (status == PARE_OK)
             status = sure("mass", PARE_DIM_MASS, part->mass_kg.u, err);
     }
-    for (int spec = 0; status == PARE_OK && spec < PARE_SPECS; spec++)
-        status = check_spec(part, (pare_spec)spec, err);
+    if (status == PARE_OK)
+        status = check_specs(part, err);
     if (status == PARE_OK)
         status = check_pairs(part, err);
     for (int key = 0; status == PARE_OK && key < PARE_FITS; key++)

@@ -201,18 +201,33 @@ const pare_spec_row pare_spec_table[] = {
 
 const size_t pare_spec_rows = sizeof pare_spec_table / sizeof pare_spec_table[0];
 
+const pare_spec_row *pare_spec_rows_of(pare_kind kind, size_t *count)
+{
+    size_t first = 0, last;
+    while (first < pare_spec_rows && pare_spec_table[first].kind != kind)
+        first++;
+    for (last = first; last < pare_spec_rows && pare_spec_table[last].kind == kind;)
+        last++;
+    *count = last - first;
+    return &pare_spec_table[first];
+}
+
 const pare_spec_row *pare_spec_find(pare_kind kind, pare_spec spec)
 {
-    for (size_t i = 0; i < pare_spec_rows; i++)
-        if (pare_spec_table[i].kind == kind && pare_spec_table[i].spec == spec)
-            return &pare_spec_table[i];
+    size_t count = 0;
+    const pare_spec_row *row = pare_spec_rows_of(kind, &count);
+    for (size_t i = 0; i < count; i++)
+        if (row[i].spec == spec)
+            return &row[i];
     return NULL;
 }
 
 const pare_spec_row *pare_spec_named(pare_kind kind, const char *name)
 {
-    for (size_t i = 0; i < pare_spec_rows; i++)
-        if (pare_spec_table[i].kind == kind && strcmp(pare_spec_table[i].name, name) == 0)
-            return &pare_spec_table[i];
+    size_t count = 0;
+    const pare_spec_row *row = pare_spec_rows_of(kind, &count);
+    for (size_t i = 0; i < count; i++)
+        if (strcmp(row[i].name, name) == 0)
+            return &row[i];
     return NULL;
 }

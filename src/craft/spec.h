@@ -66,6 +66,8 @@ typedef struct pare_spec_row {
 extern const pare_spec_row pare_spec_table[];
 extern const size_t pare_spec_rows;
 
+/** The rows of a kind, which stand together. @param[out] count  0 where it has no specs */
+const pare_spec_row *pare_spec_rows_of(pare_kind kind, size_t *count);
 /** The row of a kind's spec, or NULL. */
 const pare_spec_row *pare_spec_find(pare_kind kind, pare_spec spec);
 /** The row of a kind's spec by its typed name (the first of two), or NULL. */
