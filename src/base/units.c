@@ -188,6 +188,15 @@ static pare_status convert(pare_units *units, const char *tidy, double number, c
     return PARE_OK;
 }
 
+bool pare_unit_factors_of(const char *unit, pare_dimension dimension, pare_unit_factors *factors)
+{
+    const pare_unit_row *row = pare_unit_find(unit, dimension);
+    if (!row)
+        return false;
+    *factors = (pare_unit_factors){row->times, row->over, row->zero};
+    return true;
+}
+
 static pare_status read_tidy(pare_units *units, const char *tidy, pare_dimension dimension,
                              double *value, pare_error *err)
 {

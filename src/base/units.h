@@ -75,6 +75,16 @@ pare_status pare_range(pare_units *units, const char *text, pare_dimension dimen
 pare_status pare_sizes(pare_units *units, const char *text, pare_dimension dimension, size_t most,
                        double value[], size_t *count, pare_error *err);
 
+/** How a unit of the trade's own table becomes the one inside: (number - zero) * times / over. */
+typedef struct pare_unit_factors {
+    double times, over, zero;
+} pare_unit_factors;
+
+/** The factors of a unit as the table writes it, "" for none; for whoever reads very many numbers of
+ * one unit and must come to what pare_quantity() says.
+ * @return false: the table does not have it in this dimension */
+bool pare_unit_factors_of(const char *unit, pare_dimension dimension, pare_unit_factors *factors);
+
 /** The units that fit a dimension, for messages and help: "g, kg, oz, lb". */
 const char *pare_dimension_units(pare_dimension dimension);
 

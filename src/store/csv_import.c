@@ -11,6 +11,7 @@
 #include <string.h>
 
 #include "store/change.h"
+#include "store/csv_fast.h"
 #include "store/csv_keep.h"
 #include "store/csv_record.h"
 #include "store/file.h"
@@ -35,6 +36,7 @@ typedef struct importing {
     pare_csv_row row;
     pare_csv_rows rows;
     pare_keeper *keeper;
+    pare_csv_fast *fast; /* NULL: every row goes the general way */
     pare_records records;
     pare_node *stand;
     pare_text doc;
@@ -247,6 +249,14 @@ static pare_status look_on_bench(importing *j, const pare_csv_made *made, pare_k
     return PARE_OK;
 }
 
+static void count(importing *j, pare_kept kept, bool named)
+{
+    j->summary->added += kept == PARE_KEPT_ADDED;
+    j->summary->replaced += kept == PARE_KEPT_REPLACED;
+    j->summary->same += kept == PARE_KEPT_SAME;
+    j->summary->named += named;
+}
+
 static pare_status keep_part(importing *j, pare_csv_made *made, pare_error *err)
 {
     pare_part *part = NULL;
@@ -272,20 +282,46 @@ static pare_status keep_part(importing *j, pare_csv_made *made, pare_error *err)
         return status;
     if (kept == PARE_KEPT_ADDED)
         list_change(j, part->id, NULL);
-    j->summary->added += kept == PARE_KEPT_ADDED;
-    j->summary->replaced += kept == PARE_KEPT_REPLACED;
-    j->summary->same += kept == PARE_KEPT_SAME;
-    j->summary->named += made->named;
+    count(j, kept, made->named);
     j->summary->kinds_guessed += made->kind_guessed;
     j->summary->again += number > 2;
+    return PARE_OK;
+}
+
+/* A plain row, which is new to the bench or as the bench has it; anything else goes the general way,
+ * which begins anew. @param[out] kept  whether that was so */
+static pare_status take_plain(importing *j, bool *kept, pare_error *err)
+{
+    const pare_part *part = NULL;
+    const char *doc = NULL;
+    size_t length = 0;
+    bool named = false;
+    pare_kept what = PARE_KEPT_TWICE;
+    *kept = false;
+    if (!j->fast ||
+        !pare_csv_fast_read(j->fast, &j->row, j->row_arena, &part, &doc, &length, &named))
+        return PARE_OK;
+    const pare_status status =
+        pare_keeper_add(j->keeper, part, doc, length, j->row.line, &what, err);
+    *kept = what == PARE_KEPT_ADDED || what == PARE_KEPT_SAME;
+    if (status != PARE_OK || !*kept)
+        return status;
+    if (what == PARE_KEPT_ADDED)
+        list_change(j, part->id, NULL);
+    count(j, what, named);
     return PARE_OK;
 }
 
 static pare_status take_part(importing *j, pare_error *err)
 {
     pare_csv_made made;
+    bool kept = false;
     pare_arena_clear(j->row_arena);
-    pare_status status = pare_csv_make_part(&j->rows, &j->row, &made, err);
+    pare_status status = take_plain(j, &kept, err);
+    if (status != PARE_OK || kept)
+        return status;
+    pare_arena_clear(j->row_arena);
+    status = pare_csv_make_part(&j->rows, &j->row, &made, err);
     return status == PARE_OK ? keep_part(j, &made, err) : status;
 }
 
@@ -324,11 +360,13 @@ static bool is_skipped(importing *j)
         j->summary->comments++;
         return true;
     }
-    for (size_t i = 0; i < j->row.count && i < 3; i++)
-        if (pare_csv_is_total(j->row.field[i].text)) {
-            j->summary->totals++;
-            return true;
-        }
+    size_t first = 0;
+    while (j->row.field[first].length == 0)
+        first++; /* not blank: there is one */
+    if (pare_csv_is_total(j->row.field[first].text)) {
+        j->summary->totals++;
+        return true;
+    }
     return false;
 }
 
@@ -405,8 +443,11 @@ static pare_status refuse_list(const importing *j, pare_error *err)
 static pare_status within_change(importing *j, pare_error *err)
 {
     pare_status status = pare_keeper_open(j->store, &j->keeper, err);
+    if (status == PARE_OK && j->plan.list == PARE_LIST_PARTS && !j->import->notes)
+        status = pare_csv_fast_open(&j->plan, j->reading.units, &j->fast, err);
     if (status == PARE_OK)
         status = read_rows(j, err);
+    pare_csv_fast_close(j->fast);
     pare_keeper_close(j->keeper);
     j->summary->added += j->records.added;
     j->summary->same += j->records.same;

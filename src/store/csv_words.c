@@ -615,6 +615,9 @@ bool pare_csv_is_nothing(const char *cell)
         "",        "-",  "--",           "---",          "?",    "??",  "???",
         "n/a",     "na", "n.a.",         "none",         "nil",  "tbd", "tba",
         "unknown", ".",  "\xE2\x80\x93", "\xE2\x80\x94", "unkn", "#n/a"};
+    /* Asked of every cell: most begin with something else. */
+    if (*cell && !strchr("-?.#nNtTuU\xE2", *cell))
+        return false;
     for (size_t i = 0; i < PARE_COUNT(words); i++)
         if (same_but_case(cell, words[i]))
             return true;
@@ -627,6 +630,9 @@ bool pare_csv_is_total(const char *cell)
                                         "sub total",    "grand total", "gesamt", "summe",
                                         "all together", "altogether"};
     char tidy[32];
+    /* Asked of every row. */
+    if (!*cell || !strchr(" \"'*>tTsSgGaA", *cell))
+        return false;
     pare_csv_tidy(cell, tidy, sizeof tidy);
     for (size_t i = 0; i < PARE_COUNT(words); i++)
         if (strcmp(tidy, words[i]) == 0)
