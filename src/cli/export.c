@@ -120,7 +120,7 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
         long_work_catch();
         pare_store_watch(store, given->progress);
         status = pare_store_export_yaml(store, &text, err);
-        long_work_release(status);
+        pare_store_watch(store, NULL); /* what is written now is written to its end */
     }
     if (status == PARE_STOPPED)
         pare_fail(err, status, "stopped: nothing was written");
@@ -134,6 +134,7 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
                            "text itself goes out");
     else if (status == PARE_OK)
         pare_text_put(out, text.bytes, text.length);
+    long_work_release(status);
     pare_store_close(store);
     pare_text_free(&text);
     pare_text_free(&path);

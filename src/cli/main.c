@@ -12,6 +12,7 @@
 #include "cli/complete.h"
 #include "cli/help.h"
 #include "cli/long_work.h"
+#include "cli/usage.h"
 
 /* The work itself: shown where it takes long. */
 static pare_status work_on(const command *wanted, options *given, pare_text *out, pare_error *err)
@@ -36,9 +37,35 @@ static pare_status no_such_option(const char *word, pare_error *err)
                      "no option '%s' before a command; pare help lists the commands", word);
 }
 
+static bool asks_help(const char *word)
+{
+    return strcmp(word, "--help") == 0 || strcmp(word, "-h") == 0;
+}
+
+/* `pare help [COMMAND [SUBCOMMAND]]`: the help on a command is on all its subcommands. */
+static pare_status help(int argc, char *const argv[], pare_text *out, pare_error *err)
+{
+    if (argc == 2 || asks_help(argv[2]) || strcmp(argv[2], "help") == 0) {
+        help_list(out);
+        return PARE_OK;
+    }
+    const command *wanted = command_named(argv[2], err);
+    if (!wanted)
+        return err->status;
+    char near[USAGE_WORD] = "";
+    if (argc > 3 && !usage_nearest(wanted->usage, argv[3], near))
+        return pare_fail(err, PARE_UNKNOWN, "help %s: no '%s' there; pare help %s says all",
+                         argv[2], argv[3], argv[2]);
+    if (argc > 3 && strcmp(near, argv[3]) != 0)
+        return pare_fail(err, PARE_UNKNOWN, "help %s: no '%s' there; did you mean %s?", argv[2],
+                         argv[3], near);
+    help_on(wanted, out);
+    return PARE_OK;
+}
+
 static pare_status run(int argc, char *const argv[], pare_text *out, pare_error *err)
 {
-    if (argc < 2 || strcmp(argv[1], "--help") == 0 || strcmp(argv[1], "-h") == 0) {
+    if (argc < 2 || asks_help(argv[1])) {
         help_list(out);
         return PARE_OK;
     }
@@ -50,24 +77,19 @@ static pare_status run(int argc, char *const argv[], pare_text *out, pare_error 
         complete_words((size_t)argc - 3, (const char *const *)argv + 3, out);
         return PARE_OK;
     }
-    const bool asks = strcmp(argv[1], "help") == 0;
-    if (asks && argc == 2) {
-        help_list(out);
-        return PARE_OK;
-    }
+    if (strcmp(argv[1], "help") == 0)
+        return help(argc, argv, out, err);
     if (argv[1][0] == '-')
         return no_such_option(argv[1], err);
-    const command *wanted = command_named(argv[asks ? 2 : 1], err);
+    const command *wanted = command_named(argv[1], err);
     if (!wanted)
         return err->status;
     options given = {0};
-    if (!asks) {
-        const pare_status status =
-            options_read(wanted->name, argc, argv, 2, wanted->options, &given, err);
-        if (status != PARE_OK)
-            return status;
-    }
-    if (asks || given.given & OPTION_HELP) {
+    const pare_status status =
+        options_read(wanted->name, argc, argv, 2, wanted->options, &given, err);
+    if (status != PARE_OK)
+        return status;
+    if (given.given & OPTION_HELP) {
         help_on(wanted, out);
         return PARE_OK;
     }

@@ -218,7 +218,8 @@ void pare_bench_close(pare_bench *bench);
 
 /** Gives every propeller of a bench its table: from the store's cache, or built and then kept there
  * in one transaction. A store that cannot be written only builds.
- * @return PARE_OK, or PARE_UNAVAILABLE when memory runs out; a damaged cache row is built anew */
+ * @return PARE_OK; PARE_UNAVAILABLE when memory runs out; PARE_STOPPED where it is watched. A damaged
+ *         cache row is built anew */
 pare_status pare_store_warm(pare_store *store, pare_bench *bench, pare_error *err);
 
 /** The bench's money, "EUR"; "" where it was never said. In the arena. */

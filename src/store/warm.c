@@ -61,6 +61,7 @@ pare_status pare_store_warm(pare_store *store, pare_bench *bench, pare_error *er
     if (!built)
         return pare_no_memory(err);
     bool any = false;
+    size_t tables = 0;
     for (size_t i = 0; i < bench->parts; i++) {
         pare_part *part = bench->part[i];
         if (!part->blade || part->table)
@@ -76,13 +77,16 @@ pare_status pare_store_warm(pare_store *store, pare_bench *bench, pare_error *er
             memset(table, 0, sizeof *table);
             pare_prop_table_build(part->blade, table);
             any = built[i] = true;
+            const pare_status status = pare_store_step(store, "propeller tables", ++tables, 0, err);
+            if (status != PARE_OK)
+                return status;
         }
         part->table = table;
     }
     if (any && store->writable) {
         sqlite3_busy_timeout(store->db, 0);
         keep(store, bench, built);
-        sqlite3_busy_timeout(store->db, PARE_STORE_WAIT_MS);
+        pare_store_watch(store, store->progress); /* waits for locks as before */
     }
     return PARE_OK;
 }

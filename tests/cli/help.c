@@ -55,7 +55,7 @@ static char *squeezed(const char *text)
 static void help_lists_every_command(void **state)
 {
     (void)state;
-    static const char *const asking[] = {"help", "--help", "-h"};
+    static const char *const asking[] = {"help", "--help", "-h", "help help", "help --help"};
     ran bare = run("");
     assert_int_equal(bare.status, 0);
     assert_narrow("pare", bare.out);
@@ -118,6 +118,10 @@ static void the_version_and_a_mistyped_command_are_answered(void **state)
     assert_int_equal(r.status, 2);
     assert_string_equal(r.out, "");
     assert_string_equal(r.err, "pare: no command 'nosuch'; pare help lists them\n");
+    ran_free(&r);
+    r = run("help craft start");
+    assert_int_equal(r.status, 0);
+    assert_non_null(strstr(r.out, "pare craft start NAME"));
     ran_free(&r);
     r = run("help shet");
     assert_int_equal(r.status, 2);

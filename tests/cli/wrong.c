@@ -82,6 +82,8 @@ static void unknown_names_are_answered_with_the_nearest(void **state)
         {2, "compare hedgerow:rase bodkin" DEMO},
         {2, "sheet HEDGE" DEMO},
         {2, "--versoin"},
+        {2, "help craft strat"},
+        {2, "help sheet hedgerow"},
         {2, "--json sheet hedgerow"},
         {2, "craft strat plover"},
         {2, "sheet hedgerow --try tpu=off" DEMO},
