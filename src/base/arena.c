@@ -69,20 +69,24 @@ static block *add_block(pare_arena *arena, size_t at_least)
     return b;
 }
 
-void *pare_arena_zeros(pare_arena *arena, size_t size)
+/* @param grain  the place is a multiple of it, a power of 2 */
+static void *take(pare_arena *arena, size_t size, size_t grain)
 {
-    const size_t grain = sizeof(max_align_t);
-    if (size > SIZE_MAX - grain)
-        return NULL;
-    size = (size + grain - 1) / grain * grain;
     block *b = arena->last;
-    if (!b || b->size - b->used < size)
+    size_t start = b ? (b->used + grain - 1) & ~(grain - 1) : 0;
+    if (!b || start > b->size || b->size - start < size) {
         b = add_block(arena, size);
+        start = 0;
+    }
     if (!b)
         return NULL;
-    void *place = (char *)b->bytes + b->used;
-    b->used += size;
-    return place;
+    b->used = start + size;
+    return (char *)b->bytes + start;
+}
+
+void *pare_arena_zeros(pare_arena *arena, size_t size)
+{
+    return take(arena, size, _Alignof(max_align_t));
 }
 
 void *pare_arena_array(pare_arena *arena, size_t count, size_t size)
@@ -96,7 +100,7 @@ char *pare_arena_copy(pare_arena *arena, const char *text, size_t length)
 {
     if (length == SIZE_MAX)
         return NULL;
-    char *copy = pare_arena_zeros(arena, length + 1);
+    char *copy = take(arena, length + 1, 1);
     if (copy && length)
         memcpy(copy, text, length);
     return copy;
@@ -115,7 +119,7 @@ char *pare_arena_printf(pare_arena *arena, const char *format, ...)
     va_end(args);
     if (length < 0)
         return NULL;
-    char *text = pare_arena_zeros(arena, (size_t)length + 1);
+    char *text = take(arena, (size_t)length + 1, 1);
     if (!text)
         return NULL;
     va_start(args, format);

@@ -119,8 +119,7 @@ static pare_status open_existing(pare_store *store, pare_store_mode mode, pare_e
     if (status == PARE_UNAVAILABLE && mode == PARE_STORE_READ) {
         const int code = sqlite3_errcode(store->db) & 0xff;
         if (code == SQLITE_CANTOPEN || code == SQLITE_READONLY) {
-            sqlite3_close(store->db);
-            store->db = NULL;
+            pare_sql_close(store);
             status = connect_unchanging(store, err);
             if (status == PARE_OK)
                 status = pare_schema_check(store, err);
@@ -166,9 +165,11 @@ pare_status pare_store_open(const char *path, pare_store_mode mode, pare_store *
         return status;
     pare_store *made = calloc(1, sizeof *made);
     const size_t size = strlen(path) + 3;
-    if (made)
+    if (made) {
         made->path = malloc(size);
-    if (!made || !made->path) {
+        made->kept = pare_sql_keep();
+    }
+    if (!made || !made->path || !made->kept) {
         pare_store_close(made);
         return pare_no_memory(err);
     }
@@ -193,7 +194,8 @@ void pare_store_close(pare_store *store)
 {
     if (!store)
         return;
-    sqlite3_close(store->db);
+    pare_sql_close(store);
+    free(store->kept);
     free(store->path);
     free(store);
 }

@@ -224,6 +224,22 @@ static pare_status without_place(const taking *t, pare_error *err)
     return pare_fail(err, made.status, "%s: %s", t->reading.name, made.text + name + 6);
 }
 
+/* All parts of this shape change together. */
+static pare_status expect_parts(taking *t, pare_error *err)
+{
+    const char **ids = pare_arena_array(t->arena, t->parts->count, sizeof *ids);
+    size_t count = 0;
+    if (!ids)
+        return pare_no_memory(err);
+    for (const pare_node *one = t->parts->first; one; one = one->next) {
+        const pare_node *id = pare_node_get(one, "id");
+        if (id && id->text)
+            ids[count++] = id->text;
+    }
+    pare_files_expect(&t->files, count, ids);
+    return PARE_OK;
+}
+
 /* Reads each part as it will be, for its mass; files are only found within a change, which is then
  * forgotten. */
 static pare_status describe_parts(taking *t, pare_error *err)
@@ -232,7 +248,10 @@ static pare_status describe_parts(taking *t, pare_error *err)
     if (!part)
         return pare_no_memory(err);
     t->taken->part = part;
-    pare_status status = pare_change_begin(t->store, &t->import->change, false, err);
+    pare_status status = expect_parts(t, err);
+    if (status != PARE_OK)
+        return status;
+    status = pare_change_begin(t->store, &t->import->change, false, err);
     if (status != PARE_OK)
         return status;
     for (const pare_node *one = t->parts->first; one && status == PARE_OK; one = one->next)
@@ -280,11 +299,8 @@ static pare_status bring_in(const taking *t, pare_error *err)
 static pare_status take(taking *t, pare_error *err)
 {
     pare_status status = find_name(t, err);
-    t->files = (pare_files){.store = t->store,
-                            .arena = t->arena,
-                            .folder = t->folder,
-                            .importing = t->parts,
-                            .may_keep = true};
+    t->files =
+        (pare_files){.store = t->store, .arena = t->arena, .folder = t->folder, .may_keep = true};
     t->reading.name = t->import->path;
     t->taken->file = t->name;
     if (status == PARE_OK && t->import->outline)

@@ -8,6 +8,7 @@
 
 #include <math.h>
 #include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 
 #include "store/disk.h"
@@ -140,15 +141,23 @@ static pare_status keep_bytes(const pare_files *files, const char *file, const c
     return status;
 }
 
+static int by_id(const void *a, const void *b)
+{
+    return strcmp(*(const char *const *)a, *(const char *const *)b);
+}
+
+void pare_files_expect(pare_files *files, size_t count, const char *id[])
+{
+    if (count)
+        qsort(id, count, sizeof *id, by_id);
+    files->coming = count;
+    files->coming_id = id;
+}
+
 static bool is_coming_in(const pare_files *files, const char *part)
 {
-    for (const pare_node *one = files->importing ? files->importing->first : NULL; one;
-         one = one->next) {
-        const pare_node *id = pare_node_get(one, "id");
-        if (id && id->text && strcmp(id->text, part) == 0)
-            return true;
-    }
-    return false;
+    return files->coming &&
+           bsearch(&part, files->coming_id, files->coming, sizeof *files->coming_id, by_id);
 }
 
 /* Other bytes for a name change every part that says it, so all of them must be coming in. */

@@ -15,11 +15,12 @@ typedef struct pare_files {
     const char *folder; /* where files are taken from into the bench; NULL: only what it has */
     size_t carried;     /* files that came along in memory, which go before the folder */
     const pare_import_file *carry;
-    const pare_node *importing; /* the list of parts that are coming in; NULL: none */
-    bool may_keep;              /* new files and figures may be written: within a transaction */
-    size_t read;                /* files taken in */
-    bool changed;               /* one of them was new or other than the one kept */
-    size_t names;               /* of the part at hand, found or kept; set to 0 before each */
+    size_t coming; /* parts that are coming in; see pare_files_expect() */
+    const char **coming_id;
+    bool may_keep; /* new files and figures may be written: within a transaction */
+    size_t read;   /* files taken in */
+    bool changed;  /* one of them was new or other than the one kept */
+    size_t names;  /* of the part at hand, found or kept; set to 0 before each */
     const char *name[PARE_FILES_A_PART];
 } pare_files;
 
@@ -27,6 +28,10 @@ typedef struct pare_files {
 pare_status pare_files_find(void *context, const char *file, double unit_m, pare_mesh_facts *mesh,
                             pare_outline_facts *outline, bool *found, pare_notes *notes,
                             pare_error *err);
+
+/** Says which parts are coming in, since a file that others share changes with all of them or not at all.
+ * @param id  [count], put in order here; must outlive the files */
+void pare_files_expect(pare_files *files, size_t count, const char *id[]);
 
 /** Ties the files of the part at hand to it. */
 pare_status pare_files_tie(pare_files *files, const char *part, pare_error *err);

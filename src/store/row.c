@@ -27,6 +27,21 @@ pare_status pare_row_put_part(const pare_store *store, sqlite3_int64 row, const 
         (const void *)facts, length, doc);
 }
 
+pare_status pare_row_add_part(const pare_store *store, const pare_part *part, const char *doc,
+                              bool *there, pare_error *err)
+{
+    unsigned char facts[PARE_FACTS_MOST];
+    const size_t length = pare_facts_pack(part, facts);
+    const pare_status status =
+        pare_sql_change(store, err,
+                        "INSERT INTO part(id, kind, maker, mass_kg, facts, doc) "
+                        "VALUES (?, ?, ?, ?, ?, ?) ON CONFLICT (id) DO NOTHING",
+                        "tttdbt", part->id, pare_kind_name(part->kind), part->maker,
+                        part->mass_kg.value, (const void *)facts, length, doc);
+    *there = status == PARE_OK && sqlite3_changes(store->db) == 0;
+    return status;
+}
+
 static pare_status tie_parts(const pare_store *store, const pare_reading *reading,
                              const pare_node *node, const char *craft, pare_error *err)
 {

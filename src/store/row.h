@@ -12,6 +12,11 @@
 pare_status pare_row_put_part(const pare_store *store, sqlite3_int64 row, const pare_part *part,
                               const char *doc, pare_error *err);
 
+/** Keeps a part's text where its id is not taken.
+ * @param[out] there  it is: nothing was done */
+pare_status pare_row_add_part(const pare_store *store, const pare_part *part, const char *doc,
+                              bool *there, pare_error *err);
+
 /** Keeps a craft's text likewise, and which parts it names.
  * @param node  the text as a tree */
 pare_status pare_row_put_craft(const pare_store *store, sqlite3_int64 row,

@@ -1,10 +1,41 @@
 /* sql.c: statements and errors of SQLite (see sql.h).
  *
- * SQLite's codes are many; a person can do something about seven of them. */
+ * SQLite's codes are many; a person can do something about seven of them.
+ *
+ * Statements that run again and again are kept, prepared, in a small table under the address of their
+ * text: the same line of the program finds its own again. Two texts may share a place, and a text that
+ * is made up may stand where another stood before, so the text itself is compared. One that is lent is
+ * left alone: what wants its place meanwhile is prepared and finished. */
 #include "store/sql.h"
 
 #include <stdarg.h>
+#include <stdint.h>
+#include <stdlib.h>
 #include <string.h>
+
+enum { KEPT = 64 };
+
+struct pare_sql_kept {
+    struct {
+        sqlite3_stmt *statement;
+        bool lent;
+    } place[KEPT];
+};
+
+struct pare_sql_kept *pare_sql_keep(void)
+{
+    return calloc(1, sizeof(struct pare_sql_kept));
+}
+
+void pare_sql_close(pare_store *store)
+{
+    for (size_t i = 0; store->kept && i < KEPT; i++) {
+        sqlite3_finalize(store->kept->place[i].statement);
+        store->kept->place[i].statement = NULL;
+    }
+    sqlite3_close(store->db);
+    store->db = NULL;
+}
 
 pare_status pare_sql_failed(const pare_store *store, pare_error *err)
 {
@@ -90,27 +121,89 @@ static int bind_one(sqlite3_stmt *statement, int place, char type, va_list *args
     }
 }
 
-static pare_status prepare(const pare_store *store, sqlite3_stmt **statement, pare_error *err,
-                           const char *sql, const char *types, va_list *args)
+static pare_status bind(const pare_store *store, sqlite3_stmt *statement, pare_error *err,
+                        const char *types, va_list *args)
 {
-    *statement = NULL;
-    int code = sqlite3_prepare_v2(store->db, sql, -1, statement, NULL);
+    int code = SQLITE_OK;
     for (int i = 0; code == SQLITE_OK && types[i]; i++)
-        code = bind_one(*statement, i + 1, types[i], args);
-    if (code == SQLITE_OK)
-        return PARE_OK;
-    const pare_status status = pare_sql_failed(store, err);
-    sqlite3_finalize(*statement);
-    *statement = NULL;
-    return status;
+        code = bind_one(statement, i + 1, types[i], args);
+    return code == SQLITE_OK ? PARE_OK : pare_sql_failed(store, err);
 }
 
 pare_status pare_sql_prepare(const pare_store *store, sqlite3_stmt **statement, pare_error *err,
                              const char *sql, const char *types, ...)
 {
     va_list args;
+    *statement = NULL;
+    if (sqlite3_prepare_v2(store->db, sql, -1, statement, NULL) != SQLITE_OK)
+        return pare_sql_failed(store, err);
     va_start(args, types);
-    const pare_status status = prepare(store, statement, err, sql, types, &args);
+    const pare_status status = bind(store, *statement, err, types, &args);
+    va_end(args);
+    if (status != PARE_OK) {
+        sqlite3_finalize(*statement);
+        *statement = NULL;
+    }
+    return status;
+}
+
+/* A statement of this text, kept or made now; NULL on failure. */
+static sqlite3_stmt *borrow(const pare_store *store, const char *sql)
+{
+    const uintptr_t address = (uintptr_t)sql;
+    const size_t i = (address ^ address >> 6) % KEPT;
+    sqlite3_stmt *statement = store->kept->place[i].statement;
+    const bool lent = store->kept->place[i].lent;
+    if (!lent && statement && strcmp(sqlite3_sql(statement), sql) != 0) {
+        sqlite3_finalize(statement);
+        statement = store->kept->place[i].statement = NULL;
+    }
+    if (!lent && statement) {
+        store->kept->place[i].lent = true;
+        return statement;
+    }
+    statement = NULL;
+    if (sqlite3_prepare_v2(store->db, sql, -1, &statement, NULL) == SQLITE_OK && !lent) {
+        store->kept->place[i].statement = statement;
+        store->kept->place[i].lent = true;
+    }
+    return statement;
+}
+
+void pare_sql_rest(const pare_store *store, sqlite3_stmt *statement)
+{
+    size_t i = 0;
+    while (i < KEPT && store->kept->place[i].statement != statement)
+        i++;
+    if (i == KEPT || !statement) {
+        sqlite3_finalize(statement);
+        return;
+    }
+    store->kept->place[i].lent = false;
+    sqlite3_reset(statement);
+    sqlite3_clear_bindings(statement);
+}
+
+static pare_status again(const pare_store *store, sqlite3_stmt **statement, pare_error *err,
+                         const char *sql, const char *types, va_list *args)
+{
+    *statement = borrow(store, sql);
+    if (!*statement)
+        return pare_sql_failed(store, err);
+    const pare_status status = bind(store, *statement, err, types, args);
+    if (status != PARE_OK) {
+        pare_sql_rest(store, *statement);
+        *statement = NULL;
+    }
+    return status;
+}
+
+pare_status pare_sql_again(const pare_store *store, sqlite3_stmt **statement, pare_error *err,
+                           const char *sql, const char *types, ...)
+{
+    va_list args;
+    va_start(args, types);
+    const pare_status status = again(store, statement, err, sql, types, &args);
     va_end(args);
     return status;
 }
@@ -130,11 +223,11 @@ pare_status pare_sql_change(const pare_store *store, pare_error *err, const char
     bool row = true;
     va_list args;
     va_start(args, types);
-    pare_status status = prepare(store, &statement, err, sql, types, &args);
+    pare_status status = again(store, &statement, err, sql, types, &args);
     va_end(args);
     while (status == PARE_OK && row)
         status = pare_sql_step(store, statement, &row, err);
-    sqlite3_finalize(statement);
+    pare_sql_rest(store, statement);
     return status;
 }
 

@@ -12,7 +12,8 @@ struct pare_store {
     char *path;
     bool writable;
     const pare_progress *progress; /* NULL: nobody watches */
-    pare_craft_check check; /* NULL: none */
+    pare_craft_check check;        /* NULL: none */
+    struct pare_sql_kept *kept;    /* statements for the next time */
 };
 
 /** How long another program's lock is waited for. */
@@ -43,11 +44,24 @@ void pare_sql_rollback(const pare_store *store);
 pare_status pare_sql_prepare(const pare_store *store, sqlite3_stmt **statement, pare_error *err,
                              const char *sql, const char *types, ...);
 
+/** Room for statements that are kept; free() it at the end. */
+struct pare_sql_kept *pare_sql_keep(void);
+
+/** Finishes all that are kept and closes the connection. */
+void pare_sql_close(pare_store *store);
+
 /** One row further. @param[out] row  false at the end */
 pare_status pare_sql_step(const pare_store *store, sqlite3_stmt *statement, bool *row,
                           pare_error *err);
 
-/** Prepares, runs to its end and finishes a statement that changes something. */
+/** The same, but the statement is the store's own, which keeps it for the next time: what runs for
+ * each of 100,000 rows is prepared once. What is bound must live until it is given back.
+ * @param[out] statement  give it back with pare_sql_rest(); NULL on failure, which is fine there */
+pare_status pare_sql_again(const pare_store *store, sqlite3_stmt **statement, pare_error *err,
+                           const char *sql, const char *types, ...);
+void pare_sql_rest(const pare_store *store, sqlite3_stmt *statement);
+
+/** Runs a statement that changes something to its end; it is prepared once, as above. */
 pare_status pare_sql_change(const pare_store *store, pare_error *err, const char *sql,
                             const char *types, ...);
 

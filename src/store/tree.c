@@ -2,7 +2,8 @@
  *
  * libyaml gives events; a stack of at most PARE_TREE_DEPTH open maps and lists puts them together,
  * so nothing recurses over the input. Bytes are checked before libyaml sees them, because its own
- * complaints about bytes have no line. Aliases are refused rather than resolved: ten lines of them
+ * complaints about bytes have no line. Entries of a list that is handed over are made in an arena of
+ * their own, and hang nowhere. Aliases are refused rather than resolved: ten lines of them
  * can stand for a thousand million values. */
 #include "store/tree.h"
 
@@ -15,6 +16,8 @@
 
 #include "store/utf8.h"
 
+enum { FEW = 16 }; /* keys that are compared pair by pair */
+
 typedef struct open_node {
     pare_node_form form;
     pare_node *node, *last;
@@ -25,17 +28,34 @@ typedef struct open_node {
 typedef struct builder {
     const char *name;
     pare_arena *arena;
-    size_t values;
+    const pare_tree_each *each; /* NULL: none */
+    bool handing_over;          /* within its list */
+    size_t values;              /* in the tree and the entry at hand */
+    size_t values_before;       /* that entry */
     int depth;
     open_node open[PARE_TREE_DEPTH];
     pare_node *root;
 } builder;
+
+/* How many printable ASCII characters stand here: most of any bench, and none of them needs a look. */
+static size_t plain(const unsigned char *c, size_t left)
+{
+    size_t count = 0;
+    while (count < left && c[count] >= 0x20 && c[count] < 0x7f)
+        count++;
+    return count;
+}
 
 int pare_tree_is_line(const char *text)
 {
     const unsigned char *c = (const unsigned char *)text;
     for (size_t left = strlen(text); left;) {
         unsigned code = 0;
+        const size_t same = plain(c, left);
+        c += same;
+        left -= same;
+        if (left == 0)
+            break;
         const size_t length = pare_utf8_character(c, left, &code);
         if (length == 0 || pare_utf8_is_control(code))
             return 0;
@@ -51,6 +71,12 @@ static pare_status check_bytes(const char *bytes, size_t length, const char *nam
     int line = 1, column = 1;
     for (size_t left = length; left;) {
         unsigned code = 0;
+        const size_t same = plain(c, left);
+        c += same;
+        left -= same;
+        column += (int)same;
+        if (left == 0)
+            break;
         const size_t size = pare_utf8_character(c, left, &code);
         if (size == 0)
             return pare_fail(err, PARE_BAD_DATA,
@@ -104,10 +130,19 @@ static int by_key(const void *a, const void *b)
     return (*one)->key_column - (*two)->key_column;
 }
 
-/* Sorted rather than compared pair by pair: a hostile map may have very many keys. */
+static bool keys_differ(const pare_node *map)
+{
+    for (const pare_node *one = map->first; one; one = one->next)
+        for (const pare_node *other = one->next; other; other = other->next)
+            if (strcmp(one->key, other->key) == 0)
+                return false;
+    return true;
+}
+
+/* A large map is sorted rather than compared pair by pair: a hostile one may have very many keys. */
 static pare_status check_keys_differ(const builder *b, const pare_node *map, pare_error *err)
 {
-    if (map->count < 2)
+    if (map->count <= FEW && keys_differ(map))
         return PARE_OK;
     const pare_node **sorted = calloc(map->count, sizeof *sorted);
     if (!sorted)
@@ -127,13 +162,46 @@ static pare_status check_keys_differ(const builder *b, const pare_node *map, par
     return status;
 }
 
+/* ---- building ---- */
+
+/* Where what is read now is made. */
+static pare_arena *arena_of(const builder *b)
+{
+    return b->handing_over ? b->each->arena : b->arena;
+}
+
+/* Whether the next node is an entry of the list that is handed over. */
+static bool is_entry(const builder *b)
+{
+    return b->handing_over && b->depth == 2;
+}
+
+/* Whether a list that opens now is the one. */
+static bool is_handed_over(const builder *b, pare_node_form form)
+{
+    return b->each && form == PARE_NODE_LIST && b->depth == 1 && b->open[0].key &&
+           strcmp(b->open[0].key, b->each->key) == 0;
+}
+
+static void hang(open_node *in, pare_node *node)
+{
+    if (in->last)
+        in->last->next = node;
+    else
+        in->node->first = node;
+    in->last = node;
+    in->node->count++;
+}
+
 /* Puts a new node where the document has come to. */
 static pare_status place(builder *b, pare_node_form form, yaml_mark_t mark, pare_node **placed,
                          pare_error *err)
 {
+    if (is_entry(b))
+        b->values_before = b->values;
     if (b->values++ == PARE_TREE_VALUES)
         return refuse(b, mark, err, "more than 1000000 values; no bench is that large");
-    pare_node *node = pare_arena_zeros(b->arena, sizeof *node);
+    pare_node *node = pare_arena_zeros(arena_of(b), sizeof *node);
     if (!node)
         return pare_no_memory(err);
     node->form = form;
@@ -150,12 +218,57 @@ static pare_status place(builder *b, pare_node_form form, yaml_mark_t mark, pare
     node->key_line = in->key_line;
     node->key_column = in->key_column;
     in->key = NULL;
-    if (in->last)
-        in->last->next = node;
+    if (!is_entry(b))
+        hang(in, node);
+    return PARE_OK;
+}
+
+/* The same tree in another arena; it is at most PARE_TREE_DEPTH deep. */
+static pare_node *copy_of(const pare_node *node, pare_arena *arena)
+{
+    pare_node *copy = pare_arena_zeros(arena, sizeof *copy);
+    if (!copy)
+        return NULL;
+    *copy = *node;
+    copy->next = copy->first = NULL;
+    copy->key = node->key ? pare_arena_text(arena, node->key) : NULL;
+    copy->text = node->text ? pare_arena_text(arena, node->text) : NULL;
+    if ((node->key && !copy->key) || (node->text && !copy->text))
+        return NULL;
+    pare_node **last = &copy->first;
+    for (const pare_node *child = node->first; child; child = child->next) {
+        *last = copy_of(child, arena);
+        if (!*last)
+            return NULL;
+        last = &(*last)->next;
+    }
+    return copy;
+}
+
+/* An entry is complete. */
+static pare_status hand_over(builder *b, const pare_node *entry, pare_error *err)
+{
+    bool keep = false;
+    const pare_status status = b->each->take(b->each->context, b->root, entry, &keep, err);
+    pare_node *copy = status == PARE_OK && keep ? copy_of(entry, b->arena) : NULL;
+    if (status == PARE_OK && keep && !copy)
+        return pare_no_memory(err);
+    if (copy)
+        hang(&b->open[1], copy);
     else
-        in->node->first = node;
-    in->last = node;
-    in->node->count++;
+        b->values = b->values_before;
+    pare_arena_clear(b->each->arena);
+    return status;
+}
+
+/* A map or list has come to its end. */
+static pare_status close_node(builder *b, pare_error *err)
+{
+    const pare_node *node = b->open[--b->depth].node;
+    if (is_entry(b))
+        return hand_over(b, node, err);
+    if (b->depth == 1)
+        b->handing_over = false;
     return PARE_OK;
 }
 
@@ -176,9 +289,11 @@ static pare_status open_up(builder *b, pare_node_form form, const yaml_event_t *
     if (b->depth && b->open[b->depth - 1].form == PARE_NODE_MAP && !b->open[b->depth - 1].key)
         return refuse(b, event->start_mark, err, "a map or list as a key; a key is one word");
     pare_node *node = NULL;
+    const bool each = is_handed_over(b, form);
     const pare_status status = place(b, form, event->start_mark, &node, err);
     if (status == PARE_OK)
         b->open[b->depth++] = (open_node){.form = form, .node = node};
+    b->handing_over = b->handing_over || each;
     return status;
 }
 
@@ -193,7 +308,7 @@ static pare_status add_scalar(builder *b, const yaml_event_t *event, pare_error 
     if (strlen(value) != length || !pare_tree_is_line(value))
         return refuse(b, event->start_mark, err,
                       "a line break or control character in a value; one line of text is right");
-    char *text = pare_arena_copy(b->arena, value, length);
+    char *text = pare_arena_copy(arena_of(b), value, length);
     if (!text)
         return pare_no_memory(err);
     open_node *in = b->depth ? &b->open[b->depth - 1] : NULL;
@@ -207,13 +322,15 @@ static pare_status add_scalar(builder *b, const yaml_event_t *event, pare_error 
     }
     pare_node *node = NULL;
     const pare_status status = place(b, PARE_NODE_SCALAR, event->start_mark, &node, err);
-    if (status == PARE_OK)
-        node->text = text;
-    return status;
+    if (status != PARE_OK)
+        return status;
+    node->text = text;
+    return is_entry(b) ? hand_over(b, node, err) : PARE_OK;
 }
 
 static pare_status take_event(builder *b, const yaml_event_t *event, pare_error *err)
 {
+    pare_status status = PARE_OK;
     switch (event->type) {
     case YAML_DOCUMENT_START_EVENT:
         if (b->root)
@@ -228,11 +345,10 @@ static pare_status take_event(builder *b, const yaml_event_t *event, pare_error 
     case YAML_MAPPING_START_EVENT:
         return open_up(b, PARE_NODE_MAP, event, err);
     case YAML_SEQUENCE_END_EVENT:
-        b->depth--;
-        return PARE_OK;
+        return close_node(b, err);
     case YAML_MAPPING_END_EVENT:
-        b->depth--;
-        return check_keys_differ(b, b->open[b->depth].node, err);
+        status = check_keys_differ(b, b->open[b->depth - 1].node, err);
+        return status == PARE_OK ? close_node(b, err) : status;
     default:
         return PARE_OK;
     }
@@ -255,6 +371,13 @@ static pare_status build(builder *b, yaml_parser_t *parser, pare_error *err)
 pare_status pare_tree_parse(const char *bytes, size_t length, const char *name, pare_arena *arena,
                             const pare_node **root, pare_error *err)
 {
+    return pare_tree_parse_each(bytes, length, name, arena, NULL, root, err);
+}
+
+pare_status pare_tree_parse_each(const char *bytes, size_t length, const char *name,
+                                 pare_arena *arena, const pare_tree_each *each,
+                                 const pare_node **root, pare_error *err)
+{
     if (length > PARE_TREE_BYTES)
         return pare_fail(err, PARE_BAD_DATA, "%s: %zu bytes; 64 MiB is the most that is read", name,
                          length);
@@ -266,7 +389,7 @@ pare_status pare_tree_parse(const char *bytes, size_t length, const char *name, 
         return pare_no_memory(err);
     yaml_parser_set_encoding(&parser, YAML_UTF8_ENCODING);
     yaml_parser_set_input_string(&parser, (const unsigned char *)bytes, length);
-    builder b = {.name = name, .arena = arena};
+    builder b = {.name = name, .arena = arena, .each = each};
     status = build(&b, &parser, err);
     yaml_parser_delete(&parser);
     if (status == PARE_OK && !b.root)

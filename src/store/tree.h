@@ -5,13 +5,14 @@
 #ifndef PARE_STORE_TREE_H
 #define PARE_STORE_TREE_H
 
+#include <stdbool.h>
 #include <stddef.h>
 
 #include "base/arena.h"
 #include "base/error.h"
 #include "base/text.h"
 
-/** Limits of what is read: bytes, nesting, values, and bytes of a key. */
+/** Limits of what is read: bytes, nesting, values at a time, and bytes of a key. */
 #define PARE_TREE_BYTES  (64u << 20)
 #define PARE_TREE_DEPTH  32
 #define PARE_TREE_VALUES 1000000u
@@ -38,6 +39,24 @@ typedef struct pare_node {
  *         PARE_UNAVAILABLE without memory */
 pare_status pare_tree_parse(const char *bytes, size_t length, const char *name, pare_arena *arena,
                             const pare_node **root, pare_error *err);
+
+/** A long list at the top of a document, whose entries are handed over one by one instead of being
+ * kept, so that memory does not grow with it. */
+typedef struct pare_tree_each {
+    const char *key;   /* where it stands in the document's map */
+    pare_arena *arena; /* of the entry at hand, taken back after it */
+    void *context;
+    /** @param root   the document's map as far as it has come
+     *  @param entry  good until this returns
+     *  @param[out] keep  the entry stays in the tree like any other; false before */
+    pare_status (*take)(void *context, const pare_node *root, const pare_node *entry, bool *keep,
+                        pare_error *err);
+} pare_tree_each;
+
+/** The same, with the entries of one list handed over; the list itself holds those that were kept. */
+pare_status pare_tree_parse_each(const char *bytes, size_t length, const char *name,
+                                 pare_arena *arena, const pare_tree_each *each,
+                                 const pare_node **root, pare_error *err);
 
 /** A map's entry, or NULL. */
 const pare_node *pare_node_get(const pare_node *map, const char *key);
