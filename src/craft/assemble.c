@@ -104,7 +104,7 @@ static pare_status item_line(const build *b, size_t index, pare_line *line, pare
     pare_value mass_kg = item->part->mass_kg;
     mass_kg.value = item->count * adds_kg;
     mass_kg.u = item->included_in ? 0 : item->count * item->part->mass_kg.u;
-    const int places = item->place == PARE_AT_ARMS || item->stations > 1 ? item->count : 1;
+    const int places = pare_item_places(item);
     pare_body copy[PARE_STATIONS];
     if (places > PARE_STATIONS)
         return pare_fail(err, PARE_BAD_DATA, "item '%s': %d stations; %d is the most", item->name,
@@ -147,8 +147,8 @@ static size_t places_of(const build *b, int serves, double along, pare_vec3 at_m
         return 1;
     }
     const pare_item *item = &b->craft->item[serves];
-    const bool many = item->place == PARE_AT_ARMS || item->stations > 1;
-    const size_t count = many && item->count < PARE_STATIONS ? (size_t)item->count : 1;
+    const size_t copies = (size_t)pare_item_places(item);
+    const size_t count = copies < PARE_STATIONS ? copies : 1;
     for (size_t i = 0; i < count; i++) {
         at_m[i] = pare_layout_station(&b->layout, item, i);
         if (item->place == PARE_AT_ARMS) {

@@ -32,6 +32,14 @@ void pare_craft_copy(const pare_craft *from, pare_craft *to)
     memcpy(to->taken, from->taken, from->takens * sizeof from->taken[0]);
 }
 
+const pare_limit *pare_brief_limit(const pare_brief *brief, const char *stem)
+{
+    for (size_t i = 0; i < brief->limits; i++)
+        if (strcmp(brief->limit[i].key, stem) == 0)
+            return &brief->limit[i];
+    return NULL;
+}
+
 int pare_craft_item(const pare_craft *craft, const char *name)
 {
     for (size_t i = 0; i < craft->items; i++)

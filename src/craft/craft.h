@@ -134,6 +134,9 @@ typedef struct pare_craft {
 /** *to = *from, less the room that is not used: a third of the bytes. Two different craft. */
 void pare_craft_copy(const pare_craft *from, pare_craft *to);
 
+/** The limit of the brief on a figure, by its key, or NULL. */
+const pare_limit *pare_brief_limit(const pare_brief *brief, const char *stem);
+
 /** The place of a named item, joint, run or loadout, or -1. */
 int pare_craft_item(const pare_craft *craft, const char *name);
 int pare_craft_joint(const pare_craft *craft, const char *name);
@@ -171,6 +174,8 @@ double pare_coax_needed_m(const pare_craft *craft, const pare_item *item);
 size_t pare_craft_arms(const pare_craft *craft, size_t most, pare_vec3 arm_m[]);
 /** The frame's arm piece, or NULL when it states none. */
 const pare_piece *pare_craft_arm_piece(const pare_craft *craft);
+/** At how many places the copies of an item sit: 1 where all of them share one. */
+int pare_item_places(const pare_item *item);
 /** Where copy `which` of an item sits, in craft axes. */
 pare_vec3 pare_item_station(const pare_craft *craft, const pare_item *item, size_t which);
 

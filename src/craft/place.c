@@ -94,6 +94,11 @@ static pare_vec3 usual_place(pare_kind kind)
     }
 }
 
+int pare_item_places(const pare_item *item)
+{
+    return item->place == PARE_AT_ARMS || item->stations > 1 ? item->count : 1;
+}
+
 pare_layout pare_layout_of(const pare_craft *craft)
 {
     return (pare_layout){pare_craft_arm_piece(craft), motor_height_m(craft)};

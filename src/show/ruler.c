@@ -4,14 +4,15 @@
  * lies at its middle: full for weighed, lighter the less is known, hatched for grams that a trial takes
  * off. Textures, not colours, carry the meaning.
  *
- * Labels hang below on lines from where their slice begins, their text to the right of the line. They
- * are placed from the right: each takes the highest row on which it meets neither a label nor the line
- * of a lower one. A line is drawn down to its label only, so it crosses nothing to its right. */
+ * Labels hang below on lines from where their slice begins, their text to the right of the line
+ * (hang.h). */
 #include "show/ruler.h"
 
 #include <math.h>
 #include <stdio.h>
 #include <string.h>
+
+#include "show/hang.h"
 
 enum { OFF = PARE_KNOWNS, NOTHING = PARE_KNOWNS + 1 };
 #define SMALLEST_LABEL_KG 5e-5
@@ -29,36 +30,6 @@ static const char *texture(const pare_screen *screen, int which)
     return screen->utf8 ? texture_utf8[which] : texture_ascii[which];
 }
 
-pare_system pare_ruler_system(const pare_craft *craft, const pare_line *line)
-{
-    const char *came_with = line->of == PARE_LINE_JOINT ? craft->joint[line->index].included_in
-                            : line->of == PARE_LINE_RUN ? craft->run[line->index].included_in
-                                                        : NULL;
-    const int item = came_with ? pare_craft_item(craft, came_with) : -1;
-    return item < 0 ? line->system : pare_kind_system(craft->item[item].part->kind);
-}
-
-static void sum_up(const pare_craft *craft, const pare_sheet *sheet,
-                   double kg[PARE_SYSTEMS][PARE_KNOWNS])
-{
-    for (size_t i = 0; i < sheet->assembly.lines; i++) {
-        const pare_line *line = &sheet->assembly.line[i];
-        kg[pare_ruler_system(craft, line)][line->mass_kg.known] += line->mass_kg.value;
-    }
-    /* What was cut away is known otherwise than what it was cut from: take it from the largest. */
-    for (int s = 0; s < PARE_SYSTEMS; s++)
-        for (int k = 0; k < PARE_KNOWNS; k++) {
-            if (kg[s][k] >= 0)
-                continue;
-            int largest = 0;
-            for (int other = 1; other < PARE_KNOWNS; other++)
-                if (kg[s][other] > kg[s][largest])
-                    largest = other;
-            kg[s][largest] += kg[s][k];
-            kg[s][k] = 0;
-        }
-}
-
 static double slice_kg(const pare_slice *slice)
 {
     double sum = 0;
@@ -71,20 +42,15 @@ pare_ruler pare_ruler_of(const pare_craft *craft, const pare_sheet *sheet,
                          const pare_craft *craft_before, const pare_sheet *before, double limit_kg)
 {
     pare_ruler ruler = {.limit_kg = limit_kg};
-    double now[PARE_SYSTEMS][PARE_KNOWNS] = {{0}}, then[PARE_SYSTEMS][PARE_KNOWNS] = {{0}};
-    sum_up(craft, sheet, now);
-    if (before)
-        sum_up(craft_before, before, then);
-    for (int s = 0; s < PARE_SYSTEMS; s++) {
-        pare_slice slice = {.name = pare_system_name((pare_system)s)};
-        memcpy(slice.known_kg, now[s], sizeof slice.known_kg);
-        double was_kg = 0;
-        for (int k = 0; k < PARE_KNOWNS; k++)
-            was_kg += then[s][k];
-        if (before)
-            slice.off_kg = was_kg - slice_kg(&slice);
-        if (slice_kg(&slice) > 0 || slice.off_kg > 0)
-            ruler.slice[ruler.slices++] = slice;
+    pare_ruler_part part[PARE_RULER_PARTS];
+    const size_t parts = pare_ruler_parts(craft, sheet, craft_before, before, part);
+    for (size_t i = 0; i < parts; i++) {
+        const char *name = pare_system_name(part[i].system);
+        if (ruler.slices == 0 || ruler.slice[ruler.slices - 1].name != name)
+            ruler.slice[ruler.slices++] = (pare_slice){.name = name};
+        pare_slice *slice = &ruler.slice[ruler.slices - 1];
+        slice->known_kg[part[i].known] += part[i].kg;
+        slice->off_kg += part[i].off_kg;
     }
     return ruler;
 }
@@ -207,20 +173,12 @@ static void put_bar(const pare_ruler *ruler, const scale *on, const pare_screen 
 
 typedef struct label {
     char text[64];
-    int line, row; /* where its line is, with the text right of it; how low it hangs */
+    int line; /* the column of its line, with the text right of it */
 } label;
 
 static int end_of(const label *at)
 {
     return at->line + 1 + (int)strlen(at->text);
-}
-
-/* Of two labels, `right` stands further right. */
-static bool meets(const label *left, const label *right)
-{
-    if (left->row == right->row)
-        return end_of(left) >= right->line;
-    return right->row > left->row && end_of(left) >= right->line;
 }
 
 static void write_labels(const pare_ruler *ruler, size_t *count, label labels[PARE_SYSTEMS])
@@ -263,32 +221,20 @@ static bool hang_lines(const pare_ruler *ruler, const scale *on, int width, size
     return fit;
 }
 
-/* From the right: each as high as it meets none. Below all others nothing is met, so it ends. */
-static void hang_texts(size_t count, label labels[PARE_SYSTEMS])
-{
-    for (size_t i = count; i-- > 0;) {
-        labels[i].row = 0;
-        for (size_t j = i + 1; j < count; j++)
-            if (meets(&labels[i], &labels[j])) {
-                labels[i].row++;
-                j = i;
-            }
-    }
-}
-
 static void put_labels(size_t count, const label labels[], const pare_screen *screen,
                        pare_text *out)
 {
-    int rows = 0;
+    pare_hung hung[PARE_SYSTEMS];
     for (size_t i = 0; i < count; i++)
-        rows = labels[i].row + 1 > rows ? labels[i].row + 1 : rows;
+        hung[i] = (pare_hung){labels[i].line, 1 + (double)strlen(labels[i].text), 0};
+    const int rows = pare_hang(count, hung);
     for (int row = 0; row < rows; row++) {
         int column = 0;
         for (size_t i = 0; i < count; i++) {
             const label *at = &labels[i];
-            if (at->row < row)
+            if (hung[i].row < row)
                 continue;
-            const bool here = at->row == row;
+            const bool here = hung[i].row == row;
             pare_put_spaces(out, at->line - column);
             pare_text_printf(out, "%s%s",
                              !screen->utf8 ? "|"
@@ -331,16 +277,20 @@ static void put_legend(const pare_ruler *ruler, const pare_screen *screen, pare_
     pare_text_free(&line);
 }
 
+double pare_ruler_whole_kg(const pare_ruler *ruler, bool *limit_shown)
+{
+    double whole_kg = 0;
+    for (size_t i = 0; i < ruler->slices; i++)
+        whole_kg += shown_kg(&ruler->slice[i]);
+    const bool limited = isfinite(ruler->limit_kg) && ruler->limit_kg > 0;
+    *limit_shown = limited && ruler->limit_kg < 2 * whole_kg;
+    return *limit_shown && ruler->limit_kg > whole_kg ? ruler->limit_kg : whole_kg;
+}
+
 void pare_ruler_text(const pare_ruler *ruler, const pare_screen *screen, pare_text *out)
 {
-    scale on = {.columns = screen->width};
-    for (size_t i = 0; i < ruler->slices; i++)
-        on.whole_kg += shown_kg(&ruler->slice[i]);
-    const bool limited = isfinite(ruler->limit_kg) && ruler->limit_kg > 0;
-    /* A limit far above the craft would leave the ruler empty: it is then only said in words. */
-    const bool shown = limited && ruler->limit_kg < 2 * on.whole_kg;
-    if (shown && ruler->limit_kg > on.whole_kg)
-        on.whole_kg = ruler->limit_kg;
+    bool shown;
+    scale on = {.columns = screen->width, .whole_kg = pare_ruler_whole_kg(ruler, &shown)};
     if (!(on.whole_kg > 0))
         return;
     label labels[PARE_SYSTEMS];
@@ -353,7 +303,6 @@ void pare_ruler_text(const pare_ruler *ruler, const pare_screen *screen, pare_te
         put_limit(&on, ruler->limit_kg, screen, out);
     put_numbers(&on, screen, out);
     put_bar(ruler, &on, screen, out);
-    hang_texts(count, labels);
     put_labels(count, labels, screen, out);
     put_legend(ruler, screen, out);
 }

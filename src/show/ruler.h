@@ -2,7 +2,7 @@
 #ifndef PARE_SHOW_RULER_H
 #define PARE_SHOW_RULER_H
 
-#include "craft/sheet.h"
+#include "show/ruler_parts.h"
 #include "show/screen.h"
 
 /** One system's stretch: its grams by how they are known, and what a trial takes off or puts on. */
@@ -18,16 +18,17 @@ typedef struct pare_ruler {
     double limit_kg; /* NAN: none */
 } pare_ruler;
 
-/** The system in which a line counts. A joint or run that came with an item counts with that item,
- * since it may weigh less than nothing: what was cut away. */
-pare_system pare_ruler_system(const pare_craft *craft, const pare_line *line);
-
-/** The slices of a sheet, in the order of pare_system.
+/** The slices of a sheet, in the order of pare_system: the sums of its parts.
  *
  * @param before  the sheet without what is tried, and its craft; NULL: nothing is tried
  * @param limit_kg  NAN: none */
 pare_ruler pare_ruler_of(const pare_craft *craft, const pare_sheet *sheet,
                          const pare_craft *craft_before, const pare_sheet *before, double limit_kg);
+
+/** How many kilograms the scale spans: all that is shown, or the limit where that is more.
+ * @param[out] limit_shown  a limit far above the craft would leave the ruler empty: it is then only
+ *                          said in words */
+double pare_ruler_whole_kg(const pare_ruler *ruler, bool *limit_shown);
 
 /** Scale, limit, slices, labels and a legend of textures.
  *

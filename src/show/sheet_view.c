@@ -5,29 +5,8 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "craft/curve.h"
 #include "craft/flight.h"
-
-const pare_limit *pare_brief_limit(const pare_brief *brief, const char *stem)
-{
-    for (size_t i = 0; i < brief->limits; i++)
-        if (strcmp(brief->limit[i].key, stem) == 0)
-            return &brief->limit[i];
-    return NULL;
-}
-
-/* The same rig at the limit's mass: what the brief is worth in minutes. */
-static double flown_at(const pare_craft *craft, const pare_sheet *sheet, double mass_kg)
-{
-    pare_rig rig = sheet->rig;
-    rig.mass_kg = mass_kg;
-    const pare_flown *flown;
-    const size_t entries = pare_brief_flown(&craft->brief, &flown);
-    const pare_landing landing = pare_brief_landing(&craft->brief, rig.pack.chemistry);
-    pare_endurance endured;
-    if (pare_rig_endure(&rig, entries, flown, &landing, &endured, NULL) != PARE_OK)
-        return (double)NAN;
-    return endured.time_s;
-}
 
 pare_status pare_sheet_view_fill(const pare_craft *craft, const pare_craft *before, int loadout,
                                  const char *tried, pare_sheet_view *view, pare_error *err)
@@ -58,7 +37,7 @@ pare_status pare_sheet_view_fill(const pare_craft *craft, const pare_craft *befo
     const bool limited = limit && !limit->at_least;
     view->limit_kg = limited ? limit->value : (double)NAN;
     view->flown_at_limit_s =
-        limited ? flown_at(&view->craft, &view->sheet, limit->value) : (double)NAN;
+        limited ? pare_flown_s_at(&view->craft, &view->sheet, limit->value, NULL) : (double)NAN;
     return PARE_OK;
 }
 

@@ -33,9 +33,6 @@ typedef struct pare_sheet_view {
 pare_status pare_sheet_view_fill(const pare_craft *craft, const pare_craft *before, int loadout,
                                  const char *tried, pare_sheet_view *view, pare_error *err);
 
-/** The limit of the brief on a figure, or NULL. */
-const pare_limit *pare_brief_limit(const pare_brief *brief, const char *stem);
-
 /** A margin for reading: "all-up mass", "ESC burst current", "voltage on video". Returns text. */
 const char *pare_margin_words(const pare_margin *margin, char text[64]);
 /** Whether the margin asks for its limit or more. */
