@@ -1,74 +1,11 @@
-/* export.c: `pare export`: the whole bench as text.
- *
- * To a file it is written beside it, brought to disk and then renamed, so that a failure or an
- * interruption leaves the old file whole. */
-#include <errno.h>
-#include <fcntl.h>
-#include <stdio.h>
-#include <stdlib.h>
+/* export.c: `pare export`: the whole bench as text. */
 #include <string.h>
-#include <sys/stat.h>
-#include <unistd.h>
 
 #include "cli/command.h"
 #include "cli/long_work.h"
 #include "cli/use.h"
 #include "show/json.h"
-
-static pare_status cannot(const char *path, const char *what, pare_error *err)
-{
-    return pare_fail(err, PARE_UNAVAILABLE, "%s: %s (%s)", path, what, strerror(errno));
-}
-
-static bool put_all(int file, const char *bytes, size_t length)
-{
-    while (length > 0) {
-        const ssize_t put = write(file, bytes, length);
-        if (put < 0 && errno == EINTR)
-            continue;
-        if (put <= 0)
-            return false;
-        bytes += put;
-        length -= (size_t)put;
-    }
-    return true;
-}
-
-static pare_status write_beside(const char *path, const pare_text *text, pare_error *err)
-{
-    struct stat facts;
-    const bool there = stat(path, &facts) == 0;
-    if (there && !S_ISREG(facts.st_mode))
-        return pare_fail(err, PARE_BAD_DATA, "%s: no regular file; right would be a file's name",
-                         path);
-    pare_text beside = {0};
-    pare_text_printf(&beside, "%s.XXXXXX", path);
-    if (beside.failed) {
-        pare_text_free(&beside);
-        return pare_no_memory(err);
-    }
-    pare_status status = PARE_OK;
-    const int file = mkstemp(beside.bytes);
-    if (file < 0) {
-        status = cannot(path, "cannot be written", err);
-        pare_text_free(&beside);
-        return status;
-    }
-    const mode_t mask = umask(0);
-    umask(mask);
-    const bool written = fchmod(file, there ? facts.st_mode & 07777 : 0666 & ~mask) == 0 &&
-                         put_all(file, text->bytes, text->length) && fsync(file) == 0;
-    if (!written)
-        status = cannot(path, "cannot be written", err);
-    if (close(file) != 0 && status == PARE_OK)
-        status = cannot(path, "cannot be written", err);
-    if (status == PARE_OK && rename(beside.bytes, path) != 0)
-        status = cannot(path, "cannot be replaced", err);
-    if (status != PARE_OK)
-        unlink(beside.bytes);
-    pare_text_free(&beside);
-    return status;
-}
+#include "store/disk.h"
 
 static pare_status folder_of(const char *path, pare_text *folder, pare_error *err)
 {
@@ -90,7 +27,7 @@ static pare_status to_file(pare_store *store, const char *path, bool json, const
     if (status == PARE_OK)
         status = pare_store_export_files(store, folder.bytes, &files, err);
     if (status == PARE_OK)
-        status = write_beside(path, text, err);
+        status = pare_disk_replace(path, text->bytes, text->length, err);
     if (status == PARE_OK && json) {
         json_t *object = json_object();
         json_object_set_new(object, "file", json_string(path));

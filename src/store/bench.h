@@ -214,6 +214,14 @@ pare_status pare_store_read(pare_store *store, pare_bench **bench, pare_error *e
 pare_status pare_store_read_craft(pare_store *store, const char *name, pare_bench **bench,
                                   pare_error *err);
 
+/** The outline of a plate, out of a drawing that the bench keeps: what a sheet needs only measured, a
+ * picture has to draw. Metres, from the drawing's origin.
+ * @param arena      holds the loops
+ * @param[out] loop  [count], the outer one first; count 0 where the bench has no such file
+ * @return PARE_OK; PARE_BAD_DATA, PARE_UNAVAILABLE */
+pare_status pare_store_outline(pare_store *store, const char *file, pare_arena *arena,
+                               size_t *count, const pare_outline **loop, pare_error *err);
+
 void pare_bench_close(pare_bench *bench);
 
 /** Gives every propeller of a bench its table: from the store's cache, or built and then kept there

@@ -3,6 +3,7 @@
 
 #include <errno.h>
 #include <fcntl.h>
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 #include <sys/stat.h>
@@ -125,6 +126,53 @@ pare_status pare_disk_write(const char *path, const void *bytes, size_t length, 
             pare_fail(err, PARE_UNAVAILABLE, "%s: cannot be written (%s)", path, strerror(errno));
     if (status != PARE_OK)
         unlink(path);
+    return status;
+}
+
+static pare_status cannot(const char *path, const char *what, pare_error *err)
+{
+    return pare_fail(err, PARE_UNAVAILABLE, "%s: %s (%s)", path, what, strerror(errno));
+}
+
+static pare_status put_beside(int file, const char *path, mode_t mode, const char *bytes,
+                              size_t length, pare_error *err)
+{
+    if (fchmod(file, mode) != 0)
+        return cannot(path, "cannot be written", err);
+    const pare_status status = write_all(file, path, bytes, length, err);
+    if (status == PARE_OK && fsync(file) != 0)
+        return cannot(path, "cannot be written", err);
+    return status;
+}
+
+pare_status pare_disk_replace(const char *path, const void *bytes, size_t length, pare_error *err)
+{
+    struct stat facts;
+    const bool there = stat(path, &facts) == 0;
+    if (there && !S_ISREG(facts.st_mode))
+        return pare_fail(err, PARE_BAD_DATA, "%s: no regular file; right would be a file's name",
+                         path);
+    pare_text beside = {0};
+    pare_text_printf(&beside, "%s.XXXXXX", path);
+    if (beside.failed) {
+        pare_text_free(&beside);
+        return pare_no_memory(err);
+    }
+    const int file = mkstemp(beside.bytes);
+    pare_status status = file < 0 ? cannot(path, "cannot be written", err) : PARE_OK;
+    if (file >= 0) {
+        const mode_t mask = umask(0);
+        umask(mask);
+        status = put_beside(file, path, there ? facts.st_mode & 07777 : 0666 & ~mask, bytes, length,
+                            err);
+        if (close(file) != 0 && status == PARE_OK)
+            status = cannot(path, "cannot be written", err);
+        if (status == PARE_OK && rename(beside.bytes, path) != 0)
+            status = cannot(path, "cannot be replaced", err);
+        if (status != PARE_OK)
+            unlink(beside.bytes);
+    }
+    pare_text_free(&beside);
     return status;
 }
 

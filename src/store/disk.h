@@ -23,6 +23,13 @@ bool pare_disk_has(const char *path);
  * refused as PARE_BAD_DATA. */
 pare_status pare_disk_write(const char *path, const void *bytes, size_t length, pare_error *err);
 
+/** Writes a file whole in place of what may be there: beside it, brought to disk, then renamed, so that
+ * a failure or an interruption leaves the old file as it was. A new file gets the usual rights, one
+ * that was there keeps its own.
+ * @return PARE_OK; PARE_BAD_DATA: a folder or other thing of that name; PARE_UNAVAILABLE: no such
+ *         folder, no permission, disk full */
+pare_status pare_disk_replace(const char *path, const void *bytes, size_t length, pare_error *err);
+
 /** Makes the folders above a file. PARE_UNAVAILABLE names the one that cannot be made. */
 pare_status pare_disk_folders(const char *path, pare_error *err);
 

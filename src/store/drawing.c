@@ -185,7 +185,7 @@ static pare_status describe_outline(const taking *t, pare_error *err)
     pare_status status =
         pare_disk_read(t->import->path, DRAWING_BYTES, t->arena, &bytes, &length, err);
     if (status == PARE_OK)
-        status = pare_outline_measure(t->import->path, bytes, length, &facts, err);
+        status = pare_outline_measure(t->import->path, bytes, length, NULL, &facts, err);
     if (status != PARE_OK)
         return status;
     t->taken->area_m2 = facts.area_m2;

@@ -475,7 +475,7 @@ static pare_status read_pairs(scan *s, pare_error *err)
     return status;
 }
 
-pare_status pare_dxf_measure(const char *name, const char *bytes, size_t length,
+pare_status pare_dxf_measure(const char *name, const char *bytes, size_t length, pare_loops *keep,
                              pare_outline_facts *facts, pare_error *err)
 {
     if (memchr(bytes, 0, length))
@@ -485,7 +485,7 @@ pare_status pare_dxf_measure(const char *name, const char *bytes, size_t length,
     scan s = {.name = name, .at = bytes, .end = bytes + length, .arena = pare_arena_open()};
     if (!s.arena)
         return pare_no_memory(err);
-    s.drawing = (pare_drawing){.arena = s.arena, .map = {{1e-3, 0, 0, 1e-3, 0, 0}}};
+    s.drawing = (pare_drawing){.arena = s.arena, .keep = keep, .map = {{1e-3, 0, 0, 1e-3, 0, 0}}};
     pare_status status = read_pairs(&s, err);
     if (status == PARE_OK)
         status = pare_drawing_measure(name, &s.drawing, facts, err);

@@ -246,7 +246,7 @@ static pare_status measure(const pare_files *files, const char *file, double uni
     pare_status status = kept_bytes(files, file, &bytes, &length, &has, err);
     if (status == PARE_OK)
         status = to->mesh ? measure_mesh(files, file, bytes, length, unit_m, to->mesh, err)
-                          : pare_outline_measure(file, bytes, length, to->outline, err);
+                          : pare_outline_measure(file, bytes, length, NULL, to->outline, err);
     if (status == PARE_OK && files->may_keep)
         status = pare_sql_change(files->store, err,
                                  "INSERT OR REPLACE INTO mesh(file, unit_m, layout, facts) "
@@ -308,6 +308,25 @@ pare_status pare_files_find(void *context, const char *file, double unit_m, pare
     }
     if (*found && mesh)
         say(file, mesh, notes);
+    return status;
+}
+
+pare_status pare_store_outline(pare_store *store, const char *file, pare_arena *arena,
+                               size_t *count, const pare_outline **loop, pare_error *err)
+{
+    const pare_files files = {.store = store, .arena = arena};
+    pare_loops loops = {.arena = arena};
+    pare_outline_facts facts;
+    const char *bytes = NULL;
+    size_t length = 0;
+    bool has = false;
+    pare_status status = kept_bytes(&files, file, &bytes, &length, &has, err);
+    if (status == PARE_OK && has)
+        status = pare_outline_measure(file, bytes, length, &loops, &facts, err);
+    if (status == PARE_OK) {
+        *count = loops.count;
+        *loop = loops.loop;
+    }
     return status;
 }
 

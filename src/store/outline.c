@@ -580,6 +580,23 @@ static pare_status add_up(const work *w, size_t outer, const pare_body plates[],
     return PARE_OK;
 }
 
+static pare_status keep_loops(const work *w, size_t outer, pare_loops *keep, pare_error *err)
+{
+    pare_outline *loop = pare_arena_array(keep->arena, w->loops, sizeof *loop);
+    double(*at_m)[2] = pare_arena_array(keep->arena, w->points, sizeof *at_m);
+    if (!loop || !at_m)
+        return pare_no_memory(err);
+    for (size_t k = 0; k < w->loops; k++) {
+        const size_t from = k == 0 ? outer : k <= outer ? k - 1 : k;
+        memcpy(at_m, w->loop[from].at_m, w->loop[from].points * sizeof *at_m);
+        loop[k] = (pare_outline){w->loop[from].points, (const double(*)[2])at_m};
+        at_m += w->loop[from].points;
+    }
+    keep->count = w->loops;
+    keep->loop = loop;
+    return PARE_OK;
+}
+
 #define SHEET_M 1e-9 /* so thin that its own thickness adds nothing to its inertia */
 
 static pare_status measure(work *w, pare_outline_facts *facts, pare_error *err)
@@ -613,7 +630,11 @@ static pare_status measure(work *w, pare_outline_facts *facts, pare_error *err)
             status = pare_within(err, "%s", w->name);
     if (status == PARE_OK)
         status = check_nesting(w, outer, err);
-    return status == PARE_OK ? add_up(w, outer, plates, facts, err) : status;
+    if (status == PARE_OK)
+        status = add_up(w, outer, plates, facts, err);
+    if (status == PARE_OK && w->drawing->keep)
+        status = keep_loops(w, outer, w->drawing->keep, err);
+    return status;
 }
 
 pare_status pare_drawing_measure(const char *name, const pare_drawing *drawing,
@@ -667,12 +688,12 @@ bool pare_name_ends(const char *name, const char *ending)
 }
 
 pare_status pare_outline_measure(const char *name, const char *bytes, size_t length,
-                                 pare_outline_facts *facts, pare_error *err)
+                                 pare_loops *keep, pare_outline_facts *facts, pare_error *err)
 {
     if (pare_name_ends(name, ".dxf"))
-        return pare_dxf_measure(name, bytes, length, facts, err);
+        return pare_dxf_measure(name, bytes, length, keep, facts, err);
     if (pare_name_ends(name, ".svg"))
-        return pare_svg_measure(name, bytes, length, facts, err);
+        return pare_svg_measure(name, bytes, length, keep, facts, err);
     return pare_fail(err, PARE_BAD_DATA,
                      "%.80s: no kind of drawing that is known; right would be an outline in a .dxf "
                      "or .svg file",

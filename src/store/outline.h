@@ -37,11 +37,19 @@ typedef struct pare_stroke {
     bool closed;
 } pare_stroke;
 
+/** The loops of an outline, the outer one first; kept in an arena of the caller's. */
+typedef struct pare_loops {
+    pare_arena *arena;
+    size_t count;
+    const pare_outline *loop;
+} pare_loops;
+
 /** A drawing under way. Zero-initialise with an arena and a map from the reader's units. What goes
  * wrong while drawing is kept in `fault` and said by pare_drawing_measure(). */
 typedef struct pare_drawing {
     pare_arena *arena;
-    pare_affine map; /* put on every point that is drawn; may change between strokes */
+    pare_loops *keep; /* gets a copy of the loops that are found; NULL: they are only measured */
+    pare_affine map;  /* put on every point that is drawn; may change between strokes */
     size_t points, points_size, strokes, strokes_size;
     double (*at_m)[2];
     pare_stroke *stroke;
@@ -76,8 +84,9 @@ pare_status pare_drawing_measure(const char *name, const pare_drawing *drawing,
 bool pare_name_ends(const char *name, const char *ending);
 
 /** Measures the outline in a file's bytes, a DXF or SVG by the ending of its name.
+ * @param keep  gets the loops, too; NULL: not wanted
  * @return as pare_dxf_measure() and pare_svg_measure(); PARE_BAD_DATA for another ending */
 pare_status pare_outline_measure(const char *name, const char *bytes, size_t length,
-                                 pare_outline_facts *facts, pare_error *err);
+                                 pare_loops *keep, pare_outline_facts *facts, pare_error *err);
 
 #endif

@@ -285,7 +285,7 @@ static void end(void *context, pare_xml *xml, const char *element)
         s->passed--;
 }
 
-pare_status pare_svg_measure(const char *name, const char *bytes, size_t length,
+pare_status pare_svg_measure(const char *name, const char *bytes, size_t length, pare_loops *keep,
                              pare_outline_facts *facts, pare_error *err)
 {
     pare_arena *arena = pare_arena_open();
@@ -296,6 +296,7 @@ pare_status pare_svg_measure(const char *name, const char *bytes, size_t length,
     pare_status status = xml ? PARE_OK : pare_no_memory(err);
     if (xml) {
         s->drawing.arena = arena;
+        s->drawing.keep = keep;
         status = pare_xml_feed(xml, bytes, length, true, err);
     }
     if (status == PARE_OK)

@@ -12,8 +12,9 @@
  * and viewBox; 96 pixels an inch where they say nothing. y is turned up; the drawing's origin stays
  * where its user coordinates have it.
  * @param name  put in front of messages
+ * @param keep  gets the loops, too; NULL: not wanted
  * @return PARE_OK; PARE_BAD_DATA as name:line:column: what, what would be right; PARE_UNAVAILABLE */
-pare_status pare_svg_measure(const char *name, const char *bytes, size_t length,
+pare_status pare_svg_measure(const char *name, const char *bytes, size_t length, pare_loops *keep,
                              pare_outline_facts *facts, pare_error *err);
 
 #endif

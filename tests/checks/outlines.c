@@ -39,7 +39,7 @@ static pare_outline_facts read_dxf(const char *entities)
     pare_outline_facts facts = {0};
     pare_error err = {0};
     char *text = dxf_of(entities);
-    if (pare_dxf_measure("p.dxf", text, strlen(text), &facts, &err) != PARE_OK)
+    if (pare_dxf_measure("p.dxf", text, strlen(text), NULL, &facts, &err) != PARE_OK)
         fail_msg("%s", err.text);
     free(text);
     return facts;
@@ -53,7 +53,7 @@ static pare_outline_facts read_svg(const char *body, double x_mm, double y_mm)
     pare_text text = {0};
     pare_text_printf(&text, "<svg width='100mm' height='100mm' viewBox='0 0 100 100'>%s</svg>",
                      body);
-    if (pare_svg_measure("p.svg", text.bytes, text.length, &facts, &err) != PARE_OK)
+    if (pare_svg_measure("p.svg", text.bytes, text.length, NULL, &facts, &err) != PARE_OK)
         fail_msg("%s", err.text);
     pare_text_free(&text);
     facts.centre_m[0] -= 1e-3 * x_mm;

@@ -31,7 +31,7 @@ static pare_status try_header(const char *header, const char *entities, pare_out
                               pare_error *err)
 {
     char *text = drawing(header, entities);
-    const pare_status status = pare_dxf_measure("p.dxf", text, strlen(text), facts, err);
+    const pare_status status = pare_dxf_measure("p.dxf", text, strlen(text), NULL, facts, err);
     free(text);
     return status;
 }
@@ -237,7 +237,7 @@ static void what_is_no_dxf_is_refused(void **state)
     for (size_t i = 0; i < sizeof bad / sizeof *bad; i++) {
         pare_outline_facts facts;
         pare_error err = {0};
-        assert_int_equal(pare_dxf_measure("p.dxf", bad[i].bytes, bad[i].length, &facts, &err),
+        assert_int_equal(pare_dxf_measure("p.dxf", bad[i].bytes, bad[i].length, NULL, &facts, &err),
                          PARE_BAD_DATA);
         assert_string_equal(err.text, bad[i].says);
     }
@@ -254,7 +254,7 @@ static void every_cut_of_a_drawing_is_an_answer_or_an_error(void **state)
         pare_error err = {0};
         assert_non_null(cut);
         memcpy(cut, text, n);
-        const pare_status status = pare_dxf_measure("p.dxf", cut, n, &facts, &err);
+        const pare_status status = pare_dxf_measure("p.dxf", cut, n, NULL, &facts, &err);
         assert_true(status == PARE_OK || (status == PARE_BAD_DATA && err.text[0]));
         free(cut);
     }

@@ -24,7 +24,7 @@ static pare_status try_text(const char *text, pare_outline_facts *facts, pare_er
     char *exact = malloc(length ? length : 1); /* no final zero, for the sanitizer */
     assert_non_null(exact);
     memcpy(exact, text, length);
-    const pare_status status = pare_svg_measure("p.svg", exact, length, facts, err);
+    const pare_status status = pare_svg_measure("p.svg", exact, length, NULL, facts, err);
     free(exact);
     return status;
 }
@@ -318,15 +318,16 @@ static void the_ending_of_a_name_says_what_a_drawing_is(void **state)
     static const char svg[] = HEAD "<rect width='9' height='9'/></svg>";
     pare_outline_facts f;
     pare_error err = {0};
-    assert_int_equal(pare_outline_measure("a/P.SVG", svg, sizeof svg - 1, &f, &err), PARE_OK);
+    assert_int_equal(pare_outline_measure("a/P.SVG", svg, sizeof svg - 1, NULL, &f, &err), PARE_OK);
     assert_within(f.area_m2, 81 * MM * MM, 1e-12);
-    assert_int_equal(pare_outline_measure("p.Dxf", svg, sizeof svg - 1, &f, &err), PARE_BAD_DATA);
+    assert_int_equal(pare_outline_measure("p.Dxf", svg, sizeof svg - 1, NULL, &f, &err),
+                     PARE_BAD_DATA);
     assert_string_equal(err.text, "p.Dxf:1: not a DXF file: '<svg xmlns='http://www.w3.org/20'; "
                                   "right would be the number of a code");
     static const char *const other[] = {"p.png", ".svg", "svg", ""};
     for (size_t i = 0; i < sizeof other / sizeof *other; i++) {
         char says[120];
-        assert_int_equal(pare_outline_measure(other[i], svg, sizeof svg - 1, &f, &err),
+        assert_int_equal(pare_outline_measure(other[i], svg, sizeof svg - 1, NULL, &f, &err),
                          PARE_BAD_DATA);
         snprintf(
             says, sizeof says,
