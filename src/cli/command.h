@@ -61,6 +61,7 @@ extern const command command_history;
 extern const command command_import;
 extern const command command_parts;
 extern const command command_redo;
+extern const command command_report;
 extern const command command_sheet;
 extern const command command_swaps;
 extern const command command_take;

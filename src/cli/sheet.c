@@ -6,14 +6,6 @@
 #include "show/sheet_json.h"
 #include "show/sheet_text.h"
 
-/* All --try words as one list. */
-static pare_status tried_list(const options *given, pare_text *list, pare_error *err)
-{
-    for (size_t i = 0; i < given->tries; i++)
-        pare_text_printf(list, "%s%s", i ? "," : "", given->try_list[i]);
-    return list->failed ? pare_no_memory(err) : PARE_OK;
-}
-
 static pare_status as_text(const bench_in_use *use, const options *given, const pare_craft *craft,
                            int loadout, const pare_sheet_view *view, pare_text *out,
                            pare_error *err)
@@ -109,12 +101,7 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
     if (status == PARE_OK)
         status = craft_loadout(before, given->loadout, &loadout, err);
     if (status == PARE_OK)
-        status = tried_list(given, &tried, err);
-    if (status == PARE_OK) {
-        *craft = *before;
-        if (tried.length)
-            status = pare_swap_apply_list(use.bench, before, tried.bytes, craft, err);
-    }
+        status = craft_tried(&use, given, before, craft, &tried, err);
     if (status == PARE_OK)
         status = fill(&use, craft, before, loadout, tried.length ? tried.bytes : NULL, view, err);
     if (status == PARE_OK)

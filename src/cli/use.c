@@ -4,6 +4,7 @@
 #include <string.h>
 #include <unistd.h>
 
+#include "advise/swap.h"
 #include "advise/taken.h"
 
 pare_status bench_path(const options *given, bool demo, pare_text *path, pare_error *err)
@@ -220,6 +221,18 @@ pare_status craft_loadout(const pare_craft *craft, const char *name, int *index,
     for (size_t i = 0; i < craft->loadouts; i++)
         names[i] = craft->loadout[i].name;
     return unknown("loadout", name, craft->loadouts, names, "this craft has none", err);
+}
+
+pare_status craft_tried(const bench_in_use *use, const options *given, const pare_craft *before,
+                        pare_craft *craft, pare_text *tried, pare_error *err)
+{
+    *craft = *before;
+    for (size_t i = 0; i < given->tries; i++)
+        pare_text_printf(tried, "%s%s", i ? "," : "", given->try_list[i]);
+    if (tried->failed)
+        return pare_no_memory(err);
+    return tried->length ? pare_swap_apply_list(use->bench, before, tried->bytes, craft, err)
+                         : PARE_OK;
 }
 
 pare_status need_operands(const char *command, const options *given, size_t least, size_t most,

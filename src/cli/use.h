@@ -52,6 +52,14 @@ pare_status bench_part(const bench_in_use *use, const char *id, const pare_part 
 /** A loadout of a craft: NULL: the first, -1 where it has none. */
 pare_status craft_loadout(const pare_craft *craft, const char *name, int *index, pare_error *err);
 
+/** A craft with all that --try says put on it.
+ *
+ * @param[out] craft  as it is where nothing is tried
+ * @param[out] tried  all --try words as one list; empty where there are none
+ * @return as pare_swap_apply_list() */
+pare_status craft_tried(const bench_in_use *use, const options *given, const pare_craft *before,
+                        pare_craft *craft, pare_text *tried, pare_error *err);
+
 /** Exactly so many operands. @param what  "a craft", for the message */
 pare_status need_operands(const char *command, const options *given, size_t least, size_t most,
                           const char *what, pare_error *err);

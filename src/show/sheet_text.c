@@ -88,25 +88,30 @@ static void title(const pare_sheet_view *view, const pare_screen *screen, pare_t
     }
 }
 
-static void all_up(const pare_sheet_view *view, const pare_screen *screen, pare_text *out)
+void pare_all_up_words(const pare_sheet_view *view, const pare_screen *screen, pare_text *line)
 {
     const pare_sheet_figure *f = &view->sheet.figure[PARE_ALL_UP];
     char text[PARE_DIGITS], other[32];
-    pare_text line = {0};
-    pare_text_printf(&line, "%s g", figure(text, screen, &view->sheet, PARE_ALL_UP));
+    pare_text_printf(line, "%s g", figure(text, screen, &view->sheet, PARE_ALL_UP));
     if (view->tried) {
         const double change = 1e3 * (f->value - view->before.figure[PARE_ALL_UP].value);
-        pare_text_printf(&line, " (%s)", pare_digits_change(text, change, 3, 1));
+        pare_text_printf(line, " (%s)", pare_digits_change(text, change, 3, 1));
     }
     if (isfinite(view->limit_kg)) {
         const double over = 1e3 * (f->value - view->limit_kg);
-        pare_text_printf(&line, ", %s g %s the limit of ",
-                         pare_digits(text, fabs(over), 1e3 * f->u), over > 0 ? "over" : "under");
-        pare_text_printf(&line, "%s g", pare_digits_limit(text, 1e3 * view->limit_kg));
+        pare_text_printf(line, ", %s g %s the limit of ", pare_digits(text, fabs(over), 1e3 * f->u),
+                         over > 0 ? "over" : "under");
+        pare_text_printf(line, "%s g", pare_digits_limit(text, 1e3 * view->limit_kg));
         if (isfinite(view->sheet.chance_all_up))
-            pare_text_printf(&line, ", met with a chance of %s",
+            pare_text_printf(line, ", met with a chance of %s",
                              chance(other, view->sheet.chance_all_up));
     }
+}
+
+static void all_up(const pare_sheet_view *view, const pare_screen *screen, pare_text *out)
+{
+    pare_text line = {0};
+    pare_all_up_words(view, screen, &line);
     put(screen, out, "all-up", &line);
 }
 

@@ -16,6 +16,9 @@ void pare_sheet_text(const pare_sheet_view *view, const pare_swaps *swaps, const
  * a law filled in, what does not exist and why, and the states that figures refer to. */
 void pare_sheet_all_text(const pare_sheet_view *view, const pare_screen *screen, pare_text *out);
 
+/** The all-up mass with its doubt, against what it was before a trial, against the limit: one line. */
+void pare_all_up_words(const pare_sheet_view *view, const pare_screen *screen, pare_text *line);
+
 /** What is free, cheap, and only from pack or motors: grams of each, then grams and money of it with
  * those above it. */
 void pare_bands_text(const pare_swaps *swaps, const char *money, const pare_screen *screen,

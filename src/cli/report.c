@@ -1,0 +1,160 @@
+/* report.c: `pare report`: one craft on one page, as a picture.
+ *
+ * The file's ending says what is written. All is drawn in memory first, then written in place of what
+ * was there: a report that fails leaves the old one. */
+#include <stdlib.h>
+#include <string.h>
+#include <strings.h>
+
+#include "cli/command.h"
+#include "cli/long_work.h"
+#include "cli/use.h"
+#include "show/json.h"
+#include "show/report.h"
+#include "store/disk.h"
+
+static pare_status form_of(const char *path, pare_page_form *form, pare_error *err)
+{
+    static const struct {
+        const char *ending;
+        pare_page_form form;
+    } endings[] = {{".svg", PARE_PAGE_SVG}, {".png", PARE_PAGE_PNG}};
+    const size_t length = strlen(path);
+    for (size_t i = 0; i < sizeof endings / sizeof endings[0]; i++) {
+        const size_t end = strlen(endings[i].ending);
+        if (length > end && strcasecmp(path + length - end, endings[i].ending) == 0) {
+            *form = endings[i].form;
+            return PARE_OK;
+        }
+    }
+    return pare_fail(err, PARE_BAD_DATA,
+                     "-o %s: no kind of report that is known; right would be a file that ends in "
+                     ".svg or .png",
+                     path);
+}
+
+/* The outlines of all plates on the craft, as far as the bench keeps their drawings. */
+static pare_status find_outlines(const bench_in_use *use, const pare_craft *craft, size_t *count,
+                                 pare_plate_outline **outline, pare_error *err)
+{
+    pare_arena *arena = use->bench->arena;
+    size_t most = 0;
+    for (size_t i = 0; i < craft->items; i++)
+        most += craft->item[i].part->pieces;
+    pare_plate_outline *list = pare_arena_array(arena, most + 1, sizeof *list);
+    if (!list)
+        return pare_no_memory(err);
+    *count = 0;
+    *outline = list;
+    for (size_t i = 0; i < craft->items; i++)
+        for (size_t k = 0; k < craft->item[i].part->pieces; k++) {
+            const pare_piece *piece = &craft->item[i].part->piece[k];
+            if (piece->form != PARE_FORM_PLATE || !piece->file)
+                continue;
+            size_t known = 0;
+            while (known < *count && strcmp(list[known].file, piece->file) != 0)
+                known++;
+            if (known < *count)
+                continue;
+            pare_plate_outline *one = &list[(*count)++];
+            one->file = piece->file;
+            const pare_status status =
+                pare_store_outline(use->store, one->file, arena, &one->loops, &one->loop, err);
+            if (status != PARE_OK)
+                return status;
+        }
+    return PARE_OK;
+}
+
+static pare_status draw(const bench_in_use *use, const pare_sheet_view *view, pare_page_form form,
+                        pare_report *report, pare_text *page, pare_error *err)
+{
+    size_t outlines = 0;
+    pare_plate_outline *outline = NULL;
+    pare_status status = find_outlines(use, &view->craft, &outlines, &outline, err);
+    if (status == PARE_OK)
+        status = pare_report_fill(view, outlines, outline, use->bench->arena, report, err);
+    return status == PARE_OK ? pare_report_page(report, form, page, err) : status;
+}
+
+static void say(const options *given, const pare_report *report, pare_page_form form, size_t bytes,
+                pare_text *out)
+{
+    if (given->given & OPTION_JSON) {
+        json_t *object = pare_report_object(report);
+        json_object_set_new(object, "file", json_string(given->output));
+        json_object_set_new(object, "bytes", json_integer((json_int_t)bytes));
+        json_object_set_new(object, "form", json_string(form == PARE_PAGE_SVG ? "svg" : "png"));
+        pare_json_write(object, out);
+        return;
+    }
+    pare_text_printf(out, "%s written: ", given->output);
+    pare_report_words(report, out);
+    pare_text_add(out, "\n");
+    for (size_t i = 0; i < report->notes; i++)
+        pare_text_printf(out, "  %s\n", report->note[i]);
+}
+
+static pare_status run(const options *given, pare_text *out, pare_error *err)
+{
+    bench_in_use use = {0};
+    pare_text tried = {0}, page = {0};
+    pare_page_form form = PARE_PAGE_SVG;
+    const pare_craft *before = NULL;
+    pare_craft *craft = malloc(sizeof *craft);
+    pare_sheet_view *view = malloc(sizeof *view);
+    pare_report *report = malloc(sizeof *report);
+    int loadout = -1;
+    pare_status status = craft && view && report ? PARE_OK : pare_no_memory(err);
+    if (status == PARE_OK)
+        status = need_operands("report", given, 1, 1, "one craft", err);
+    if (status == PARE_OK && !(given->given & OPTION_OUTPUT))
+        status = pare_fail(err, PARE_BAD_DATA,
+                           "report needs -o FILE; right would be a file that ends in .svg or .png");
+    if (status == PARE_OK)
+        status = form_of(given->output, &form, err);
+    if (status == PARE_OK)
+        status = given->tries ? bench_use(given, &use, err)
+                              : bench_use_craft(given, given->operand[0], &use, err);
+    if (status == PARE_OK)
+        status = bench_craft(&use, given->operand[0], &before, err);
+    if (status == PARE_OK)
+        status = craft_loadout(before, given->loadout, &loadout, err);
+    if (status == PARE_OK)
+        status = craft_tried(&use, given, before, craft, &tried, err);
+    if (status == PARE_OK)
+        status = pare_sheet_view_fill(craft, before, loadout, tried.length ? tried.bytes : NULL,
+                                      view, err);
+    if (status == PARE_OK)
+        status = draw(&use, view, form, report, &page, err);
+    if (status == PARE_OK) {
+        long_work_catch();
+        status = pare_disk_replace(given->output, page.bytes, page.length, err);
+        long_work_release(status);
+    }
+    if (status == PARE_OK)
+        say(given, report, form, page.length, out);
+    pare_text_free(&page);
+    pare_text_free(&tried);
+    free(report);
+    free(view);
+    free(craft);
+    bench_leave(&use);
+    return status;
+}
+
+const command command_report = {
+    .name = "report",
+    .line = "a craft on one page, as a picture",
+    .usage = "pare report CRAFT -o FILE [--try SWAP,SWAP] [--loadout LOADOUT] [--json]",
+    .details = "The gram ruler by part, the craft from above and from the side with its centre\n"
+               "of mass, and how minutes, current, power, thrust and volts change. The page\n"
+               "is A4 and prints to scale.\n",
+    .caution = CAUTION_FLYING,
+    .example = "  pare report hedgerow -o hedgerow.svg --try bumper=off\n"
+               "  pare report thimble -o thimble.png\n",
+    .options = OPTION_BENCH | OPTION_JSON | OPTION_LOADOUT | OPTION_TRY | OPTION_OUTPUT,
+    .meaning = {{OPTION_TRY, "with swaps of pare swaps: what they save is hatched"},
+                {OPTION_OUTPUT, "where the picture goes: x.svg or x.png"}},
+    .run = run,
+};
