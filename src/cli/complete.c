@@ -170,6 +170,9 @@ static void offer_swaps(line l, bool list)
         else
             for (size_t i = 0; i < s.count; i++)
                 offer(&l, s.name[i], "");
+        /* What was taken may be moved on, whether or not it could be taken now. */
+        for (size_t i = 0; l.of == &command_take && i < craft->takens; i++)
+            offer(&l, craft->taken[i].swap, "");
     }
     shelf_close(&s);
 }

@@ -97,13 +97,21 @@ static pare_status change(const options *given, pare_arena *arena, pare_taking *
 /* ---- the answer ---- */
 
 /* What a new swap does beside its promise: said once, when it is taken. */
-static void said_once(const pare_swap *row, const pare_craft *craft, const pare_screen *screen,
-                      pare_text *out)
+static void said_once(const pare_swap *row, const pare_craft *craft, const char *money,
+                      const pare_screen *screen, pare_text *out)
 {
     const pare_applied *applied = &row->applied;
     pare_text line = {0};
+    if (!applied->priced)
+        pare_text_add(&line, "what it costs is not known");
+    else if (applied->money > 0)
+        pare_text_printf(&line, "costs %.2f %s", applied->money, money);
     for (size_t i = 0; i < row->breaks; i++)
-        pare_text_printf(&line, "%s%s", i ? ", " : "breaks ", row->broken[i]);
+        pare_text_printf(&line, "%s%s",
+                         i             ? ", "
+                         : line.length ? "; breaks "
+                                       : "breaks ",
+                         row->broken[i]);
     for (int job = 0; job < PARE_JOBS; job++)
         if (applied->jobs_lost & (craft->brief.keep | 1u << PARE_FLIES) & 1u << job)
             pare_text_printf(&line, "%snothing left that %s, which the brief keeps",
@@ -159,7 +167,7 @@ static void choose(const pare_craft *first, const pare_taking *taking, bool show
 }
 
 static void as_text(const pare_take_view *view, const pare_taking *taking, bool leave,
-                    pare_text *out)
+                    const char *money, pare_text *out)
 {
     const pare_screen screen = terminal_screen();
     const pare_taken_facts *facts = &view->facts;
@@ -179,7 +187,7 @@ static void as_text(const pare_take_view *view, const pare_taking *taking, bool 
         return;
     for (size_t k = 0; taking && k < taking->ones; k++)
         if (taking->one[k].row)
-            said_once(taking->one[k].row, view->first, &screen, out);
+            said_once(taking->one[k].row, view->first, money, &screen, out);
     pare_take_text(view, &screen, out);
 }
 
@@ -214,7 +222,7 @@ static pare_status answer(const options *given, const pare_taking *taking, pare_
     if (status == PARE_OK && given->given & OPTION_JSON)
         pare_json_write(pare_take_object(&view), out);
     else if (status == PARE_OK)
-        as_text(&view, taking, leave, out);
+        as_text(&view, taking, leave, use.bench->money, out);
     bench_leave(&use);
     return status;
 }

@@ -6,7 +6,7 @@
 #include "near.h"
 #include "store_bench.h"
 
-enum { STEPS = 40, RUNS = 12 };
+enum { STEPS = 48, RUNS = 12 };
 
 /* A small generator of its own, so that a failing run can be repeated by its number. */
 static unsigned dice(unsigned *state, unsigned sides)
@@ -63,6 +63,35 @@ static char *bytes_of(const char *path)
     return text;
 }
 
+/* One swap more on the list of a craft, or one that is on it moved on, or all of them off. */
+static void take(pare_store *store, const pare_change *said, unsigned *state, pare_error *err)
+{
+    static const char *const swaps[] = {"side=off", "motor=mo-1", "run.lead.gauge=16"};
+    pare_bench *bench = NULL;
+    pare_taken taken[PARE_TAKENS];
+    int was[PARE_TAKENS];
+    if (pare_store_read_craft(store, "field-5", &bench, err) != PARE_OK)
+        return;
+    const pare_craft *craft = bench->craft[0];
+    pare_taken_list list = {craft->takens, craft->takens, taken, was};
+    for (size_t i = 0; i < craft->takens; i++) {
+        taken[i] = craft->taken[i];
+        was[i] = (int)i;
+    }
+    const unsigned what = dice(state, 4);
+    if (what == 0) {
+        list.count = 0;
+    } else if (what == 1 && list.count) {
+        taken[dice(state, (unsigned)list.count)].date[PARE_STAGE_FITTED] = "2026-05-01";
+    } else if (list.count < PARE_TAKENS) {
+        taken[list.count] =
+            (pare_taken){.swap = swaps[dice(state, 3)], .date = {"2026-04-01", NULL}};
+        was[list.count++] = -1;
+    }
+    pare_store_set_taken(store, "field-5", &list, said, err);
+    pare_bench_close(bench);
+}
+
 /* One change of a random kind; some are refused, and then nothing may have changed. */
 static void change(pare_store *store, const char *field, unsigned *state)
 {
@@ -94,6 +123,10 @@ static void change(pare_store *store, const char *field, unsigned *state)
                                 &err);
         break;
     case 5:
+        if (dice(state, 2)) {
+            take(store, &said, state, &err);
+            break;
+        }
         snprintf(text, sizeof text, "<= %u g", 500 + 10 * dice(state, 9));
         pare_store_set_limits(store, dice(state, 4) ? "field-5" : "nobody", 1, &limit, &said, &err);
         break;
