@@ -173,35 +173,51 @@ static void put_top_tools(pare_checking *c, const pare_craft *craft)
         pare_check_keys(c, PARE_OPENING_TOP, craft, craft->item[frame].name);
 }
 
-static pare_status walk(pare_checking *c, const pare_bench *bench, const pare_craft *first,
-                        const bool wanted[], states *s, quick ends[2], pare_error *err)
+typedef struct walking {
+    pare_checking *c;
+    const pare_bench *bench;
+    pare_units *units;
+    states *s;
+    quick before, after; /* the first of the wanted swaps, the last of them */
+} walking;
+
+/* One swap on the craft as it is, and what it asks for. */
+static pare_status step(walking *w, const pare_taken *taken, bool wanted, pare_error *err)
 {
-    pare_units *units = pare_units_open();
-    if (!units)
-        return pare_no_memory(err);
-    pare_status status = PARE_OK;
-    s->craft[0] = *first;
-    s->now = 0;
-    for (int on = 1; on >= 0 && status == PARE_OK; on--)
-        for (size_t i = 0; i < first->takens && status == PARE_OK; i++) {
-            const pare_craft *is = &s->craft[s->now];
-            if (pare_taken_is_on(&first->taken[i]) != (on == 1))
-                continue;
-            status =
-                pare_taken_apply(units, bench, &first->taken[i], is, &s->craft[1 - s->now], err);
-            if (status != PARE_OK)
-                break;
-            if (wanted[i]) {
-                if (c->list->swaps++ == 0)
-                    ends[0] = quick_of(is, s);
-                ends[1] = quick_of(&s->craft[1 - s->now], s);
-                c->quiet = on == 1;
-                pare_check_difference(c, is, &s->craft[1 - s->now]);
-            }
-            s->now = 1 - s->now;
-        }
-    pare_units_close(units);
-    return status;
+    states *s = w->s;
+    const pare_craft *is = &s->craft[s->now], *then = &s->craft[1 - s->now];
+    const pare_status status =
+        pare_taken_apply(w->units, w->bench, taken, is, &s->craft[1 - s->now], err);
+    if (status != PARE_OK)
+        return status;
+    if (wanted) {
+        if (w->c->list->swaps++ == 0)
+            w->before = quick_of(is, s);
+        w->after = quick_of(then, s);
+        w->c->quiet = pare_taken_is_on(taken);
+        pare_check_difference(w->c, is, then);
+    }
+    s->now = 1 - s->now;
+    return PARE_OK;
+}
+
+/* First what is on the craft, then the plans; one that does not go on has no work. */
+static pare_status walk(walking *w, const pare_craft *first, const bool wanted[], pare_error *err)
+{
+    w->s->craft[0] = *first;
+    w->s->now = 0;
+    for (size_t i = 0; i < first->takens; i++) {
+        const pare_status status = pare_taken_is_on(&first->taken[i])
+                                       ? step(w, &first->taken[i], wanted[i], err)
+                                       : PARE_OK;
+        if (status != PARE_OK)
+            return status;
+    }
+    for (size_t i = 0; i < first->takens; i++)
+        if (!pare_taken_is_on(&first->taken[i]) &&
+            step(w, &first->taken[i], wanted[i], err) == PARE_UNAVAILABLE)
+            return PARE_UNAVAILABLE;
+    return PARE_OK;
 }
 
 pare_status pare_checklist_make(const pare_bench *bench, const pare_craft *first,
@@ -210,13 +226,12 @@ pare_status pare_checklist_make(const pare_bench *bench, const pare_craft *first
 {
     *list = (pare_checklist){0};
     pare_checking c = {.list = list, .arena = arena};
-    quick ends[2] = {{0}}; /* before the first of them, after the last */
-    states *s = malloc(sizeof *s);
-    if (!s)
-        return pare_no_memory(err);
-    pare_status status = walk(&c, bench, first, wanted, s, ends, err);
+    walking w = {.c = &c, .bench = bench, .units = pare_units_open(), .s = malloc(sizeof *w.s)};
+    pare_status status = w.units && w.s ? PARE_OK : pare_no_memory(err);
+    if (status == PARE_OK)
+        status = walk(&w, first, wanted, err);
     if (status == PARE_OK && list->swaps) {
-        const pare_craft *after = &s->craft[s->now];
+        const pare_craft *after = &w.s->craft[w.s->now];
         c.quiet = false;
         finish(&c, after);
         put_top_tools(&c, after);
@@ -224,8 +239,9 @@ pare_status pare_checklist_make(const pare_bench *bench, const pare_craft *first
             put_firsts(&c);
         check_power(&c);
         check_parts(&c);
-        check_flight(&c, ends[0], ends[1]);
+        check_flight(&c, w.before, w.after);
     }
-    free(s);
+    free(w.s);
+    pare_units_close(w.units);
     return status == PARE_OK && c.failed ? pare_no_memory(err) : status;
 }

@@ -34,11 +34,11 @@ typedef struct pare_checklist {
 /** The list for some of the swaps taken on a craft.
  *
  * For those that are on the craft already there is no work left, but what must be looked at before it
- * flies.
+ * flies. A plan that does not go on as things are is left out.
  * @param first   as first described
  * @param wanted  [first->takens]
  * @param arena   holds the texts
- * @return PARE_OK; as pare_taken_as_planned() where a swap does not go on */
+ * @return PARE_OK; as pare_taken_as_built() where the craft cannot be built */
 pare_status pare_checklist_make(const pare_bench *bench, const pare_craft *first,
                                 const bool wanted[], pare_arena *arena, pare_checklist *list,
                                 pare_error *err);

@@ -2,8 +2,8 @@
  *
  * The list's order is the order in which swaps go onto the craft, so whatever goes on is moved behind
  * what is on. Two that wait for the same thing clash; one that is on does not bar the next: motors that
- * were fitted last year may be exchanged again. At the end the whole list is applied as it will be from
- * now on, so that no taking leaves a craft that cannot be built or a plan that cannot be carried out. */
+ * were fitted last year may be exchanged again. At the end the list is applied as it will be from now on,
+ * so that no taking leaves a craft that cannot be built. */
 #include "advise/take.h"
 
 #include <math.h>
@@ -209,10 +209,14 @@ static pare_status check_new(const job *j, const pare_swap_name *name, const par
         if (pare_taken_is_on(&j->taking->taken[i]))
             continue;
         pare_status status = read_entry(j, i, &waiting);
-        if (status == PARE_OK)
-            status = pare_swap_clash(&waiting, name, desk->craft, changed, j->err);
         if (status != PARE_OK)
             return status;
+        pare_error why = {0};
+        status = pare_swap_clash(&waiting, name, desk->craft, changed, &why);
+        if (status != PARE_OK)
+            return pare_fail(j->err, status,
+                             "%s; fit '%s' first, or take it off the list with --leave", why.text,
+                             waiting.id);
     }
     return PARE_OK;
 }
@@ -357,14 +361,16 @@ static pare_status take_one(const job *j, const pare_swap_name *name,
 
 /* ---- the whole ---- */
 
-/* The craft must be built, and the plan go on, as the list now is. */
-static pare_status check_list(const job *j)
+/* What is done is done: a fitted swap may spoil a plan, which the sheet then says, but never the craft.
+ * @param plans  whether the rest must go on as well */
+static pare_status check_list(const job *j, bool plans)
 {
     size_t failed = 0;
     into_work(j);
-    if (pare_taken_as_planned(j->bench, j->work, j->then, &failed, j->err) == PARE_OK)
-        return PARE_OK;
-    return goes_no_more(j, failed, "with that");
+    const pare_status status =
+        plans ? pare_taken_as_planned(j->bench, j->work, j->then, &failed, j->err)
+              : pare_taken_as_built(j->bench, j->work, j->then, &failed, j->err);
+    return status == PARE_OK ? PARE_OK : goes_no_more(j, failed, "with that");
 }
 
 static pare_status job_open(job *j, const char *list)
@@ -419,7 +425,7 @@ pare_status pare_take(const pare_bench *bench, const pare_craft *craft, const ch
         into_work(&j);
     }
     if (status == PARE_OK)
-        status = check_list(&j);
+        status = check_list(&j, false);
     pare_units_close(j.units);
     return status;
 }
@@ -497,7 +503,7 @@ pare_status pare_take_leave(const pare_bench *bench, const pare_craft *craft, co
     }
     if (status == PARE_OK) {
         *j.work = *craft;
-        status = check_list(&j);
+        status = check_list(&j, true);
     }
     pare_units_close(j.units);
     return status;

@@ -216,8 +216,7 @@ static pare_status answer(const options *given, const pare_taking *taking, pare_
     if (status == PARE_OK)
         status = pare_taken_facts_fill(use.bench, view.first, view.first->loadouts ? 0 : -1,
                                        &view.facts, err);
-    /* A plan that does not go on is said in its place; it has no checklist. */
-    if (status == PARE_OK && (view.facts.planned || view.facts.chosen + view.facts.ordered == 0))
+    if (status == PARE_OK)
         status = pare_checklist_make(use.bench, view.first, wanted, arena, checklist, err);
     if (status == PARE_OK && given->given & OPTION_JSON)
         pare_json_write(pare_take_object(&view), out);

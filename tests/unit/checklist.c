@@ -224,13 +224,20 @@ static void minutes_are_those_of_the_swap(void **state)
     assert_true(compared > 20);
 }
 
-static void a_swap_that_does_not_go_on_has_no_list(void **state)
+static void a_plan_that_does_not_go_on_is_left_out(void **state)
 {
     fixture *f = *state;
-    bool wanted[PARE_TAKENS] = {true};
+    bool wanted[PARE_TAKENS] = {true, true};
     work = *f->craft;
-    work.takens = 1;
+    work.takens = 2;
     work.taken[0] = (pare_taken){.swap = "skid=off"};
+    work.taken[1] = (pare_taken){.swap = "bumper=off", .date = {NULL, NULL, "2024-03-01"}};
+    assert_int_equal(pare_checklist_make(f->bench, &work, wanted, f->arena, &list, &f->err),
+                     PARE_OK);
+    assert_int_equal(list.swaps, 1);
+    assert_false(list.work);
+    needs(CHECKS, "hover 30 s");
+    work.taken[0].date[PARE_STAGE_FITTED] = "2024-03-01";
     assert_int_equal(pare_checklist_make(f->bench, &work, wanted, f->arena, &list, &f->err),
                      PARE_UNKNOWN);
 }
@@ -249,7 +256,7 @@ int main(void)
         cmocka_unit_test(what_was_fitted_leaves_no_work_but_what_to_look_at),
         cmocka_unit_test(gains_follow_what_the_sheet_expects_of_quickness),
         cmocka_unit_test(minutes_are_those_of_the_swap),
-        cmocka_unit_test(a_swap_that_does_not_go_on_has_no_list),
+        cmocka_unit_test(a_plan_that_does_not_go_on_is_left_out),
     };
     return cmocka_run_group_tests(tests, fixture_open, fixture_close);
 }

@@ -47,6 +47,24 @@ static void spares_are_had_already_and_those_on_a_craft_are_not_spare(void **sta
     assert_near(pare_basket_money(f->bench, &basket, &priced), 3, 1e-12);
 }
 
+/* A swap that was fitted: what it put on is in use, what it took off lies in the drawer. */
+static void what_was_taken_off_a_craft_is_spare_again(void **state)
+{
+    fixture *f = *state;
+    const size_t owned = 3; /* cp-20 */
+    pare_craft *craft = f->bench->craft[0];
+    const pare_craft as_it_was = *craft;
+    assert_int_equal(
+        pare_swap_apply(f->bench, craft, "capacitor=cp-20", &f->changed, NULL, &f->err), PARE_OK);
+    *craft = f->changed;
+    assert_int_equal(pare_spares(f->bench, part(f, "cp-20")), owned - 1);
+    assert_int_equal(pare_swap_apply(f->bench, craft, "capacitor=off", &f->changed, NULL, &f->err),
+                     PARE_OK);
+    *craft = f->changed;
+    assert_int_equal(pare_spares(f->bench, part(f, "cp-20")), owned);
+    *craft = as_it_was;
+}
+
 static void screws_come_in_bags_and_one_bag_serves_two_joints(void **state)
 {
     fixture *f = *state;
@@ -120,6 +138,7 @@ int main(void)
         cmocka_unit_test(sets_are_bought_whole),
         cmocka_unit_test(a_seller_ships_once_for_all_that_is_bought_there),
         cmocka_unit_test(spares_are_had_already_and_those_on_a_craft_are_not_spare),
+        cmocka_unit_test(what_was_taken_off_a_craft_is_spare_again),
         cmocka_unit_test(screws_come_in_bags_and_one_bag_serves_two_joints),
         cmocka_unit_test(wire_comes_by_the_metre),
         cmocka_unit_test(what_has_no_price_is_not_called_free),

@@ -373,6 +373,27 @@ static void a_swap_that_another_rests_on_stays(void **state)
     assert_int_equal(taking.count, 1);
 }
 
+static void what_is_fitted_may_spoil_a_plan(void **state)
+{
+    fixture *f = *state;
+    pare_taken_facts facts;
+    takes(f, f->craft, "elbow=off", CHOSEN);
+    takes_not(f, &work, "antenna=an-snap", FITTED, PARE_UNKNOWN,
+              "swaps 'elbow=off' and 'antenna=an-snap' clash: the second takes 'elbow' off; fit "
+              "'elbow=off' first, or take it off the list with --leave");
+    takes(f, &work, "antenna=an-snap", CHOSEN);
+    assert_int_equal(pare_taken_facts_fill(f->bench, &work, -1, &facts, &f->err), PARE_OK);
+    assert_true(facts.planned);
+    /* It was done the other way round. */
+    takes(f, &work, "antenna=an-snap", FITTED);
+    assert_int_equal(pare_taken_facts_fill(f->bench, &work, -1, &facts, &f->err), PARE_OK);
+    assert_false(facts.planned);
+    assert_string_equal(facts.why, "swap 'elbow=off': item 'elbow' is off already");
+    const pare_craft both = work;
+    assert_int_equal(pare_take_leave(f->bench, &both, "elbow=off", f->arena, &taking, &f->err),
+                     PARE_OK);
+}
+
 static void only_what_is_not_on_yet_can_be_left(void **state)
 {
     fixture *f = *state;
@@ -589,6 +610,7 @@ int main(void)
         TEST(what_cannot_be_taken_is_said_in_one_line),
         TEST(what_was_fitted_may_be_exchanged_again_and_again),
         TEST(a_swap_that_another_rests_on_stays),
+        TEST(what_is_fitted_may_spoil_a_plan),
         TEST(only_what_is_not_on_yet_can_be_left),
         TEST(a_full_list_takes_no_more),
         TEST(what_does_not_go_on_is_named_with_its_place),
