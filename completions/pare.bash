@@ -10,7 +10,7 @@ _pare() {
     [[ $breaks && $current == *[$breaks]* ]] && kept=${current%"${current##*[$breaks]}"}
     COMPREPLY=()
     while IFS= read -r candidate; do
-        [[ $candidate == *[=,:/] ]] && compopt -o nospace 2>/dev/null
+        [[ $candidate == *[=,:/.] ]] && compopt -o nospace 2>/dev/null
         candidate=${candidate#"$kept"}
         [[ $candidate == *[!A-Za-z0-9_.,:=/~+@%-]* ]] && printf -v candidate %q "$candidate"
         COMPREPLY+=("${candidate/#\\\~\//\~/}") # a ~ stands for the home folder

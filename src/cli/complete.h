@@ -6,7 +6,7 @@
 
 /** Puts one candidate a line: whole words, each starting with what is typed of the last word.
  *
- * A candidate that ends with '=', ',', ':' or '/' wants to be typed on. Nothing here fails: where a
+ * A candidate that ends with '=', ',', ':', '.' or '/' wants to be typed on. Nothing here fails: where a
  * bench or folder cannot be read, there are no candidates.
  * @param words  of the line, behind "pare"; the last one is under the cursor, "" where it is new */
 void complete_words(size_t words, const char *const word[], pare_text *out);
