@@ -41,7 +41,7 @@ enum {
     OPTION_SURPRISE = 1u << 29,
 };
 
-enum { OPERANDS = 64, TRIES = 8, MAPS = 64 };
+enum { OPERANDS = 64, TRIES = 32, MAPS = 64 };
 
 /** One option: how it is typed and what it means. */
 typedef struct option_row {

@@ -1,4 +1,7 @@
-/* compare.c: side by side, differences first (see compare.h). */
+/* compare.c: side by side, differences first (see compare.h).
+ *
+ * Many columns do not fit abreast. The first is the one that others are held against, so each block
+ * starts with it; what is alike is the same in all of them and stands once, at the end. */
 #include "show/compare.h"
 
 #include <stdio.h>
@@ -7,29 +10,74 @@
 #include "show/digits.h"
 #include "show/sheet_json.h"
 
-enum { WORDS = 30, COLUMN = 14 };
+enum { WORDS = 30, UNIT = 8, WIDE = 14, NARROW = 10, LETTER = 8 };
 
-/* How many columns stand abreast; further ones follow in a block below. */
-static size_t abreast(const pare_screen *screen)
+/* Which columns stand in a block, and how wide each is. */
+typedef struct block {
+    size_t count; /* 1 or more; the first is column 0 */
+    size_t from;  /* the second and further ones are from here on */
+    int width;
+} block;
+
+static size_t room_for(const pare_screen *screen, int width)
 {
-    const int room = (screen->width - WORDS - 8) / COLUMN;
-    return room < 2 ? 2 : (size_t)room;
+    return (size_t)((screen->width - WORDS - UNIT) / width); /* 60 columns: 2 narrow ones */
 }
 
-static void put_names(size_t count, const pare_compared columns[], pare_text *out)
+/* Wide where all fit abreast; otherwise as many narrow ones as do. */
+static block first_block(const pare_screen *screen, size_t count)
 {
-    for (size_t i = 0; i < count; i++)
-        pare_text_printf(out, "  (%c) %s\n", (char)('a' + i), columns[i].name);
+    block b = {.from = 1, .width = count <= room_for(screen, WIDE) ? WIDE : NARROW};
+    const size_t room = room_for(screen, b.width);
+    b.count = count < room ? count : room;
+    return b;
 }
 
-static void put_letters(size_t from, size_t to, pare_text *out)
+/* Whether there is a block behind this one, which it becomes. */
+static bool next_block(block *b, size_t count)
 {
-    pare_put_spaces(out, WORDS + 8);
-    for (size_t i = from; i < to; i++) {
-        char letter[8];
-        snprintf(letter, sizeof letter, "(%c)", (char)('a' + i));
-        pare_put_right(out, letter, COLUMN);
+    b->from += b->count - 1;
+    if (b->count < 2 || b->from >= count)
+        return false;
+    if (b->count - 1 > count - b->from)
+        b->count = count - b->from + 1;
+    return true;
+}
+
+static size_t column_of(const block *b, size_t place)
+{
+    return place == 0 ? 0 : b->from + place - 1;
+}
+
+/* "(a)" to "(z)", then "(aa)". */
+static const char *letter(size_t column, char text[LETTER])
+{
+    enum { LETTERS = 26 };
+    if (column < LETTERS)
+        snprintf(text, LETTER, "(%c)", (char)('a' + column));
+    else
+        snprintf(text, LETTER, "(%c%c)", (char)('a' + column / LETTERS % LETTERS - 1),
+                 (char)('a' + column % LETTERS));
+    return text;
+}
+
+static void put_names(size_t count, const pare_compared columns[], const pare_screen *screen,
+                      pare_text *out)
+{
+    enum { INDENT = 6 };
+    char text[LETTER];
+    for (size_t i = 0; i < count; i++) {
+        pare_text_printf(out, "  %s ", letter(i, text));
+        pare_put_wrapped(screen, out, 3 + pare_columns(text), INDENT, columns[i].name);
     }
+}
+
+static void put_letters(const block *b, pare_text *out)
+{
+    char text[LETTER];
+    pare_put_spaces(out, WORDS + UNIT);
+    for (size_t i = 0; i < b->count; i++)
+        pare_put_right(out, letter(column_of(b, i), text), b->width);
     pare_text_add(out, "\n");
 }
 
@@ -63,17 +111,42 @@ static bool differs(size_t count, const pare_compared columns[], int figure)
     return false;
 }
 
-static void figures(size_t count, const pare_compared columns[], size_t from, size_t to,
-                    bool differing, pare_text *out)
+static void put_figure(int figure, pare_text *out)
+{
+    pare_put_left(out, pare_figure_table[figure].words, WORDS + 1);
+    pare_put_left(out, unit(figure), UNIT - 1);
+}
+
+static bool any_figure(size_t count, const pare_compared columns[])
+{
+    for (int f = 0; f < PARE_FIGURES; f++)
+        if (differs(count, columns, f))
+            return true;
+    return false;
+}
+
+static void figures_apart(size_t count, const pare_compared columns[], const block *b,
+                          pare_text *out)
 {
     char text[PARE_DIGITS];
     for (int f = 0; f < PARE_FIGURES; f++) {
-        if (differs(count, columns, f) != differing)
+        if (!differs(count, columns, f))
             continue;
-        pare_put_left(out, pare_figure_table[f].words, WORDS + 1);
-        pare_put_left(out, unit(f), 7);
-        for (size_t i = from; i < to; i++)
-            pare_put_right(out, cell(&columns[i], f, text), COLUMN);
+        put_figure(f, out);
+        for (size_t i = 0; i < b->count; i++)
+            pare_put_right(out, cell(&columns[column_of(b, i)], f, text), b->width);
+        pare_text_add(out, "\n");
+    }
+}
+
+static void figures_alike(size_t count, const pare_compared columns[], int width, pare_text *out)
+{
+    char text[PARE_DIGITS];
+    for (int f = 0; f < PARE_FIGURES; f++) {
+        if (differs(count, columns, f))
+            continue;
+        put_figure(f, out);
+        pare_put_right(out, cell(&columns[0], f, text), width);
         pare_text_add(out, "\n");
     }
 }
@@ -110,47 +183,93 @@ static bool line_differs(size_t count, const pare_compared columns[], const pare
     return false;
 }
 
-static void ledgers(size_t count, const pare_compared columns[], size_t from, size_t to,
-                    const pare_screen *screen, pare_text *out)
+/* Calls `take` for each line of any ledger, once, of those that differ or are alike.
+ * @return how many */
+typedef void (*take_line)(const pare_compared columns[], const pare_line *line, const block *b,
+                          pare_text *out);
+static size_t each_line(size_t count, const pare_compared columns[], bool differing, const block *b,
+                        take_line take, pare_text *out)
 {
-    char text[PARE_DIGITS];
-    bool any = false;
+    size_t lines = 0;
     for (size_t c = 0; c < count; c++)
         for (size_t i = 0; i < columns[c].sheet->assembly.lines; i++) {
             const pare_line *line = &columns[c].sheet->assembly.line[i];
             bool seen = false;
             for (size_t before = 0; before < c && !seen; before++)
                 seen = line_named(&columns[before], line->name, line->of) != NULL;
-            if (seen || !line_differs(count, columns, line))
+            if (seen || line_differs(count, columns, line) != differing)
                 continue;
-            if (!any) {
-                pare_text_add(out, "\n");
-                pare_put_heading(screen, out, "What weighs otherwise, in grams");
-                put_letters(from, to, out);
-            }
-            any = true;
-            pare_put_left(out, line->name, WORDS + 8);
-            for (size_t k = from; k < to; k++)
-                pare_put_right(out, grams(&columns[k], line, text), COLUMN);
-            pare_text_add(out, "\n");
+            lines++;
+            if (take)
+                take(columns, line, b, out);
         }
+    return lines;
 }
 
-void pare_compare_text(size_t count, const pare_compared columns[], const pare_screen *screen,
+static void line_apart(const pare_compared columns[], const pare_line *line, const block *b,
                        pare_text *out)
 {
-    put_names(count, columns, out);
-    const size_t most = abreast(screen);
-    for (size_t from = 0; from < count; from += most) {
-        const size_t to = from + most < count ? from + most : count;
-        pare_text_add(out, "\n");
-        pare_put_heading(screen, out, "What differs");
-        put_letters(from, to, out);
-        figures(count, columns, from, to, true, out);
-        ledgers(count, columns, from, to, screen, out);
-        pare_text_add(out, "\n");
-        pare_put_heading(screen, out, "What is alike");
-        figures(count, columns, from, to, false, out);
+    char text[PARE_DIGITS];
+    pare_put_left(out, line->name, WORDS + UNIT);
+    for (size_t i = 0; i < b->count; i++)
+        pare_put_right(out, grams(&columns[column_of(b, i)], line, text), b->width);
+    pare_text_add(out, "\n");
+}
+
+static void line_alike(const pare_compared columns[], const pare_line *line, const block *b,
+                       pare_text *out)
+{
+    char text[PARE_DIGITS];
+    pare_put_left(out, line->name, WORDS + UNIT);
+    pare_put_right(out, grams(&columns[0], line, text), b->width);
+    pare_text_add(out, "\n");
+}
+
+static void put_heading(const char *text, const pare_screen *screen, pare_text *out)
+{
+    pare_text_add(out, "\n");
+    pare_put_heading(screen, out, text);
+}
+
+static void apart(size_t count, const pare_compared columns[], const pare_screen *screen,
+                  pare_text *out)
+{
+    const bool figures = any_figure(count, columns);
+    block b = first_block(screen, count);
+    const size_t lines = each_line(count, columns, true, &b, NULL, out);
+    if (!figures && lines == 0) {
+        pare_text_add(out, "\nNothing differs.\n");
+        return;
+    }
+    do {
+        if (figures) {
+            put_heading("What differs", screen, out);
+            put_letters(&b, out);
+            figures_apart(count, columns, &b, out);
+        }
+        if (lines > 0) {
+            put_heading("What weighs otherwise, in grams", screen, out);
+            put_letters(&b, out);
+            each_line(count, columns, true, &b, line_apart, out);
+        }
+    } while (next_block(&b, count));
+}
+
+void pare_compare_text(size_t count, const pare_compared columns[], bool all,
+                       const pare_screen *screen, pare_text *out)
+{
+    const block b = first_block(screen, count);
+    put_names(count, columns, screen, out);
+    apart(count, columns, screen, out);
+    put_heading("What is alike", screen, out);
+    figures_alike(count, columns, b.width, out);
+    const size_t lines = each_line(count, columns, false, &b, NULL, out);
+    if (all && lines > 0) {
+        put_heading("What weighs alike, in grams", screen, out);
+        each_line(count, columns, false, &b, line_alike, out);
+    } else if (lines > 0) {
+        pare_text_printf(out, "\n%zu line%s of the ledgers weigh%s alike: --all has %s.\n", lines,
+                         lines > 1 ? "s" : "", lines > 1 ? "" : "s", lines > 1 ? "them" : "it");
     }
 }
 
@@ -161,6 +280,8 @@ json_t *pare_compare_object(size_t count, const pare_compared columns[])
         json_t *one = json_object();
         json_object_set_new(one, "name", json_string(columns[i].name));
         json_object_set_new(one, "craft", json_string(columns[i].craft->name));
+        json_object_set_new(one, "loadout", pare_text_or_null(columns[i].loadout));
+        json_object_set_new(one, "tried", pare_text_or_null(columns[i].tried));
         pare_figures_into(one, columns[i].sheet);
         json_array_append_new(list, one);
     }

@@ -6,20 +6,23 @@
 #include "show/screen.h"
 #include "show/sheet_view.h"
 
-enum { PARE_COMPARED = 8 };
-
 typedef struct pare_compared {
-    char name[160];          /* "hedgerow:race", or what is tried */
-    const pare_craft *craft; /* loaded */
-    const pare_sheet *sheet; /* with uncertainties */
+    const char *name;            /* "hedgerow:race", and what is tried */
+    const char *loadout, *tried; /* NULL: none */
+    const pare_craft *craft;     /* loaded */
+    const pare_sheet *sheet;     /* with uncertainties */
 } pare_compared;
 
-/** What differs first: figures, then items; then what is alike. Two figures differ where what is
- * written of them differs. */
-void pare_compare_text(size_t count, const pare_compared columns[], const pare_screen *screen,
-                       pare_text *out);
+/** What differs first: figures, then items; then what is alike, once for all. Two figures differ where
+ * what is written of them differs. As many columns as the screen has room for stand abreast; the others
+ * follow in blocks below, each of which starts with the first column again.
+ *
+ * @param count  1 or more
+ * @param all    also what weighs alike */
+void pare_compare_text(size_t count, const pare_compared columns[], bool all,
+                       const pare_screen *screen, pare_text *out);
 
-/** {"compare": [{"name", figures ...}]}: a new reference. */
+/** {"compare": [{"name", "craft", "loadout", "tried", figures ...}]}: a new reference. */
 json_t *pare_compare_object(size_t count, const pare_compared columns[]);
 
 #endif

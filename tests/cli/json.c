@@ -240,8 +240,20 @@ static void lists_of_parts_and_craft_have_names(void **state)
     json_t *show = run_json("craft show thimble --json" DEMO);
     assert_true(json_array_size(json_object_get(show, "items")) > 10);
     json_decref(show);
-    json_t *compare = run_json("compare hedgerow bodkin --json" DEMO);
-    assert_int_equal(json_array_size(json_object_get(compare, "compare")), 2);
+    json_t *compare = run_json("compare hedgerow:race bodkin --try bumper=off --json" DEMO);
+    const json_t *columns = json_object_get(compare, "compare");
+    static const char *const names[] = {"hedgerow:race", "bodkin:race",
+                                        "hedgerow:race with bumper=off"};
+    assert_int_equal(json_array_size(columns), 3);
+    for (size_t i = 0; i < 3; i++) {
+        const json_t *column = json_array_get(columns, i);
+        assert_string_equal(json_string_value(json_object_get(column, "name")), names[i]);
+        assert_string_equal(json_string_value(json_object_get(column, "loadout")), "race");
+        assert_int_equal(json_is_null(json_object_get(column, "tried")), i < 2);
+        is_figure(column, "all_up_g");
+    }
+    assert_true(number(json_array_get(columns, 2), "all_up_g") <
+                number(json_array_get(columns, 0), "all_up_g"));
     json_decref(compare);
 }
 

@@ -134,6 +134,76 @@ static void craft_loadouts_and_trials_stand_side_by_side(void **state)
     prints("compare", "compare hedgerow bodkin" DEMO);
     prints("compare-loadouts", "compare hedgerow" DEMO);
     prints("compare-try", "compare hedgerow --try bumper=off --try bumper=off,skid=off" DEMO);
+    prints("compare-all", "compare hedgerow --try bumper=off --all" DEMO);
+    prints("compare-same", "compare thimble thimble" DEMO);
+    setenv("COLUMNS", "60", 1);
+    prints("compare-60", "compare hedgerow" DEMO);
+    setenv("COLUMNS", "80", 1);
+}
+
+/* How often a text stands in another. */
+static size_t times(const char *text, const char *part)
+{
+    size_t count = 0;
+    for (const char *at = strstr(text, part); at; at = strstr(at + 1, part))
+        count++;
+    return count;
+}
+
+static void any_number_of_columns_stands_on_any_screen(void **state)
+{
+    (void)state;
+    static const char *const craft[] = {"hedgerow", "bodkin", "thimble", "drover"};
+    static const size_t counts[] = {2, 5, 12, 28};
+    static const struct {
+        const char *text;
+        int columns;
+    } widths[] = {{"60", 60}, {"80", 80}, {"120", 120}};
+    for (size_t w = 0; w < sizeof widths / sizeof widths[0]; w++)
+        for (size_t n = 0; n < sizeof counts / sizeof counts[0]; n++) {
+            char line[1024] = "compare";
+            for (size_t i = 0; i < counts[n]; i++)
+                snprintf(line + strlen(line), sizeof line - strlen(line), " %s", craft[i % 4]);
+            strcat(line, DEMO);
+            setenv("COLUMNS", widths[w].text, 1);
+            ran r = run(line);
+            assert_int_equal(r.status, 0);
+            assert_true(widest(r.out) <= widths[w].columns);
+            const char *body = strstr(r.out, "What differs");
+            assert_non_null(body);
+            const size_t blocks = times(body, "What differs");
+            assert_int_equal(times(body, "What weighs otherwise"), blocks);
+            assert_int_equal(times(body, "What is alike"), 1);
+            /* Each column stands under both headings once, the first in each block. */
+            for (size_t i = 0; i < counts[n]; i++) {
+                char letter[8];
+                if (i < 26)
+                    snprintf(letter, sizeof letter, "(%c)", (char)('a' + i));
+                else
+                    snprintf(letter, sizeof letter, "(a%c)", (char)('a' + i - 26));
+                assert_int_equal(times(body, letter), i ? 2 : 2 * blocks);
+            }
+            assert_int_equal(times(body, "\nall-up mass"), blocks);
+            ran_free(&r);
+        }
+    setenv("COLUMNS", "80", 1);
+}
+
+static void one_column_has_nothing_to_be_compared_with(void **state)
+{
+    (void)state;
+    ran r = run("craft start plain all_up=600g propeller=5in cells=6 --bench own.sqlite");
+    assert_int_equal(r.status, 0);
+    ran_free(&r);
+    r = run("compare plain --bench own.sqlite");
+    assert_int_equal(r.status, 3);
+    assert_string_equal(r.err, "pare: compare 'plain' with what? another craft, or --try SWAP; it "
+                               "has no other loadout\n");
+    ran_free(&r);
+    r = run("compare plain plain --bench own.sqlite");
+    assert_int_equal(r.status, 0);
+    assert_non_null(strstr(r.out, "\nNothing differs.\n"));
+    ran_free(&r);
 }
 
 static void calc_answers_in_words(void **state)
@@ -248,6 +318,8 @@ int main(void)
         cmocka_unit_test(a_search_that_finds_nothing_names_what_is_near),
         cmocka_unit_test(parts_are_found_by_numbers_by_place_and_by_surprise),
         cmocka_unit_test(craft_loadouts_and_trials_stand_side_by_side),
+        cmocka_unit_test(any_number_of_columns_stands_on_any_screen),
+        cmocka_unit_test(one_column_has_nothing_to_be_compared_with),
         cmocka_unit_test(calc_answers_in_words),
         cmocka_unit_test(a_wide_screen_is_used),
         cmocka_unit_test(without_utf8_there_is_only_ascii),
