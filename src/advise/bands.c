@@ -15,7 +15,7 @@
 
 #include "advise/threads.h"
 
-enum { MOST_TAKEN = 64, WORTH_A_THREAD = 32 };
+enum { MOST_TAKEN = 64, WORTH_A_THREAD = 256 };
 
 typedef struct together {
     size_t count;

@@ -31,9 +31,11 @@ typedef struct tried {
 } tried;
 
 enum {
-    FIRST_ROOM = 256,   /* for names */
-    AT_A_TIME = 8,      /* names that a thread takes at once */
-    WORTH_A_THREAD = 64 /* names, some 20 us each; of many, a half soon given up */
+    FIRST_ROOM = 256, /* for names */
+    AT_A_TIME = 8,    /* names that a thread takes at once */
+    WORTH_A_THREAD =
+        256 /* names, some 20 us each: a thread that waits for a busy machine costs more
+                            than fewer would save */
 };
 
 typedef struct listing {

@@ -292,34 +292,9 @@ static void a_bench_goes_out_and_comes_in_the_same(void **state)
     ran_free(&b);
 }
 
-/* One thread is the truth; the demo's lists are long enough for several. */
-static void the_number_of_threads_changes_no_byte(void **state)
-{
-    (void)state;
-    static const char *const lines[] = {"swaps hedgerow --json" DEMO,
-                                        "swaps drover --wish minutes --json" DEMO,
-                                        "swaps thimble --all" DEMO, "sheet hedgerow" DEMO};
-    static const char *const threads[] = {"2", "3", "7"};
-    for (size_t i = 0; i < sizeof lines / sizeof lines[0]; i++) {
-        setenv("OMP_NUM_THREADS", "1", 1);
-        ran one = run(lines[i]);
-        assert_int_equal(one.status, 0);
-        for (size_t k = 0; k < sizeof threads / sizeof threads[0]; k++) {
-            setenv("OMP_NUM_THREADS", threads[k], 1);
-            ran many = run(lines[i]);
-            assert_int_equal(many.status, 0);
-            assert_string_equal(many.out, one.out);
-            ran_free(&many);
-        }
-        ran_free(&one);
-    }
-    unsetenv("OMP_NUM_THREADS");
-}
-
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(the_number_of_threads_changes_no_byte),
         cmocka_unit_test(a_sheet_has_every_figure_with_its_uncertainty),
         cmocka_unit_test(other_loadouts_hold_the_same_figures),
         cmocka_unit_test(margins_say_value_limit_and_where_it_comes_from),
