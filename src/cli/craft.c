@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "cli/command.h"
+#include "cli/edit.h"
 #include "cli/start.h"
 #include "cli/usage.h"
 #include "cli/use.h"
@@ -107,6 +108,8 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
         return craft_start(given, out, err);
     if (given->operands > 0 && strcmp(given->operand[0], "limit") == 0)
         return craft_limit(given, out, err);
+    if (given->operands > 0 && edit_is_word(given->operand[0]))
+        return edit_thing(PARE_A_CRAFT, given, out, err);
     if (given->operands > 0 && strcmp(given->operand[0], "show") != 0)
         return unknown(given->operand[0], err);
     pare_status status = bench_use(given, &use, err);
@@ -125,15 +128,22 @@ static size_t words(size_t operands, const char *const operand[], size_t most, c
         name[figures] = "margin";
         return figures + 1;
     }
+    if (operands > 1 && (strcmp(operand[0], "add") == 0 || strcmp(operand[0], "change") == 0))
+        return edit_keys(PARE_A_CRAFT, most, name);
     return 0;
 }
 
 const command command_craft = {
     .name = "craft",
-    .line = "the craft on the bench: list, show, start your own, set limits",
+    .line = "the craft on the bench: list, show, start, limit, add, change",
     .usage = "pare craft [--json]\npare craft show CRAFT [--json]\n"
              "pare craft start NAME [KEY=VALUE...] [--why TEXT] [--json]\n"
-             "pare craft limit CRAFT KEY=VALUE... [--why TEXT] [--json]",
+             "pare craft limit CRAFT KEY=VALUE... [--why TEXT] [--json]\n"
+             "pare craft add NAME KEY=VALUE... [--why TEXT] [--json]\n"
+             "pare craft change CRAFT KEY=VALUE... [--why TEXT] [--json]\n"
+             "pare craft copy CRAFT NAME [--why TEXT] [--json]\n"
+             "pare craft edit CRAFT [--why TEXT] [--json]\n"
+             "pare craft remove CRAFT [--records] [--why TEXT] [--json]",
     .details = "The list says what each weighs as first flown, and whether it meets its brief.\n"
                "  start  a craft from what you know by heart, all else typical and marked\n"
                "         estimated; in a terminal, without any KEY=VALUE, it asks. Keys: all_up,\n"
@@ -142,11 +152,22 @@ const command command_craft = {
                "         or a wheelbase), carries (a list: action_camera, gps, digital_video,\n"
                "         analogue_video, no_video, buzzer, bumpers, nothing)\n"
                "  limit  sets the brief's limits by the sheet's keys: all_up=600g is at most,\n"
-               "         flown=4min at least; 'all_up>=500g' says which; flown=off takes it away\n",
+               "         flown=4min at least; 'all_up>=500g' says which; flown=off takes it away\n"
+               "  add    of parts that the bench has, as ITEM=PART, count and place as usual\n"
+               "         for its kind: frame, motor, propeller, esc and pack at least\n"
+               "  change KEY is a path in the craft's text: motor=PART, gps=off, motor.count=4,\n"
+               "         items.gps='{part: gp-1, at: [-60 mm, 0 mm, 9 mm]}', runs.lead.gauge=16,\n"
+               "         brief.keep='[sees, holds]'; off takes the entry away\n"
+               "  copy   with brief, loadouts and fitted swaps, without its records\n"
+               "  edit   opens its text in VISUAL or EDITOR, and checks it before it is stored\n"
+               "  remove takes it off the bench, its parts stay; pare undo brings it back\n",
     .example = "  pare craft show hedgerow\n"
                "  pare craft start plover all_up=690g minutes=4.5min pack=4S1500mAh\n"
-               "  pare craft limit plover all_up=600g flown=4min\n",
-    .options = OPTION_BENCH | OPTION_JSON | OPTION_WHY,
+               "  pare craft limit plover all_up=600g flown=4min\n"
+               "  pare craft copy hedgerow sparse\n"
+               "  pare craft change sparse bumper=off runs.lead.gauge=14 --why 'less to carry'\n"
+               "  pare craft remove sparse\n",
+    .options = OPTION_BENCH | OPTION_JSON | OPTION_WHY | OPTION_RECORDS,
     .words = words,
     .run = run,
 };

@@ -33,6 +33,7 @@ static const option_row known[] = {
     {"flown", OPTION_FLOWN, 0, "DATE", "the day on which it was first flown"},
     {"leave", OPTION_LEAVE, 0, NULL, "off the list again, while it is not on the craft yet"},
     {"why", OPTION_WHY, 0, "TEXT", "the reason, kept in the history"},
+    {"records", OPTION_RECORDS, 0, NULL, "its weigh-ins and flights as well"},
     {"json", OPTION_JSON, 0, NULL, "the answer as JSON"},
     {"bench", OPTION_BENCH, 0, "FILE", "another bench than your own"},
     {"help", OPTION_HELP, 'h', NULL, "this help"},

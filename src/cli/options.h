@@ -39,6 +39,7 @@ enum {
     OPTION_FOR = 1u << 27,
     OPTION_LIGHTER = 1u << 28,
     OPTION_SURPRISE = 1u << 29,
+    OPTION_RECORDS = 1u << 30,
 };
 
 enum { OPERANDS = 64, TRIES = 32, MAPS = 64 };

@@ -464,9 +464,10 @@ static pare_status answer(const options *given, const pare_start *start, pare_te
         pare_text_add(out, "\n");
         weigh_first(view, &screen, out);
         pare_put_labelled(&screen, out, "guessed", start->guessed);
-        pare_put_wrapped(&screen, out, 0, 0,
-                         "Every part is a typical one until you say better: pare export -o "
-                         "mine.yaml, put in what you weighed, pare import mine.yaml.");
+        pare_put_wrapped(
+            &screen, out, 0, 0,
+            "Every part is a typical one until you say better, like: pare parts change "
+            "NAME-pack mass=171g known=weighed; pare craft edit NAME shows all of it.");
     }
     free(view);
     bench_leave(&use);

@@ -116,7 +116,7 @@ void pare_part_text(const pare_part *part, const char *money, const pare_screen 
     if (part->price.given) {
         pare_text_add(out, "  ");
         pare_put_left(out, "price", 18);
-        pare_text_printf(out, "%.2f%s%s each", part->price.each, money ? " " : "",
+        pare_text_printf(out, "%.2f%s%s each", part->price.each, money && *money ? " " : "",
                          money ? money : "");
         if (part->price.sold_in > 1)
             pare_text_printf(out, ", sold in %d", part->price.sold_in);

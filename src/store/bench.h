@@ -222,6 +222,10 @@ pare_status pare_store_read_craft(pare_store *store, const char *name, pare_benc
 pare_status pare_store_outline(pare_store *store, const char *file, pare_arena *arena,
                                size_t *count, const pare_outline **loop, pare_error *err);
 
+/** One part alone, as a bench. @return likewise */
+pare_status pare_store_read_part(pare_store *store, const char *id, pare_bench **bench,
+                                 pare_error *err);
+
 void pare_bench_close(pare_bench *bench);
 
 /** Gives every propeller of a bench its table: from the store's cache, or built and then kept there

@@ -77,43 +77,95 @@ pare_status pare_craft_tree(pare_store *store, const char *name, pare_arena *are
     return status;
 }
 
-/* Read against all parts, since a change may name one that the craft did not have. */
-static pare_status read_and_put(pare_store *store, const char *name, const char *doc,
-                                pare_bench *bench, pare_units *units, pare_error *err)
+/* The first scalar that says a text; trees were read within their limits. */
+static const pare_node *saying(const pare_node *node, const char *text)
 {
-    pare_files files = {.store = store, .arena = bench->arena};
-    const pare_reading reading = {.name = name,
-                                  .arena = bench->arena,
-                                  .units = units,
-                                  .find_file = pare_files_find,
-                                  .find_context = &files,
-                                  .check_craft = store->check};
-    const pare_node *node = NULL;
+    if (node->form == PARE_NODE_SCALAR)
+        return strcmp(node->text, text) == 0 ? node : NULL;
+    const pare_node *found = NULL;
+    for (const pare_node *one = node->first; one && !found; one = one->next)
+        found = saying(one, text);
+    return found;
+}
+
+static pare_status no_such_part(pare_store *store, const pare_reading *reading,
+                                const pare_node *root, const char *id, pare_error *err)
+{
+    size_t count = 0;
+    const char *const *known = NULL;
+    const pare_status status = pare_store_part_ids(store, reading->arena, &count, &known, err);
+    if (status != PARE_OK)
+        return status;
+    const pare_node *at = saying(root, id);
+    const char *near = pare_nearest(id, count, known);
+    if (near)
+        return pare_refuse(reading, at ? at : root, PARE_UNKNOWN, err,
+                           "no part '%.48s' on the bench; is it '%s'?", id, near);
+    return pare_refuse(reading, at ? at : root, PARE_UNKNOWN, err,
+                       "no part '%.48s' on the bench; pare parts lists them", id);
+}
+
+/* Said before the schema would refuse it, which cannot say where. */
+static pare_status check_parts(pare_store *store, const pare_reading *reading,
+                               const pare_node *root, pare_error *err)
+{
+    size_t count = 0;
+    const char **ids = NULL;
+    pare_status status = pare_craft_part_ids(reading, root, &count, &ids, err);
+    for (size_t i = 0; i < count && status == PARE_OK; i++) {
+        sqlite3_stmt *statement = NULL;
+        bool row = false;
+        status = pare_sql_prepare(store, &statement, err, "SELECT 1 FROM part WHERE id = ?", "t",
+                                  ids[i]);
+        if (status == PARE_OK)
+            status = pare_sql_step(store, statement, &row, err);
+        sqlite3_finalize(statement);
+        if (status == PARE_OK && !row)
+            status = no_such_part(store, reading, root, ids[i], err);
+    }
+    return status;
+}
+
+pare_status pare_craft_put(pare_store *store, const pare_reading *reading, const char *name,
+                           const pare_node *root, const char *doc, pare_error *err)
+{
     pare_craft *craft = NULL;
-    pare_status status = pare_tree_parse(doc, strlen(doc), name, bench->arena, &node, err);
+    pare_bench *bench = pare_load_empty();
+    if (!bench)
+        return pare_no_memory(err);
+    pare_status status = check_parts(store, reading, root, err);
     if (status == PARE_OK)
-        status = pare_load_parts(store, NULL, bench, err);
+        status = pare_row_put_craft(store, 0, reading, root, name, doc, err);
     if (status == PARE_OK)
-        status = pare_read_craft(&reading, node, bench, &craft, err);
+        status = pare_load_parts(store, name, bench, err);
+    if (status == PARE_OK)
+        status = pare_read_craft(reading, root, bench, &craft, err);
     if (status == PARE_OK && strcmp(craft->name, name) != 0)
         status =
             pare_fail(err, PARE_BAD_DATA, "the text of %s says the name %s", name, craft->name);
-    return status == PARE_OK ? pare_row_put_craft(store, 0, &reading, node, name, doc, err)
-                             : status;
+    pare_bench_close(bench);
+    return status;
 }
 
 pare_status pare_craft_replace(pare_store *store, const char *name, const pare_node *root,
                                pare_error *err)
 {
     pare_text text = {0};
-    pare_bench *bench = pare_load_empty();
+    pare_arena *arena = pare_arena_open();
     pare_units *units = pare_units_open();
     pare_tree_write(root, PARE_CRAFT_BLOCK, &text);
-    const pare_status status = !bench || !units || text.failed
+    pare_files files = {.store = store, .arena = arena};
+    const pare_reading reading = {.name = name,
+                                  .arena = arena,
+                                  .units = units,
+                                  .find_file = pare_files_find,
+                                  .find_context = &files,
+                                  .check_craft = store->check};
+    const pare_status status = !arena || !units || text.failed
                                    ? pare_no_memory(err)
-                                   : read_and_put(store, name, text.bytes, bench, units, err);
+                                   : pare_craft_put(store, &reading, name, root, text.bytes, err);
     pare_units_close(units);
-    pare_bench_close(bench);
+    pare_arena_close(arena);
     pare_text_free(&text);
     return status;
 }
@@ -127,8 +179,10 @@ static const char PART_USED[] =
     "SELECT 'the stand table of ' || motor || ' with ' || propeller FROM stand_table "
     "WHERE motor = ?1 OR propeller = ?1";
 static const char CRAFT_USED[] =
-    "SELECT 'a weigh-in on ' || date FROM weigh_in WHERE craft = ?1 UNION ALL "
-    "SELECT 'a flight on ' || date FROM flight WHERE craft = ?1";
+    "SELECT CASE count(*) WHEN 1 THEN 'a weigh-in' ELSE count(*) || ' weigh-ins' END "
+    "FROM weigh_in WHERE craft = ?1 HAVING count(*) > 0 UNION ALL "
+    "SELECT CASE count(*) WHEN 1 THEN 'a flight' ELSE count(*) || ' flights' END "
+    "FROM flight WHERE craft = ?1 HAVING count(*) > 0";
 
 static pare_status check_unused(const pare_store *store, const char *sql, const char *name,
                                 const char *instead, pare_error *err)

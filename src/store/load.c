@@ -308,3 +308,21 @@ pare_status pare_store_read_craft(pare_store *store, const char *name, pare_benc
         pare_bench_close(made);
     return status;
 }
+
+pare_status pare_store_read_part(pare_store *store, const char *id, pare_bench **bench,
+                                 pare_error *err)
+{
+    *bench = NULL;
+    pare_bench *made = pare_load_empty();
+    if (!made)
+        return pare_no_memory(err);
+    pare_status status = pare_load_setting(store, "money", made->arena, &made->money, err);
+    if (status == PARE_OK)
+        status =
+            load_rows(store, "SELECT id, doc FROM part WHERE id = ?", id, load_part, made, err);
+    if (status == PARE_OK)
+        *bench = made;
+    else
+        pare_bench_close(made);
+    return status;
+}

@@ -208,8 +208,10 @@ static pare_status find_file(const pare_reading *reading, const pare_node *node,
     status = reading->find_file(reading->find_context, piece->file, unit_m, mesh, outline,
                                 &piece->measured, reading->notes, err);
     for (size_t i = notes; reading->notes && i < reading->notes->count; i++) {
-        const char *placed = pare_arena_printf(reading->notes->arena, "%s:%d:%d: %s", reading->name,
-                                               node->line, node->column, reading->notes->text[i]);
+        char place[PARE_WHERE];
+        const char *placed = pare_arena_printf(reading->notes->arena, "%s: %s",
+                                               pare_where(reading, node->line, node->column, place),
+                                               reading->notes->text[i]);
         reading->notes->text[i] = placed ? placed : reading->notes->text[i];
     }
     return status == PARE_OK ? PARE_OK : pare_refused_at(reading, node, NULL, err);
@@ -221,11 +223,12 @@ static void note_origin(const pare_reading *reading, const pare_node *node,
 {
     for (int k = 0; k < 2; k++)
         if (facts->low_m[k] > -1e-9 || facts->high_m[k] < 1e-9) {
+            char place[PARE_WHERE];
             pare_note(reading->notes,
-                      "%s:%d:%d: the drawing's origin, which comes to the plate's place, lies "
+                      "%s: the drawing's origin, which comes to the plate's place, lies "
                       "outside the outline, whose middle is at (%.4g, %.4g) mm; origin: middle "
                       "would bring that there",
-                      reading->name, node->line, node->column,
+                      pare_where(reading, node->line, node->column, place),
                       500 * (facts->low_m[0] + facts->high_m[0]),
                       500 * (facts->low_m[1] + facts->high_m[1]));
             return;

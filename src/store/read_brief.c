@@ -114,13 +114,15 @@ static pare_status read_limit(const pare_reading *reading, const pare_node *node
         for (int i = 0; with_unit && i < PARE_FIGURES; i++)
             if (strcmp(pare_figure_table[i].key, node->key) == 0)
                 nearest = pare_figure_table[i].stem;
+        char place[PARE_WHERE];
+        pare_where(reading, node->key_line, node->key_column, place);
         if (nearest)
-            return pare_fail(err, PARE_UNKNOWN, "%s:%d:%d: no limit is called '%.48s'; is it '%s'?",
-                             reading->name, node->key_line, node->key_column, node->key, nearest);
+            return pare_fail(err, PARE_UNKNOWN, "%s: no limit is called '%.48s'; is it '%s'?",
+                             place, node->key, nearest);
         return pare_fail(err, PARE_UNKNOWN,
-                         "%s:%d:%d: no limit is called '%.48s'; right would be a figure of the "
-                         "sheet less its unit, like all_up, flown, money or margin",
-                         reading->name, node->key_line, node->key_column, node->key);
+                         "%s: no limit is called '%.48s'; right would be a figure of the sheet "
+                         "less its unit, like all_up, flown, money or margin",
+                         place, node->key);
     }
     pare_status status = pare_read_text(reading, node, node->key, &text, err);
     if (status != PARE_OK)

@@ -3,6 +3,9 @@
 
 #include <string.h>
 
+const char *const pare_craft_keys[PARE_CRAFT_KEYS] = {"name",  "brief",  "drag_area", "loadouts",
+                                                      "items", "joints", "runs",      "taken"};
+
 enum { USES = sizeof((pare_loadout *)0)->use / sizeof((pare_loadout *)0)->use[0] };
 
 static pare_status read_use(const pare_reading *reading, const pare_node *node,
@@ -109,13 +112,12 @@ static pare_status check_taken(const pare_reading *reading, const pare_bench *be
 pare_status pare_read_craft(const pare_reading *reading, const pare_node *node,
                             const pare_bench *bench, pare_craft **craft, pare_error *err)
 {
-    static const char *const keys[] = {"name",  "brief",  "drag_area", "loadouts",
-                                       "items", "joints", "runs",      "taken"};
     *craft = NULL;
     pare_craft *made = pare_arena_zeros(reading->arena, sizeof *made);
     if (!made)
         return pare_no_memory(err);
-    pare_status status = pare_read_keys(reading, node, "a craft", PARE_COUNT(keys), keys, err);
+    pare_status status =
+        pare_read_keys(reading, node, "a craft", PARE_CRAFT_KEYS, pare_craft_keys, err);
     if (status != PARE_OK)
         return status;
     const pare_node *name = pare_node_get(node, "name");

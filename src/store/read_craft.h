@@ -5,6 +5,10 @@
 #include "craft/craft.h"
 #include "store/reading.h"
 
+/** The keys of a craft, in the order in which they are usually written. */
+enum { PARE_CRAFT_KEYS = 8 };
+extern const char *const pare_craft_keys[PARE_CRAFT_KEYS];
+
 /** Reads one craft and settles it (pare_craft_settle).
  *
  * @param node   a map with at least name and items

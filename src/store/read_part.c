@@ -9,6 +9,10 @@
 
 #define MONEY_MOST 1e6
 
+const char *const pare_part_keys[PARE_PART_KEYS] = {"id",    "kind",     "maker",   "mass", "price",
+                                                    "owned", "sought",   "does",    "spec", "fits",
+                                                    "body",  "includes", "charger", "note"};
+
 pare_status pare_read_value(const pare_reading *reading, const pare_node *node, const char *what,
                             pare_dimension dimension, double low, double high, pare_value *value,
                             pare_error *err)
@@ -166,10 +170,8 @@ static pare_status check_charger(const pare_reading *reading, const pare_node *n
 static pare_status read_identity(const pare_reading *reading, const pare_node *node,
                                  pare_part *part, pare_error *err)
 {
-    static const char *const keys[] = {"id",    "kind",     "maker",   "mass", "price",
-                                       "owned", "sought",   "does",    "spec", "fits",
-                                       "body",  "includes", "charger", "note"};
-    pare_status status = pare_read_keys(reading, node, "a part", PARE_COUNT(keys), keys, err);
+    pare_status status =
+        pare_read_keys(reading, node, "a part", PARE_PART_KEYS, pare_part_keys, err);
     if (status != PARE_OK)
         return status;
     const pare_node *id = pare_node_get(node, "id"), *kind = pare_node_get(node, "kind");

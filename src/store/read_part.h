@@ -13,6 +13,14 @@
 pare_status pare_read_part(const pare_reading *reading, const pare_node *node, pare_part **part,
                            pare_error *err);
 
+/** The keys of a part, in the order in which they are usually written. */
+enum { PARE_PART_KEYS = 14 };
+extern const char *const pare_part_keys[PARE_PART_KEYS];
+
+/** All names that may be typed under a kind's spec. @return how many of `names` are used */
+enum { PARE_SPEC_NAMES = 40 };
+size_t pare_spec_names(pare_kind kind, const char *names[PARE_SPEC_NAMES]);
+
 /* The pieces of it, each with its own file. */
 
 /** A number as "12 g" or {value: 12 g, u: 0.1 g, known: weighed}. Known: stated unless said. */

@@ -6,8 +6,6 @@
 
 #include "store/read_part.h"
 
-enum { NAMES = 40 };
-
 bool pare_spec_is_word(pare_kind kind, const char *name)
 {
     static const struct {
@@ -26,12 +24,11 @@ bool pare_spec_is_word(pare_kind kind, const char *name)
     return false;
 }
 
-/* All names that may be typed under a kind's spec. */
-static size_t known_names(pare_kind kind, const char *names[NAMES])
+size_t pare_spec_names(pare_kind kind, const char *names[PARE_SPEC_NAMES])
 {
     static const char *const words[] = {"chemistry", "hand", "cable", "ends", "material"};
     size_t count = 0;
-    for (size_t i = 0; i < pare_spec_rows && count < NAMES - PARE_COUNT(words); i++) {
+    for (size_t i = 0; i < pare_spec_rows && count < PARE_SPEC_NAMES - PARE_COUNT(words); i++) {
         const pare_spec_row *row = &pare_spec_table[i];
         const bool second = count && strcmp(names[count - 1], row->name) == 0;
         if (row->kind == kind && row->spec != PARE_SPEC_SCREW_DEPTH && !second)
@@ -193,8 +190,8 @@ static pare_status read_one(const pare_reading *reading, const pare_node *node, 
 pare_status pare_read_spec(const pare_reading *reading, const pare_node *node, pare_part *part,
                            pare_error *err)
 {
-    const char *names[NAMES];
-    const size_t count = known_names(part->kind, names);
+    const char *names[PARE_SPEC_NAMES];
+    const size_t count = pare_spec_names(part->kind, names);
     if (count == 0 && node->form == PARE_NODE_MAP && node->first)
         return pare_refuse(reading, node, PARE_UNKNOWN, err, "a %s has no specs; leave spec out",
                            pare_kind_words(part->kind));

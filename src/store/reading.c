@@ -37,23 +37,39 @@ void pare_note(pare_notes *notes, const char *format, ...)
         notes->text[notes->count++] = copy;
 }
 
+const char *pare_where(const pare_reading *reading, int line, int column, char place[PARE_WHERE])
+{
+    enum { SHOWN = 60 };
+    if (!reading->typed) {
+        snprintf(place, PARE_WHERE, "%s:%d:%d", reading->name, line, column);
+    } else if (line < 0) {
+        const char *word = reading->typed[-line - 1];
+        snprintf(place, PARE_WHERE, "%.*s%s", SHOWN, word, strlen(word) > SHOWN ? "..." : "");
+    } else {
+        snprintf(place, PARE_WHERE, "%s", reading->name);
+    }
+    return place;
+}
+
 pare_status pare_refuse(const pare_reading *reading, const pare_node *at, pare_status status,
                         pare_error *err, const char *format, ...)
 {
-    char line[MESSAGE];
+    char line[MESSAGE], place[PARE_WHERE];
     va_list args;
     va_start(args, format);
     vsnprintf(line, sizeof line, format, args);
     va_end(args);
-    return pare_fail(err, status, "%s:%d:%d: %s", reading->name, at->line, at->column, line);
+    return pare_fail(err, status, "%s: %s", pare_where(reading, at->line, at->column, place), line);
 }
 
 pare_status pare_refused_at(const pare_reading *reading, const pare_node *at, const char *what,
                             pare_error *err)
 {
-    if (what)
-        return pare_within(err, "%s:%d:%d: %s", reading->name, at->line, at->column, what);
-    return pare_within(err, "%s:%d:%d", reading->name, at->line, at->column);
+    char place[PARE_WHERE];
+    if (!what && reading->typed && at->line >= 0)
+        return err ? err->status : PARE_BAD_DATA; /* the text says what it is about */
+    pare_where(reading, at->line, at->column, place);
+    return what ? pare_within(err, "%s: %s", place, what) : pare_within(err, "%s", place);
 }
 
 /* "a, b, c" of at most KNOWN_SHOWN names. */
@@ -76,13 +92,13 @@ static pare_status refuse_unknown(const pare_reading *reading, int line, int col
                                   size_t count, const char *const known[], pare_error *err)
 {
     const char *nearest = pare_nearest(word, count, known);
+    char list[MESSAGE], place[PARE_WHERE];
+    pare_where(reading, line, column, place);
     if (nearest)
-        return pare_fail(err, status, "%s:%d:%d: %s '%.48s'; is it '%s'?", reading->name, line,
-                         column, what, word, nearest);
-    char list[MESSAGE];
+        return pare_fail(err, status, "%s: %s '%.48s'; is it '%s'?", place, what, word, nearest);
     list_names(count, known, list);
-    return pare_fail(err, status, "%s:%d:%d: %s '%.48s'; right would be %s%s", reading->name, line,
-                     column, what, word, count > 1 ? "one of " : "", list);
+    return pare_fail(err, status, "%s: %s '%.48s'; right would be %s%s", place, what, word,
+                     count > 1 ? "one of " : "", list);
 }
 
 pare_status pare_need_map(const pare_reading *reading, const pare_node *node, const char *what,
@@ -172,10 +188,11 @@ static bool is_name(const char *text, bool dots)
 static pare_status refuse_name(const pare_reading *reading, int line, int column, const char *what,
                                const char *text, bool dots, pare_error *err)
 {
+    char place[PARE_WHERE];
     return pare_fail(err, PARE_BAD_DATA,
-                     "%s:%d:%d: %s '%.60s' is no name; right are letters, digits, '-'%s and '_', "
+                     "%s: %s '%.60s' is no name; right are letters, digits, '-'%s and '_', "
                      "48 at most",
-                     reading->name, line, column, what, text, dots ? ", '.'" : "");
+                     pare_where(reading, line, column, place), what, text, dots ? ", '.'" : "");
 }
 
 pare_status pare_read_name(const pare_reading *reading, const pare_node *node, const char *what,

@@ -45,7 +45,14 @@ typedef struct pare_reading {
     pare_find_file find_file;
     void *find_context;
     pare_craft_check check_craft; /* NULL: nobody asks more of a craft than that it reads */
+    /* Words that were typed, "mass=12g": a node of line -n came from typed[n - 1], and lines of the
+     * text around it, which nobody has seen, are not spoken of. NULL: all of it is a text. */
+    const char *const *typed;
 } pare_reading;
+
+/** Where something stands: "name:line:column", or the word that was typed. */
+enum { PARE_WHERE = 400 };
+const char *pare_where(const pare_reading *reading, int line, int column, char place[PARE_WHERE]);
 
 /** Fails with the place of a node in front; a map's entry is placed at its value. */
 #if defined(__GNUC__)

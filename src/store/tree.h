@@ -68,6 +68,9 @@ const pare_node *pare_node_get(const pare_node *map, const char *key);
  * @param block  levels from the root that are a line an entry even where they would fit */
 void pare_tree_write(const pare_node *node, int block, pare_text *out);
 
+/** Writes it on one line, however long: flow style. */
+void pare_tree_write_line(const pare_node *node, pare_text *out);
+
 /** Whether text is one line that a tree may hold: UTF-8 without control characters. */
 int pare_tree_is_line(const char *text);
 

@@ -4,6 +4,7 @@
  * same wherever it stands. One rule for maps and lists: on one line when that fits. Both depend on
  * the tree alone, hence what is written reads and writes back to the same bytes. */
 #include <stdbool.h>
+#include <stdint.h>
 #include <string.h>
 
 #include "store/tree.h"
@@ -173,4 +174,9 @@ void pare_tree_write(const pare_node *node, int block, pare_text *out)
         cut(out, start);
     }
     put_block(node, 0, block - 1, out);
+}
+
+void pare_tree_write_line(const pare_node *node, pare_text *out)
+{
+    put_flow(node, out->length, SIZE_MAX, out);
 }
