@@ -105,40 +105,65 @@ static size_t crosses(const chart *c, pare_box box)
     return in;
 }
 
-/* Names a point where the name meets least: other names, then the lines; `up` is tried first, 1 above
- * the point or -1 below it. */
+/* The line that ties a name to its point where the name is not beside it. */
+typedef struct tie {
+    double x0, y0, x1, y1; /* from the name to the point; y0 = y1: none */
+} tie;
+
+static tie tie_of(double x, double y, pare_box name)
+{
+    const double from = fmin(fmax(x, name.x + 0.5), name.x + name.width - 0.5);
+    if (name.y + LABEL_MM < y - 1.2)
+        return (tie){from, name.y + LABEL_MM, x, y - 0.95};
+    if (name.y > y + 1.2)
+        return (tie){from, name.y, x, y + 0.95};
+    return (tie){x, y, x, y};
+}
+
+static pare_box around(tie t)
+{
+    return (pare_box){fmin(t.x0, t.x1), fmin(t.y0, t.y1), fabs(t.x1 - t.x0) + 0.1,
+                      fabs(t.y1 - t.y0)};
+}
+
+/* How bad a place for a name is: outside, on other names or their ties, on the lines. */
+static double cost_of(const chart *c, double x, double y, pare_box box)
+{
+    const pare_box p = c->plot;
+    const pare_box wide = {box.x - 0.5, box.y + 0.2, box.width + 1, LABEL_MM - 0.4};
+    const bool out = box.x < p.x || box.x + box.width > p.x + p.width + 1 || box.y < p.y - 2 ||
+                     box.y + LABEL_MM > p.y + p.height;
+    const size_t meets = pare_placed_meets(&c->placed, wide) +
+                         pare_placed_meets(&c->placed, around(tie_of(x, y, box)));
+    return 1000 * out + 300 * (double)meets + 60 * (double)crosses(c, wide);
+}
+
+/* Names a point where that costs least; `up` is tried first, 1 above the point or -1 below it. */
 static void put_label(chart *c, double x, double y, double up, pare_ink ink, const char *text)
 {
     const pare_type type = {.size_mm = 2.1, .ink = ink};
-    const pare_pen tie = {PARE_INK_GREY, 0.08, 0};
     const double width = pare_page_text_width(c->page, &type, text);
-    const pare_box p = c->plot;
     pare_box best = {0};
     double least = INFINITY;
-    for (int i = 0; i < 60; i++) {
-        /* Nearest rows first, either side of the point; to the right, to the left, in the middle. */
-        const int away = i / 6 + 1;
+    for (int i = 0; i < 72; i++) {
+        /* Above and below, to the right, to the left, in the middle, ever further away. */
+        const int away = i / 6 + 1, side = i % 3;
         const double row = i / 3 % 2 ? -up * away : up * away;
-        const double left = i % 3 == 0 ? 1.1 : i % 3 == 1 ? -1.1 - width : -width / 2;
+        const double left = side == 0 ? 1.1 : side == 1 ? -1.1 - width : -width / 2;
         const pare_box box = {x + left, y - LABEL_MM / 2 - 2 * row, width, LABEL_MM};
-        const pare_box wide = {box.x - 0.5, box.y + 0.2, width + 1, LABEL_MM - 0.4};
-        const bool out = box.x < p.x || box.x + width > p.x + p.width + 1 || box.y < p.y - 2 ||
-                         box.y + LABEL_MM > p.y + p.height;
-        const double meets = 1000 * out + 100 * (double)pare_placed_meets(&c->placed, wide) +
-                             10 * (double)crosses(c, wide) + i;
-        if (meets < least) {
-            least = meets;
+        const double cost =
+            cost_of(c, x, y, box) + 3 * away + (i / 3 % 2 ? 8 : 0) + 20 * (side > 0);
+        if (cost < least) {
+            least = cost;
             best = box;
         }
     }
+    const tie t = tie_of(x, y, best);
     pare_page_text(c->page, best.x, best.y + 2.1, &type, text);
+    pare_page_line(c->page, t.x0, t.y0, t.x1, t.y1, (pare_pen){PARE_INK_GREY, 0.08, 0});
     pare_placed_add(&c->placed, best);
-    /* A name that is not beside its point is tied to it. */
-    const double from = fmin(fmax(x, best.x + 0.5), best.x + width - 0.5);
-    if (best.y + LABEL_MM < y - 1.2)
-        pare_page_line(c->page, from, best.y + LABEL_MM, x, y - 0.8, tie);
-    else if (best.y > y + 1.2)
-        pare_page_line(c->page, from, best.y, x, y + 0.8, tie);
+    if (t.y0 != t.y1)
+        pare_placed_add(&c->placed, around(t));
 }
 
 static void put_lines(chart *c)
@@ -170,13 +195,13 @@ static void name_lines(chart *c)
     }
 }
 
-/* From the left, so that names stand in the order of their points. */
+/* From the right: a name stands to the right of its tie, so the next one, above it, crosses none. */
 static void name_marks(chart *c)
 {
     size_t order[PARE_CURVE_MARKS] = {0};
     for (size_t i = 0; i < c->curve->marks; i++) {
         size_t at = i;
-        for (; at > 0 && c->curve->mark[order[at - 1]].x > c->curve->mark[i].x; at--)
+        for (; at > 0 && c->curve->mark[order[at - 1]].x < c->curve->mark[i].x; at--)
             order[at] = order[at - 1];
         order[at] = i;
     }

@@ -10,7 +10,13 @@
 #include <stdlib.h>
 #include <string.h>
 
-enum { TURN = 48, CORNERS = 8 * TURN, MOST_PIECES = 4000, MOST_CORNERS = 800000 };
+enum {
+    TURN = 48,
+    RINGS = 12,
+    CORNERS = 2 * RINGS * TURN,
+    MOST_PIECES = 4000,
+    MOST_CORNERS = 800000
+};
 
 static const double pi = 3.14159265358979323846;
 
@@ -45,8 +51,8 @@ static void circle(solid *s, double diameter, double z)
 /* Two half balls, apart by the length between. */
 static void capsule(solid *s, double diameter, double length)
 {
-    for (int i = 0; i < 4; i++) {
-        const double up = pi / 2 * i / 3.5, out = diameter * cos(up);
+    for (int i = 0; i < RINGS; i++) {
+        const double up = pi / 2 * i / (RINGS - 0.5), out = diameter * cos(up);
         circle(s, out, length / 2 + diameter / 2 * sin(up));
         circle(s, out, -length / 2 - diameter / 2 * sin(up));
     }
