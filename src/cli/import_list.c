@@ -192,6 +192,14 @@ static void show_refused(const pare_list_summary *s, pare_text *out)
         pare_text_printf(out, "  and %zu more\n", s->refused - shown);
 }
 
+static bool has_names(const pare_list_summary *s)
+{
+    for (size_t i = 0; i < s->columns; i++)
+        if (s->column[i].means && strcmp(s->column[i].means, "name") == 0)
+            return true;
+    return false;
+}
+
 static void as_text(const pare_list_summary *s, const options *given, const char *path,
                     pare_text *out)
 {
@@ -202,12 +210,16 @@ static void as_text(const pare_list_summary *s, const options *given, const char
                      pare_list_separator_words(s->separator), decimal_words(s->decimal));
     show_columns(s, notes && parts, out);
     show_skipped(s, out);
+    if (s->titled)
+        pare_text_printf(out, "%-8s %s all of them, as a column of names is titled\n", "kinds",
+                         s->titled);
     if (s->kinds_guessed)
         pare_text_printf(out, "%-8s %zu told by what else their rows say\n", "kinds",
                          s->kinds_guessed);
     if (s->named)
-        pare_text_printf(out, "%-8s %zu made of names%s\n", "ids", s->named,
-                         s->again ? ", with a number where a name came again" : "");
+        pare_text_printf(out, "%-8s %zu made of %s%s\n", "ids", s->named,
+                         has_names(s) ? "names" : "what their rows say",
+                         s->again ? ", with a number where one came again" : "");
     import_count(out, parts ? "parts" : "records", s->added, s->replaced, s->same);
     show_changes(s, dry, out);
     show_refused(s, out);

@@ -298,9 +298,9 @@ pare_status pare_csv_read_quantity(const char *cell, pare_decimal decimal, pare_
     char *half = plus_minus(trimmed, &sign);
     if (half) {
         char *u = half + sign;
-        do
-            *half = '\0';
-        while (half > trimmed && *--half == ' ');
+        *half = '\0';
+        for (size_t length = strlen(trimmed); length && trimmed[length - 1] == ' '; length--)
+            trimmed[length - 1] = '\0';
         read_u(u, decimal, dimension, &unit, quantity->u);
     }
     if (!split(text, decimal, digits, &own, &ambiguous)) {

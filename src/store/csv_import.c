@@ -508,6 +508,7 @@ static pare_status prepare(importing *j, pare_error *err)
     j->summary->list = j->plan.list;
     j->summary->separator = j->plan.separator;
     j->summary->decimal = j->plan.decimal;
+    j->summary->titled = j->plan.titled;
     return j->rows.left ? PARE_OK : pare_no_memory(err);
 }
 

@@ -64,7 +64,8 @@ typedef struct pare_list_summary {
     const pare_list_changed *change; /* [changes_listed] */
     size_t named;                    /* ids made of names */
     size_t kinds_guessed;            /* kinds told by specs */
-    size_t again;                    /* names that came again, kept under a number of their own */
+    const char *titled; /* the kind that a title says of all: "Motor"; NULL: none does */
+    size_t again;       /* names that came again, kept under a number of their own */
 } pare_list_summary;
 
 /** Reads a list into the bench: all of it or nothing, unless keep_good.

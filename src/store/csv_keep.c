@@ -49,8 +49,8 @@ pare_status pare_keeper_open(pare_store *store, pare_keeper **keeper, pare_error
     if (!k)
         return pare_no_memory(err);
     k->store = store;
-    /* Ids come in no order, so the pages of their index have to stay: 8 MiB hold those of 300,000. */
-    pare_status status = pare_sql_run(store, "PRAGMA cache_size = -8192", err);
+    /* Ids come in no order, so the pages of their index have to stay: 16 MiB hold those of 600,000. */
+    pare_status status = pare_sql_run(store, "PRAGMA cache_size = -16384", err);
     if (status == PARE_OK)
         status = last_row(k, err);
     if (status == PARE_OK) {

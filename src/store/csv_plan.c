@@ -385,6 +385,38 @@ static void see_kinds(const titles *t, pare_csv_plan *plan)
     }
 }
 
+static bool has_target(const pare_csv_plan *plan, const pare_csv_target *target)
+{
+    for (size_t i = 0; i < plan->columns; i++)
+        if (plan->column[i].target == target)
+            return true;
+    return false;
+}
+
+/* "Motor" over a column of names: the names of motors. */
+static void see_title_of_kind(pare_csv_plan *plan)
+{
+    const pare_csv_target *kind = pare_csv_target_named(PARE_LIST_PARTS, "kind"),
+                          *name = pare_csv_target_named(PARE_LIST_PARTS, "name");
+    char tidy[TITLE];
+    if (has_target(plan, kind) || has_target(plan, name))
+        return;
+    for (size_t i = 0; i < plan->fields; i++) {
+        pare_csv_column *column = &plan->column[i];
+        pare_csv_tidy(column->title, tidy, sizeof tidy);
+        const int found = pare_csv_kind(tidy);
+        if (column->target || column->told || found < 0)
+            continue;
+        column->target = name;
+        plan->column[plan->columns++] = (pare_csv_column){.title = kind->name,
+                                                          .target = kind,
+                                                          .known = -1,
+                                                          .set = pare_kind_name((pare_kind)found)};
+        plan->titled = pare_kind_words((pare_kind)found);
+        return;
+    }
+}
+
 /* Of several names the one titled so, else the first; the others describe. */
 static void choose_name(pare_csv_plan *plan)
 {
@@ -482,7 +514,7 @@ pare_status pare_csv_make_plan(const char *name, const pare_csv_look *look,
                             .decimal = look->decimal,
                             .fields = look->columns,
                             .columns = look->columns};
-    plan->column = pare_arena_array(arena, look->columns + told->sets + 1, sizeof *plan->column);
+    plan->column = pare_arena_array(arena, look->columns + told->sets + 2, sizeof *plan->column);
     if (!plan->column)
         return pare_no_memory(err);
     plan->list = told->as == PARE_LIST_SEEN ? see_list(&t) : told->as;
@@ -492,6 +524,7 @@ pare_status pare_csv_make_plan(const char *name, const pare_csv_look *look,
         status = take_map(&t, plan, told->map[i], err);
     if (plan->list == PARE_LIST_PARTS) {
         see_kinds(&t, plan);
+        see_title_of_kind(plan);
         choose_name(plan);
     }
     for (size_t i = 0; i < told->sets && status == PARE_OK; i++)

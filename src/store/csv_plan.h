@@ -27,6 +27,7 @@ typedef struct pare_csv_plan {
     size_t fields;  /* columns of the table */
     size_t columns; /* and those that were set */
     pare_csv_column *column;
+    const char *titled; /* the kind that a column of names is titled by; NULL: none is */
     size_t ordered; /* columns that say something, in the order in which a part's text has them */
     const pare_csv_column **order; /* [ordered] */
 } pare_csv_plan;

@@ -146,6 +146,19 @@ static void the_kind_is_told_by_words_by_specs_or_by_the_person(void **state)
                  "- {id: e, kind: tie, mass: 0.4 g}\n");
 }
 
+static void a_column_of_names_may_be_titled_by_their_kind(void **state)
+{
+    pare_store *store = store_of(state);
+    const pare_list_summary s =
+        taken(store, "Straps,g,Colour\nlong one,6,red\nshort,4,\n", (pare_list_import){0});
+    assert_string_equal(s.titled, "strap");
+    assert_string_equal(s.column[0].means, "name");
+    assert_null(s.column[2].means);
+    holds(store, "parts:\n"
+                 "- {id: long-one, kind: strap, mass: 6 g}\n"
+                 "- {id: short, kind: strap, mass: 4 g}\n");
+}
+
 static void ids_are_made_of_names_typeable_unique_and_the_same_again(void **state)
 {
     pare_store *store = store_of(state);
@@ -478,6 +491,8 @@ int main(void)
             a_unit_stands_in_the_cell_over_the_column_or_in_the_other_cells, setup, teardown),
         cmocka_unit_test_setup_teardown(a_mass_says_how_it_is_known, setup, teardown),
         cmocka_unit_test_setup_teardown(the_kind_is_told_by_words_by_specs_or_by_the_person, setup,
+                                        teardown),
+        cmocka_unit_test_setup_teardown(a_column_of_names_may_be_titled_by_their_kind, setup,
                                         teardown),
         cmocka_unit_test_setup_teardown(ids_are_made_of_names_typeable_unique_and_the_same_again,
                                         setup, teardown),
