@@ -292,12 +292,18 @@ static void origin(const frame *f)
     pare_page_line(f->page, f->x, f->y - 2.6, f->x, f->y + 2.6, pen);
 }
 
+/* A shift that the eye would not see, or that leaves the craft, is only said. */
+static bool has_ghost(const pare_sheet_figure *shift)
+{
+    return shift->exists && fabs(shift->value) >= 5e-4 && fabs(shift->value) <= 0.15;
+}
+
 /* The pack where it balances, as a ghost, and the way there. */
 static void pack_shift(const frame *f, paper *to)
 {
     const pare_sheet_figure *shift = &f->report->view->sheet.figure[PARE_PACK_SHIFT];
     const pare_view *view = &f->report->seen[f->seen];
-    if (!shift->exists || fabs(shift->value) < 5e-4 || fabs(shift->value) > 0.15)
+    if (!has_ghost(shift))
         return;
     for (size_t i = 0; i < view->count; i++) {
         const pare_silhouette *one = &view->one[i];
@@ -357,9 +363,9 @@ static void foot(const frame *f, pare_box box)
                      cg_y->value < 0 ? "right" : "left");
     const pare_sheet_figure *shift = &sheet->figure[PARE_PACK_SHIFT];
     if (shift->exists)
-        pare_text_printf(&line, " Pack %s mm %s brings it to the cross (ghost).",
+        pare_text_printf(&line, " Pack %s mm %s brings it to the cross%s.",
                          pare_digits(digits, 1e3 * fabs(shift->value), 1e3 * shift->u),
-                         shift->value < 0 ? "aft" : "forward");
+                         shift->value < 0 ? "aft" : "forward", has_ghost(shift) ? " (ghost)" : "");
     pare_text_add(&line, " Broken clay lines: principal axes.");
     const pare_type small = {.size_mm = 2.1, .ink = PARE_INK_GREY, .most_mm = box.width};
     pare_page_words(f->page, box.x, y + 7, &small, line.bytes ? line.bytes : "");
