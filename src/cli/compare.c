@@ -79,16 +79,14 @@ static pare_status gather(job *j, const options *given, pare_error *err)
 {
     const pare_craft *craft = NULL, *first = NULL;
     int loadout = -1, first_loadout = -1;
-    pare_status status = PARE_OK;
-    for (size_t i = 0; status == PARE_OK && i < given->operands; i++) {
+    pare_status status = find(j, given, given->operand[0], &first, &first_loadout, err);
+    if (status != PARE_OK || !first)
+        return status;
+    status = add(j, first, first_loadout, NULL, err);
+    for (size_t i = 1; status == PARE_OK && i < given->operands; i++) {
         status = find(j, given, given->operand[i], &craft, &loadout, err);
-        if (status != PARE_OK)
-            return status;
-        if (i == 0) {
-            first = craft;
-            first_loadout = loadout;
-        }
-        status = add(j, craft, loadout, NULL, err);
+        if (status == PARE_OK && craft)
+            status = add(j, craft, loadout, NULL, err);
     }
     for (size_t i = 0; status == PARE_OK && i < given->tries; i++)
         status = add(j, first, first_loadout, given->try_list[i], err);

@@ -102,30 +102,35 @@ static pare_status read_all(job *j, pare_error *err)
 
 /* ---- a list ---- */
 
-static pare_status add_part(void *context, const pare_part *part, pare_error *err)
+typedef struct writing {
+    bool any;
+    pare_text *out;
+} writing;
+
+static pare_status write_part(void *context, const pare_part *part, pare_error *err)
 {
-    json_t *parts = context, *one = pare_part_object(part);
+    writing *w = context;
+    json_t *one = pare_part_object(part);
     pare_surprise surprise;
     if (pare_surprise_of(part, &surprise) && surprise.sigmas > PARE_SURPRISING_SIGMAS)
         json_object_set_new(one, "surprise", pare_surprise_object(&surprise));
-    return json_array_append_new(parts, one) == 0 ? PARE_OK : pare_no_memory(err);
+    pare_json_list_put(one, !w->any, w->out);
+    w->any = true;
+    return w->out->failed ? pare_no_memory(err) : PARE_OK;
 }
 
 static pare_status list_json(const job *j, pare_text *out, pare_error *err)
 {
+    writing w = {.out = out};
     const char **ids = pare_arena_array(j->arena, j->count + 1, sizeof *ids);
-    json_t *object = json_object(), *parts = json_array();
-    pare_status status = ids ? PARE_OK : pare_no_memory(err);
-    for (size_t i = 0; status == PARE_OK && i < j->count; i++)
+    if (!ids)
+        return pare_no_memory(err);
+    for (size_t i = 0; i < j->count; i++)
         ids[i] = j->list[i].id;
-    json_object_set(object, "parts", parts);
-    if (status == PARE_OK)
-        status = pare_store_each_part(j->use.store, j->count, ids, add_part, parts, err);
-    json_decref(parts);
-    if (status == PARE_OK)
-        pare_json_write(object, out);
-    else
-        json_decref(object);
+    pare_json_list_begin("parts", out);
+    const pare_status status =
+        pare_store_each_part(j->use.store, j->count, ids, write_part, &w, err);
+    pare_json_list_end(!w.any, out);
     return status;
 }
 

@@ -11,12 +11,12 @@
 
 /** A spec is its own key; then these. */
 enum {
-    PARE_KEY_NONE = -1,
     PARE_KEY_MASS = PARE_SPECS, /* kg, however it is known */
     PARE_KEY_PRICE,             /* the bench's money, each */
     PARE_KEY_OWNED,
     PARE_KEYS
 };
+enum { PARE_KEY_NONE = -1 };
 
 /** A completed part's numbers by key: SI, NAN where nobody has said it; what a law filled is left out,
  * but for the mass. */

@@ -3,6 +3,7 @@
 #define PARE_SHOW_JSON_H
 
 #include <jansson.h>
+#include <stdbool.h>
 
 #include "base/text.h"
 
@@ -13,5 +14,12 @@ json_t *pare_json_number(double value);
 /** Writes an object, keys in the order in which they were set, and releases it. NULL, which jansson
  * gives when memory runs out, marks the text as failed. */
 void pare_json_write(json_t *object, pare_text *out);
+
+/** {"key": [...]} written one object after another, so that a long list is never held as objects: the
+ * same bytes as pare_json_write() of all of it.
+ * @param one  released */
+void pare_json_list_begin(const char *key, pare_text *out);
+void pare_json_list_put(json_t *one, bool first, pare_text *out);
+void pare_json_list_end(bool empty, pare_text *out);
 
 #endif

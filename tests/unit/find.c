@@ -196,8 +196,8 @@ static void check_random_questions(pare_store *store, const pare_bench *bench, u
             const pare_listed whole = pare_listed_of(part);
             assert_true(list[at].kind == whole.kind && list[at].owned == whole.owned &&
                         list[at].sought == whole.sought);
-            assert_true(memcmp(&list[at].mass_kg.value, &whole.mass_kg.value, sizeof(double)) == 0);
-            assert_true(memcmp(&list[at].mass_kg.u, &whole.mass_kg.u, sizeof(double)) == 0);
+            assert_near(list[at].mass_kg.value, whole.mass_kg.value, 0);
+            assert_near(list[at].mass_kg.u, whole.mass_kg.u, 0);
             assert_int_equal(list[at].mass_kg.known, whole.mass_kg.known);
             assert_true(isnan(list[at].price)
                             ? isnan(whole.price)

@@ -7,6 +7,7 @@
 #include <string.h>
 
 #include "show/digits.h"
+#include "show/json.h"
 #include "show/ruler.h"
 
 static const pare_screen utf8 = {.width = 80, .utf8 = true}, ascii = {.width = 80};
@@ -213,9 +214,33 @@ static void the_limit_stands_at_its_grams(void **state)
     pare_text_free(&out);
 }
 
+static void a_list_written_one_by_one_has_the_bytes_of_the_whole(void **state)
+{
+    (void)state;
+    for (int count = 0; count < 3; count++) {
+        pare_text whole = {0}, parts = {0};
+        json_t *object = json_object(), *list = json_array();
+        pare_json_list_begin("parts", &parts);
+        for (int i = 0; i < count; i++) {
+            json_t *one = json_pack("{s:s, s:[i, f], s:{}, s:[]}", "id", "a\nb", "size", i, 0.5,
+                                    "spec", "none");
+            json_array_append(list, one);
+            pare_json_list_put(one, i == 0, &parts);
+        }
+        pare_json_list_end(count == 0, &parts);
+        json_object_set_new(object, "parts", list);
+        pare_json_write(object, &whole);
+        assert_false(whole.failed || parts.failed);
+        assert_string_equal(parts.bytes, whole.bytes);
+        pare_text_free(&whole);
+        pare_text_free(&parts);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(a_list_written_one_by_one_has_the_bytes_of_the_whole),
         cmocka_unit_test(the_last_digit_stands_where_the_uncertaintys_first_does),
         cmocka_unit_test(a_value_without_uncertainty_has_three_digits_and_all_its_units),
         cmocka_unit_test(nothing_is_written_as_minus_nothing),
