@@ -100,7 +100,8 @@ void pare_question_sought(pare_edit *edit, const pare_item *item, const pare_par
     const pare_value *wish = &item->part->mass_kg, *now = &old->mass_kg;
     const char *what =
         item->part->kind == PARE_MOTOR ? "stator" : pare_kind_words(item->part->kind);
-    pare_edit_note(edit, "look for this %s at %.4g g or less: saves %.3g +- %.2g g", what,
-                   1e3 * wish->value, 1e3 * item->count * (now->value - wish->value),
-                   1e3 * item->count * hypot(wish->u, now->u));
+    const double saves_g = 1e3 * item->count * (now->value - wish->value);
+    const double unsure_g = 1e3 * item->count * hypot(wish->u, now->u);
+    pare_edit_note(edit, "look for this %s at %.4g g or less: saves %.*f g, unsure by %.*f g", what,
+                   1e3 * wish->value, saves_g < 10, saves_g, unsure_g < 10, unsure_g);
 }

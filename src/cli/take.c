@@ -105,7 +105,7 @@ static void said_once(const pare_swap *row, const pare_craft *craft, const char 
     if (!applied->priced)
         pare_text_add(&line, "what it costs is not known");
     else if (applied->money > 0)
-        pare_text_printf(&line, "costs %.2f %s", applied->money, money);
+        pare_text_printf(&line, "costs %.2f%s%s", applied->money, *money ? " " : "", money);
     for (size_t i = 0; i < row->breaks; i++)
         pare_text_printf(&line, "%s%s",
                          i             ? ", "

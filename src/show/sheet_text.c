@@ -156,7 +156,7 @@ void pare_bands_text(const pare_swaps *swaps, const char *money, const pare_scre
     pare_put_left(out, "to save", PARE_LABEL);
     pare_put_right(out, "grams", GRAMS);
     pare_put_right(out, "together", TOGETHER);
-    pare_put_right(out, money ? money : "money", MONEY);
+    pare_put_right(out, money && *money ? money : "money", MONEY);
     pare_text_add(out, "\n");
     for (int band = 0; band < PARE_BAND_SUMS; band++) {
         const double before_kg = band ? swaps->band_kg[band - 1] : 0;

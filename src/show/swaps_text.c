@@ -18,7 +18,7 @@ enum { FIGURES = GRAMS + MONEY + PER_G + WORK + TIME + THRUST + LAST };
 void pare_swaps_head(const pare_swaps_view *view, const pare_screen *screen, pare_text *out)
 {
     const int name = screen->width - FIGURES;
-    const char *money = view->money ? view->money : "money";
+    const char *money = view->money && *view->money ? view->money : "money";
     char per_g[32], last[16];
     snprintf(per_g, sizeof per_g, "%.5s/g", money);
     snprintf(last, sizeof last, "%s", view->wish == PARE_WISH_CRASH ? "crash" : "roll");
