@@ -360,7 +360,7 @@ static void a_sought_part_is_the_same_with_fewer_grams(void **state)
     assert_near(saved_g(f, "motor=sought-29g"), 20, 1e-9);
     assert_true(f->applied.sought);
     assert_false(f->applied.priced);
-    assert_true(noted(&f->applied, "look for this stator at 29 g or less: saves 20 +- "));
+    assert_true(noted(&f->applied, "look for this stator at 29 g or less: saves 20 g, unsure by "));
     assert_true(item(f, "motor")->part->sought);
 }
 
