@@ -330,7 +330,9 @@ static int kind_of(pare_csv_fast *fast, cell c)
     if (fresh) {
         char tidy[64];
         pare_csv_tidy(m->key, tidy, sizeof tidy);
-        m->low = pare_csv_is_nothing(m->key) ? -1 : pare_csv_kind(tidy);
+        /* A word that says the chemistry too is unusual enough. */
+        const bool plain = !pare_csv_is_nothing(m->key) && !pare_csv_kind_chemistry(tidy);
+        m->low = plain ? pare_csv_kind(tidy) : -1;
     }
     return (int)m->low;
 }

@@ -198,7 +198,7 @@ static pare_node *place_of(const making *m, const char *name)
     return pare_fit_named(name) >= 0 ? m->fits : NULL;
 }
 
-/* What column 2 says of "known": a pare_known, or -1. */
+/* What a cell of the column "known" says: a pare_known, or -1. */
 static int known_of(const char *cell)
 {
     static const struct {
@@ -454,12 +454,39 @@ static void put_text(making *m, pare_node *to, const char *cell)
         m->no_memory = true;
 }
 
+/* A cell with a place of its own in parts of this kind. */
+static pare_status take_placed(making *m, pare_node *to, const char *cell, pare_error *err)
+{
+    const pare_csv_target *target = m->column->target;
+    switch (target->form) {
+    case PARE_CSV_PAIR:
+        return take_pair(m, cell, err);
+    case PARE_CSV_FIT:
+        return take_fit(m, target->name, cell, err);
+    case PARE_CSV_SPAN:
+        return take_span(m, to, cell, err);
+    case PARE_CSV_WORD:
+        put_word(m, to, cell);
+        return PARE_OK;
+    case PARE_CSV_TEXT:
+        put_text(m, to, cell);
+        return PARE_OK;
+    default:
+        return take_quantity(m, to, cell, err);
+    }
+}
+
 static pare_status take_cell(making *m, const char *cell, pare_error *err)
 {
     const pare_csv_target *target = m->column->target;
     char value[PARE_CSV_VALUE];
-    pare_node *to = place_of(m, target->name);
     switch (target->form) {
+    case PARE_CSV_LEFT_OUT:
+    case PARE_CSV_ID:
+    case PARE_CSV_NAME:
+    case PARE_CSV_KIND:
+    case PARE_CSV_THINGS:
+        return PARE_OK; /* read elsewhere */
     case PARE_CSV_SIZE:
         return take_size(m, cell, err);
     case PARE_CSV_MOUNT:
@@ -481,41 +508,18 @@ static pare_status take_cell(making *m, const char *cell, pare_error *err)
         m->known = cell;
         m->known_column = m->number;
         return PARE_OK;
-    case PARE_CSV_TEXT:
-        if (strcmp(target->name, "note") == 0) {
-            add_note(m, "", cell);
-            return PARE_OK;
-        }
-        break;
-    case PARE_CSV_LEFT_OUT:
-    case PARE_CSV_ID:
-    case PARE_CSV_NAME:
-    case PARE_CSV_KIND:
-    case PARE_CSV_THINGS:
-        return PARE_OK;
     default:
         break;
     }
-    if (!to) {
-        leave_out(m, cell);
+    if (strcmp(target->name, "note") == 0) {
+        add_note(m, "", cell);
         return PARE_OK;
     }
-    switch (target->form) {
-    case PARE_CSV_PAIR:
-        return take_pair(m, cell, err);
-    case PARE_CSV_FIT:
-        return take_fit(m, target->name, cell, err);
-    case PARE_CSV_SPAN:
-        return take_span(m, to, cell, err);
-    case PARE_CSV_WORD:
-        put_word(m, to, cell);
-        return PARE_OK;
-    case PARE_CSV_TEXT:
-        put_text(m, to, cell);
-        return PARE_OK;
-    default:
-        return take_quantity(m, to, cell, err);
-    }
+    pare_node *to = place_of(m, target->name);
+    if (to)
+        return take_placed(m, to, cell, err);
+    leave_out(m, cell);
+    return PARE_OK;
 }
 
 /* ---- the whole ---- */
@@ -591,6 +595,20 @@ static void put_price(making *m)
         pare_csv_add(m->top, "price", m->price);
 }
 
+/* "LiHV" under kind says pack and chemistry, unless a column of its own says that. */
+static void put_chemistry(making *m)
+{
+    const pare_csv_column *kind = pare_csv_column_of(m->rows->plan, "kind");
+    char tidy[64];
+    if (!kind || m->kind != PARE_PACK || pare_node_get(m->spec, "chemistry"))
+        return;
+    pare_csv_tidy(pare_csv_cell(m->rows->plan, kind, m->row), tidy, sizeof tidy);
+    const char *chemistry = pare_csv_kind_chemistry(tidy);
+    m->number = kind->set ? 0 : (size_t)(kind - m->rows->plan->column) + 1;
+    if (chemistry)
+        put(m, m->spec, "chemistry", chemistry);
+}
+
 static pare_status fill(making *m, pare_csv_made *made, pare_error *err)
 {
     const pare_csv_plan *plan = m->rows->plan;
@@ -615,6 +633,8 @@ static pare_status fill(making *m, pare_csv_made *made, pare_error *err)
     }
     if (status == PARE_OK && !mass_put)
         status = put_mass(m, err);
+    if (status == PARE_OK)
+        put_chemistry(m);
     return status;
 }
 

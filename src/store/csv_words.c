@@ -579,6 +579,13 @@ int pare_csv_kind(const char *words)
     return -1;
 }
 
+const char *pare_csv_kind_chemistry(const char *words)
+{
+    if (strcmp(words, "lihv") == 0)
+        return "lihv";
+    return strcmp(words, "liion") == 0 || strcmp(words, "li ion") == 0 ? "liion" : NULL;
+}
+
 const char *pare_csv_kind_near(const char *words)
 {
     const char *names[PARE_COUNT(KINDS) + PARE_KINDS];

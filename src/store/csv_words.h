@@ -60,6 +60,8 @@ const char *pare_csv_title_near(pare_list_kind list, const char *title);
 
 /** A kind by what builders call it ("4in1 esc"), tidied as titles are; -1: none of those. */
 int pare_csv_kind(const char *words);
+/** The chemistry that a word for packs says ("lihv", "li ion"), as the text form has it; NULL: none. */
+const char *pare_csv_kind_chemistry(const char *words);
 /** The nearest such words, or NULL. */
 const char *pare_csv_kind_near(const char *words);
 

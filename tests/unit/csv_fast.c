@@ -174,7 +174,7 @@ static char *make_list(int rows)
     char *list = malloc((size_t)(rows + 1) * ALL_TITLES * MOST);
     static const char *const kinds[] = {"motor",     "pack",      "propeller", "esc 4in1", "ESC",
                                         "FC",        "strap",     "Motors",    "vtx",      "gps",
-                                        "motor",     "propeller", "pack",      "lipo",     "moter",
+                                        "motor",     "propeller", "LiHV",      "lipo",     "moter",
                                         "capacitor", "standoff",  "other",     "frame",    "-"};
     size_t used = 0, columns = 0, chosen[ALL_TITLES];
     const bool comma = pick(2);

@@ -146,6 +146,52 @@ static void the_kind_is_told_by_words_by_specs_or_by_the_person(void **state)
                  "- {id: e, kind: tie, mass: 0.4 g}\n");
 }
 
+static void what_a_part_fits_is_read_as_the_trade_writes_it(void **state)
+{
+    pare_store *store = store_of(state);
+    taken(store,
+          "id,kind,weight (g),stator,kv,mount,shaft,thread,amps,cells,plug,antenna connector,"
+          "polarization,mAh,size,chem\n"
+          "an,antenna,9,,,,,,,,,SMA,RHCP,,,\n"
+          "es,4in1,11,,,30.5x30.5,,,45,3-6S,,,,,,\n"
+          "fr,frame,90,,,,,,,,,,,,225mm,\n"
+          "mo,motor,30,2207,1750,16x19,M5,m3,,,,,,,,\n"
+          "p1,LiHV,158,,,,,,,6s1p,60,,,1300,,\n"
+          "p2,li-ion,280,,,,,,,4,,,,3000,,\n"
+          "p3,lihv,158,,,,,,,4,60 A class,,,1500,,Li-Po\n"
+          "pr,props,4.3,,,,,,,,,,,,5.1x4.3x3,\n",
+          (pare_list_import){0});
+    holds(
+        store,
+        "parts:\n"
+        "- {id: an, kind: antenna, mass: 9 g, spec: {hand: right}, fits: {antenna: screw}}\n"
+        "- id: es\n"
+        "  kind: esc_four\n"
+        "  mass: 11 g\n"
+        "  spec: {continuous: 45 A}\n"
+        "  fits: {stack: 30.5 mm, cells: 3 .. 6}\n"
+        "- {id: fr, kind: frame, mass: 90 g, spec: {wheelbase: 225 mm}}\n"
+        "- id: mo\n"
+        "  kind: motor\n"
+        "  mass: 30 g\n"
+        "  spec: {stator: 22 mm x 7 mm, kv: 1750}\n"
+        "  fits: {bolt_circle: [16 mm, 19 mm], thread: M3, shaft: M5}\n"
+        "- id: p1\n"
+        "  kind: pack\n"
+        "  mass: 158 g\n"
+        "  spec: {cells: 6, capacity: 1300 mAh, chemistry: lihv}\n"
+        "  fits: {connector: 60 A class}\n"
+        "- {id: p2, kind: pack, mass: 280 g, spec: {cells: 4, capacity: 3000 mAh, chemistry: "
+        "liion}}\n"
+        "- id: p3\n"
+        "  kind: pack\n"
+        "  mass: 158 g\n"
+        "  spec: {cells: 4, capacity: 1500 mAh, chemistry: lipo}\n"
+        "  fits: {connector: 60 A class}\n"
+        "- {id: pr, kind: propeller, mass: 4.3 g, spec: {diameter: 5.1 in, pitch: 4.3 in, blades: "
+        "3}}\n");
+}
+
 static void a_column_of_names_may_be_titled_by_their_kind(void **state)
 {
     pare_store *store = store_of(state);
@@ -491,6 +537,8 @@ int main(void)
             a_unit_stands_in_the_cell_over_the_column_or_in_the_other_cells, setup, teardown),
         cmocka_unit_test_setup_teardown(a_mass_says_how_it_is_known, setup, teardown),
         cmocka_unit_test_setup_teardown(the_kind_is_told_by_words_by_specs_or_by_the_person, setup,
+                                        teardown),
+        cmocka_unit_test_setup_teardown(what_a_part_fits_is_read_as_the_trade_writes_it, setup,
                                         teardown),
         cmocka_unit_test_setup_teardown(a_column_of_names_may_be_titled_by_their_kind, setup,
                                         teardown),
