@@ -102,6 +102,7 @@ enum { PARE_HANDED_LINEAR, PARE_HANDED_LEFT, PARE_HANDED_RIGHT };
 typedef struct pare_part {
     const char *id;
     const char *maker; /* NULL: not said */
+    const char *note;  /* kept as typed; NULL: none */
     pare_kind kind;
     bool sought; /* on no shelf: wished for, never in a proof */
     pare_value mass_kg;

@@ -129,6 +129,11 @@ void pare_part_text(const pare_part *part, const char *money, const pare_screen 
         pare_text_add(out, "\n");
     }
     pare_text_printf(out, "  %-18s%d\n", "owned", part->owned);
+    if (part->note) {
+        pare_text_add(out, "  ");
+        pare_put_left(out, "note", 18);
+        pare_put_wrapped(screen, out, 20, 20, part->note);
+    }
     if (part->body_estimated)
         pare_text_add(out, "  Its shape is the usual one for its kind: nobody has described it.\n");
     if (part->kind == PARE_PACK)
@@ -150,6 +155,8 @@ json_t *pare_part_object(const pare_part *part)
     json_object_set_new(one, "price",
                         part->price.given ? pare_json_number(part->price.each) : json_null());
     json_object_set_new(one, "owned", json_integer(part->owned));
+    if (part->note)
+        json_object_set_new(one, "note", json_string(part->note));
     pare_spec_shown shown[PARE_SPECS];
     const size_t count = pare_specs_shown(part, shown);
     for (size_t i = 0; i < count; i++) {

@@ -195,7 +195,6 @@ static pare_status read_facts(const pare_reading *reading, const pare_node *node
                     *fits = pare_node_get(node, "fits"), *body = pare_node_get(node, "body"),
                     *includes = pare_node_get(node, "includes"),
                     *note = pare_node_get(node, "note");
-    const char *kept_as_typed = NULL;
     pare_status status = PARE_OK;
     if (maker)
         status = pare_read_text(reading, maker, "maker", &part->maker, err);
@@ -220,7 +219,7 @@ static pare_status read_facts(const pare_reading *reading, const pare_node *node
     if (status == PARE_OK && includes)
         status = pare_read_includes(reading, includes, part, err);
     if (status == PARE_OK && note)
-        status = pare_read_text(reading, note, "note", &kept_as_typed, err);
+        status = pare_read_text(reading, note, "note", &part->note, err);
     if (status == PARE_OK)
         status = check_charger(reading, pare_node_get(node, "charger"), err);
     return status;

@@ -95,6 +95,18 @@ static void a_list_as_json_has_the_same_in_keys(void **state)
     json_decref(all);
 }
 
+static void a_note_that_was_asked_for_is_shown_with_its_part(void **state)
+{
+    (void)state;
+    write_text("n.csv", "name,kind,weight (g),colour\nLong one,strap,6,red\n");
+    ran r = run("import n.csv --notes --bench n.sqlite");
+    assert_non_null(strstr(r.out, "colour      kept as a note\n"));
+    ran_free(&r);
+    r = run("parts show long-one --bench n.sqlite");
+    assert_non_null(strstr(r.out, "note              name: Long one; colour: red\n"));
+    ran_free(&r);
+}
+
 static void a_file_is_told_by_its_ending_or_by_what_is_in_it(void **state)
 {
     (void)state;
@@ -168,6 +180,7 @@ int main(void)
         cmocka_unit_test(a_list_that_is_refused_leaves_no_bench_behind),
         cmocka_unit_test(what_differs_is_said_before_it_is_done),
         cmocka_unit_test(a_list_as_json_has_the_same_in_keys),
+        cmocka_unit_test(a_note_that_was_asked_for_is_shown_with_its_part),
         cmocka_unit_test(a_file_is_told_by_its_ending_or_by_what_is_in_it),
         cmocka_unit_test(a_model_alone_becomes_a_part_of_its_shape),
         cmocka_unit_test(a_drawing_alone_becomes_a_plate_of_its_outline),
