@@ -155,8 +155,14 @@ static bool part_unit(const char *title, char before[TITLE], char unit[24])
 static bool read_title(const titles *t, pare_list_kind list, const char *title, reading_of *found)
 {
     char before[TITLE], unit[24];
-    if (look_up(list, title, found))
+    if (look_up(list, title, found)) {
+        /* A unit of signs alone, "efficiency (%)", is lost in a tidied title. */
+        if (!found->unit && strpbrk(title, "([") && part_unit(title, before, unit) &&
+            has_unit(found->target) &&
+            fits(t, pare_csv_unit(unit, found->target->dimension), found->target->dimension))
+            found->unit = pare_arena_text(t->arena, pare_csv_unit(unit, found->target->dimension));
         return true;
+    }
     if (!part_unit(title, before, unit) || !look_up(list, before, found))
         return false;
     const char *spelt = pare_csv_unit(unit, found->target->dimension);

@@ -162,11 +162,13 @@ pare_status pare_csv_make_record(const pare_csv_rows *rows, const pare_csv_row *
         const pare_csv_column *column = rows->plan->order[i];
         const char *cell = pare_csv_cell(rows->plan, column, row);
         pare_node *to = column->target->map ? air : made;
-        if (!pare_csv_is_nothing(cell))
-            status = put_cell(rows, to, column, cell, row->line, err);
+        if (pare_csv_is_nothing(cell))
+            continue;
+        /* Where the table of targets has it, so that an export comes back as the same text. */
+        if (to == air && !air->first)
+            pare_csv_add(made, "air", air);
+        status = put_cell(rows, to, column, cell, row->line, err);
     }
-    if (status == PARE_OK && air->first)
-        pare_csv_add(made, "air", air);
     return status;
 }
 

@@ -7,9 +7,7 @@
 #include "store/disk.h"
 #include "store/load.h"
 
-static const struct {
-    const char *key, *sql;
-} LISTS[] = {
+const pare_export_list pare_export_lists[PARE_EXPORT_LISTS] = {
     {"parts", "SELECT doc FROM part ORDER BY id"},
     {"craft", "SELECT doc FROM craft ORDER BY name"},
     {"scales", "SELECT doc FROM scale ORDER BY id"},
@@ -65,8 +63,8 @@ pare_status pare_store_export_yaml(pare_store *store, pare_text *out, pare_error
         if (*money)
             pare_text_printf(out, "money: %s\n", money);
     }
-    for (size_t i = 0; i < PARE_COUNT(LISTS) && status == PARE_OK; i++)
-        status = put_list(store, LISTS[i].key, LISTS[i].sql, out, err);
+    for (size_t i = 0; i < PARE_EXPORT_LISTS && status == PARE_OK; i++)
+        status = put_list(store, pare_export_lists[i].key, pare_export_lists[i].sql, out, err);
     pare_sql_rollback(store);
     pare_arena_close(arena);
     if (status == PARE_OK && out->failed)

@@ -28,4 +28,11 @@ pare_status pare_load_check(pare_store *store, pare_error *err);
 pare_status pare_load_setting(const pare_store *store, const char *name, pare_arena *arena,
                               const char **value, pare_error *err);
 
+/** The lists of a bench's text, in their order, and how their rows are fetched: the text alone. */
+enum { PARE_EXPORT_LISTS = 6 };
+typedef struct pare_export_list {
+    const char *key, *sql;
+} pare_export_list;
+extern const pare_export_list pare_export_lists[PARE_EXPORT_LISTS];
+
 #endif

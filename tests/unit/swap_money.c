@@ -31,6 +31,41 @@ static void a_seller_ships_once_for_all_that_is_bought_there(void **state)
     assert_true(priced);
 }
 
+/* By hand: of eight propellers one lies there, so seven are missing: two sets of four at 0.80 each are
+ * 6.40. Of four motors one lies there: three at 18.00 are 54.00. Both are Hob's, who ships once, for
+ * 6.00, the dearer of the two. The antenna is another shop's: 9.00 and 3.50 of shipping. */
+static void a_shopping_list_costs_what_it_does_by_hand(void **state)
+{
+    (void)state;
+    pare_bench bench = {.money = "EUR"};
+    const pare_part
+        propeller = {.id = "p",
+                     .kind = PARE_PROPELLER,
+                     .owned = 1,
+                     .price = {.given = true,
+                               .each = 0.80,
+                               .sold_in = 4,
+                               .shipping = 4.50,
+                               .seller = "Hob"}},
+        motor =
+            {.id = "m",
+             .kind = PARE_MOTOR,
+             .owned = 1,
+             .price = {.given = true, .each = 18, .sold_in = 1, .shipping = 6, .seller = "Hob"}},
+        antenna = {
+            .id = "a",
+            .kind = PARE_ANTENNA,
+            .price = {.given = true, .each = 9, .sold_in = 1, .shipping = 3.50, .seller = "Fen"}};
+    pare_basket basket = {0};
+    bool priced = false;
+    pare_basket_part(&basket, &propeller, 4);
+    pare_basket_part(&basket, &motor, 4);
+    pare_basket_part(&basket, &propeller, 4);
+    pare_basket_part(&basket, &antenna, 1);
+    assert_near(pare_basket_money(&bench, &basket, &priced), 6.40 + 54 + 6 + 9 + 3.50, 1e-12);
+    assert_true(priced);
+}
+
 static void spares_are_had_already_and_those_on_a_craft_are_not_spare(void **state)
 {
     fixture *f = *state;
@@ -137,6 +172,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(sets_are_bought_whole),
         cmocka_unit_test(a_seller_ships_once_for_all_that_is_bought_there),
+        cmocka_unit_test(a_shopping_list_costs_what_it_does_by_hand),
         cmocka_unit_test(spares_are_had_already_and_those_on_a_craft_are_not_spare),
         cmocka_unit_test(what_was_taken_off_a_craft_is_spare_again),
         cmocka_unit_test(screws_come_in_bags_and_one_bag_serves_two_joints),

@@ -1,0 +1,209 @@
+/* lists_out.c: what is exported comes back: JSON whole, CSV as far as a flat list goes. */
+#include "run.h"
+
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#define OWN   " --bench own.sqlite"
+#define OTHER " --bench other.sqlite"
+
+static int fresh(void **state)
+{
+    (void)state;
+    remove("own.sqlite");
+    remove("other.sqlite");
+    return 0;
+}
+
+static void done(const char *line)
+{
+    ran r = run(line);
+    if (r.status != 0)
+        fail_msg("pare %s: %s", line, r.err);
+    ran_free(&r);
+}
+
+static char *out_of(const char *line)
+{
+    ran r = run(line);
+    if (r.status != 0)
+        fail_msg("pare %s: %s", line, r.err);
+    free(r.err);
+    return r.out;
+}
+
+static void same(const char *one, const char *two)
+{
+    char *first = out_of(one), *second = out_of(two);
+    if (strcmp(first, second) != 0)
+        fail_msg("pare %s and pare %s differ", one, two);
+    free(first);
+    free(second);
+}
+
+static void refuses(const char *line, int status, const char *wanted)
+{
+    ran r = run(line);
+    assert_string_equal(r.err, wanted);
+    assert_string_equal(r.out, "");
+    assert_int_equal(r.status, status);
+    ran_free(&r);
+}
+
+static void a_bench_as_json_comes_back_byte_for_byte(void **state)
+{
+    (void)state;
+    done("export -o all.json" DEMO);
+    json_t *all = json_load_file("all.json", 0, NULL);
+    assert_non_null(all);
+    assert_int_equal(json_integer_value(json_object_get(all, "pare")), 1);
+    const json_t *part = json_array_get(json_object_get(all, "parts"), 0);
+    assert_true(json_is_string(json_object_get(json_object_get(part, "mass"), "value")));
+    assert_true(json_is_number(json_object_get(part, "owned")));
+    json_decref(all);
+    done("import all.json" OTHER);
+    same("export" OTHER, "export" DEMO);
+    same("export --as json" OTHER, "export --as json" DEMO);
+}
+
+static void parts_as_csv_come_back_as_the_same_list(void **state)
+{
+    (void)state;
+    ran r = run("export -o parts.csv" DEMO);
+    assert_int_equal(r.status, 0);
+    assert_string_equal(r.out, "parts.csv written\n");
+    assert_non_null(strstr(r.err, "pare: left out, since a list is flat: body of 99, "));
+    ran_free(&r);
+    done("import parts.csv" OTHER);
+    same("export --as csv" OTHER, "export --as csv" DEMO);
+    /* Whatever has a place in a list has the same text again. */
+    char *was = out_of("export" DEMO), *is = out_of("export" OTHER);
+    size_t parts = 0;
+    for (char *line = strtok(is, "\n"); line; line = strtok(NULL, "\n")) {
+        parts += strncmp(line, "- id:", 5) == 0 || strncmp(line, "- {id:", 6) == 0;
+        if (strstr(line, "kind: propeller,") && !strstr(was, line))
+            fail_msg("not what it was: %s", line);
+    }
+    assert_int_equal(parts, 202);
+    free(was);
+    free(is);
+}
+
+static void records_as_csv_are_known_again(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *out, *in, *says;
+    } lists[] = {
+        {"export --as weigh_ins -o w.csv" DEMO, "import w.csv --json" DEMO, "weigh_ins"},
+        {"export --as flights -o f.csv" DEMO, "import f.csv --json" DEMO, "flights"},
+        {"export --as stand -o s.csv" DEMO, "import s.csv --json" DEMO, "stand"},
+    };
+    char *before = out_of("export" DEMO);
+    for (size_t i = 0; i < sizeof lists / sizeof *lists; i++) {
+        done(lists[i].out);
+        done(lists[i].in);
+    }
+    char *after = out_of("export" DEMO);
+    assert_string_equal(after, before);
+    free(after);
+    free(before);
+    char *text = read_file("w.csv");
+    assert_int_equal(strncmp(text,
+                             "craft,date,scale,of,loadout,reads (g)\r\n"
+                             "hedgerow,2026-04-11,letters,\"motor 4, joint.motor_base 16\",,153.7",
+                             strlen("craft,date,scale,of,loadout,reads (g)\r\nhedgerow,2026-04-11,"
+                                    "letters,\"motor 4, joint.motor_base 16\",,153.7")),
+                     0);
+    free(text);
+}
+
+static void a_cell_is_quoted_and_keeps_its_own_unit(void **state)
+{
+    (void)state;
+    write_text(
+        "odd.yaml",
+        "pare: 1\nparts:\n"
+        "- {id: a, kind: pad, maker: 'Teasel, \"Works\" & Sons', mass: 3.10 g, note: '#1'}\n"
+        "- {id: b, kind: pad, mass: {value: 0.4 oz, u: 0.1 g, known: weighed}, owned: 2}\n"
+        "- {id: c, kind: propeller, spec: {diameter: 5.1 in, pitch: 4.3 in, blades: 3}, "
+        "price: {each: 3.20, sold_in: 4, shipping: 4.50, seller: H\xC3\xA9l\xC3\xA8ne}}\n"
+        "- {id: d, kind: motor, spec: {kv: 1750, stator: 22 mm x 7 mm, volts: 11 V .. 25 V}, "
+        "fits: {bolt_circle: [16 mm, 19 mm], thread: M3}}\n");
+    done("import odd.yaml" OWN);
+    char *csv = out_of("export --as csv" OWN);
+    assert_string_equal(
+        csv,
+        "id,kind,maker,mass (g),mass_u (g),known,price,sold_in,shipping,seller,owned,stator,kv,"
+        "volts,diameter (in),pitch (in),blades,bolt_circle,thread,note\r\n"
+        "a,pad,\"Teasel, \"\"Works\"\" & Sons\",3.10,,,,,,,,,,,,,,,,\"#1\"\r\n"
+        "b,pad,,0.4 oz,0.1,weighed,,,,,2,,,,,,,,,\r\n"
+        "c,propeller,,,,,3.20,4,4.50,H\xC3\xA9l\xC3\xA8ne,,,,,5.1,4.3,3,,,\r\n"
+        "d,motor,,,,,,,,,,22 mm x 7 mm,1750,11 V .. 25 V,,,,16 mm x 19 mm,M3,\r\n");
+    free(csv);
+    done("export -o odd.csv" OWN);
+    done("import odd.csv" OTHER);
+    char *was = out_of("export" OWN), *is = out_of("export" OTHER);
+    /* Entries are in the list's order, which for d is not as typed. */
+    assert_non_null(strstr(is,
+                           "- {id: a, kind: pad, maker: \"Teasel, \\\"Works\\\" & Sons\", mass: "
+                           "3.10 g, note: \"#1\"}\n"));
+    assert_non_null(strstr(is, "- {id: b, kind: pad, mass: {value: 0.4 oz, u: 0.1 g, known: "
+                               "weighed}, owned: 2}\n"));
+    assert_non_null(strstr(is, "fits: {bolt_circle: [16 mm, 19 mm], thread: M3}"));
+    assert_non_null(strstr(was, "sold_in: 4, shipping: 4.50"));
+    assert_non_null(strstr(is, "sold_in: 4, shipping: 4.50"));
+    free(is);
+    free(was);
+    same("export --as csv" OTHER, "export --as csv" OWN);
+}
+
+static void stand_tables_in_two_units_are_no_list(void **state)
+{
+    (void)state;
+    done("export -o all.yaml" DEMO);
+    done("import all.yaml" OTHER);
+    write_text("t.yaml", "pare: 1\nstand_tables:\n- {motor: mo-2207-2650, propeller: pr-51-43, "
+                         "columns: {throttle: \"%\", thrust: N}, rows: [[50, 4.1]]}\n");
+    done("import t.yaml" OTHER);
+    ran r = run("export --as stand" OTHER);
+    assert_int_equal(r.status, 3);
+    assert_string_equal(r.out, "");
+    assert_non_null(strstr(r.err, "of which a list can only say one; right would be YAML or JSON"));
+    ran_free(&r);
+}
+
+static void a_form_is_known_by_its_name(void **state)
+{
+    (void)state;
+    write_text("a.yaml", "pare: 1\nparts: [{id: a, kind: pad, mass: 1 g}]\n");
+    done("import a.yaml" OWN);
+    refuses("export --as jsn" OWN, 2, "pare: --as 'jsn'; did you mean json?\n");
+    refuses("export --as xlsx" OWN, 2,
+            "pare: --as 'xlsx'; right would be yaml, json, csv, weigh_ins, flights or stand\n");
+    same("export --as yaml" OWN, "export" OWN);
+    same("export --as parts" OWN, "export --as csv" OWN);
+    char *none = out_of("export --as flights" OWN);
+    assert_string_equal(none, "craft,date\r\n");
+    free(none);
+    json_t *said = run_json("export --as csv -o x.txt --json" OWN);
+    assert_string_equal(json_string_value(json_object_get(said, "file")), "x.txt");
+    json_decref(said);
+    char *text = read_file("x.txt");
+    assert_string_equal(text, "id,kind,mass (g)\r\na,pad,1\r\n");
+    free(text);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test_setup(a_bench_as_json_comes_back_byte_for_byte, fresh),
+        cmocka_unit_test_setup(parts_as_csv_come_back_as_the_same_list, fresh),
+        cmocka_unit_test_setup(records_as_csv_are_known_again, fresh),
+        cmocka_unit_test_setup(a_cell_is_quoted_and_keeps_its_own_unit, fresh),
+        cmocka_unit_test_setup(stand_tables_in_two_units_are_no_list, fresh),
+        cmocka_unit_test_setup(a_form_is_known_by_its_name, fresh),
+    };
+    return cmocka_run_group_tests(tests, enter_home_with_demo, leave_home);
+}
