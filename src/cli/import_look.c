@@ -5,6 +5,7 @@
 #include <errno.h>
 #include <stdio.h>
 #include <string.h>
+#include <sys/stat.h>
 
 #include "cli/import.h"
 #include "store/outline.h"
@@ -26,6 +27,10 @@ static bool is_bench(const char *bytes)
 static pare_status by_content(const char *path, import_kind *kind, pare_error *err)
 {
     char bytes[4096];
+    struct stat facts;
+    /* A pipe would be waited for, perhaps for ever. */
+    if (stat(path, &facts) == 0 && !S_ISREG(facts.st_mode) && !S_ISDIR(facts.st_mode))
+        return pare_fail(err, PARE_BAD_DATA, "%s: no regular file; right would be a file", path);
     FILE *file = fopen(path, "rb");
     if (!file)
         return pare_fail(err, PARE_BAD_DATA, "%s: cannot be opened (%s)", path, strerror(errno));

@@ -113,7 +113,7 @@ static pare_status start(pare_csv *csv, pare_error *err)
 static pare_status open_file(pare_csv *csv, const char *path, pare_error *err)
 {
     struct stat facts;
-    csv->file = open(path, O_RDONLY | O_CLOEXEC);
+    csv->file = open(path, O_RDONLY | O_CLOEXEC | O_NONBLOCK); /* a pipe would be waited for */
     if (csv->file < 0)
         return pare_fail(err, PARE_BAD_DATA, "%s: cannot be opened (%s)", path, strerror(errno));
     if (fstat(csv->file, &facts) != 0 || !S_ISREG(facts.st_mode))

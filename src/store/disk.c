@@ -64,7 +64,8 @@ static pare_status read_all(int file, const char *path, size_t most, pare_arena 
 pare_status pare_disk_read(const char *path, size_t most, pare_arena *arena, const char **bytes,
                            size_t *length, pare_error *err)
 {
-    const int file = open(path, O_RDONLY | O_CLOEXEC);
+    /* Without waiting: a pipe is no file, and nobody may ever write into it. */
+    const int file = open(path, O_RDONLY | O_CLOEXEC | O_NONBLOCK);
     if (file < 0)
         return refuse(path, errno, err);
     const pare_status status = read_all(file, path, most, arena, bytes, length, err);

@@ -221,7 +221,12 @@ static pare_status without_place(const taking *t, pare_error *err)
         strncmp(err->text + name, ":0:0: ", 6) != 0)
         return err->status;
     const pare_error made = *err;
-    return pare_fail(err, made.status, "%s: %s", t->reading.name, made.text + name + 6);
+    const char *what = made.text + name + 6;
+    /* What is wrong within the file names it already, without its folder. */
+    const size_t own = strlen(t->name);
+    if (strncmp(what, t->name, own) == 0 && what[own] == ':')
+        return pare_fail(err, made.status, "%.*s%s", (int)(name - own), t->reading.name, what);
+    return pare_fail(err, made.status, "%s: %s", t->reading.name, what);
 }
 
 /* All parts of this shape change together. */

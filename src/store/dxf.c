@@ -98,6 +98,14 @@ static bool is(const scan *s, const char *word)
     return s->length == strlen(word) && memcmp(s->value, word, s->length) == 0;
 }
 
+/* Whether the first line is that of the form that is not text; a maker's name goes before these words. */
+static bool is_binary(const char *line, size_t length)
+{
+    static const char words[] = " Binary DXF";
+    const size_t end = sizeof words - 1;
+    return length >= end && memcmp(line + length - end, words, end) == 0;
+}
+
 static pare_status next_pair(scan *s, bool *there, pare_error *err)
 {
     const char *code = NULL;
@@ -113,6 +121,9 @@ static pare_status next_pair(scan *s, bool *there, pare_error *err)
         copy[length] = 0;
         s->code = strtol(copy, &end, 10);
     }
+    if (s->line == 1 && is_binary(code, length))
+        return pare_fail(err, PARE_BAD_DATA,
+                         "%s: a binary DXF file; right would be one saved as text", s->name);
     if (end == copy || *end || s->code < -5 || s->code > 1071)
         return pare_fail(err, PARE_BAD_DATA,
                          "%s:%zu: not a DXF file: '%.*s'; right would be the number of a code",

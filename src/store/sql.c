@@ -41,6 +41,7 @@ pare_status pare_sql_failed(const pare_store *store, pare_error *err)
 {
     if (pare_store_stopped(store))
         return pare_fail(err, PARE_STOPPED, "stopped");
+    int why;
     switch (sqlite3_errcode(store->db) & 0xff) {
     case SQLITE_NOMEM:
         return pare_no_memory(err);
@@ -60,9 +61,10 @@ pare_status pare_sql_failed(const pare_store *store, pare_error *err)
         return pare_fail(err, PARE_UNAVAILABLE, "%s: the disk is full; the bench is as it was",
                          store->path);
     case SQLITE_IOERR:
+        why = sqlite3_system_errno(store->db);
         return pare_fail(err, PARE_UNAVAILABLE,
                          "%s: the disk did not read or write (%s); the bench is as it was",
-                         store->path, strerror(sqlite3_system_errno(store->db)));
+                         store->path, why ? strerror(why) : "is there room on it?");
     case SQLITE_CANTOPEN:
         return pare_fail(err, PARE_UNAVAILABLE, "%s: cannot be opened (%s)", store->path,
                          strerror(sqlite3_system_errno(store->db)));
