@@ -58,7 +58,7 @@ static void compare(differ *d, const char *above, const pare_node *was, const pa
             if (side && old)
                 continue; /* seen from the other side */
             const char *key =
-                *above ? pare_arena_printf(d->arena, "%s.%s", above, one->key) : one->key;
+                pare_arena_printf(d->arena, "%s%s%s", above, *above ? "." : "", one->key);
             if (!key)
                 d->no_memory = true;
             else if (old && now && old->form == PARE_NODE_MAP && now->form == PARE_NODE_MAP)
