@@ -15,8 +15,7 @@ static pare_status as_text(const bench_in_use *use, const options *given, const 
     if (!arena)
         return pare_no_memory(err);
     pare_swaps swaps;
-    const pare_status status =
-        pare_swaps_sum(use->bench, craft, loadout, arena, &swaps, err);
+    const pare_status status = pare_swaps_sum(use->bench, craft, loadout, arena, &swaps, err);
     if (status == PARE_OK) {
         pare_sheet_text(view, &swaps, use->bench->money, &screen, out);
         if (given->given & OPTION_ALL)

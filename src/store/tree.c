@@ -330,7 +330,8 @@ static pare_status add_scalar(builder *b, const yaml_event_t *event, pare_error 
 
 static pare_status take_event(builder *b, const yaml_event_t *event, pare_error *err)
 {
-    pare_status status = PARE_OK;
+    const pare_node *map;
+    pare_status status;
     switch (event->type) {
     case YAML_DOCUMENT_START_EVENT:
         if (b->root)
@@ -347,7 +348,9 @@ static pare_status take_event(builder *b, const yaml_event_t *event, pare_error 
     case YAML_SEQUENCE_END_EVENT:
         return close_node(b, err);
     case YAML_MAPPING_END_EVENT:
-        status = check_keys_differ(b, b->open[b->depth - 1].node, err);
+        map = b->open[b->depth - 1].node;
+        assert(map); /* libyaml ends only what it has begun */
+        status = check_keys_differ(b, map, err);
         return status == PARE_OK ? close_node(b, err) : status;
     default:
         return PARE_OK;

@@ -506,11 +506,14 @@ static void a_limit_that_cannot_be_leaves_the_text_as_it_was(void **state)
     fill(store);
     char *before = store_text(store);
     const pare_limit_change unknown[] = {{"all_up", "<= 600 g"}, {"al_up", "<= 600 g"}};
-    assert_int_equal(pare_store_set_limits(store, "x", 2, unknown, &(pare_change){0}, &err), PARE_UNKNOWN);
+    assert_int_equal(pare_store_set_limits(store, "x", 2, unknown, &(pare_change){0}, &err),
+                     PARE_UNKNOWN);
     const pare_limit_change unit[] = {{"all_up", "<= 600 V"}};
-    assert_int_equal(pare_store_set_limits(store, "x", 1, unit, &(pare_change){0}, &err), PARE_BAD_DATA);
+    assert_int_equal(pare_store_set_limits(store, "x", 1, unit, &(pare_change){0}, &err),
+                     PARE_BAD_DATA);
     const pare_limit_change fine[] = {{"all_up", "<= 600 g"}};
-    assert_int_equal(pare_store_set_limits(store, "y", 1, fine, &(pare_change){0}, &err), PARE_UNKNOWN);
+    assert_int_equal(pare_store_set_limits(store, "y", 1, fine, &(pare_change){0}, &err),
+                     PARE_UNKNOWN);
     char *after = store_text(store);
     assert_string_equal(after, before);
     free(after);
