@@ -6,10 +6,10 @@
 
 #include "show/digits.h"
 
-void pare_put_part_id(const char *id, pare_text *out)
+void pare_put_part_id(const char *id, int width, pare_text *out)
 {
-    pare_put_left(out, id, PARE_COLUMN_ID);
-    if (pare_columns(id) >= PARE_COLUMN_ID)
+    pare_put_left(out, id, width);
+    if (pare_columns(id) >= width)
         pare_text_add(out, " ");
 }
 

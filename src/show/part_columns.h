@@ -16,8 +16,8 @@ enum {
     PARE_COLUMN_OWNED = 5
 };
 
-/** An id, with a blank behind it however long it is. */
-void pare_put_part_id(const char *id, pare_text *out);
+/** An id in a column so wide, with a blank behind it however long it is. */
+void pare_put_part_id(const char *id, int width, pare_text *out);
 /** Grams and their uncertainty, in two columns. */
 void pare_put_part_mass(const pare_value *mass_kg, const pare_screen *screen, pare_text *out);
 /** Price and how many are owned, and what stands above them; `money` is the bench's, "" or NULL: not

@@ -8,12 +8,36 @@
 #include "show/sheet_json.h"
 #include "show/spec_show.h"
 
+enum { FIELD = 64 };
+
+static const char *kind_field(const pare_listed *part, char field[FIELD])
+{
+    snprintf(field, FIELD, "%s%s", pare_kind_words(part->kind), part->sought ? " (sought)" : "");
+    return field;
+}
+
+/* Ids longer than usual take what the kinds leave of the two columns. */
+static int id_width(size_t count, const pare_listed parts[])
+{
+    int longest_id = 0, longest_kind = 0;
+    char field[FIELD];
+    for (size_t i = 0; i < count; i++) {
+        const int id = pare_columns(parts[i].id), kind = pare_columns(kind_field(&parts[i], field));
+        longest_id = id > longest_id ? id : longest_id;
+        longest_kind = kind > longest_kind ? kind : longest_kind;
+    }
+    const int most = PARE_COLUMN_ID + PARE_COLUMN_KIND - longest_kind - 1;
+    const int wanted = longest_id + 1 < most ? longest_id + 1 : most;
+    return wanted > PARE_COLUMN_ID ? wanted : PARE_COLUMN_ID;
+}
+
 void pare_parts_text(size_t count, const pare_listed parts[], const char *money,
                      const pare_screen *screen, pare_text *out)
 {
-    char field[64];
-    pare_put_left(out, "part", PARE_COLUMN_ID);
-    pare_put_left(out, "kind", PARE_COLUMN_KIND);
+    char field[FIELD];
+    const int id = id_width(count, parts), kind = PARE_COLUMN_ID + PARE_COLUMN_KIND - id;
+    pare_put_left(out, "part", id);
+    pare_put_left(out, "kind", kind);
     pare_put_right(out, "grams", PARE_COLUMN_GRAMS);
     pare_put_spaces(out, PARE_COLUMN_DOUBT);
     pare_put_left(out, "known", PARE_COLUMN_KNOWN);
@@ -23,10 +47,8 @@ void pare_parts_text(size_t count, const pare_listed parts[], const char *money,
     pare_text_add(out, screen->width > left + 16 ? "  maker\n" : "\n");
     for (size_t i = 0; i < count; i++) {
         const pare_listed *part = &parts[i];
-        pare_put_part_id(part->id, out);
-        snprintf(field, sizeof field, "%s%s", pare_kind_words(part->kind),
-                 part->sought ? " (sought)" : "");
-        pare_put_left(out, field, PARE_COLUMN_KIND);
+        pare_put_part_id(part->id, id, out);
+        pare_put_left(out, kind_field(part, field), kind);
         pare_put_part_mass(&part->mass_kg, screen, out);
         pare_put_left(out, pare_known_name(part->mass_kg.known), PARE_COLUMN_KNOWN);
         pare_put_money(part, out);

@@ -44,7 +44,7 @@ void pare_replacements_text(const pare_craft *craft, const char *loadout, const 
     pare_text_add(out, "  kind\n");
     for (size_t i = 0; i < count; i++) {
         const pare_listed part = pare_listed_of(list[i].part);
-        pare_put_part_id(part.id, out);
+        pare_put_part_id(part.id, PARE_COLUMN_ID, out);
         pare_put_right(out, pare_digits_at(text, 1e3 * list[i].saved_kg, 1), SAVED);
         pare_text_add(out, " ");
         pare_put_part_mass(&part.mass_kg, screen, out);

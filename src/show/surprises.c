@@ -24,7 +24,7 @@ void pare_surprises_text(size_t count, const pare_listed parts[], const pare_scr
     for (size_t i = 0; i < count; i++) {
         const pare_listed *part = &parts[i];
         const pare_value law = {.value = part->surprise.law_kg.value, .u = part->surprise.law_kg.u};
-        pare_put_part_id(part->id, out);
+        pare_put_part_id(part->id, PARE_COLUMN_ID, out);
         pare_put_part_mass(&part->mass_kg, screen, out);
         pare_put_left(out, pare_known_name(part->mass_kg.known), KNOWN);
         pare_put_part_mass(&law, screen, out);
