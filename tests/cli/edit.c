@@ -21,50 +21,33 @@ static int fresh(void **state)
     return 0;
 }
 
-static void prints(const char *line, const char *wanted)
-{
-    ran r = run(line);
-    assert_string_equal(r.err, "");
-    assert_string_equal(r.out, wanted);
-    assert_int_equal(r.status, 0);
-    ran_free(&r);
-}
-
-static void refuses(const char *line, int status, const char *wanted)
-{
-    ran r = run(line);
-    assert_string_equal(r.err, wanted);
-    assert_string_equal(r.out, "");
-    assert_int_equal(r.status, status);
-    ran_free(&r);
-}
-
 static void a_part_lives_from_add_to_remove(void **state)
 {
     (void)state;
-    prints("parts add pd-x kind=pad mass=3.1~g known=weighed length=60~mm" OWN,
-           "pd-x added\npd-x: pack pad\n  mass              3.1 ± 0.1 g               weighed\n"
-           "  length            60 ± 1 mm                 stated\n"
-           "  owned             0\n"
-           "  Its shape is the usual one for its kind: nobody has described it.\n");
-    prints("parts change pd-x owned=2 mass=3.3~g" OWN,
-           "pd-x changed\n  mass: {value: 3.1 g, known: weighed} -> 3.3 g\n  owned: 2 (new)\n");
-    prints("parts change pd-x owned=2" OWN, "pd-x says that already: nothing was changed\n");
-    prints("parts copy pd-x pd-y" OWN, "pd-y added, a copy of pd-x\n");
-    prints("parts remove pd-x --why lost" OWN, "pd-x removed; pare undo brings it back\n");
-    prints("export" OWN,
-           "pare: 1\nparts:\n- {id: pd-y, kind: pad, mass: 3.3 g, spec: {length: 60 mm}}\n");
-    refuses("parts add pd-y kind=pad mass=1~g" OWN, 3,
-            "pare: part 'pd-y' is on the bench already; right would be another name\n");
-    refuses("parts change pd-y lenght=3~mm" OWN, 2,
-            "pare: lenght=3 mm: no key 'lenght'; did you mean length?\n");
-    refuses("parts change pd-y" OWN, 3, "pare: parts change needs KEY=VALUE, like mass=31.2g\n");
-    refuses("parts remove" OWN, 3, "pare: parts remove needs a part's id\n");
-    refuses("parts remove pd-y --records" OWN, 2,
-            "pare: parts has no option '--records'; pare help parts lists them\n");
+    run_prints("parts add pd-x kind=pad mass=3.1~g known=weighed length=60~mm" OWN,
+               "pd-x added\npd-x: pack pad\n  mass              3.1 ± 0.1 g               weighed\n"
+               "  length            60 ± 1 mm                 stated\n"
+               "  owned             0\n"
+               "  Its shape is the usual one for its kind: nobody has described it.\n");
+    run_prints("parts change pd-x owned=2 mass=3.3~g" OWN,
+               "pd-x changed\n  mass: {value: 3.1 g, known: weighed} -> 3.3 g\n  owned: 2 (new)\n");
+    run_prints("parts change pd-x owned=2" OWN, "pd-x says that already: nothing was changed\n");
+    run_prints("parts copy pd-x pd-y" OWN, "pd-y added, a copy of pd-x\n");
+    run_prints("parts remove pd-x --why lost" OWN, "pd-x removed; pare undo brings it back\n");
+    run_prints("export" OWN,
+               "pare: 1\nparts:\n- {id: pd-y, kind: pad, mass: 3.3 g, spec: {length: 60 mm}}\n");
+    run_refuses("parts add pd-y kind=pad mass=1~g" OWN, 3,
+                "pare: part 'pd-y' is on the bench already; right would be another name\n");
+    run_refuses("parts change pd-y lenght=3~mm" OWN, 2,
+                "pare: lenght=3 mm: no key 'lenght'; did you mean length?\n");
+    run_refuses("parts change pd-y" OWN, 3,
+                "pare: parts change needs KEY=VALUE, like mass=31.2g\n");
+    run_refuses("parts remove" OWN, 3, "pare: parts remove needs a part's id\n");
+    run_refuses("parts remove pd-y --records" OWN, 2,
+                "pare: parts has no option '--records'; pare help parts lists them\n");
     /* What was refused made no bench. */
-    refuses("parts add p kind=motor --bench none.sqlite", 3,
-            "pare: part 'p': stator is missing: a part of kind motor needs it (3 .. 150 mm)\n");
+    run_refuses("parts add p kind=motor --bench none.sqlite", 3,
+                "pare: part 'p': stator is missing: a part of kind motor needs it (3 .. 150 mm)\n");
     assert_int_equal(access("none.sqlite", F_OK), -1);
 }
 
@@ -78,31 +61,32 @@ static void a_craft_lives_from_add_to_remove(void **state)
     assert_non_null(
         strstr(r.out, "motor            4 x mo-2207-1950        flies     at the arms"));
     ran_free(&r);
-    prints("craft change mine motor=mo-2207-1750 items.strap=st-250" DEMO,
-           "mine changed\n  items.motor.part: mo-2207-1950 -> mo-2207-1750\n"
-           "  items.strap: {part: st-250} (new)\n");
-    prints("craft change mine strap=off" DEMO,
-           "mine changed\n  items.strap: {part: st-250} (gone)\n");
-    refuses("craft change mine pakc=pa-4s-1300" DEMO, 2,
-            "pare: pakc=pa-4s-1300: no item or key 'pakc'; did you mean pack?\n");
-    refuses("craft change mine pack=off" DEMO, 3,
-            "pare: craft 'mine' has no pack: it needs one to fly\n");
-    refuses("craft change hedgerow action_camera=off" DEMO, 3,
-            "pare: action_camera=off: runs.film_wire.carries still names it; right would be "
-            "runs.film_wire.carries=... along with it, or runs.film_wire=off\n");
-    prints("craft change hedgerow action_camera=off runs.film_wire=off" DEMO,
-           "hedgerow changed\n  loadouts.race.without: [action_camera, holder] -> [holder]\n"
-           "  items.action_camera: {part: ac-strip, at: [58 mm, 0 mm, 66 mm], turn: [0 deg,\n"
-           "      -25 deg, 0 deg]} (gone)\n"
-           "  runs.film_wire: {gauge: 24, ways: [160 mm, 160 mm], carries: action_camera,\n"
-           "      at: [34 mm, 0 mm, 34 mm]} (gone)\n");
-    prints("craft remove mine" DEMO, "mine removed; pare undo brings it back\n");
-    refuses("craft remove hedgerow" DEMO, 3,
-            "pare: hedgerow is in use by 4 weigh-ins, 3 flights; right would be --records, which "
-            "takes those off too\n");
-    refuses("craft add none" DEMO, 3,
-            "pare: craft 'none' needs parts; right would be like frame=PART motor=PART "
-            "propeller=PART esc=PART pack=PART\n");
+    run_prints("craft change mine motor=mo-2207-1750 items.strap=st-250" DEMO,
+               "mine changed\n  items.motor.part: mo-2207-1950 -> mo-2207-1750\n"
+               "  items.strap: {part: st-250} (new)\n");
+    run_prints("craft change mine strap=off" DEMO,
+               "mine changed\n  items.strap: {part: st-250} (gone)\n");
+    run_refuses("craft change mine pakc=pa-4s-1300" DEMO, 2,
+                "pare: pakc=pa-4s-1300: no item or key 'pakc'; did you mean pack?\n");
+    run_refuses("craft change mine pack=off" DEMO, 3,
+                "pare: craft 'mine' has no pack: it needs one to fly\n");
+    run_refuses("craft change hedgerow action_camera=off" DEMO, 3,
+                "pare: action_camera=off: runs.film_wire.carries still names it; right would be "
+                "runs.film_wire.carries=... along with it, or runs.film_wire=off\n");
+    run_prints("craft change hedgerow action_camera=off runs.film_wire=off" DEMO,
+               "hedgerow changed\n  loadouts.race.without: [action_camera, holder] -> [holder]\n"
+               "  items.action_camera: {part: ac-strip, at: [58 mm, 0 mm, 66 mm], turn: [0 deg,\n"
+               "      -25 deg, 0 deg]} (gone)\n"
+               "  runs.film_wire: {gauge: 24, ways: [160 mm, 160 mm], carries: action_camera,\n"
+               "      at: [34 mm, 0 mm, 34 mm]} (gone)\n");
+    run_prints("craft remove mine" DEMO, "mine removed; pare undo brings it back\n");
+    run_refuses(
+        "craft remove hedgerow" DEMO, 3,
+        "pare: hedgerow is in use by 4 weigh-ins, 3 flights; right would be --records, which "
+        "takes those off too\n");
+    run_refuses("craft add none" DEMO, 3,
+                "pare: craft 'none' needs parts; right would be like frame=PART motor=PART "
+                "propeller=PART esc=PART pack=PART\n");
 }
 
 static void what_changed_is_data_too(void **state)
@@ -175,12 +159,12 @@ static void an_edited_text_is_checked_before_it_is_stored(void **state)
     ran r = run("parts add p kind=pad mass=3~g" OWN);
     ran_free(&r);
     use_editor("sed -i 's/mass: 3 g/mass: 4 g/' \"$1\"");
-    prints("parts edit p" OWN, "p changed\n  mass: 3 g -> 4 g\n");
-    prints("parts edit p" OWN, "p says that already: nothing was changed\n");
+    run_prints("parts edit p" OWN, "p changed\n  mass: 3 g -> 4 g\n");
+    run_prints("parts edit p" OWN, "p says that already: nothing was changed\n");
     use_editor("echo '# a remark' >> \"$1\"");
-    prints("parts edit p" OWN, "p says that already: nothing was changed\n");
+    run_prints("parts edit p" OWN, "p says that already: nothing was changed\n");
     use_editor("case \"$1\" in *.yaml) ;; *) exit 9;; esac; cat \"$1\" > seen");
-    prints("parts edit p" OWN, "p says that already: nothing was changed\n");
+    run_prints("parts edit p" OWN, "p says that already: nothing was changed\n");
     char *seen = read_file("seen");
     assert_string_equal(seen,
                         "# Part p. Saved, it is checked and stored; unchanged, nothing is done.\n"
@@ -224,8 +208,8 @@ static void a_wrong_text_is_kept_and_nothing_changed(void **state)
     assert_int_equal(r.status, 4);
     assert_non_null(strstr(r.err, "pare: the editor './no-such-editor' cannot be started"));
     ran_free(&r);
-    refuses("parts edit q" OWN, 2, "pare: no part 'q'; did you mean p?\n");
-    prints("export" OWN, "pare: 1\nparts:\n- {id: p, kind: pad, mass: 3 g}\n");
+    run_refuses("parts edit q" OWN, 2, "pare: no part 'q'; did you mean p?\n");
+    run_prints("export" OWN, "pare: 1\nparts:\n- {id: p, kind: pad, mass: 3 g}\n");
 }
 
 int main(void)

@@ -37,15 +37,6 @@ static void prints(const char *line, const char *wanted)
     ran_free(&r);
 }
 
-static void refuses(const char *line, int status, const char *wanted)
-{
-    ran r = run(line);
-    assert_string_equal(r.err, wanted);
-    assert_string_equal(r.out, "");
-    assert_int_equal(r.status, status);
-    ran_free(&r);
-}
-
 static char *text_of_bench(void)
 {
     ran r = run("export" OWN);
@@ -75,10 +66,10 @@ static void changes_are_listed_undone_and_done_again(void **state)
     char *none = text_of_bench();
     assert_string_equal(none, "pare: 1\n");
     free(none);
-    refuses("undo" OWN, 3, "pare: nothing to undo: the history of this bench begins here\n");
+    run_refuses("undo" OWN, 3, "pare: nothing to undo: the history of this bench begins here\n");
     prints("import b.yaml" OWN, "into own.sqlite\nparts    1 added\n");
-    refuses("redo" OWN, 3,
-            "pare: nothing to redo: no change was undone, or another came after it\n");
+    run_refuses("redo" OWN, 3,
+                "pare: nothing to redo: no change was undone, or another came after it\n");
 }
 
 static void a_limit_set_wrongly_is_taken_back(void **state)
@@ -124,12 +115,14 @@ static void what_cannot_be_a_number_is_said(void **state)
     (void)state;
     ran r = run("import a.yaml" OWN);
     ran_free(&r);
-    refuses("undo all" OWN, 3, "pare: undo 'all'; right would be how many changes, 1 to 1000\n");
-    refuses("history 0" OWN, 3, "pare: history '0'; right would be how many changes, 1 to 1000\n");
-    refuses("redo 1 2" OWN, 3,
-            "pare: redo: '2' is one word too many; it takes no more than a number\n");
-    refuses("undo --bench nowhere.sqlite", 3,
-            "pare: no bench at nowhere.sqlite; try `pare demo` or `pare import`\n");
+    run_refuses("undo all" OWN, 3,
+                "pare: undo 'all'; right would be how many changes, 1 to 1000\n");
+    run_refuses("history 0" OWN, 3,
+                "pare: history '0'; right would be how many changes, 1 to 1000\n");
+    run_refuses("redo 1 2" OWN, 3,
+                "pare: redo: '2' is one word too many; it takes no more than a number\n");
+    run_refuses("undo --bench nowhere.sqlite", 3,
+                "pare: no bench at nowhere.sqlite; try `pare demo` or `pare import`\n");
 }
 
 int main(void)

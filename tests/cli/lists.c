@@ -8,15 +8,6 @@
 
 #define LISTS PARE_SOURCE_DIR "/tests/data/"
 
-static void prints(const char *golden, const char *line)
-{
-    ran r = run(line);
-    assert_string_equal(r.err, "");
-    assert_int_equal(r.status, 0);
-    assert_golden(golden, r.out);
-    ran_free(&r);
-}
-
 static void fails(const char *line, int status, const char *message)
 {
     ran r = run(line);
@@ -32,10 +23,12 @@ static void a_messy_list_goes_in_with_one_map_and_each_refused_row_explained(voi
     char *messy = read_file(LISTS "messy.csv");
     assert_non_null(messy);
     write_text("messy.csv", messy);
-    prints("list-messy-dry", "import messy.csv --map got=owned --dry-run --bench l.sqlite");
+    run_prints_golden("list-messy-dry",
+                      "import messy.csv --map got=owned --dry-run --bench l.sqlite");
     assert_null(read_file("l.sqlite"));
-    prints("list-messy", "import messy.csv --map got=owned --keep-good --bench l.sqlite");
-    prints("list-messy-export", "export --bench l.sqlite");
+    run_prints_golden("list-messy",
+                      "import messy.csv --map got=owned --keep-good --bench l.sqlite");
+    run_prints_golden("list-messy-export", "export --bench l.sqlite");
     json_t *again =
         run_json("import messy.csv --map got=owned --keep-good --json --bench l.sqlite");
     assert_int_equal((int)number(again, "parts_added"), 0);
@@ -65,8 +58,8 @@ static void what_differs_is_said_before_it_is_done(void **state)
     ran r = run("import one.csv --bench d.sqlite");
     assert_int_equal(r.status, 0);
     ran_free(&r);
-    prints("list-dry-run", "import two.csv --dry-run --bench d.sqlite");
-    prints("list-replaced", "import two.csv --bench d.sqlite");
+    run_prints_golden("list-dry-run", "import two.csv --dry-run --bench d.sqlite");
+    run_prints_golden("list-replaced", "import two.csv --bench d.sqlite");
     r = run("undo --bench d.sqlite");
     assert_int_equal(r.status, 0);
     ran_free(&r);
@@ -146,8 +139,9 @@ static void a_model_alone_becomes_a_part_of_its_shape(void **state)
     char *stl = read_file(LISTS "every-key-cube.stl");
     assert_non_null(stl);
     write_text("cube.stl", stl);
-    prints("list-model", "import cube.stl --set id=bumper-a --kind bumper --bench m.sqlite");
-    prints("list-model-again", "import cube.stl --bench m.sqlite");
+    run_prints_golden("list-model",
+                      "import cube.stl --set id=bumper-a --kind bumper --bench m.sqlite");
+    run_prints_golden("list-model-again", "import cube.stl --bench m.sqlite");
     fails(
         "import cube.stl --set wall=2mm --bench m.sqlite", 3,
         "pare: cube.stl is the shape of part 'bumper-a' already; right would be the file alone, to "
@@ -167,7 +161,7 @@ static void a_drawing_alone_becomes_a_plate_of_its_outline(void **state)
     fails("import top.svg --bench o.sqlite", 3,
           "pare: top.svg: a plate of 23.21 cm2, but how thick? right would be like --set "
           "thick=2mm\n");
-    prints("list-drawing", "import top.svg --set thick=2mm --bench o.sqlite");
+    run_prints_golden("list-drawing", "import top.svg --set thick=2mm --bench o.sqlite");
     json_t *taken = run_json("import top.svg --json --bench o.sqlite");
     assert_near(number(taken, "area_cm2"), 24 - 3.14159265358979 / 4, 1e-6);
     json_decref(taken);

@@ -42,15 +42,6 @@ static void same(const char *one, const char *two)
     free(second);
 }
 
-static void refuses(const char *line, int status, const char *wanted)
-{
-    ran r = run(line);
-    assert_string_equal(r.err, wanted);
-    assert_string_equal(r.out, "");
-    assert_int_equal(r.status, status);
-    ran_free(&r);
-}
-
 static void a_bench_as_json_comes_back_byte_for_byte(void **state)
 {
     (void)state;
@@ -179,9 +170,9 @@ static void a_form_is_known_by_its_name(void **state)
     (void)state;
     write_text("a.yaml", "pare: 1\nparts: [{id: a, kind: pad, mass: 1 g}]\n");
     done("import a.yaml" OWN);
-    refuses("export --as jsn" OWN, 2, "pare: --as 'jsn'; did you mean json?\n");
-    refuses("export --as xlsx" OWN, 2,
-            "pare: --as 'xlsx'; right would be yaml, json, csv, weigh_ins, flights or stand\n");
+    run_refuses("export --as jsn" OWN, 2, "pare: --as 'jsn'; did you mean json?\n");
+    run_refuses("export --as xlsx" OWN, 2,
+                "pare: --as 'xlsx'; right would be yaml, json, csv, weigh_ins, flights or stand\n");
     same("export --as yaml" OWN, "export" OWN);
     same("export --as parts" OWN, "export --as csv" OWN);
     char *none = out_of("export --as flights" OWN);

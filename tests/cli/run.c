@@ -214,3 +214,30 @@ void assert_golden(const char *name, const char *text)
         report(name, wanted, text);
     free(wanted);
 }
+
+void run_prints(const char *line, const char *wanted)
+{
+    ran r = run(line);
+    assert_string_equal(r.err, "");
+    assert_string_equal(r.out, wanted);
+    assert_int_equal(r.status, 0);
+    ran_free(&r);
+}
+
+void run_prints_golden(const char *golden, const char *line)
+{
+    ran r = run(line);
+    assert_string_equal(r.err, "");
+    assert_int_equal(r.status, 0);
+    assert_golden(golden, r.out);
+    ran_free(&r);
+}
+
+void run_refuses(const char *line, int status, const char *wanted)
+{
+    ran r = run(line);
+    assert_string_equal(r.err, wanted);
+    assert_string_equal(r.out, "");
+    assert_int_equal(r.status, status);
+    ran_free(&r);
+}

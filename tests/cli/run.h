@@ -22,6 +22,13 @@ int leave_home(void **state);
 ran run(const char *line);
 void ran_free(ran *r);
 
+/** Runs, and wants nothing on standard error, exit status 0 and just this on standard output. */
+void run_prints(const char *line, const char *wanted);
+/** The same, with the answer in a golden file. */
+void run_prints_golden(const char *golden, const char *line);
+/** Runs, and wants nothing on standard output, this exit status and just this on standard error. */
+void run_refuses(const char *line, int status, const char *wanted);
+
 /** Runs, wants exit status 0, and reads its JSON. Release with json_decref(). */
 json_t *run_json(const char *line);
 

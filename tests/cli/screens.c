@@ -7,15 +7,6 @@
 #include <stdlib.h>
 #include <string.h>
 
-static void prints(const char *golden, const char *line)
-{
-    ran r = run(line);
-    assert_string_equal(r.err, "");
-    assert_int_equal(r.status, 0);
-    assert_golden(golden, r.out);
-    ran_free(&r);
-}
-
 /* Columns of the widest line: characters, not bytes. */
 static int widest(const char *text)
 {
@@ -32,7 +23,7 @@ static int widest(const char *text)
 static void the_demo_does_the_main_job(void **state)
 {
     (void)state;
-    prints("demo", "demo");
+    run_prints_golden("demo", "demo");
 }
 
 static void a_second_demo_says_the_same(void **state)
@@ -47,17 +38,18 @@ static void a_second_demo_says_the_same(void **state)
 static void a_sheet_is_one_screen(void **state)
 {
     (void)state;
-    prints("sheet", "sheet hedgerow" DEMO);
-    prints("sheet-thimble", "sheet thimble" DEMO);
-    prints("sheet-drover", "sheet drover" DEMO);
-    prints("sheet-bodkin", "sheet bodkin" DEMO);
-    prints("sheet-loadout", "sheet hedgerow --loadout race" DEMO);
+    run_prints_golden("sheet", "sheet hedgerow" DEMO);
+    run_prints_golden("sheet-thimble", "sheet thimble" DEMO);
+    run_prints_golden("sheet-drover", "sheet drover" DEMO);
+    run_prints_golden("sheet-bodkin", "sheet bodkin" DEMO);
+    run_prints_golden("sheet-loadout", "sheet hedgerow --loadout race" DEMO);
 }
 
 static void a_trial_is_shown_against_the_craft_as_it_is(void **state)
 {
     (void)state;
-    prints("sheet-try", "sheet hedgerow --try bumper=off,joint.motor_base.material=titanium" DEMO);
+    run_prints_golden("sheet-try",
+                      "sheet hedgerow --try bumper=off,joint.motor_base.material=titanium" DEMO);
 }
 
 static void a_trial_that_the_loadout_hides_is_said_to_change_nothing(void **state)
@@ -76,25 +68,25 @@ static void a_trial_that_the_loadout_hides_is_said_to_change_nothing(void **stat
 static void all_shows_what_stands_behind_the_sheet(void **state)
 {
     (void)state;
-    prints("sheet-all", "sheet hedgerow --all" DEMO);
-    prints("sheet-all-drover", "sheet drover --all" DEMO);
+    run_prints_golden("sheet-all", "sheet hedgerow --all" DEMO);
+    run_prints_golden("sheet-all-drover", "sheet drover --all" DEMO);
 }
 
 static void swaps_are_listed_best_first(void **state)
 {
     (void)state;
-    prints("swaps", "swaps hedgerow" DEMO);
-    prints("swaps-crash", "swaps thimble --wish crash" DEMO);
+    run_prints_golden("swaps", "swaps hedgerow" DEMO);
+    run_prints_golden("swaps-crash", "swaps thimble --wish crash" DEMO);
 }
 
 static void parts_and_craft_are_listed_and_shown(void **state)
 {
     (void)state;
-    prints("parts-packs", "parts --kind pack" DEMO);
-    prints("parts-words", "parts teasel motor" DEMO);
-    prints("parts-show", "parts show mo-2207-1950" DEMO);
-    prints("craft", "craft" DEMO);
-    prints("craft-show", "craft show hedgerow" DEMO);
+    run_prints_golden("parts-packs", "parts --kind pack" DEMO);
+    run_prints_golden("parts-words", "parts teasel motor" DEMO);
+    run_prints_golden("parts-show", "parts show mo-2207-1950" DEMO);
+    run_prints_golden("craft", "craft" DEMO);
+    run_prints_golden("craft-show", "craft show hedgerow" DEMO);
 }
 
 static void a_search_that_finds_nothing_names_what_is_near(void **state)
@@ -120,24 +112,25 @@ static void a_search_that_finds_nothing_names_what_is_near(void **state)
 static void parts_are_found_by_numbers_by_place_and_by_surprise(void **state)
 {
     (void)state;
-    prints("parts-find", "parts --kind motor mass<30g~kv=1700..2700 --sort mass" DEMO);
-    prints("parts-find-volts", "parts volts>=30V price<=60 --sort volts:down" DEMO);
-    prints("parts-for", "parts --for hedgerow.antenna" DEMO);
-    prints("parts-for-lighter",
-           "parts --for hedgerow.motor --lighter teasel mass>30g --sort mass" DEMO);
-    prints("parts-surprise", "parts --surprise" DEMO);
+    run_prints_golden("parts-find", "parts --kind motor mass<30g~kv=1700..2700 --sort mass" DEMO);
+    run_prints_golden("parts-find-volts", "parts volts>=30V price<=60 --sort volts:down" DEMO);
+    run_prints_golden("parts-for", "parts --for hedgerow.antenna" DEMO);
+    run_prints_golden("parts-for-lighter",
+                      "parts --for hedgerow.motor --lighter teasel mass>30g --sort mass" DEMO);
+    run_prints_golden("parts-surprise", "parts --surprise" DEMO);
 }
 
 static void craft_loadouts_and_trials_stand_side_by_side(void **state)
 {
     (void)state;
-    prints("compare", "compare hedgerow bodkin" DEMO);
-    prints("compare-loadouts", "compare hedgerow" DEMO);
-    prints("compare-try", "compare hedgerow --try bumper=off --try bumper=off,skid=off" DEMO);
-    prints("compare-all", "compare hedgerow --try bumper=off --all" DEMO);
-    prints("compare-same", "compare thimble thimble" DEMO);
+    run_prints_golden("compare", "compare hedgerow bodkin" DEMO);
+    run_prints_golden("compare-loadouts", "compare hedgerow" DEMO);
+    run_prints_golden("compare-try",
+                      "compare hedgerow --try bumper=off --try bumper=off,skid=off" DEMO);
+    run_prints_golden("compare-all", "compare hedgerow --try bumper=off --all" DEMO);
+    run_prints_golden("compare-same", "compare thimble thimble" DEMO);
     setenv("COLUMNS", "60", 1);
-    prints("compare-60", "compare hedgerow" DEMO);
+    run_prints_golden("compare-60", "compare hedgerow" DEMO);
     setenv("COLUMNS", "80", 1);
 }
 
@@ -209,18 +202,18 @@ static void one_column_has_nothing_to_be_compared_with(void **state)
 static void calc_answers_in_words(void **state)
 {
     (void)state;
-    prints("calc-air", "calc air altitude=1500m");
-    prints("calc-prop", "calc prop diameter=5in pitch=4.3in blades=3 rpm=14000");
-    prints("calc-pack", "calc pack volts=14.8V resistance=20mohm power=300W");
+    run_prints_golden("calc-air", "calc air altitude=1500m");
+    run_prints_golden("calc-prop", "calc prop diameter=5in pitch=4.3in blades=3 rpm=14000");
+    run_prints_golden("calc-pack", "calc pack volts=14.8V resistance=20mohm power=300W");
 }
 
 static void a_wide_screen_is_used(void **state)
 {
     (void)state;
     setenv("COLUMNS", "120", 1);
-    prints("sheet-120", "sheet hedgerow" DEMO);
-    prints("sheet-all-120", "sheet thimble --all" DEMO);
-    prints("swaps-120", "swaps hedgerow" DEMO);
+    run_prints_golden("sheet-120", "sheet hedgerow" DEMO);
+    run_prints_golden("sheet-all-120", "sheet thimble --all" DEMO);
+    run_prints_golden("swaps-120", "swaps hedgerow" DEMO);
     setenv("COLUMNS", "80", 1);
 }
 
@@ -230,7 +223,7 @@ static void without_utf8_there_is_only_ascii(void **state)
     static const char *const lines[] = {"sheet hedgerow --all" DEMO, "swaps hedgerow" DEMO,
                                         "compare hedgerow" DEMO, "parts show pa-4s-1300" DEMO};
     setenv("LC_ALL", "C", 1);
-    prints("sheet-ascii", "sheet hedgerow --try bumper=off,skid=off" DEMO);
+    run_prints_golden("sheet-ascii", "sheet hedgerow --try bumper=off,skid=off" DEMO);
     for (size_t i = 0; i < sizeof lines / sizeof lines[0]; i++) {
         ran r = run(lines[i]);
         assert_int_equal(r.status, 0);

@@ -18,15 +18,6 @@ extern char **environ;
     "all_up=690g minutes=4.5min pack=4S1500mAh propeller=5.1in stator=2207 kv=2400 "               \
     "carries=action_camera,gps"
 
-static void prints(const char *golden, const char *line)
-{
-    ran r = run(line);
-    assert_string_equal(r.err, "");
-    assert_int_equal(r.status, 0);
-    assert_golden(golden, r.out);
-    ran_free(&r);
-}
-
 static int fresh(void **state)
 {
     (void)state;
@@ -36,7 +27,7 @@ static int fresh(void **state)
 static void the_first_sheet_follows_at_once(void **state)
 {
     (void)state;
-    prints("start", "craft start plover " PLOVER OWN);
+    run_prints_golden("start", "craft start plover " PLOVER OWN);
     json_t *sheet = run_json("sheet plover --json" OWN);
     assert_near(number(sheet, "all_up_g"), 690, 0.01);
     assert_near(number(sheet, "flown_min"), 4.5, 0.005);
@@ -46,7 +37,7 @@ static void the_first_sheet_follows_at_once(void **state)
 static void nothing_said_and_no_terminal_is_a_typical_craft(void **state)
 {
     (void)state;
-    prints("start-nothing", "craft start dunlin" OWN);
+    run_prints_golden("start-nothing", "craft start dunlin" OWN);
 }
 
 static void a_start_can_be_exported_edited_and_imported(void **state)
@@ -84,8 +75,8 @@ static void limits_are_set_and_taken_away(void **state)
     (void)state;
     ran r = run("craft start plover " PLOVER OWN);
     ran_free(&r);
-    prints("limit", "craft limit plover all_up=600g flown=4min thrust_to_weight_half=5 "
-                    "margin=1" OWN);
+    run_prints_golden("limit", "craft limit plover all_up=600g flown=4min thrust_to_weight_half=5 "
+                               "margin=1" OWN);
     r = run("sheet plover --check" OWN);
     assert_int_equal(r.status, 1);
     ran_free(&r);

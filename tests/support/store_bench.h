@@ -75,4 +75,17 @@ static inline char *store_text(pare_store *store)
     return text.bytes;
 }
 
+/* The number of the last change in the history; 0: none. */
+static inline long long store_newest(pare_store *store)
+{
+    pare_change_row *rows = NULL;
+    size_t count = 0;
+    pare_error err = {0};
+    pare_arena *arena = pare_arena_open();
+    assert_int_equal(pare_store_history(store, 1, arena, &count, &rows, &err), PARE_OK);
+    const long long number = count ? rows[0].number : 0;
+    pare_arena_close(arena);
+    return number;
+}
+
 #endif

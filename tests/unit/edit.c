@@ -1,6 +1,7 @@
 /* rooms: store craft physics base */
 /* Parts and craft changed by keys of their text: what stands there afterwards, what a slip is answered,
  * and that each change goes back byte for byte. Own rules. */
+#include "dice.h"
 #include "near.h"
 #include "store/by_key.h"
 #include "store_bench.h"
@@ -376,12 +377,6 @@ static void a_part_that_craft_use_must_still_fit_them(void **state)
 
 enum { STEPS = 40, RUNS = 8 };
 
-static unsigned dice(unsigned *state, unsigned sides)
-{
-    *state = *state * 1664525u + 1013904223u; /* Numerical Recipes, 2nd ed., sec. 7.1 */
-    return (*state >> 8) % sides;
-}
-
 static void random_words(unsigned *state, bool part, size_t *count, char text[4][80],
                          const char *word[5])
 {
@@ -463,18 +458,6 @@ static void random_edit(pare_store *store, unsigned *state)
     }
 }
 
-static long long newest(pare_store *store)
-{
-    pare_change_row *rows = NULL;
-    size_t count = 0;
-    pare_error err = {0};
-    pare_arena *arena = pare_arena_open();
-    assert_int_equal(pare_store_history(store, 1, arena, &count, &rows, &err), PARE_OK);
-    const long long number = count ? rows[0].number : 0;
-    pare_arena_close(arena);
-    return number;
-}
-
 static void step(pare_store *store, bool undo, const char *wanted, unsigned run, size_t at)
 {
     pare_change_row row;
@@ -514,10 +497,10 @@ static void random_edits_go_back_byte_for_byte(void **state)
         size_t steps = 0;
         was[0] = store_text(store);
         for (int i = 0; i < STEPS; i++) {
-            const long long before = newest(store);
+            const long long before = store_newest(store);
             random_edit(store, &seed);
             char *now = store_text(store);
-            if (newest(store) == before) {
+            if (store_newest(store) == before) {
                 assert_string_equal(now, was[steps]); /* refused: nothing done */
                 free(now);
             } else {

@@ -3,17 +3,11 @@
  * bench of the first version is taken over. Own rules. */
 #include <sqlite3.h>
 
+#include "dice.h"
 #include "near.h"
 #include "store_bench.h"
 
 enum { STEPS = 48, RUNS = 12 };
-
-/* A small generator of its own, so that a failing run can be repeated by its number. */
-static unsigned dice(unsigned *state, unsigned sides)
-{
-    *state = *state * 1664525u + 1013904223u; /* Numerical Recipes, 2nd ed., sec. 7.1 */
-    return (*state >> 8) % sides;
-}
 
 static pare_status import(pare_store *store, const char *text, bool dry, const char *carried,
                           pare_error *err)
@@ -162,18 +156,6 @@ static void change(pare_store *store, const char *field, unsigned *state)
     }
 }
 
-static long long newest(pare_store *store)
-{
-    pare_change_row *rows = NULL;
-    size_t count = 0;
-    pare_error err = {0};
-    pare_arena *arena = pare_arena_open();
-    assert_int_equal(pare_store_history(store, 1, arena, &count, &rows, &err), PARE_OK);
-    const long long number = count ? rows[0].number : 0;
-    pare_arena_close(arena);
-    return number;
-}
-
 static pare_status turn(pare_store *store, bool undo, pare_error *err)
 {
     pare_change_row row;
@@ -230,9 +212,9 @@ static void undo_of_any_change_restores_the_export_byte_for_byte(void **state)
         pare_error err = {0};
         was[0] = store_text(f->store);
         for (int i = 0; i < STEPS; i++) {
-            const long long before = newest(f->store);
+            const long long before = store_newest(f->store);
             change(f->store, field, &seed);
-            if (newest(f->store) == before)
+            if (store_newest(f->store) == before)
                 expect_text(f->store, was[steps], run, steps); /* nothing written: nothing done */
             else
                 was[++steps] = store_text(f->store);
