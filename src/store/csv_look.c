@@ -63,16 +63,19 @@ static size_t whole_lines(const char *bytes, size_t length)
     return LOOK_BYTES;
 }
 
-/* How well a separator parts the first rows; 0: not at all. */
-static size_t score(const char *bytes, size_t length, char separator, pare_csv_row *row)
+/* How well a separator parts the first rows, 0: not at all. A row that cannot be read ends the look;
+ * without memory nothing can be said. */
+static pare_status score(const char *bytes, size_t length, char separator, pare_csv_row *row,
+                         size_t *points, pare_error *err)
 {
     pare_csv *csv = NULL;
     size_t fields = 0, same = 0, rows = 0, before = 0;
     bool there = true;
-    if (pare_csv_open(NULL, bytes, length, "", &csv, NULL) != PARE_OK)
-        return 0;
-    while (rows < TRY_ROWS && pare_csv_read(csv, separator, row, &there, NULL) == PARE_OK &&
-           there) {
+    pare_status status = pare_csv_open(NULL, bytes, length, "", &csv, err);
+    while (status == PARE_OK && rows < TRY_ROWS) {
+        status = pare_csv_read(csv, separator, row, &there, err);
+        if (status != PARE_OK || !there)
+            break;
         if (pare_csv_is_blank(row) || pare_csv_is_comment(row))
             continue;
         if (!fields && pare_csv_is_head(row, false))
@@ -82,21 +85,24 @@ static size_t score(const char *bytes, size_t length, char separator, pare_csv_r
         same += fields && row->count == fields;
     }
     pare_csv_close(csv);
-    return fields * same * (before ? 1 : 2);
+    *points = fields * same * (before ? 1 : 2);
+    return status == PARE_UNAVAILABLE ? status : PARE_OK;
 }
 
-static char see_separator(const char *bytes, size_t length, pare_csv_row *row)
+static pare_status see_separator(const char *bytes, size_t length, pare_csv_row *row, char *best,
+                                 pare_error *err)
 {
-    char best = ',';
-    size_t most = 0;
-    for (size_t i = 0; i < PARE_COUNT(SEPARATORS); i++) {
-        const size_t points = score(bytes, length, SEPARATORS[i].separator, row);
-        if (points > most) {
+    size_t most = 0, points = 0;
+    pare_status status = PARE_OK;
+    *best = ',';
+    for (size_t i = 0; i < PARE_COUNT(SEPARATORS) && status == PARE_OK; i++) {
+        status = score(bytes, length, SEPARATORS[i].separator, row, &points, err);
+        if (status == PARE_OK && points > most) {
             most = points;
-            best = SEPARATORS[i].separator;
+            *best = SEPARATORS[i].separator;
         }
     }
-    return best;
+    return status;
 }
 
 /* A word of letters or signs that may be a unit, behind a number. */
@@ -206,10 +212,12 @@ static pare_status look_through(const char *bytes, size_t length, const char *na
                                 pare_error *err)
 {
     pare_csv *csv = NULL;
-    const bool alone = score(bytes, length, look->separator, row) == 0;
-    pare_status status = pare_csv_open(NULL, bytes, length, name, &csv, err);
+    size_t points = 0;
+    pare_status status = score(bytes, length, look->separator, row, &points, err);
     if (status == PARE_OK)
-        status = find_head(csv, name, alone, arena, look, row, err);
+        status = pare_csv_open(NULL, bytes, length, name, &csv, err);
+    if (status == PARE_OK)
+        status = find_head(csv, name, points == 0, arena, look, row, err);
     if (status == PARE_OK)
         see_cells(csv, look, row);
     pare_csv_close(csv);
@@ -227,7 +235,9 @@ pare_status pare_csv_look_at(const pare_csv *csv, const char *name, char separat
         return pare_no_memory(err);
     length = whole_lines(bytes, length);
     *look = (pare_csv_look){.separator = separator, .decimal = decimal};
-    if (!separator)
-        look->separator = see_separator(bytes, length, row);
+    const pare_status status =
+        separator ? PARE_OK : see_separator(bytes, length, row, &look->separator, err);
+    if (status != PARE_OK)
+        return status;
     return look_through(bytes, length, name, arena, look, row, err);
 }

@@ -124,7 +124,7 @@ pare_status pare_store_export_json(pare_store *store, pare_text *out, pare_error
     if (status == PARE_OK)
         status = pare_load_setting(store, "money", arena, &money, err);
     pare_text_add(out, "{\"pare\": 1");
-    if (*money) {
+    if (status == PARE_OK && *money) {
         pare_text_add(out, ",\n\"money\": ");
         put_string(money, out);
     }

@@ -8,8 +8,10 @@
 #include <string.h>
 
 #include "near.h"
+#include "store/by_key.h"
 #include "store/csv_import.h"
 #include "store/drawing.h"
+#include "store/list_out.h"
 #include "store_bench.h"
 
 void *__real_malloc(size_t size);
@@ -94,6 +96,57 @@ static pare_status import_list(pare_store *store, pare_arena *arena, pare_error 
     return pare_store_import_list(store, &import, arena, &summary, err);
 }
 
+/* Some are there and change, one is there and stays, one cannot be, and a column is kept as a note. */
+static pare_status merge_list(pare_store *store, pare_arena *arena, pare_error *err)
+{
+    static const char list[] = "id;kind;mass (g);colour;price\n"
+                               "vt-w;video_transmitter;4,5;red;19,90\n"
+                               "pg-w;pigtail;2,6;;\n"
+                               "an-w;antenna;heavy;blue;\n"
+                               "new;other;3;;1\n";
+    pare_list_summary summary;
+    const pare_list_import import = {.name = "list.csv",
+                                     .bytes = list,
+                                     .length = sizeof list - 1,
+                                     .notes = true,
+                                     .keep_good = true,
+                                     .dry_run = true};
+    return pare_store_import_list(store, &import, arena, &summary, err);
+}
+
+static pare_status write_json(pare_store *store, pare_arena *arena, pare_error *err)
+{
+    (void)arena;
+    pare_text text = {0};
+    const pare_status status = pare_store_export_json(store, &text, err);
+    pare_text_free(&text);
+    return status;
+}
+
+static pare_status write_lists(pare_store *store, pare_arena *arena, pare_error *err)
+{
+    static const pare_list_kind lists[] = {PARE_LIST_PARTS, PARE_LIST_WEIGH_INS, PARE_LIST_FLIGHTS,
+                                           PARE_LIST_STAND};
+    pare_status status = PARE_OK;
+    for (size_t i = 0; i < sizeof lists / sizeof *lists && status == PARE_OK; i++) {
+        pare_text text = {0};
+        size_t rows = 0, lefts = 0;
+        const char *const *left = NULL;
+        status = pare_store_export_csv(store, lists[i], &text, arena, &rows, &lefts, &left, err);
+        pare_text_free(&text);
+    }
+    return status;
+}
+
+static pare_status alter_part(pare_store *store, pare_arena *arena, pare_error *err)
+{
+    static const char *const words[] = {"mass=5 g", "spec.power=7 W"};
+    const pare_change change = {.what = "alter"};
+    pare_edit_summary summary;
+    return pare_store_alter(store, PARE_A_PART, "vt-w", 2, words, &change, arena, &summary,
+                            err);
+}
+
 static pare_status import_model(pare_store *store, pare_arena *arena, pare_error *err)
 {
     pare_drawing_taken taken;
@@ -166,6 +219,25 @@ static void an_import_of_a_list_fails_whole(void **state)
     each_allocation_fails_once(store_of(state), import_list, false);
 }
 
+static void a_list_into_parts_that_are_there_fails_whole(void **state)
+{
+    fill(state);
+    each_allocation_fails_once(store_of(state), merge_list, false);
+}
+
+static void other_forms_out_say_so(void **state)
+{
+    fill(state);
+    each_allocation_fails_once(store_of(state), write_json, false);
+    each_allocation_fails_once(store_of(state), write_lists, false);
+}
+
+static void a_part_that_could_not_be_altered_is_as_it_was(void **state)
+{
+    fill(state);
+    each_allocation_fails_once(store_of(state), alter_part, true);
+}
+
 static void an_import_of_a_model_fails_whole(void **state)
 {
     each_allocation_fails_once(store_of(state), import_model, false);
@@ -195,9 +267,15 @@ static void a_limit_that_fails_is_not_set(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        WITH_BENCH(an_import_of_a_text_fails_whole),    WITH_BENCH(an_import_of_a_list_fails_whole),
-        WITH_BENCH(an_import_of_a_model_fails_whole),   WITH_BENCH(reading_and_writing_out_say_so),
-        WITH_BENCH(undo_that_fails_has_undone_nothing), WITH_BENCH(a_limit_that_fails_is_not_set),
+        WITH_BENCH(an_import_of_a_text_fails_whole),
+        WITH_BENCH(an_import_of_a_list_fails_whole),
+        WITH_BENCH(a_list_into_parts_that_are_there_fails_whole),
+        WITH_BENCH(other_forms_out_say_so),
+        WITH_BENCH(a_part_that_could_not_be_altered_is_as_it_was),
+        WITH_BENCH(an_import_of_a_model_fails_whole),
+        WITH_BENCH(reading_and_writing_out_say_so),
+        WITH_BENCH(undo_that_fails_has_undone_nothing),
+        WITH_BENCH(a_limit_that_fails_is_not_set),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
