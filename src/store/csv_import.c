@@ -520,10 +520,11 @@ static pare_status import_with(importing *j, pare_error *err)
     if (status != PARE_OK)
         return status;
     status = within_change(j, err);
-    status = pare_change_end(j->store, status, !j->import->dry_run, err);
-    pare_error unsaid;
-    const pare_status described = describe_columns(j, &unsaid);
-    return status == PARE_OK ? described : status;
+    pare_error unsaid = {0};
+    const pare_status described = describe_columns(j, status == PARE_OK ? err : &unsaid);
+    if (status == PARE_OK)
+        status = described;
+    return pare_change_end(j->store, status, !j->import->dry_run, err);
 }
 
 pare_status pare_store_import_list(pare_store *store, const pare_list_import *import,

@@ -1,0 +1,103 @@
+/* rooms: store advise craft physics base */
+/* Without memory, advice: the nth allocation fails, for every n, while swaps are listed, taken and put on
+ * a checklist, and while a craft is started; each time the answer is that there is no memory. */
+#include "allocation_fails.h"
+
+#include "advise/checklist.h"
+#include "advise/start.h"
+#include "advise/take.h"
+#include "advise/taken.h"
+#include "swap_fixture.h"
+
+typedef pare_status (*work)(fixture *f, pare_arena *arena, pare_error *err);
+
+static void each_allocation_fails_once(fixture *f, work does)
+{
+    enum { MOST = 50000 };
+    long n = 0;
+    for (bool done = false; !done; n++) {
+        assert_true(n < MOST);
+        pare_error err = {0};
+        pare_arena *arena = pare_arena_open();
+        until_failure = n;
+        const pare_status status = does(f, arena, &err);
+        done = until_failure >= 0;
+        until_failure = -1;
+        pare_arena_close(arena);
+        if (done && status != PARE_OK)
+            fail_msg("%s", err.text);
+        if (status != PARE_OK) {
+            assert_int_equal(status, PARE_UNAVAILABLE);
+            assert_non_null(strstr(err.text, "memory"));
+        }
+    }
+    assert_true(n > 1);
+}
+
+static pare_status list_swaps(fixture *f, pare_arena *arena, pare_error *err)
+{
+    pare_swaps swaps;
+    return pare_swaps_find(f->bench, f->craft, 0, PARE_WISH_GRAMS, arena, &swaps, err);
+}
+
+static pare_status sum_swaps(fixture *f, pare_arena *arena, pare_error *err)
+{
+    pare_swaps swaps;
+    return pare_swaps_sum(f->bench, f->craft, 0, arena, &swaps, err);
+}
+
+static pare_status take_some(fixture *f, pare_arena *arena, pare_error *err)
+{
+    static const char *const date[PARE_STAGES] = {"2024-03-01"};
+    static pare_taking taking;
+    return pare_take(f->bench, f->craft, "bumper=off,joint.motor_base.count=8", date, arena,
+                     &taking, err);
+}
+
+static pare_status check_some(fixture *f, pare_arena *arena, pare_error *err)
+{
+    static pare_craft craft;
+    static pare_checklist list;
+    const bool wanted[PARE_TAKENS] = {true, true};
+    craft = *f->craft;
+    craft.takens = 2;
+    craft.taken[0] = (pare_taken){.swap = "bumper=off", .date = {"2024-03-01"}};
+    craft.taken[1] = (pare_taken){.swap = "joint.motor_base.count=8", .date = {"2024-03-01"}};
+    return pare_checklist_make(f->bench, &craft, wanted, arena, &list, err);
+}
+
+static pare_status start_one(fixture *f, pare_arena *arena, pare_error *err)
+{
+    (void)f;
+    static const pare_start_answers answers = {.all_up_kg = 0.6};
+    pare_start start;
+    return pare_start_make("plover", &answers, arena, &start, err);
+}
+
+static void swaps_are_listed_whole_or_not(void **state)
+{
+    each_allocation_fails_once(*state, list_swaps);
+    each_allocation_fails_once(*state, sum_swaps);
+}
+
+static void swaps_are_taken_whole_or_not(void **state)
+{
+    each_allocation_fails_once(*state, take_some);
+    each_allocation_fails_once(*state, check_some);
+}
+
+static void a_craft_is_started_whole_or_not(void **state)
+{
+    each_allocation_fails_once(*state, start_one);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test_setup_teardown(swaps_are_listed_whole_or_not, fixture_open, fixture_close),
+        cmocka_unit_test_setup_teardown(swaps_are_taken_whole_or_not, fixture_open, fixture_close),
+        cmocka_unit_test_setup_teardown(a_craft_is_started_whole_or_not, fixture_open,
+                                        fixture_close),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
