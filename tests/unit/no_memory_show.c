@@ -1,0 +1,97 @@
+/* rooms: store show advise craft physics base */
+/* Without memory, screens: the nth allocation fails, for every n, while each is written; then the text
+ * says that it failed, or it is the whole text: none is short of a line unsaid. */
+#include "allocation_fails.h"
+
+#include "show/catalogue.h"
+#include "show/sheet_text.h"
+#include "show/swaps.h"
+#include "swap_fixture.h"
+
+typedef struct shown {
+    const fixture *f;
+    pare_sheet_view view;
+    pare_swaps swaps;
+    pare_swaps_view list;
+    pare_screen screen;
+} shown;
+
+typedef void (*writing)(const shown *s, pare_text *out);
+
+static void each_allocation_fails_once(const shown *s, writing writes)
+{
+    enum { MOST = 20000 };
+    pare_text whole = {0};
+    writes(s, &whole);
+    assert_false(whole.failed);
+    long n = 0;
+    for (bool done = false; !done; n++) {
+        assert_true(n < MOST);
+        pare_text text = {0};
+        until_failure = n;
+        writes(s, &text);
+        done = until_failure >= 0;
+        until_failure = -1;
+        if (!text.failed)
+            assert_string_equal(text.bytes, whole.bytes);
+        pare_text_free(&text);
+    }
+    assert_true(n > 1);
+    pare_text_free(&whole);
+}
+
+static void write_sheet(const shown *s, pare_text *out)
+{
+    pare_sheet_text(&s->view, &s->swaps, "EUR", &s->screen, out);
+}
+
+static void write_all(const shown *s, pare_text *out)
+{
+    pare_sheet_all_text(&s->view, &s->screen, out);
+}
+
+static void write_swaps(const shown *s, pare_text *out)
+{
+    pare_swaps_text(&s->list, 1000, &s->screen, out);
+}
+
+static void write_craft(const shown *s, pare_text *out)
+{
+    pare_craft_text(s->f->craft, &s->screen, out);
+}
+
+static void write_parts(const shown *s, pare_text *out)
+{
+    for (size_t i = 0; i < s->f->bench->parts; i++)
+        pare_part_text(s->f->bench->part[i], "EUR", &s->screen, out);
+}
+
+static void no_screen_is_short_of_a_line_unsaid(void **state)
+{
+    fixture *f = *state;
+    static shown s;
+    static const int widths[] = {50, 80, 130};
+    static const writing writings[] = {write_sheet, write_all, write_swaps, write_craft,
+                                       write_parts};
+    s = (shown){.f = f};
+    assert_int_equal(pare_sheet_view_fill(f->craft, f->craft, 0, "bumper=off", &s.view, &f->err),
+                     PARE_OK);
+    assert_int_equal(
+        pare_swaps_find(f->bench, f->craft, 0, PARE_WISH_GRAMS, f->arena, &s.swaps, &f->err),
+        PARE_OK);
+    s.list = (pare_swaps_view){.craft = f->craft, .swaps = &s.swaps, .money = "EUR"};
+    for (size_t w = 0; w < sizeof widths / sizeof *widths; w++) {
+        s.screen = (pare_screen){.width = widths[w], .utf8 = w != 0, .colour = w == 2};
+        for (size_t i = 0; i < sizeof writings / sizeof *writings; i++)
+            each_allocation_fails_once(&s, writings[i]);
+    }
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test_setup_teardown(no_screen_is_short_of_a_line_unsaid, fixture_open,
+                                        fixture_close),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
