@@ -486,12 +486,12 @@ static void two_imports_at_once_both_come_in(void **state)
     (void)state;
     write_parts("a.yaml", 'a', 300);
     write_parts("b.yaml", 'b', 300);
-    copy("mine.sqlite", "shared.sqlite", -1);
-    const pid_t one = import_beside("one", "import ../a.yaml --bench ../shared.sqlite");
-    const pid_t two = import_beside("two", "import ../b.yaml --bench ../shared.sqlite");
+    copy("mine.sqlite", "both.sqlite", -1);
+    const pid_t one = import_beside("one", "import ../a.yaml --bench ../both.sqlite");
+    const pid_t two = import_beside("two", "import ../b.yaml --bench ../both.sqlite");
     assert_int_equal(status_of(one), 0);
     assert_int_equal(status_of(two), 0);
-    json_t *parts = run_json("parts --json --bench shared.sqlite");
+    json_t *parts = run_json("parts --json --bench both.sqlite");
     const json_t *list = json_is_array(parts) ? parts : json_object_get(parts, "parts");
     assert_int_equal(json_array_size(list), 603);
     json_decref(parts);

@@ -88,4 +88,24 @@ static inline long long store_newest(pare_store *store)
     return number;
 }
 
+/* Undoes, or does again. */
+static inline pare_status store_turn(pare_store *store, bool undo, pare_error *err)
+{
+    pare_change_row row;
+    pare_arena *arena = pare_arena_open();
+    const pare_status status =
+        undo ? pare_store_undo(store, arena, &row, err) : pare_store_redo(store, arena, &row, err);
+    pare_arena_close(arena);
+    return status;
+}
+
+/* The bench has just this text. @param run, at  for the message */
+static inline void store_expect_text(pare_store *store, const char *wanted, unsigned run, size_t at)
+{
+    char *text = store_text(store);
+    if (strcmp(text, wanted) != 0)
+        fail_msg("run %u: not the bench of step %zu", run, at);
+    free(text);
+}
+
 #endif

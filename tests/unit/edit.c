@@ -460,17 +460,10 @@ static void random_edit(pare_store *store, unsigned *state)
 
 static void step(pare_store *store, bool undo, const char *wanted, unsigned run, size_t at)
 {
-    pare_change_row row;
     pare_error err = {0};
-    pare_arena *arena = pare_arena_open();
-    if ((undo ? pare_store_undo(store, arena, &row, &err)
-              : pare_store_redo(store, arena, &row, &err)) != PARE_OK)
+    if (store_turn(store, undo, &err) != PARE_OK)
         fail_msg("run %u, step %zu: %s", run, at, err.text);
-    pare_arena_close(arena);
-    char *text = store_text(store);
-    if (strcmp(text, wanted) != 0)
-        fail_msg("run %u: not the bench of step %zu", run, at);
-    free(text);
+    store_expect_text(store, wanted, run, at);
 }
 
 /* Whatever a bench was made into, its text is one that makes it again. */

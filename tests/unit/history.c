@@ -156,24 +156,6 @@ static void change(pare_store *store, const char *field, unsigned *state)
     }
 }
 
-static pare_status turn(pare_store *store, bool undo, pare_error *err)
-{
-    pare_change_row row;
-    pare_arena *arena = pare_arena_open();
-    const pare_status status =
-        undo ? pare_store_undo(store, arena, &row, err) : pare_store_redo(store, arena, &row, err);
-    pare_arena_close(arena);
-    return status;
-}
-
-static void expect_text(pare_store *store, const char *wanted, unsigned run, size_t at)
-{
-    char *text = store_text(store);
-    if (strcmp(text, wanted) != 0)
-        fail_msg("run %u: not the bench of step %zu", run, at);
-    free(text);
-}
-
 /* Whole by SQLite's own judgement, and readable as a bench. */
 static void expect_whole(const store_fixture *f)
 {
@@ -215,16 +197,17 @@ static void undo_of_any_change_restores_the_export_byte_for_byte(void **state)
             const long long before = store_newest(f->store);
             change(f->store, field, &seed);
             if (store_newest(f->store) == before)
-                expect_text(f->store, was[steps], run, steps); /* nothing written: nothing done */
+                store_expect_text(f->store, was[steps], run,
+                                  steps); /* nothing written: nothing done */
             else
                 was[++steps] = store_text(f->store);
             /* Now and then back and forth, where a new change forgets what was undone. */
             const unsigned back = dice(&seed, 8) ? 0 : dice(&seed, (unsigned)steps + 1);
             for (unsigned k = 0; k < back; k++) {
-                assert_int_equal(turn(f->store, true, &err), PARE_OK);
+                assert_int_equal(store_turn(f->store, true, &err), PARE_OK);
                 free(was[steps]);
                 steps--;
-                expect_text(f->store, was[steps], run, steps);
+                store_expect_text(f->store, was[steps], run, steps);
             }
         }
         /* One that cannot be refused, so that nothing undone is left to be done again. */
@@ -235,19 +218,19 @@ static void undo_of_any_change_restores_the_export_byte_for_byte(void **state)
         kept_changes += steps;
         expect_whole(f);
         for (size_t i = steps; i > 0; i--) {
-            assert_int_equal(turn(f->store, true, &err), PARE_OK);
-            expect_text(f->store, was[i - 1], run, i - 1);
+            assert_int_equal(store_turn(f->store, true, &err), PARE_OK);
+            store_expect_text(f->store, was[i - 1], run, i - 1);
         }
         expect_whole(f);
         for (size_t i = 1; i <= steps; i++) {
-            assert_int_equal(turn(f->store, false, &err), PARE_OK);
-            expect_text(f->store, was[i], run, i);
+            assert_int_equal(store_turn(f->store, false, &err), PARE_OK);
+            store_expect_text(f->store, was[i], run, i);
         }
-        assert_int_equal(turn(f->store, false, &err), PARE_BAD_DATA);
+        assert_int_equal(store_turn(f->store, false, &err), PARE_BAD_DATA);
         for (size_t i = steps; i > 0; i--)
-            assert_int_equal(turn(f->store, true, &err), PARE_OK);
-        expect_text(f->store, was[0], run, 0);
-        assert_int_equal(turn(f->store, true, &err), PARE_BAD_DATA);
+            assert_int_equal(store_turn(f->store, true, &err), PARE_OK);
+        store_expect_text(f->store, was[0], run, 0);
+        assert_int_equal(store_turn(f->store, true, &err), PARE_BAD_DATA);
         expect_whole(f);
         for (size_t i = 0; i <= steps; i++)
             free(was[i]);
@@ -268,7 +251,7 @@ static void a_part_in_use_does_not_vanish_and_the_message_says_where(void **stat
     assert_non_null(strstr(err.text, "mo-1 is in use by craft field-5; "));
     assert_int_equal(pare_store_remove_part(store, "mo-11", &(pare_change){0}, &err), PARE_UNKNOWN);
     assert_string_equal(err.text, "no part 'mo-11'; did you mean mo-1?");
-    expect_text(store, before, 0, 0);
+    store_expect_text(store, before, 0, 0);
     free(before);
 }
 
@@ -325,7 +308,7 @@ static void a_bench_of_version_1_is_taken_over_whole(void **state)
     pare_store_close(store);
     assert_int_equal(pare_store_open(path, PARE_STORE_WRITE, &store, &err), PARE_OK);
     assert_int_equal(pare_store_remove_part(store, "pa", &(pare_change){0}, &err), PARE_OK);
-    assert_int_equal(turn(store, true, &err), PARE_OK);
+    assert_int_equal(store_turn(store, true, &err), PARE_OK);
     pare_store_close(store);
 }
 
