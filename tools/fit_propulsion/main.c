@@ -1,0 +1,47 @@
+/* main.c: fits the constants of the propulsion chain to open measurements and writes them as C.
+ *
+ * One subject a file: prop.c (propellers), drive.c (motors and ESCs), cells.c (packs). Each reads its
+ * tables below the data folder, prints how well it fits what it left out, and writes its constants. */
+#include <stdio.h>
+#include <string.h>
+
+#include "subjects.h"
+
+static const struct subject {
+    const char *name, *writes;
+    bool (*fit)(const char *data_folder, FILE *constants);
+} subjects[] = {
+    {"prop", "prop_fitted.c", fit_prop},
+    {"drive", "drive_fitted.c", fit_drive},
+    {"cells", "cells_fitted.c", fit_cells},
+};
+
+static bool fit_one(const struct subject *subject, const char *data_folder, const char *out_folder)
+{
+    char path[4096];
+    const int length = snprintf(path, sizeof path, "%s/%s", out_folder, subject->writes);
+    FILE *out = length > 0 && (size_t)length < sizeof path ? fopen(path, "w") : NULL;
+    if (!out) {
+        perror(path);
+        return false;
+    }
+    const bool fitted = subject->fit(data_folder, out);
+    return fclose(out) == 0 && fitted;
+}
+
+int main(int count, char *argument[])
+{
+    if (count < 3) {
+        fprintf(stderr, "fit_propulsion DATA_FOLDER OUT_FOLDER [SUBJECT...]\n");
+        return 2;
+    }
+    bool fine = true;
+    for (size_t i = 0; i < sizeof subjects / sizeof subjects[0]; i++) {
+        bool wanted = count == 3;
+        for (int a = 3; a < count; a++)
+            wanted = wanted || strcmp(argument[a], subjects[i].name) == 0;
+        if (wanted)
+            fine = fit_one(&subjects[i], argument[1], argument[2]) && fine;
+    }
+    return fine ? 0 : 4;
+}

@@ -1,0 +1,16 @@
+/* subjects.h: what is fitted. Each prints its error tables on stdout and writes a C source of
+ * constants, formatted as the project's sources are.
+ *
+ * @param data_folder  the folder of the measurements
+ * @return false where data are missing or a fit failed, said on stderr */
+#ifndef FIT_SUBJECTS_H
+#define FIT_SUBJECTS_H
+
+#include <stdbool.h>
+#include <stdio.h>
+
+bool fit_prop(const char *data_folder, FILE *constants);
+bool fit_drive(const char *data_folder, FILE *constants);
+bool fit_cells(const char *data_folder, FILE *constants);
+
+#endif
