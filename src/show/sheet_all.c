@@ -259,6 +259,51 @@ static void states(const pare_sheet_view *view, const pare_screen *screen, pare_
     pare_text_free(&line);
 }
 
+/* ---- power ---- */
+
+/* Digits as the hover's power has them: the parts are known no better. */
+static void power(const pare_sheet_view *view, const pare_screen *screen, pare_text *out)
+{
+    enum { WORDS = 28, COLUMN = 14 };
+    const pare_powered *states = view->power;
+    const pare_sheet_figure *whole = &view->sheet.figure[PARE_HOVER_W];
+    const pare_sheet_figure *range = &view->sheet.figure[PARE_BEST_RANGE_SPEED];
+    const double u = whole->exists && whole->value > 0 ? whole->u / whole->value : 0;
+    char text[PARE_DIGITS], field[48];
+    heading(screen, out,
+            "Where the power goes at half charge, in W, from the air back to the pack");
+    pare_text_add(out, "  ");
+    pare_put_left(out, "", WORDS);
+    for (int i = 0; i < PARE_POWERED; i++) {
+        static const char *const label[PARE_POWERED] = {"hover", "cruise", "best range"};
+        pare_put_right(out, label[i], COLUMN);
+    }
+    pare_text_add(out, "\n");
+    for (size_t row = 0; row <= PARE_POWER_ROWS + 1; row++) {
+        const bool speed = row == 0, sum = row == PARE_POWER_ROWS + 1;
+        pare_text_add(out, "  ");
+        pare_put_left(out,
+                      speed ? "speed"
+                      : sum ? "all that the pack gives"
+                            : pare_power_table[row - 1].words,
+                      WORDS);
+        for (int i = 0; i < PARE_POWERED; i++) {
+            const pare_powered *state = &states[i];
+            const double watts = !state->exists || speed ? (double)NAN
+                                 : sum                   ? state->budget.open_w
+                                                         : pare_power_part(&state->budget, row - 1);
+            if (speed && state->exists)
+                snprintf(field, sizeof field, "%s m/s",
+                         i == PARE_POWERED_RANGE ? pare_digits(text, state->speed_m_s, range->u)
+                                                 : pare_digits_limit(text, state->speed_m_s));
+            else
+                snprintf(field, sizeof field, "%s", pare_digits(text, watts, u * watts));
+            pare_put_right(out, field, COLUMN);
+        }
+        pare_text_add(out, "\n");
+    }
+}
+
 /* ---- margins ---- */
 
 enum { WALL = 20 };
@@ -431,6 +476,7 @@ void pare_sheet_all_text(const pare_sheet_view *view, const pare_screen *screen,
     body(view, screen, out);
     flight(view, screen, out);
     states(view, screen, out);
+    power(view, screen, out);
     margins(view, screen, out);
     exchange(view, screen, out);
     surprises(view, screen, out);

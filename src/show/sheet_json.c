@@ -220,6 +220,35 @@ static json_t *surprises(const pare_craft *craft)
     return list;
 }
 
+/* "hover_induced_w" and so on: flat, so that each figure is one key. */
+static json_t *power(const pare_powered states[PARE_POWERED])
+{
+    json_t *object = json_object(), *why = json_object();
+    char key[64];
+    for (int i = 0; i < PARE_POWERED; i++) {
+        const pare_powered *state = &states[i];
+        const char *name = pare_powered_name((pare_powered_as)i);
+        if (i != PARE_POWERED_HOVER) {
+            snprintf(key, sizeof key, "%s_speed_m_s", name);
+            json_object_set_new(object, key, pare_json_number(state->speed_m_s));
+        }
+        for (size_t row = 0; row < PARE_POWER_ROWS; row++) {
+            snprintf(key, sizeof key, "%s_%s", name, pare_power_table[row].key);
+            json_object_set_new(object, key,
+                                state->exists
+                                    ? pare_json_number(pare_power_part(&state->budget, row))
+                                    : json_null());
+        }
+        snprintf(key, sizeof key, "%s_open_w", name);
+        json_object_set_new(object, key,
+                            state->exists ? pare_json_number(state->budget.open_w) : json_null());
+        if (!state->exists)
+            json_object_set_new(why, name, json_string(state->why));
+    }
+    json_object_set_new(object, "why", why);
+    return object;
+}
+
 json_t *pare_sheet_object(const pare_sheet_view *view)
 {
     const pare_sheet *sheet = &view->sheet;
@@ -250,6 +279,7 @@ json_t *pare_sheet_object(const pare_sheet_view *view)
     for (int i = 0; i < 3; i++)
         json_array_append_new(principal, pare_json_number(sheet->principal_kg_m2[i]));
     json_object_set_new(object, "principal_kg_m2", principal);
+    json_object_set_new(object, "power", power(view->power));
     json_object_set_new(object, "margins", margins(sheet));
     json_object_set_new(object, "ledger", ledger(sheet));
     if (view->exchange.exists) {

@@ -26,6 +26,7 @@ pare_status pare_sheet_view_fill(const pare_craft *craft, const pare_craft *befo
         status = pare_sheet_exchange(&view->craft, &view->sheet, &view->exchange, err);
     if (status != PARE_OK)
         return status;
+    pare_craft_power(&view->craft, &view->sheet, view->power);
     const pare_landing landing =
         pare_brief_landing(&view->craft.brief, view->sheet.rig.pack.chemistry);
     pare_error why = {0};

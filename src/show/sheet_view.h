@@ -4,6 +4,7 @@
 
 #include "advise/swap.h"
 #include "advise/taken.h"
+#include "craft/power.h"
 #include "craft/sheet.h"
 
 /** One craft in one loadout, with all that is said about it. Large: keep it off the stack. */
@@ -15,6 +16,7 @@ typedef struct pare_sheet_view {
     pare_craft craft_before;
     pare_sheet before; /* without what is tried; only where tried is set */
     pare_exchange exchange;
+    pare_powered power[PARE_POWERED];
     bool growth_known;
     pare_growth growth;        /* where growth_known */
     char growth_why[PARE_WHY]; /* where not */

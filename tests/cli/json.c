@@ -101,6 +101,29 @@ static void margins_say_value_limit_and_where_it_comes_from(void **state)
     json_decref(sheet);
 }
 
+static void watts_of_each_state_add_up_to_what_the_pack_gives(void **state)
+{
+    (void)state;
+    static const char *const states[] = {"hover", "cruise", "range"};
+    static const char *const parts[] = {"induced", "profile",     "drag", "copper", "iron",
+                                        "esc",     "electronics", "lead", "pack"};
+    json_t *sheet = run_json("sheet hedgerow --json" DEMO);
+    const json_t *power = json_object_get(sheet, "power");
+    char key[64];
+    for (size_t i = 0; i < sizeof states / sizeof states[0]; i++) {
+        double sum = 0;
+        for (size_t k = 0; k < sizeof parts / sizeof parts[0]; k++) {
+            snprintf(key, sizeof key, "%s_%s_w", states[i], parts[k]);
+            sum += number(power, key);
+        }
+        snprintf(key, sizeof key, "%s_open_w", states[i]);
+        /* ten digits are printed */
+        assert_within(sum, number(power, key), 1e-9);
+    }
+    assert_near(number(power, "cruise_speed_m_s"), 16, 0);
+    json_decref(sheet);
+}
+
 static void the_ledger_adds_up_to_all_up(void **state)
 {
     (void)state;
@@ -298,6 +321,7 @@ int main(void)
         cmocka_unit_test(a_sheet_has_every_figure_with_its_uncertainty),
         cmocka_unit_test(other_loadouts_hold_the_same_figures),
         cmocka_unit_test(margins_say_value_limit_and_where_it_comes_from),
+        cmocka_unit_test(watts_of_each_state_add_up_to_what_the_pack_gives),
         cmocka_unit_test(the_ledger_adds_up_to_all_up),
         cmocka_unit_test(swaps_have_their_keys),
         cmocka_unit_test(a_trial_changes_what_its_row_says),
