@@ -6,6 +6,7 @@
 
 #include "cli/calc.h"
 #include "cli/command.h"
+#include "cli/use.h"
 
 static const calc_thing *const things[] = {&calc_air,  &calc_prop,  &calc_motor,
                                            &calc_pack, &calc_solid, &calc_mesh};
@@ -53,10 +54,12 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
     pare_units_close(units);
     if (status != PARE_OK)
         return status;
-    if (given->given & OPTION_JSON)
+    if (given->given & OPTION_JSON) {
         pare_answer_json(&answer, out);
-    else
-        pare_answer_text(&answer, out);
+        return PARE_OK;
+    }
+    const pare_screen screen = terminal_screen();
+    pare_answer_text(&answer, &screen, out);
     return PARE_OK;
 }
 
@@ -87,8 +90,8 @@ const command command_calc = {
                "  solid  shape=box|cylinder|tube|cone|sphere|capsule|rod|ring|plate mass= size=\n"
                "  mesh   file=X.stl|X.3mf density= [unit=mm] [wall= infill=]\n"
                "Quantities carry their unit: 5in, 60mohm, 14.8V; altitudes are geometric. A\n"
-               "propeller is modelled from its size alone, to about 9 % in thrust and 12 % in\n"
-               "power.\n",
+               "propeller is modelled from its size alone; each figure says how uncertain that\n"
+               "leaves it.\n",
     .example = "  pare calc prop diameter=5in pitch=4.3in blades=3 rpm=14000\n"
                "  pare calc air altitude=1500m temperature=30degC\n"
                "  pare calc motor kv=1950 resistance=55mohm no_load=1.2A volts=23V current=30A\n",

@@ -49,6 +49,64 @@ static const key prop_keys[] = {
     [PROP_CHORD] = {"chord", PARE_DIM_LENGTH, 1e-3, 0.2, "1 mm .. 200 mm", false, 0, false},
 };
 
+#define RUNNING_FROM    0.1 /* J */
+#define THRUST_MEASURED 0.3 /* of its thrust at rest: with less the model's errors are not known */
+
+/* Shares of the coefficients that they are uncertain by; of a product of powers of both, likewise. */
+typedef struct prop_u {
+    double thrust, power, correlation;
+} prop_u;
+
+static double product_u(const prop_u *u, double thrust_power, double power_power)
+{
+    const double a = thrust_power * u->thrust, b = power_power * u->power;
+    return sqrt(a * a + b * b + 2 * u->correlation * a * b);
+}
+
+/* Near no thrust at all a share of it says nothing: it is then held at that of the least measured. */
+static prop_u prop_doubt(const pare_prop *prop, double advance, double omega, const pare_air *air,
+                         double ct, double cp)
+{
+    const pare_prop_doubt model = pare_prop_model_doubt(prop, advance >= RUNNING_FROM);
+    double still_ct, still_cp;
+    pare_prop_coefficients(prop, 0, omega, air, &still_ct, &still_cp);
+    const double least_ct = THRUST_MEASURED * still_ct, least_cp = THRUST_MEASURED * still_cp;
+    return (prop_u){model.thrust_u * fmax(fabs(ct), least_ct) / fabs(ct),
+                    model.power_u * fmax(fabs(cp), least_cp) / fabs(cp), model.correlation};
+}
+
+/* A figure that goes with CT^a CP^b. */
+static void prop_figure(pare_answer *answer, const prop_u *u, const char *name, const char *words,
+                        const char *unit, double value, double a, double b)
+{
+    pare_answer_add(answer, name, words, unit, value);
+    pare_answer_doubt(answer, product_u(u, a, b) * fabs(value), PARE_ESTIMATED, "model from size");
+}
+
+static void prop_figures(const pare_prop *prop, double speed_m_s, double omega, const pare_air *air,
+                         pare_answer *answer)
+{
+    const double turns = omega * RPM_PER_RAD_S / 60, d = prop->diameter_m, d2 = d * d;
+    const double advance = speed_m_s / (turns * d), rho = air->density_kg_m3;
+    double ct, cp;
+    pare_prop_coefficients(prop, advance, omega, air, &ct, &cp);
+    const double thrust = ct * rho * turns * turns * d2 * d2;
+    const double power = cp * rho * turns * turns * turns * d2 * d2 * d;
+    const prop_u u = prop_doubt(prop, advance, omega, air, ct, cp);
+    prop_figure(answer, &u, "thrust_n", "thrust", "N", thrust, 1, 0);
+    prop_figure(answer, &u, "power_w", "shaft power", "W", power, 0, 1);
+    prop_figure(answer, &u, "torque_nm", "torque", "N m", power / omega, 0, 1);
+    prop_figure(answer, &u, "ct", "thrust coefficient CT", "", ct, 1, 0);
+    prop_figure(answer, &u, "cp", "power coefficient CP", "", cp, 0, 1);
+    if (ct <= 0 || cp <= 0)
+        pare_answer_note(answer, "at this speed the propeller gives no thrust: it windmills");
+    else if (speed_m_s > 0)
+        prop_figure(answer, &u, "efficiency", "efficiency", "", advance * ct / cp, 1, -1);
+    else
+        prop_figure(answer, &u, "figure_of_merit", "figure of merit", "",
+                    pare_rotor_ideal_hover_w(thrust, d, rho) / power, 1.5, -1);
+}
+
 static pare_status prop_answer(const key_values *given, pare_units *units, pare_answer *answer,
                                pare_error *err)
 {
@@ -65,21 +123,9 @@ static pare_status prop_answer(const key_values *given, pare_units *units, pare_
         status = pare_prop_from_size(&size, &pare_prop_family, &prop, err);
     if (status != PARE_OK)
         return status;
-    const double omega = v[PROP_RPM], turns = omega * RPM_PER_RAD_S / 60;
-    double ct, cp;
-    pare_prop_coefficients(&prop, v[PROP_SPEED] / (turns * size.diameter_m), omega, &air, &ct, &cp);
-    const double d2 = size.diameter_m * size.diameter_m;
-    const double thrust = ct * air.density_kg_m3 * turns * turns * d2 * d2;
-    const double power = cp * air.density_kg_m3 * turns * turns * turns * d2 * d2 * size.diameter_m;
-    pare_answer_add(answer, "thrust_n", "thrust", "N", thrust);
-    pare_answer_add(answer, "power_w", "shaft power", "W", power);
-    pare_answer_add(answer, "torque_nm", "torque", "N m", power / omega);
-    pare_answer_add(answer, "ct", "thrust coefficient CT", "", ct);
-    pare_answer_add(answer, "cp", "power coefficient CP", "", cp);
+    prop_figures(&prop, v[PROP_SPEED], v[PROP_RPM], &air, answer);
     if (size.pitch_m > 1.2 * size.diameter_m)
         pare_answer_note(answer, "pitch over 1.2 diameters is outside the range that was checked");
-    if (v[PROP_SPEED] > 0 && ct <= 0)
-        pare_answer_note(answer, "at this speed the propeller gives no thrust: it windmills");
     return PARE_OK;
 }
 

@@ -38,14 +38,7 @@ enum {
     PARAMETERS
 };
 
-/* Standard uncertainties as shares. The propeller's are the median errors of the model on unseen
- * propellers of known size (static CT 8.8 %, CP 12.3 %) over 0.6745; three blades and more have been
- * on a stand in 5 in only, within about 10 %. [E] are ours, until flights correct them. */
-#define THRUST_U       0.13
-#define POWER_U        0.18
-#define THRUST_U_MANY  0.10
-#define POWER_U_MANY   0.15
-#define THRUST_POWER   0.7  /* [E] correlation: a broad blade thrusts more and costs more */
+/* Standard uncertainties as shares. [E] are ours, until flights correct them. */
 #define PACK_LAW_U     0.30 /* the law of group resistance */
 #define LEAD_U         0.10 /* [E] contacts, solder */
 #define DRAG_LAW_U     0.30
@@ -292,10 +285,10 @@ static void own_uncertainty(const doubt *d, double u[PARAMETERS])
     const pare_rig *rig = &d->sheet->rig;
     const pare_value *motor = d->craft->item[d->motor].part->spec;
     const pare_value *pack = d->craft->item[d->pack].part->spec;
-    const bool many = d->craft->item[d->propeller].part->spec[PARE_SPEC_BLADES].value > 2;
+    const pare_prop_doubt blades = pare_prop_model_doubt(rig->rotor.prop, false);
     u[P_SPIN] = SPIN_U * rig->spin_kg_m2;
-    u[P_THRUST] = many ? THRUST_U_MANY : THRUST_U;
-    u[P_POWER] = many ? POWER_U_MANY : POWER_U;
+    u[P_THRUST] = blades.thrust_u;
+    u[P_POWER] = blades.power_u;
     u[P_KV] = motor[PARE_SPEC_KV].u;
     u[P_RESISTANCE] = motor[PARE_SPEC_RESISTANCE].u;
     u[P_NO_LOAD] = motor[PARE_SPEC_NO_LOAD].u;
@@ -368,13 +361,14 @@ static void mass_steps(const doubt *d, double step[PARAMETERS])
 
 static void rig_numbers(doubt *d, const double u[PARAMETERS])
 {
+    const double together = pare_prop_model_doubt(d->sheet->rig.rotor.prop, false).correlation;
     for (int p = P_SPIN; p < PARAMETERS; p++) {
         effect e = {0};
         e.parameter[p] = u[p];
         if (p == P_THRUST)
-            e.parameter[P_POWER] = THRUST_POWER * u[P_POWER];
+            e.parameter[P_POWER] = together * u[P_POWER];
         if (p == P_POWER)
-            e.parameter[p] *= sqrt(1 - THRUST_POWER * THRUST_POWER);
+            e.parameter[p] *= sqrt(1 - together * together);
         add(d, &e);
     }
 }

@@ -118,6 +118,17 @@ bool pare_prop_table_is_sound(const pare_prop_table *table, const pare_prop *pro
 void pare_prop_table_coefficients(const pare_prop_table *table, double advance, double speed_rad_s,
                                   const pare_air *air, double *ct, double *cp);
 
+/** Relative standard uncertainties of CT and CP, and how they go together. */
+typedef struct pare_prop_doubt {
+    double thrust_u, power_u;
+    double correlation; /* -1 .. 1 */
+} pare_prop_doubt;
+
+/** How far off the model is on propellers that it was not fitted to: at rest, or running (J of about
+ * 0.1 and more, CT over 0.3 of its greatest). By what was known of the blade: its true geometry
+ * or its size; see prop_doubt.c. */
+pare_prop_doubt pare_prop_model_doubt(const pare_prop *prop, bool running);
+
 /** A number that changes when anything that a table depends on does: geometry, constants, layout.
  * For the key under which a bench keeps the table. */
 unsigned long long pare_prop_table_key(const pare_prop *prop);

@@ -91,6 +91,52 @@ static void a_propeller_thrusts_by_its_coefficients(void **state)
     json_decref(answer);
 }
 
+static double share(json_t *answer, const char *name)
+{
+    char name_u[64];
+    snprintf(name_u, sizeof name_u, "%s_u", name);
+    return number(answer, name_u) / number(answer, name);
+}
+
+static void every_modelled_figure_says_how_uncertain_it_is_and_why(void **state)
+{
+    (void)state;
+    json_t *answer = run_json("calc prop diameter=5in pitch=4.3in blades=3 rpm=14000 --json");
+    static const char *const names[] = {"thrust_n", "power_w", "torque_nm",
+                                        "ct",       "cp",      "figure_of_merit"};
+    json_t *known = json_object_get(answer, "known"), *source = json_object_get(answer, "source");
+    for (size_t i = 0; i < sizeof names / sizeof names[0]; i++) {
+        assert_between(share(answer, names[i]), 0.02, 0.5);
+        assert_string_equal(json_string_value(json_object_get(known, names[i])), "estimated");
+        assert_non_null(json_string_value(json_object_get(source, names[i])));
+    }
+    /* Speed and air are as typed: forces share the doubt of their coefficients. */
+    assert_within(share(answer, "thrust_n"), share(answer, "ct"), 1e-8);
+    assert_within(share(answer, "power_w"), share(answer, "cp"), 1e-8);
+    assert_within(share(answer, "torque_nm"), share(answer, "cp"), 1e-8);
+    /* The figure of merit is CT^1.5/CP; errors of both go together (JCGM 100:2008, eq. 16), so it is
+     * surer than were they independent, and no surer than were they one. */
+    const double ct = 1.5 * share(answer, "ct"), cp = share(answer, "cp");
+    assert_between(share(answer, "figure_of_merit"), fabs(ct - cp), hypot(ct, cp));
+    json_decref(answer);
+    answer = run_json("calc prop diameter=5in pitch=4.3in blades=3 rpm=14000 speed=15m/s --json");
+    assert_between(share(answer, "efficiency"), 0.02, 0.5);
+    assert_null(json_object_get(answer, "figure_of_merit"));
+    json_decref(answer);
+}
+
+static void near_no_thrust_a_propeller_is_not_sure_of_its_sign(void **state)
+{
+    (void)state;
+    json_t *still = run_json("calc prop diameter=5in pitch=4.3in blades=2 rpm=14000 --json");
+    json_t *fast =
+        run_json("calc prop diameter=5in pitch=4.3in blades=2 rpm=14000 speed=30m/s --json");
+    assert_true(fabs(number(fast, "thrust_n")) < 0.05 * number(still, "thrust_n"));
+    assert_true(number(fast, "thrust_n_u") > fabs(number(fast, "thrust_n")));
+    json_decref(still);
+    json_decref(fast);
+}
+
 static void solids_have_their_textbook_inertia(void **state)
 {
     (void)state;
@@ -187,6 +233,8 @@ int main(void)
         cmocka_unit_test(a_motor_is_its_equivalent_circuit),
         cmocka_unit_test(a_pack_gives_constant_power_behind_its_resistance),
         cmocka_unit_test(a_propeller_thrusts_by_its_coefficients),
+        cmocka_unit_test(every_modelled_figure_says_how_uncertain_it_is_and_why),
+        cmocka_unit_test(near_no_thrust_a_propeller_is_not_sure_of_its_sign),
         cmocka_unit_test(solids_have_their_textbook_inertia),
         cmocka_unit_test(a_mesh_is_measured_as_the_solid_that_it_bounds),
         cmocka_unit_test(an_inside_out_mesh_is_turned_and_that_is_said),
