@@ -80,6 +80,17 @@ int pare_craft_doing(const pare_craft *craft, pare_kind kind)
     return -1;
 }
 
+const pare_stand_table *pare_craft_stands(const pare_craft *craft, size_t *found)
+{
+    const int motor = pare_craft_doing(craft, PARE_MOTOR);
+    const int propeller = pare_craft_doing(craft, PARE_PROPELLER);
+    *found = 0;
+    if (motor < 0 || propeller < 0)
+        return NULL;
+    return pare_stand_of(craft->stands, craft->stand, craft->item[motor].part->id,
+                         craft->item[propeller].part->id, found);
+}
+
 static int part_by_id(const void *key, const void *member)
 {
     return strcmp(key, (*(const pare_part *const *)member)->id);

@@ -9,6 +9,7 @@
 #include <stddef.h>
 
 #include "craft/part.h"
+#include "craft/stand_table.h"
 #include "craft/taken.h"
 #include "physics/rig.h"
 
@@ -123,6 +124,9 @@ typedef struct pare_craft {
     double drag_m2; /* in level flight, as said; 0: pare_craft_settle() takes the law at the
                               craft's mass as it stands, so that a lighter screw adds no speed */
     bool drag_given;
+    size_t stands;
+    const pare_stand_table *stand; /* [stands] of all pairs that the bench has measured; see
+                                      pare_craft_stands() */
     pare_item item[PARE_ITEMS];
     pare_joint joint[PARE_JOINTS];
     pare_run run[PARE_RUNS];
@@ -145,6 +149,10 @@ int pare_craft_loadout(const pare_craft *craft, const char *name);
 /** The first item that is on and does a kind's work, or -1. */
 int pare_craft_doing(const pare_craft *craft, pare_kind kind);
 
+/** The stand tables of the motor and propeller that are on now: none of what was there before a swap.
+ * @param[out] found  how many, from the one returned on; 0 with NULL */
+const pare_stand_table *pare_craft_stands(const pare_craft *craft, size_t *found);
+
 /** Everything that one bench holds, in memory. The store fills it; all else lends from it. */
 typedef struct pare_bench {
     pare_arena *arena;
@@ -152,6 +160,8 @@ typedef struct pare_bench {
     size_t parts, crafts;
     pare_part **part;   /* by id, ascending */
     pare_craft **craft; /* by name, ascending */
+    size_t stands;
+    pare_stand_table *stand; /* [stands] by motor, then propeller */
 } pare_bench;
 const pare_part *pare_bench_part(const pare_bench *bench, const char *id);
 const pare_craft *pare_bench_craft(const pare_bench *bench, const char *name);

@@ -7,8 +7,11 @@
 #include <string.h>
 
 #include "store/file.h"
+#include "store/grow.h"
 #include "store/read_craft.h"
 #include "store/read_part.h"
+#include "store/read_stand.h"
+#include "store/record.h"
 
 enum { FIRST_ROOM = 64 };
 
@@ -162,6 +165,94 @@ pare_status pare_load_craft(pare_store *store, const char *name, pare_bench *ben
                      name, load_one_craft, bench, err);
 }
 
+/* ---- stand tables ---- */
+
+/* A table that was right when it came in may be wrong once its motor's kV was put right: it is lent
+ * with that said, for a sheet that ends with an error would help nobody. */
+static pare_status load_stand(pare_reading *reading, const char *doc, size_t length,
+                              pare_bench *bench, pare_stand_table *table, pare_error *err)
+{
+    const pare_node *root = NULL;
+    pare_status status = pare_tree_parse(doc, length, reading->name, reading->arena, &root, err);
+    if (status == PARE_OK)
+        status = pare_record_check(reading, PARE_RECORD_STAND_TABLE, root, err);
+    if (status != PARE_OK)
+        return status;
+    const pare_part *motor = pare_bench_part(bench, pare_node_get(root, "motor")->text);
+    const pare_part *propeller = pare_bench_part(bench, pare_node_get(root, "propeller")->text);
+    if (!motor || !propeller)
+        return pare_fail(err, PARE_BAD_DATA, "%s: a damaged bench (its parts are not there)",
+                         reading->name);
+    const pare_node *at = NULL;
+    pare_error why = {0};
+    status = pare_read_stand(reading, root, motor, propeller, bench->arena, table, &at, &why);
+    if (status == PARE_OK)
+        return status;
+    if (status != PARE_BAD_DATA)
+        return pare_fail(err, status, "%s", why.text);
+    table->rows = 0;
+    table->fault = pare_arena_text(bench->arena, why.text);
+    return table->fault ? PARE_OK : pare_no_memory(err);
+}
+
+static pare_status load_stand_row(pare_reading *reading, sqlite3_stmt *statement, const char *store,
+                                  pare_bench *bench, size_t *room, pare_error *err)
+{
+    const char *motor = (const char *)sqlite3_column_text(statement, 0);
+    const char *propeller = (const char *)sqlite3_column_text(statement, 1);
+    const char *doc = (const char *)sqlite3_column_text(statement, 2);
+    reading->name = pare_arena_printf(reading->arena, "%s: stand table of %.48s with %.48s", store,
+                                      motor ? motor : "", propeller ? propeller : "");
+    bench->stand =
+        pare_grown(bench->arena, bench->stand, bench->stands, room, sizeof *bench->stand);
+    if (!reading->name || !bench->stand)
+        return pare_no_memory(err);
+    return load_stand(reading, doc ? doc : "", doc ? (size_t)sqlite3_column_bytes(statement, 2) : 0,
+                      bench, &bench->stand[bench->stands++], err);
+}
+
+static pare_status load_stand_rows(pare_store *store, pare_reading *reading,
+                                   sqlite3_stmt *statement, pare_bench *bench, pare_error *err)
+{
+    pare_status status = PARE_OK;
+    size_t room = 0;
+    for (bool row = true; status == PARE_OK;) {
+        status = pare_sql_step(store, statement, &row, err);
+        if (status != PARE_OK || !row)
+            break;
+        if (!reading->arena)
+            reading->arena = pare_arena_open();
+        if (!reading->units)
+            reading->units = pare_units_open();
+        if (!reading->arena || !reading->units)
+            return pare_no_memory(err);
+        status = load_stand_row(reading, statement, store->path, bench, &room, err);
+        pare_arena_clear(reading->arena);
+    }
+    return status;
+}
+
+pare_status pare_load_stands(pare_store *store, const char *craft, pare_bench *bench,
+                             pare_error *err)
+{
+    static const char all[] =
+        "SELECT motor, propeller, doc FROM stand_table ORDER BY motor, propeller, row";
+    static const char own[] = "SELECT motor, propeller, doc FROM stand_table"
+                              " WHERE motor IN (SELECT part FROM craft_part WHERE craft = ?1)"
+                              " AND propeller IN (SELECT part FROM craft_part WHERE craft = ?1)"
+                              " ORDER BY motor, propeller, row";
+    sqlite3_stmt *statement = NULL;
+    pare_reading reading = {0};
+    pare_status status = craft ? pare_sql_prepare(store, &statement, err, own, "t", craft)
+                               : pare_sql_prepare(store, &statement, err, all, "");
+    if (status == PARE_OK)
+        status = load_stand_rows(store, &reading, statement, bench, err);
+    sqlite3_finalize(statement);
+    pare_units_close(reading.units);
+    pare_arena_close(reading.arena);
+    return status;
+}
+
 pare_status pare_load_setting(const pare_store *store, const char *name, pare_arena *arena,
                               const char **value, pare_error *err)
 {
@@ -196,6 +287,8 @@ static pare_status load(pare_store *store, const char *craft, pare_bench *bench,
     status = pare_load_setting(store, "money", bench->arena, &bench->money, err);
     if (status == PARE_OK)
         status = pare_load_parts(store, craft, bench, err);
+    if (status == PARE_OK)
+        status = pare_load_stands(store, craft, bench, err);
     if (status == PARE_OK)
         status = pare_load_craft(store, craft, bench, err);
     pare_sql_rollback(store);

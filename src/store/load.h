@@ -17,6 +17,10 @@ pare_status pare_load_parts(pare_store *store, const char *craft, pare_bench *be
  * @param[out] part  completed */
 pare_status pare_load_part_row(pare_reading *reading, sqlite3_stmt *statement, const char *store,
                                pare_part **part, pare_error *err);
+/** The stand tables of all pairs, or of those that one craft may have on, by motor, then propeller;
+ * their parts must be loaded. One that its parts contradict is there with its fault. */
+pare_status pare_load_stands(pare_store *store, const char *craft, pare_bench *bench,
+                             pare_error *err);
 /** All craft, or one by its name; their parts must be loaded. By name. */
 pare_status pare_load_craft(pare_store *store, const char *name, pare_bench *bench,
                             pare_error *err);

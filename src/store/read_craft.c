@@ -129,6 +129,8 @@ pare_status pare_read_craft(const pare_reading *reading, const pare_node *node,
         status = read_all(reading, node, bench, made, err);
     if (status != PARE_OK)
         return status;
+    made->stands = bench->stands;
+    made->stand = bench->stand;
     status = pare_craft_settle(made, err);
     if (status != PARE_OK)
         return pare_refused_at(reading, node, NULL, err);

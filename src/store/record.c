@@ -3,6 +3,8 @@
 
 #include <string.h>
 
+#include "store/read_stand.h"
+
 typedef enum form { WORD, DATE, QUANTITY, COUNT, AIR, OF, COLUMNS, ROWS, FLOWN } form;
 
 typedef struct field {
@@ -95,26 +97,18 @@ static pare_status check_of(const pare_reading *reading, const pare_node *node, 
     return status;
 }
 
-static const struct {
-    const char *name;
-    pare_dimension dimension;
-} COLUMN[] = {{"throttle", PARE_DIM_SHARE},  {"volts", PARE_DIM_VOLTAGE},
-              {"current", PARE_DIM_CURRENT}, {"power", PARE_DIM_POWER},
-              {"thrust", PARE_DIM_FORCE},    {"speed", PARE_DIM_ROTATION},
-              {"torque", PARE_DIM_TORQUE},   {"temperature", PARE_DIM_TEMPERATURE}};
-
 static pare_status check_columns(const pare_reading *reading, const pare_node *node,
                                  pare_error *err)
 {
-    const char *names[PARE_COUNT(COLUMN)];
-    for (size_t i = 0; i < PARE_COUNT(COLUMN); i++)
-        names[i] = COLUMN[i].name;
-    pare_status status = pare_read_keys(reading, node, "columns", PARE_COUNT(COLUMN), names, err);
+    const char *names[PARE_STAND_COLUMNS];
+    for (size_t i = 0; i < PARE_STAND_COLUMNS; i++)
+        names[i] = pare_stand_titles[i].name;
+    pare_status status = pare_read_keys(reading, node, "columns", PARE_STAND_COLUMNS, names, err);
     for (const pare_node *one = node->first; one && status == PARE_OK; one = one->next) {
         size_t i = 0;
         double unused = 0;
         const char *unit = NULL;
-        while (strcmp(COLUMN[i].name, one->key) != 0)
+        while (strcmp(pare_stand_titles[i].name, one->key) != 0)
             i++;
         status = pare_read_text(reading, one, one->key, &unit, err);
         if (status != PARE_OK)
@@ -122,10 +116,11 @@ static pare_status check_columns(const pare_reading *reading, const pare_node *n
         const char *quantity = pare_arena_printf(reading->arena, "1 %s", unit);
         if (!quantity)
             return pare_no_memory(err);
-        if (pare_quantity(reading->units, quantity, COLUMN[i].dimension, &unused, err) != PARE_OK)
+        if (pare_quantity(reading->units, quantity, pare_stand_titles[i].dimension, &unused, err) !=
+            PARE_OK)
             return pare_refuse(reading, one, PARE_BAD_DATA, err,
                                "column %s in '%.20s'; right would be %s", one->key, unit,
-                               pare_dimension_units(COLUMN[i].dimension));
+                               pare_dimension_units(pare_stand_titles[i].dimension));
     }
     return status;
 }

@@ -3,6 +3,9 @@
 
 #include <string.h>
 
+#include "store/file.h"
+#include "store/read_part.h"
+#include "store/read_stand.h"
 #include "store/row.h"
 
 static const struct {
@@ -78,6 +81,57 @@ static pare_status check_references(const pare_records *records, const pare_node
     return status;
 }
 
+/* ---- stand tables ---- */
+
+/* A part that a record names, which is there. */
+static pare_status part_of(const pare_records *records, const pare_node *name, pare_part **part,
+                           pare_error *err)
+{
+    sqlite3_stmt *statement = NULL;
+    bool row = false;
+    const pare_node *root = NULL;
+    pare_files files = {.store = records->store, .arena = records->arena};
+    pare_reading reading = *records->reading;
+    reading.name = name->text;
+    reading.arena = records->arena;
+    reading.notes = NULL;
+    reading.typed = NULL;
+    reading.find_file = pare_files_find;
+    reading.find_context = &files;
+    pare_status status = pare_sql_prepare(records->store, &statement, err,
+                                          "SELECT doc FROM part WHERE id = ?", "t", name->text);
+    if (status == PARE_OK)
+        status = pare_sql_step(records->store, statement, &row, err);
+    const char *doc = row ? pare_sql_text(statement, 0, records->arena) : NULL;
+    sqlite3_finalize(statement);
+    if (status == PARE_OK && !doc)
+        return pare_no_memory(err);
+    if (status == PARE_OK)
+        status = pare_tree_parse(doc, strlen(doc), name->text, records->arena, &root, err);
+    return status == PARE_OK ? pare_read_part(&reading, root, part, err) : status;
+}
+
+/* Whether such a motor with such a propeller can have given these numbers. */
+static pare_status check_stand(const pare_records *records, const pare_node *node, pare_error *err)
+{
+    const pare_node *at = NULL;
+    pare_part *motor = NULL, *propeller = NULL;
+    pare_stand_table table;
+    pare_reading reading = *records->reading;
+    pare_status status = part_of(records, pare_node_get(node, "motor"), &motor, err);
+    if (status == PARE_OK)
+        status = part_of(records, pare_node_get(node, "propeller"), &propeller, err);
+    if (status != PARE_OK)
+        return status;
+    pare_arena *arena = pare_arena_open();
+    reading.arena = arena;
+    status = arena ? pare_read_stand(&reading, node, motor, propeller, arena, &table, &at, err)
+                   : pare_no_memory(err);
+    pare_arena_close(arena);
+    return status == PARE_BAD_DATA && at ? pare_refused_at(records->reading, at, NULL, err)
+                                         : status;
+}
+
 /* The text of a record, among those of the list. */
 static pare_status add_text(pare_records *records, const pare_node *node, const char **doc,
                             pare_error *err)
@@ -120,6 +174,8 @@ pare_status pare_records_keep(pare_records *records, const pare_node *node, pare
     pare_status status = pare_record_check(records->reading, records->record, node, err);
     if (status == PARE_OK)
         status = check_references(records, node, err);
+    if (status == PARE_OK && records->record == PARE_RECORD_STAND_TABLE)
+        status = check_stand(records, node, err);
     if (status == PARE_OK)
         status = add_text(records, node, &doc, err);
     if (status == PARE_OK)

@@ -7,7 +7,7 @@
 
 /** One list of records coming in. Zero-initialise the rest. */
 typedef struct pare_records {
-    const pare_store *store;
+    pare_store *store;
     const pare_reading *reading;
     pare_arena *arena; /* of the whole list */
     pare_record record;

@@ -156,7 +156,8 @@ static void stand_tables_in_two_units_are_no_list(void **state)
     done("export -o all.yaml" DEMO);
     done("import all.yaml" OTHER);
     write_text("t.yaml", "pare: 1\nstand_tables:\n- {motor: mo-2207-2650, propeller: pr-51-43, "
-                         "columns: {throttle: \"%\", thrust: N}, rows: [[50, 4.1]]}\n");
+                         "columns: {volts: V, current: A, thrust: N}, rows: [[15.8, 8.6, 4.1], "
+                         "[14.9, 43, 11.9]]}\n");
     done("import t.yaml" OTHER);
     ran r = run("export --as stand" OTHER);
     assert_int_equal(r.status, 3);

@@ -343,6 +343,38 @@ static void loadouts_and_taken_swaps_are_read(void **state)
     assert_string_equal(craft->taken[0].date[PARE_STAGE_FLOWN], "2026-04-12");
 }
 
+static void a_craft_is_lent_what_a_stand_measured_of_its_pair(void **state)
+{
+    const pare_craft *craft = weir(state);
+    size_t found = 0;
+    const pare_stand_table *table = pare_craft_stands(craft, &found);
+    assert_int_equal(found, 1);
+    assert_int_equal(craft->stands, 1);
+    assert_string_equal(table->motor, "mo-w");
+    assert_string_equal(table->propeller, "pr-w");
+    assert_null(table->fault);
+    assert_int_equal(table->rows, 2);
+    assert_near(table->row[0].throttle, 0.5, 1e-12);
+    assert_near(table->row[0].volts_v, 15.9, 1e-12);
+    assert_near(table->row[0].current_a, 8.4, 1e-12);
+    assert_within(table->row[0].thrust_n, 420 * 9.80665e-3, 1e-9);
+    assert_within(table->row[0].speed_rad_s, 17100 * 2 * 3.14159265358979 / 60, 1e-9);
+    assert_true(isnan(table->row[0].torque_nm));
+    assert_near(table->row[1].throttle, 1, 1e-12);
+    assert_near(table->air.temperature_degc, 20, 1e-9);
+    assert_near(table->air_share_u, 0.01, 1e-12);
+    /* With another propeller on, that table says nothing. */
+    static pare_craft other;
+    static pare_part propeller;
+    pare_craft_copy(craft, &other);
+    pare_item *item = &other.item[pare_craft_item(craft, "propeller")];
+    propeller = *item->part;
+    propeller.id = "pr-other";
+    item->part = &propeller;
+    assert_null(pare_craft_stands(&other, &found));
+    assert_int_equal(found, 0);
+}
+
 static void a_brief_that_says_nothing_has_the_usual_landing_and_keeps_flying(void **state)
 {
     (void)state;
@@ -381,6 +413,7 @@ int main(void)
         cmocka_unit_test(items_have_parts_places_jobs_and_chains),
         cmocka_unit_test(joints_and_runs_are_read),
         cmocka_unit_test(loadouts_and_taken_swaps_are_read),
+        cmocka_unit_test(a_craft_is_lent_what_a_stand_measured_of_its_pair),
         cmocka_unit_test(a_brief_that_says_nothing_has_the_usual_landing_and_keeps_flying),
     };
     return cmocka_run_group_tests(tests, setup, teardown);

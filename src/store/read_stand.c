@@ -1,0 +1,150 @@
+/* read_stand.c: the numbers of a stand table (see read_stand.h).
+ *
+ * A column says its unit once, so its numbers are turned into SI by a factor and a zero, found by
+ * reading 0 and 1 of the unit: a text of numbers without units is read in a third of the time. */
+#include "store/read_stand.h"
+
+#include <math.h>
+#include <string.h>
+
+const pare_stand_title pare_stand_titles[PARE_STAND_COLUMNS] = {
+    [PARE_STAND_THROTTLE] = {"throttle", PARE_DIM_SHARE},
+    [PARE_STAND_VOLTS] = {"volts", PARE_DIM_VOLTAGE},
+    [PARE_STAND_CURRENT] = {"current", PARE_DIM_CURRENT},
+    [PARE_STAND_POWER] = {"power", PARE_DIM_POWER},
+    [PARE_STAND_THRUST] = {"thrust", PARE_DIM_FORCE},
+    [PARE_STAND_SPEED] = {"speed", PARE_DIM_ROTATION},
+    [PARE_STAND_TORQUE] = {"torque", PARE_DIM_TORQUE},
+    [PARE_STAND_TEMPERATURE] = {"temperature", PARE_DIM_TEMPERATURE}};
+
+static pare_stand_column column_of(const char *name)
+{
+    int column = 0;
+    while (column < PARE_STAND_COLUMNS && strcmp(pare_stand_titles[column].name, name) != 0)
+        column++;
+    return (pare_stand_column)column;
+}
+
+static pare_status unit_value(const pare_reading *reading, const char *number,
+                              const pare_node *unit, pare_dimension dimension, double *value,
+                              pare_error *err)
+{
+    const char *text = pare_arena_printf(reading->arena, "%s %s", number, unit->text);
+    return text ? pare_quantity(reading->units, text, dimension, value, err) : pare_no_memory(err);
+}
+
+/* One column of all rows, into SI. */
+static pare_status read_column(const pare_reading *reading, const pare_node *unit, size_t which,
+                               const pare_node *rows, pare_stand_reading out[], pare_error *err)
+{
+    const pare_stand_column column = column_of(unit->key);
+    const pare_dimension dimension = pare_stand_titles[column].dimension;
+    double zero = 0, one = 1;
+    pare_status status = unit_value(reading, "0", unit, dimension, &zero, err);
+    if (status == PARE_OK)
+        status = unit_value(reading, "1", unit, dimension, &one, err);
+    size_t i = 0;
+    for (const pare_node *row = rows->first; row && status == PARE_OK; row = row->next) {
+        const pare_node *number = row->first;
+        for (size_t k = 0; k < which; k++)
+            number = number->next;
+        double value = 0;
+        status = pare_quantity(reading->units, number->text, PARE_DIM_NUMBER, &value, err);
+        out[i++].value[column] = zero + value * (one - zero);
+    }
+    return status;
+}
+
+static pare_status read_rows(const pare_reading *reading, const pare_node *columns,
+                             const pare_node *rows, pare_stand_reading out[], pare_error *err)
+{
+    pare_status status = PARE_OK;
+    size_t which = 0;
+    for (size_t i = 0; i < rows->count; i++)
+        for (int k = 0; k < PARE_STAND_COLUMNS; k++)
+            out[i].value[k] = (double)NAN;
+    for (const pare_node *unit = columns->first; unit && status == PARE_OK; unit = unit->next)
+        status = read_column(reading, unit, which++, rows, out, err);
+    return status;
+}
+
+static pare_status read_air(const pare_reading *reading, const pare_node *node,
+                            pare_stand_table *table, pare_error *err)
+{
+    const pare_node *altitude = node ? pare_node_get(node, "altitude") : NULL;
+    const pare_node *temperature = node ? pare_node_get(node, "temperature") : NULL;
+    double altitude_m = 0, temperature_degc = 0;
+    pare_status status = PARE_OK;
+    if (altitude)
+        status = pare_quantity(reading->units, altitude->text, PARE_DIM_LENGTH, &altitude_m, err);
+    if (temperature && status == PARE_OK)
+        status = pare_quantity(reading->units, temperature->text, PARE_DIM_TEMPERATURE,
+                               &temperature_degc, err);
+    table->air_share_u = pare_stand_air_share_u(altitude, temperature);
+    if (status != PARE_OK)
+        return status;
+    return temperature ? pare_air_at(altitude_m, temperature_degc, &table->air, err)
+                       : pare_air_standard(altitude_m, &table->air, err);
+}
+
+/* The number that a fault is about, or the row, or the list of rows. */
+static const pare_node *node_at(const pare_node *columns, const pare_node *rows,
+                                const pare_stand_place *place)
+{
+    const pare_node *row = rows->first;
+    for (size_t i = 0; row && i < place->row; i++)
+        row = row->next;
+    if (!row || place->column == PARE_STAND_COLUMNS)
+        return row ? row : rows;
+    const pare_node *number = row->first;
+    for (const pare_node *unit = columns->first; unit && number; unit = unit->next) {
+        if (column_of(unit->key) == place->column)
+            return number;
+        number = number->next;
+    }
+    return row;
+}
+
+static pare_status check_kind(const pare_part *part, pare_kind kind, pare_error *err)
+{
+    if (pare_part_does(part, kind))
+        return PARE_OK;
+    return pare_fail(err, PARE_BAD_DATA, "'%s' is a part of kind %s; right would be a %s", part->id,
+                     pare_kind_name(part->kind), pare_kind_words(kind));
+}
+
+pare_status pare_read_stand(const pare_reading *reading, const pare_node *node,
+                            const pare_part *motor, const pare_part *propeller, pare_arena *arena,
+                            pare_stand_table *table, const pare_node **at, pare_error *err)
+{
+    const pare_node *columns = pare_node_get(node, "columns"), *rows = pare_node_get(node, "rows");
+    const pare_stand_pair pair = {.kv_rpm_per_v = motor->spec[PARE_SPEC_KV].value,
+                                  .kv_u = motor->spec[PARE_SPEC_KV].u,
+                                  .diameter_m = propeller->spec[PARE_SPEC_DIAMETER].value};
+    pare_stand_place place;
+    *table = (pare_stand_table){.motor = motor->id, .propeller = propeller->id};
+    pare_stand_reading *read = pare_arena_array(reading->arena, rows->count + 1, sizeof *read);
+    pare_stand_row *kept = pare_arena_array(arena, rows->count + 1, sizeof *kept);
+    if (!read || !kept)
+        return pare_no_memory(err);
+    *at = pare_node_get(node, "motor");
+    pare_status status = check_kind(motor, PARE_MOTOR, err);
+    if (status != PARE_OK)
+        return status;
+    *at = pare_node_get(node, "propeller");
+    status = check_kind(propeller, PARE_PROPELLER, err);
+    if (status != PARE_OK)
+        return status;
+    *at = node;
+    status = read_air(reading, pare_node_get(node, "air"), table, err);
+    if (status == PARE_OK)
+        status = read_rows(reading, columns, rows, read, err);
+    if (status != PARE_OK)
+        return status;
+    table->row = kept;
+    status =
+        pare_stand_check(rows->count, read, &pair, &table->air, kept, &table->rows, &place, err);
+    if (status != PARE_OK)
+        *at = node_at(columns, rows, &place);
+    return status;
+}
