@@ -8,8 +8,10 @@
 #include "cli/command.h"
 #include "cli/use.h"
 
-static const calc_thing *const things[] = {&calc_air,  &calc_prop,  &calc_motor,
-                                           &calc_pack, &calc_solid, &calc_mesh};
+static const calc_thing *const things[] = {&calc_air,   &calc_prop, &calc_motor, &calc_pack,
+                                           &calc_solid, &calc_mesh, &calc_screw, &calc_wire,
+                                           &calc_arm,   &calc_coax};
+#define KNOWN "air, prop, motor, pack, solid, mesh, screw, wire, arm, coax"
 enum { THINGS = sizeof things / sizeof things[0] };
 
 static const calc_thing *find(const char *name, pare_error *err)
@@ -24,16 +26,14 @@ static const calc_thing *find(const char *name, pare_error *err)
     if (near)
         pare_fail(err, PARE_UNKNOWN, "calc knows no '%s'; did you mean %s?", name, near);
     else
-        pare_fail(err, PARE_UNKNOWN,
-                  "calc knows no '%s'; it knows air, prop, motor, pack, solid, mesh", name);
+        pare_fail(err, PARE_UNKNOWN, "calc knows no '%s'; it knows " KNOWN, name);
     return NULL;
 }
 
 static pare_status run(const options *given, pare_text *out, pare_error *err)
 {
     if (given->operands == 0)
-        return pare_fail(err, PARE_BAD_DATA,
-                         "calc what? air, prop, motor, pack, solid or mesh, then key=value");
+        return pare_fail(err, PARE_BAD_DATA, "calc what? " KNOWN "; then key=value");
     const calc_thing *thing = find(given->operand[0], err);
     if (!thing)
         return err->status;
@@ -80,7 +80,7 @@ static size_t words(size_t operands, const char *const operand[], size_t most, c
 
 const command command_calc = {
     .name = "calc",
-    .line = "one answer without a bench: air, prop, motor, pack, solid, mesh",
+    .line = "one answer without a bench: a screw, a wire, a propeller ...",
     .usage = "pare calc THING key=value... [--json]",
     .details = "  air    altitude= [temperature=]\n"
                "  prop   diameter= pitch= blades= rpm= [speed=] [altitude=] [chord=]\n"
@@ -89,12 +89,22 @@ const command command_calc = {
                "  pack   volts= resistance= power=\n"
                "  solid  shape=box|cylinder|tube|cone|sphere|capsule|rod|ring|plate mass= size=\n"
                "  mesh   file=X.stl|X.3mf density= [unit=mm] [wall= infill=]\n"
+               "  screw  standard=ISO4762|ISO7380-1|ISO10642 thread= length= material= [class=]\n"
+               "         [engaged= into=] [plate=] [nut_factor=]\n"
+               "  wire   gauge= length= current= [outer=] [ambient=] [flow=] [burst=]\n"
+               "  arm    length= tip= width= thickness= | outer= inner= [force=] [rpm=]\n"
+               "         [modulus=] [shear_modulus=] [strength=] [density=]\n"
+               "  coax   cable= length= band= [connectors=] [from= to=]\n"
                "Quantities carry their unit: 5in, 60mohm, 14.8V; altitudes are geometric. A\n"
                "propeller is modelled from its size alone; each figure says how uncertain that\n"
                "leaves it.\n",
     .example = "  pare calc prop diameter=5in pitch=4.3in blades=3 rpm=14000\n"
                "  pare calc air altitude=1500m temperature=30degC\n"
-               "  pare calc motor kv=1950 resistance=55mohm no_load=1.2A volts=23V current=30A\n",
+               "  pare calc motor kv=1950 resistance=55mohm no_load=1.2A volts=23V current=30A\n"
+               "  pare calc screw standard=ISO4762 thread=M3 length=8mm material=aluminium\n"
+
+               "  pare calc wire gauge=16 length=120mm current=40A burst=5s\n"
+               "  pare calc arm length=110mm width=12mm thickness=5mm tip=36g force=12N\n",
     .options = OPTION_JSON,
     .words = words,
     .run = run,

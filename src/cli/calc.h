@@ -15,5 +15,6 @@ typedef struct calc_thing {
 
 extern const calc_thing calc_air, calc_prop, calc_motor, calc_pack; /* calc_flight.c */
 extern const calc_thing calc_solid, calc_mesh;                      /* calc_body.c */
+extern const calc_thing calc_wire, calc_screw, calc_arm, calc_coax; /* a file each */
 
 #endif

@@ -173,13 +173,18 @@ static int same_thread(const pare_thread *thread, double nominal_mm)
     return fabs(thread->nominal_m - nominal_mm * MM) < 1e-3 * MM;
 }
 
+static const head_row *head_of(pare_screw_standard standard, const pare_thread *thread)
+{
+    for (size_t i = 0; i < standards[standard].rows; i++)
+        if (same_thread(thread, standards[standard].row[i].nominal_mm))
+            return &standards[standard].row[i];
+    return NULL;
+}
+
 pare_status pare_screw_kg(pare_screw_standard standard, const pare_thread *thread, double length_m,
                           pare_screw_material material, double *mass_kg, pare_error *err)
 {
-    const head_row *head = NULL;
-    for (size_t i = 0; i < standards[standard].rows; i++)
-        if (same_thread(thread, standards[standard].row[i].nominal_mm))
-            head = &standards[standard].row[i];
+    const head_row *head = head_of(standard, thread);
     if (!head)
         return pare_fail(err, PARE_BAD_DATA, "%s has no M%g here; it has %s",
                          standards[standard].name, thread->nominal_m / MM, standards[standard].has);
@@ -210,18 +215,22 @@ double pare_stud_kg(const pare_thread *thread, double length_m, double density_k
     return density_kg_m3 * PI / 4 * pitch_diameter_m * pitch_diameter_m * length_m;
 }
 
+double pare_screw_head_m(pare_screw_standard standard, const pare_thread *thread)
+{
+    const head_row *head = head_of(standard, thread);
+    return head ? head->across_mm * MM : 0;
+}
+
 double pare_screw_key_m(pare_screw_standard standard, const pare_thread *thread)
 {
-    for (size_t i = 0; i < standards[standard].rows; i++)
-        if (fabs(standards[standard].row[i].nominal_mm * MM - thread->nominal_m) < 1e-6)
-            return standards[standard].row[i].key_mm * MM;
-    return 0;
+    const head_row *head = head_of(standard, thread);
+    return head ? head->key_mm * MM : 0;
 }
 
 double pare_nut_flats_m(const pare_thread *thread)
 {
     for (size_t i = 0; i < ROWS(nuts); i++)
-        if (fabs(nuts[i].nominal_mm * MM - thread->nominal_m) < 1e-6)
+        if (same_thread(thread, nuts[i].nominal_mm))
             return nuts[i].flats_mm * MM;
     return 0;
 }

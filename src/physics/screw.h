@@ -47,8 +47,9 @@ double pare_thread_stress_area_m2(const pare_thread *thread);
  *         range (2 .. 60 mm), naming what would be right */
 pare_status pare_screw_kg(pare_screw_standard standard, const pare_thread *thread, double length_m,
                           pare_screw_material material, double *mass_kg, pare_error *err);
-/** Across the flats of the hexagon key that turns a screw, and of the spanner for its nut (ISO 4032);
- * 0 for a thread that the standard does not have. */
+/** Across the head of a screw; across the flats of the hexagon key that turns it, and of the spanner
+ * for its nut (ISO 4032); 0 for a thread that the standard does not have. */
+double pare_screw_head_m(pare_screw_standard standard, const pare_thread *thread);
 double pare_screw_key_m(pare_screw_standard standard, const pare_thread *thread);
 double pare_nut_flats_m(const pare_thread *thread);
 

@@ -225,6 +225,88 @@ static void an_open_mesh_is_estimated_and_that_is_said(void **state)
     ran_free(&r);
 }
 
+static void a_screw_bears_what_its_standard_says(void **state)
+{
+    (void)state;
+    /* ISO 898-1: M3 8.8 proves 2920 N, stress area 5.03 mm2. */
+    json_t *m =
+        run_json("calc screw standard=ISO4762 thread=M3 length=8mm material=steel class=8.8 "
+                 "into=6061 engaged=3mm --json");
+    assert_within(number(m, "proof_n"), 2920, 5e-3);
+    assert_within(number(m, "stress_area_mm2"), 5.03, 5e-3);
+    assert_within(number(m, "strip_n"), number(m, "strip_hole_n"), 0);
+    assert_true(number(m, "torque_nm") > 0.8 && number(m, "torque_nm") < 1.3);
+    json_decref(m);
+}
+
+static void a_wire_resists_and_settles(void **state)
+{
+    (void)state;
+    /* NBS Handbook 100: gauge 16 4.016 ohm per 1000 ft; the conductor from an independent solution. */
+    json_t *m = run_json("calc wire gauge=16 length=120mm outer=3.0mm current=30A ambient=25degC "
+                         "burst=5s --json");
+    assert_within(number(m, "resistance_mohm"), 4016 / 304.8 * 0.120, 1e-3);
+    assert_within(number(m, "drop_v"), 30e-3 * number(m, "resistance_mohm"), 1e-9);
+    assert_near(number(m, "steady_c"), 103.779, 2e-3);
+    assert_true(number(m, "burst_c") > 25 && number(m, "burst_c") < number(m, "steady_c"));
+    json_decref(m);
+}
+
+static void a_burst_is_answered_where_the_same_current_held_would_melt(void **state)
+{
+    (void)state;
+    ran r = run("calc wire gauge=16 length=120mm current=150A burst=1s --json");
+    assert_int_equal(r.status, 0);
+    assert_non_null(strstr(r.out, "\"steady_c\": null"));
+    ran_free(&r);
+    r = run("calc wire gauge=16 length=120mm current=150A burst=1s");
+    assert_non_null(strstr(r.out, "held without end, this current melts the wire"));
+    ran_free(&r);
+}
+
+static void an_arm_rings_and_a_cable_loses(void **state)
+{
+    (void)state;
+    json_t *arm = run_json("calc arm length=110mm width=12mm thickness=5mm tip=36g modulus=60GPa "
+                           "force=12N --json");
+    assert_within(number(arm, "bending_hz"), 105.4759, 1e-6);
+    assert_within(number(arm, "deflection_mm"), 0.709867, 2e-6);
+    json_decref(arm);
+    json_t *coax = run_json("calc coax cable=RG178 length=1m band=1GHz --json");
+    assert_within(number(coax, "loss_db"), 1.587, 1e-3);
+    json_decref(coax);
+}
+
+static void what_cannot_be_is_refused_with_what_would_be_right(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *line, *says;
+    } wrong[] = {
+        {"calc wire gauge=99 length=1m current=3A",
+         "pare: calc wire: gauge=99 is outside 4 .. 40 AWG\n"},
+        {"calc wire gauge=16 length=0mm current=3A",
+         "pare: calc wire: length=0mm is outside 1 mm .. 100 m\n"},
+        {"calc wire gauge=12 length=1m current=3A outer=1mm",
+         "pare: calc wire: outer diameter 1 mm: AWG 12 takes 2.37 mm for its strands alone, and 50 "
+         "mm is the most\n"},
+        {"calc screw standard=ISO7380-1 thread=M2 length=6mm material=steel",
+         "pare: calc screw: ISO7380-1 has no M2 here; it has M3, M4 and M5\n"},
+        {"calc screw standard=ISO4762 thread=M3 length=6mm material=steel engaged=8mm",
+         "pare: calc screw: engaged 8 mm of a screw 6 mm long: its length is the most\n"},
+        {"calc arm length=100mm tip=30g width=10mm",
+         "pare: calc arm: a plate needs width= and thickness=, a tube outer= and inner=; one of "
+         "the "
+         "two would be right\n"},
+        {"calc coax cable=RG1 length=1m band=5.8GHz",
+         "pare: calc coax: cable 'RG1': known are RG178, RG316, RG402, RG405 and 1.13\n"},
+        {"calc coax cable=RG178 length=1m band=5.8GHz from=left",
+         "pare: calc coax: polarisation needs both ends: from= and to=, linear, right or left\n"},
+    };
+    for (size_t i = 0; i < sizeof wrong / sizeof wrong[0]; i++)
+        run_refuses(wrong[i].line, 3, wrong[i].says);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -239,6 +321,11 @@ int main(void)
         cmocka_unit_test(a_mesh_is_measured_as_the_solid_that_it_bounds),
         cmocka_unit_test(an_inside_out_mesh_is_turned_and_that_is_said),
         cmocka_unit_test(an_open_mesh_is_estimated_and_that_is_said),
+        cmocka_unit_test(a_screw_bears_what_its_standard_says),
+        cmocka_unit_test(a_wire_resists_and_settles),
+        cmocka_unit_test(a_burst_is_answered_where_the_same_current_held_would_melt),
+        cmocka_unit_test(an_arm_rings_and_a_cable_loses),
+        cmocka_unit_test(what_cannot_be_is_refused_with_what_would_be_right),
     };
     return cmocka_run_group_tests(tests, enter_home, leave_home);
 }
