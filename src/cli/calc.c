@@ -102,7 +102,6 @@ const command command_calc = {
                "  pare calc air altitude=1500m temperature=30degC\n"
                "  pare calc motor kv=1950 resistance=55mohm no_load=1.2A volts=23V current=30A\n"
                "  pare calc screw standard=ISO4762 thread=M3 length=8mm material=aluminium\n"
-
                "  pare calc wire gauge=16 length=120mm current=40A burst=5s\n"
                "  pare calc arm length=110mm width=12mm thickness=5mm tip=36g force=12N\n",
     .options = OPTION_JSON,
