@@ -71,12 +71,18 @@ typedef struct pare_draw {
     double always_a, through_w;
 } pare_draw;
 
+/** One motor's draw through its ESC. */
+static inline pare_draw pare_esc_draw(const pare_esc *esc, double motor_v, double motor_a)
+{
+    return (pare_draw){esc->switching * motor_a + esc->idle_a,
+                       (1 - esc->switching) * motor_v * motor_a};
+}
+
 static inline pare_draw pare_draw_of(const pare_flight *flight, double motor_v, double motor_a)
 {
-    const pare_esc *esc = &flight->rig->esc;
-    const double n = flight->rotors;
-    return (pare_draw){n * (esc->switching * motor_a + esc->idle_a),
-                       n * (1 - esc->switching) * motor_v * motor_a + flight->rig->always_w};
+    const pare_draw one = pare_esc_draw(&flight->rig->esc, motor_v, motor_a);
+    return (pare_draw){flight->rotors * one.always_a,
+                       flight->rotors * one.through_w + flight->rig->always_w};
 }
 
 /** What a pack gives. */

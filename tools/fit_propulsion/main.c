@@ -1,23 +1,27 @@
 /* main.c: fits the constants of the propulsion chain to open measurements and writes them as C.
  *
- * One subject a file: prop.c (propellers), drive.c (motors and ESCs), cells.c (packs). Each reads its
- * tables below the data folder, prints how well it fits what it left out, and writes its constants. */
+ * One subject a file: prop.c (propellers), drive.c (motors and ESCs), cells.c (packs), pair.c (measured
+ * pairs, which has no constants to write). Each reads its tables below the data folder, prints how well
+ * it fits what it left out, and writes its constants. */
 #include <stdio.h>
 #include <string.h>
 
 #include "subjects.h"
 
 static const struct subject {
-    const char *name, *writes;
+    const char *name, *writes; /* writes NULL: it prints errors only */
     bool (*fit)(const char *data_folder, FILE *constants);
 } subjects[] = {
     {"prop", "prop_fitted.c", fit_prop},
     {"drive", "drive_fitted.c", fit_drive},
     {"cells", "cells_fitted.c", fit_cells},
+    {"pair", NULL, fit_pair},
 };
 
 static bool fit_one(const struct subject *subject, const char *data_folder, const char *out_folder)
 {
+    if (!subject->writes)
+        return subject->fit(data_folder, NULL);
     char path[4096];
     const int length = snprintf(path, sizeof path, "%s/%s", out_folder, subject->writes);
     FILE *out = length > 0 && (size_t)length < sizeof path ? fopen(path, "w") : NULL;

@@ -12,5 +12,6 @@
 bool fit_prop(const char *data_folder, FILE *constants);
 bool fit_drive(const char *data_folder, FILE *constants);
 bool fit_cells(const char *data_folder, FILE *constants);
+bool fit_pair(const char *data_folder, FILE *constants); /* constants: NULL, it has none */
 
 #endif
