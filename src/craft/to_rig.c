@@ -9,6 +9,7 @@
 #include <math.h>
 
 #include "base/text.h"
+#include "physics/share.h"
 #include "physics/wire.h"
 
 #define CONTACT_OHM       0.65e-3 /* 0.5 to 0.8 mohm a contact; common practice, no source */
@@ -112,6 +113,19 @@ static double blockage(const pare_craft *craft, double propeller_m, double fallb
     return under > 0 ? pare_arm_download(arms->section_m[0], under, propeller_m) : fallback;
 }
 
+/* Motors whose places are not known carry alike. */
+static double uneven(const pare_assembly *assembly)
+{
+    double share[PARE_ARMS];
+    if (assembly->arms < 3)
+        return 0;
+    const pare_vec3 centre = assembly->all.at_m;
+    if (pare_thrust_shares(assembly->arms, assembly->arm_m, centre.x, centre.y, share, NULL) !=
+        PARE_OK)
+        return (double)INFINITY;
+    return pare_share_uneven(assembly->arms, share);
+}
+
 static void put_pack(const pare_craft *craft, const pare_item *item, pare_rig *rig)
 {
     const pare_part *part = item->part;
@@ -162,5 +176,6 @@ pare_status pare_craft_rig(const pare_craft *craft, const pare_assembly *assembl
     rig->spin_kg_m2 =
         pare_rotor_spin_kg_m2(propeller->mass_kg.value, propeller_m, rig->motor.mass_kg);
     pare_rig_put_body(assembly, &assembly->all, rig);
+    rig->uneven = uneven(assembly);
     return PARE_OK;
 }

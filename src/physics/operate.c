@@ -185,9 +185,51 @@ pare_status pare_hold(const pare_flight *flight, double weights, double near_rad
                                  rotor, err);
 }
 
+/* Half of the rotors that much above the mean and half below it: exact where the centre of mass is off
+ * along one axis of a craft of two pairs, and right to the second order of the deviation elsewhere. */
+pare_status pare_uneven_pair(const pare_flight *flight, double mean_n, double axial_m_s,
+                             double inplane_m_s, double near_rad_s, pare_rotor_state pair[2],
+                             pare_error *err)
+{
+    const pare_rig *rig = flight->rig;
+    const double uneven = fmin(rig->uneven, PARE_UNEVEN_MOST);
+    for (int side = 0; side < 2; side++) {
+        const double share = side == 0 ? 1 + uneven : 1 - uneven;
+        if (pare_rotor_for_thrust(&rig->rotor, &rig->air, mean_n * share, axial_m_s, inplane_m_s,
+                                  near_rad_s * sqrt(share), &pair[side], err) != PARE_OK)
+            return PARE_BAD_DATA;
+    }
+    return PARE_OK;
+}
+
+static pare_status uneven(pare_flight *flight, pare_error *err)
+{
+    if (!pare_is_uneven(flight->rig))
+        return PARE_OK;
+    pare_rotor_state pair[2];
+    if (pare_uneven_pair(flight, flight->hover.thrust_n, 0, 0, flight->hover.speed_rad_s, pair,
+                         err) != PARE_OK)
+        return PARE_BAD_DATA;
+    double mean_a, mean_v, ohm, sum_a = 0, sum_w = 0;
+    pare_motor_run(&flight->steady, flight->hover.speed_rad_s, flight->hover.torque_nm, &mean_a,
+                   &mean_v, &ohm);
+    for (int side = 0; side < 2; side++) {
+        double motor_a, motor_v;
+        pare_motor_run(&flight->steady, pair[side].speed_rad_s, pair[side].torque_nm, &motor_a,
+                       &motor_v, &ohm);
+        sum_a += motor_a;
+        sum_w += motor_v * motor_a;
+    }
+    flight->more_a = sum_a / (2 * mean_a);
+    flight->more_w = sum_w / (2 * mean_v * mean_a);
+    return PARE_OK;
+}
+
 pare_status pare_hover(pare_flight *flight, pare_rotor_state *hover, pare_error *err)
 {
     if (!flight->hover_known && pare_hold(flight, 1, 0, &flight->hover, err) != PARE_OK)
+        return PARE_BAD_DATA;
+    if (!flight->hover_known && uneven(flight, err) != PARE_OK)
         return PARE_BAD_DATA;
     flight->hover_known = true;
     *hover = flight->hover;
@@ -259,6 +301,8 @@ pare_status pare_flight_thrust(pare_flight *flight, double weights, double charg
         return pare_fail(err, PARE_BAD_DATA,
                          "a thrust of %g times the weight: more than 0, to 1000, would be right",
                          weights);
+    if (weights != 1 && pare_is_uneven(flight->rig) && pare_hover(flight, &rotor, err) != PARE_OK)
+        return PARE_BAD_DATA;
     const pare_status held =
         weights == 1 ? pare_hover(flight, &rotor, err) : pare_hold(flight, weights, 0, &rotor, err);
     if (held != PARE_OK)

@@ -46,6 +46,9 @@ typedef struct pare_flight {
     /* What several figures ask for, worked out at the first question: */
     bool hover_known;
     pare_rotor_state hover;
+    /* what motors that carry unevenly draw over as many that carry alike: current, and volts times
+       current; 1 until hover is known */
+    double more_a, more_w;
     int rests; /* full throttle at rest */
     struct {
         double charge;
@@ -80,7 +83,8 @@ static inline pare_draw pare_esc_draw(const pare_esc *esc, double motor_v, doubl
 
 static inline pare_draw pare_draw_of(const pare_flight *flight, double motor_v, double motor_a)
 {
-    const pare_draw one = pare_esc_draw(&flight->rig->esc, motor_v, motor_a);
+    const pare_draw one = pare_esc_draw(
+        &flight->rig->esc, motor_v * flight->more_w / flight->more_a, motor_a * flight->more_a);
     return (pare_draw){flight->rotors * one.always_a,
                        flight->rotors * one.through_w + flight->rig->always_w};
 }
@@ -142,7 +146,21 @@ pare_status pare_hold(const pare_flight *flight, double weights, double near_rad
 pare_status pare_too_much(const pare_flight *flight, double weights, double charge,
                           pare_error *err);
 
-/** One rotor at hover. */
+/** Below that the rotors count as carrying alike: it would move no figure. */
+#define PARE_UNEVEN_LEAST 1e-6
+#define PARE_UNEVEN_MOST  0.95 /* an odd pattern's spread may pass 1 while all still push */
+
+static inline bool pare_is_uneven(const pare_rig *rig)
+{
+    return rig->uneven > PARE_UNEVEN_LEAST;
+}
+
+/** Two rotors, uneven above the mean thrust and as far below it, in a flow. */
+pare_status pare_uneven_pair(const pare_flight *flight, double mean_n, double axial_m_s,
+                             double inplane_m_s, double near_rad_s, pare_rotor_state pair[2],
+                             pare_error *err);
+
+/** One rotor at hover; works out what carrying unevenly costs. */
 pare_status pare_hover(pare_flight *flight, pare_rotor_state *hover, pare_error *err);
 
 /** Full throttle of a moment: at rest, quick part of the pack, burst heat. */

@@ -42,6 +42,10 @@ static pare_status check(const pare_rig *rig, pare_error *err)
 {
     if (rig->rotor.prop == NULL)
         return pare_fail(err, PARE_BAD_DATA, "the craft has no propeller: it needs one to fly");
+    if (!(rig->uneven >= 0 && rig->uneven < (double)INFINITY))
+        return pare_fail(err, PARE_BAD_DATA,
+                         "the centre of mass is so far from the middle of the motors that one of "
+                         "them would have to pull down: it must lie between them");
     if (pare_motor_check(&rig->motor, err) != PARE_OK ||
         pare_pack_check(&rig->pack, err) != PARE_OK)
         return PARE_BAD_DATA;
@@ -89,6 +93,7 @@ pare_status pare_flight_begin(const pare_rig *rig, pare_flight *flight, pare_err
     flight->weight_n = rig->mass_kg * PARE_GRAVITY_M_S2;
     flight->lift_share = rig->rotors * (1 - rig->blockage);
     flight->hover_known = false;
+    flight->more_a = flight->more_w = 1;
     flight->rests = 0;
     flight->sources_from = PARE_PACK_KNOTS - 1;
     return PARE_OK;

@@ -1,7 +1,7 @@
 /* rig.h: one multirotor as numbers: everything that its flight depends on and nothing else.
  *
  * The craft room fills it from parts and stations; the flight functions below take it as const.
- * All rotors are alike and share the weight equally. Charge (state of charge) is 0 to 1. */
+ * All rotors are alike; how evenly they share the weight is one number. Charge (state of charge) is 0 to 1. */
 #ifndef PARE_PHYSICS_RIG_H
 #define PARE_PHYSICS_RIG_H
 
@@ -63,6 +63,8 @@ typedef struct pare_rig {
     double spin_kg_m2;  /* rotor and bell about the motor's axis, Ir */
     double inertia_xx_kg_m2, inertia_yy_kg_m2, inertia_zz_kg_m2;
     double sum_x_m, sum_y_m; /* sum of |x|, |y| of the rotors from the centre of mass */
+    double uneven; /* standard deviation of the rotors' thrusts over their mean when it holds still;
+                      INFINITY: one would have to pull down */
 } pare_rig;
 
 /** Starting values for what a builder rarely knows; see rig.c for each default's source. */

@@ -140,6 +140,12 @@ static void body(const pare_sheet_view *view, const pare_screen *screen, pare_te
     pare_text_printf(out, "  principal       %.0f, %.0f, %.0f kg mm2\n",
                      1e6 * sheet->principal_kg_m2[0], 1e6 * sheet->principal_kg_m2[1],
                      1e6 * sheet->principal_kg_m2[2]);
+    pare_text line = {0};
+    pare_hover_shares_words(&view->balance, &line);
+    pare_text_add(out, "  hover           ");
+    pare_put_wrapped(screen, out, 18, 18, line.bytes ? line.bytes : "");
+    out->failed = out->failed || line.failed;
+    pare_text_free(&line);
     pare_text_add(out, "  share of            roll  pitch    yaw\n");
     size_t order[PARE_LINES];
     double weight[PARE_LINES];

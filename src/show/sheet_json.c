@@ -220,6 +220,52 @@ static json_t *surprises(const pare_craft *craft)
     return list;
 }
 
+static json_t *motors(const pare_balance *balance)
+{
+    json_t *list = json_array();
+    for (size_t i = 0; i < balance->motors && balance->exists; i++) {
+        const pare_each *each = &balance->motor[i];
+        json_t *one = json_object(), *at = json_array();
+        json_array_append_new(at, pare_json_number(1e3 * balance->at_m[i].x));
+        json_array_append_new(at, pare_json_number(1e3 * balance->at_m[i].y));
+        json_object_set_new(one, "arm", json_integer((json_int_t)i + 1));
+        json_object_set_new(one, "at_mm", at);
+        json_object_set_new(one, "share", pare_json_number(each->share));
+        json_object_set_new(one, "thrust_g", pare_json_number(1e3 * each->carries_kg));
+        json_object_set_new(one, "output", pare_json_number(each->output));
+        json_object_set_new(one, "current_a", pare_json_number(each->current_a));
+        json_array_append_new(list, one);
+    }
+    return list;
+}
+
+static json_t *balance(const pare_balance *b)
+{
+    const struct {
+        const char *key;
+        double value;
+    } rows[] = {{"front_share", b->front},
+                {"rear_share", b->rear},
+                {"front_share_u", b->front_u},
+                {"left_share", b->left},
+                {"right_share", b->right},
+                {"left_share_u", b->left_u},
+                {"hover_more", b->more},
+                {"thrust_to_weight_balanced", b->most > 0 ? b->most : (double)NAN}};
+    json_t *object = json_object(), *shift = json_array();
+    for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++)
+        json_object_set_new(object, rows[i].key,
+                            b->exists ? pare_json_number(rows[i].value) : json_null());
+    json_array_append_new(shift, pare_json_number(1e3 * b->shift_x_m));
+    json_array_append_new(shift, pare_json_number(1e3 * b->shift_y_m));
+    json_object_set_new(object, "pack_shift_equal_mm", b->shifts ? shift : json_null());
+    if (!b->shifts)
+        json_decref(shift);
+    if (!b->exists)
+        json_object_set_new(object, "why", json_string(b->why));
+    return object;
+}
+
 /* "hover_induced_w" and so on: flat, so that each figure is one key. */
 static json_t *power(const pare_powered states[PARE_POWERED])
 {
@@ -279,6 +325,8 @@ json_t *pare_sheet_object(const pare_sheet_view *view)
     for (int i = 0; i < 3; i++)
         json_array_append_new(principal, pare_json_number(sheet->principal_kg_m2[i]));
     json_object_set_new(object, "principal_kg_m2", principal);
+    json_object_set_new(object, "motors", motors(&view->balance));
+    json_object_set_new(object, "balance", balance(&view->balance));
     json_object_set_new(object, "power", power(view->power));
     json_object_set_new(object, "margins", margins(sheet));
     json_object_set_new(object, "ledger", ledger(sheet));

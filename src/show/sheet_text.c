@@ -268,6 +268,40 @@ static void quickness(const pare_sheet_view *view, const pare_screen *screen, pa
     put(screen, out, "quickness", &line);
 }
 
+#define LEAST_MORE 5e-4 /* of hover power: less is written as nothing */
+
+static void put_sides(const char *one, double share, const char *other, double rest, double u,
+                      pare_text *line)
+{
+    char text[PARE_DIGITS];
+    pare_text_printf(line, "%s %s %%, ", one, pare_digits(text, 100 * share, 100 * u));
+    pare_text_printf(line, "%s %s %%", other, pare_digits(text, 100 * rest, 100 * u));
+}
+
+void pare_hover_shares_words(const pare_balance *balance, pare_text *line)
+{
+    char text[PARE_DIGITS];
+    if (!balance->exists) {
+        pare_text_printf(line, "no shares of the motors: %s", balance->why);
+        return;
+    }
+    put_sides("front motors carry", balance->front, "rear", balance->rear, balance->front_u, line);
+    pare_text_add(line, "; ");
+    put_sides("left", balance->left, "right", balance->right, balance->left_u, line);
+    if (balance->more >= LEAST_MORE)
+        pare_text_printf(line, "; that costs %s %% of hover power",
+                         pare_digits_at(text, 100 * balance->more, 1));
+    if (balance->most > 0)
+        pare_text_printf(line, "; balance holds to %s times weight",
+                         pare_digits_at(text, balance->most, 1));
+}
+
+/* Worth a word on the first screen: more than 54 to 46, and not by chance. */
+static bool stands_out(double share, double rest, double u)
+{
+    return fabs(share - rest) > 0.08 && fabs(share - rest) > 4 * u;
+}
+
 static void balance(const pare_sheet_view *view, const pare_screen *screen, pare_text *out)
 {
     const pare_sheet_figure *x = &view->sheet.figure[PARE_CG_X],
@@ -285,6 +319,13 @@ static void balance(const pare_sheet_view *view, const pare_screen *screen, pare
                          pare_digits(text, 1e3 * fabs(shift->value), 1e3 * shift->u));
         pare_text_printf(&line, "%s to zero it", shift->value < 0 ? "aft" : "forward");
     }
+    const pare_balance *b = &view->balance;
+    if (!b->exists)
+        pare_text_printf(&line, "; %s", b->why);
+    else if (stands_out(b->front, b->rear, b->front_u))
+        put_sides("; in hover front motors carry", b->front, "rear", b->rear, b->front_u, &line);
+    else if (stands_out(b->left, b->right, b->left_u))
+        put_sides("; in hover left motors carry", b->left, "right", b->right, b->left_u, &line);
     put(screen, out, "balance", &line);
 }
 

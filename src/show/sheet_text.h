@@ -19,6 +19,9 @@ void pare_sheet_all_text(const pare_sheet_view *view, const pare_screen *screen,
 /** The all-up mass with its doubt, against what it was before a trial, against the limit: one line. */
 void pare_all_up_words(const pare_sheet_view *view, const pare_screen *screen, pare_text *line);
 
+/** What the motors carry in hover: "front 52 %, rear 48 %; left 50 %, right 50 %", and what that costs. */
+void pare_hover_shares_words(const pare_balance *balance, pare_text *line);
+
 /** What is free, cheap, and only from pack or motors: grams of each, then grams and money of it with
  * those above it. */
 void pare_bands_text(const pare_swaps *swaps, const char *money, const pare_screen *screen,

@@ -27,6 +27,7 @@ pare_status pare_sheet_view_fill(const pare_craft *craft, const pare_craft *befo
     if (status != PARE_OK)
         return status;
     pare_craft_power(&view->craft, &view->sheet, view->power);
+    pare_craft_balance(&view->craft, &view->sheet, &view->balance);
     const pare_landing landing =
         pare_brief_landing(&view->craft.brief, view->sheet.rig.pack.chemistry);
     pare_error why = {0};

@@ -4,6 +4,7 @@
 
 #include "advise/swap.h"
 #include "advise/taken.h"
+#include "craft/balance.h"
 #include "craft/power.h"
 #include "craft/sheet.h"
 
@@ -17,6 +18,7 @@ typedef struct pare_sheet_view {
     pare_sheet before; /* without what is tried; only where tried is set */
     pare_exchange exchange;
     pare_powered power[PARE_POWERED];
+    pare_balance balance;
     bool growth_known;
     pare_growth growth;        /* where growth_known */
     char growth_why[PARE_WHY]; /* where not */

@@ -124,6 +124,35 @@ static void watts_of_each_state_add_up_to_what_the_pack_gives(void **state)
     json_decref(sheet);
 }
 
+static void motors_share_the_all_up_mass(void **state)
+{
+    (void)state;
+    json_t *sheet = run_json("sheet hedgerow --json" DEMO);
+    const json_t *motors = json_object_get(sheet, "motors");
+    double share = 0, grams = 0, moment = 0;
+    assert_int_equal(json_array_size(motors), 4);
+    for (size_t i = 0; i < 4; i++) {
+        const json_t *one = json_array_get(motors, i), *at = json_object_get(one, "at_mm");
+        assert_int_equal(json_integer_value(json_object_get(one, "arm")), (json_int_t)i + 1);
+        assert_int_equal(json_array_size(at), 2);
+        share += number(one, "share");
+        grams += number(one, "thrust_g");
+        moment += number(one, "share") * json_number_value(json_array_get(at, 0));
+        assert_between(number(one, "output"), 0.05, 1);
+        assert_true(number(one, "current_a") > 0);
+    }
+    assert_near(share, 1, 1e-9);
+    assert_within(grams, number(sheet, "all_up_g"), 1e-9);
+    assert_near(moment, json_number_value(json_array_get(json_object_get(sheet, "cg_mm"), 0)),
+                1e-6);
+    const json_t *balance = json_object_get(sheet, "balance");
+    assert_near(number(balance, "front_share") + number(balance, "rear_share"), 1, 1e-9);
+    assert_true(number(balance, "thrust_to_weight_balanced") <
+                number(sheet, "thrust_to_weight_fresh"));
+    assert_int_equal(json_array_size(json_object_get(balance, "pack_shift_equal_mm")), 2);
+    json_decref(sheet);
+}
+
 static void the_ledger_adds_up_to_all_up(void **state)
 {
     (void)state;
@@ -322,6 +351,7 @@ int main(void)
         cmocka_unit_test(other_loadouts_hold_the_same_figures),
         cmocka_unit_test(margins_say_value_limit_and_where_it_comes_from),
         cmocka_unit_test(watts_of_each_state_add_up_to_what_the_pack_gives),
+        cmocka_unit_test(motors_share_the_all_up_mass),
         cmocka_unit_test(the_ledger_adds_up_to_all_up),
         cmocka_unit_test(swaps_have_their_keys),
         cmocka_unit_test(a_trial_changes_what_its_row_says),

@@ -1,10 +1,11 @@
 /* rooms: store craft physics base */
-/* Where a craft's power goes, on a craft that was typed as a user types one. */
+/* Where a craft's power goes, and which motor carries what, on a craft that was typed as a user types one. */
 #include <math.h>
 #include <stdlib.h>
 #include <string.h>
 
 #include "bench_of.h"
+#include "craft/balance.h"
 #include "craft/power.h"
 #include "near.h"
 #include "store/bench.h"
@@ -14,6 +15,7 @@ typedef struct fixture {
     pare_craft craft; /* a copy to change */
     pare_sheet sheet;
     pare_powered power[PARE_POWERED];
+    pare_balance balance;
 } fixture;
 
 static int setup(void **state)
@@ -108,6 +110,82 @@ static void a_craft_too_heavy_to_hover_says_so_in_all_three(void **state)
     assert_string_equal(f->power[PARE_POWERED_RANGE].why, "it does not fly");
 }
 
+/* ---- balance ---- */
+
+static void balance_of(fixture *f, bool with_u)
+{
+    pare_error err = {0};
+    if (pare_sheet_compute(&f->craft, with_u, &f->sheet, &err) != PARE_OK)
+        fail_msg("%s", err.text);
+    pare_craft_balance(&f->craft, &f->sheet, &f->balance);
+}
+
+static pare_item *item(fixture *f, const char *name)
+{
+    return &f->craft.item[pare_craft_item(&f->craft, name)];
+}
+
+static void shares_follow_from_where_the_centre_of_mass_is(void **state)
+{
+    fixture *f = *state;
+    item(f, "pack")->at_m[0].x = 0.030;
+    balance_of(f, false);
+    /* By hand: motors at 80 mm before and behind. */
+    const pare_vec3 at = f->sheet.assembly.all.at_m;
+    const pare_balance *b = &f->balance;
+    assert_true(b->exists);
+    assert_int_equal(b->motors, 4);
+    assert_near(b->front, 0.5 * (1 + at.x / 0.080), 1e-12);
+    assert_near(b->front + b->rear, 1, 1e-12);
+    assert_near(b->left, 0.5 * (1 + at.y / 0.080), 1e-12);
+    double carried_kg = 0;
+    for (size_t i = 0; i < 4; i++)
+        carried_kg += b->motor[i].carries_kg;
+    assert_within(carried_kg, f->sheet.figure[PARE_ALL_UP].value, 1e-12);
+    assert_true(b->motor[0].output > f->sheet.figure[PARE_HOVER_OUTPUT].value);
+    assert_true(b->motor[2].output < f->sheet.figure[PARE_HOVER_OUTPUT].value);
+    /* The front pair is at full output first: half of all full thrust over the pair's share. */
+    assert_within(b->most, f->sheet.figure[PARE_TWR_FRESH].value * 0.25 / b->motor[0].share, 1e-12);
+}
+
+static void the_pack_shifted_as_told_makes_all_carry_alike(void **state)
+{
+    fixture *f = *state;
+    item(f, "pack")->at_m[0].x = 0.030;
+    balance_of(f, false);
+    const double more = f->balance.more, pack_a = f->sheet.figure[PARE_HOVER_A].value;
+    assert_true(f->balance.shifts && more > 0);
+    item(f, "pack")->at_m[0].x += f->balance.shift_x_m;
+    item(f, "pack")->at_m[0].y += f->balance.shift_y_m;
+    balance_of(f, false);
+    for (size_t i = 0; i < 4; i++)
+        assert_near(f->balance.motor[i].share, 0.25, 1e-12);
+    assert_near(f->balance.more, 0, 1e-12);
+    assert_within(pack_a / f->sheet.figure[PARE_HOVER_A].value, 1 + more, 1e-6);
+    assert_within(f->balance.most, f->sheet.figure[PARE_TWR_FRESH].value, 1e-9);
+}
+
+static void doubt_about_the_centre_of_mass_is_doubt_about_the_shares(void **state)
+{
+    fixture *f = *state;
+    balance_of(f, true);
+    /* By hand: 160 mm apart. */
+    assert_within(f->balance.front_u, f->sheet.figure[PARE_CG_X].u / 0.160, 1e-12);
+    assert_within(f->balance.left_u, f->sheet.figure[PARE_CG_Y].u / 0.160, 1e-12);
+}
+
+static void a_craft_that_hangs_out_of_its_motors_says_so(void **state)
+{
+    fixture *f = *state;
+    item(f, "pack")->at_m[0].x = 0.5;
+    balance_of(f, false);
+    assert_false(f->balance.exists);
+    assert_non_null(strstr(f->balance.why, "would have to pull down"));
+    assert_false(f->sheet.figure[PARE_HOVER_A].exists);
+    assert_non_null(strstr(f->sheet.figure[PARE_HOVER_A].why, "would have to pull down"));
+    assert_true(f->sheet.figure[PARE_ALL_UP].exists);
+}
+
 int main(void)
 {
 #define CASE(f) cmocka_unit_test_setup_teardown(f, setup, teardown)
@@ -117,6 +195,10 @@ int main(void)
         CASE(cruise_is_the_speed_flown_for_the_longest),
         CASE(a_brief_without_a_speed_has_no_cruise_and_says_so),
         CASE(a_craft_too_heavy_to_hover_says_so_in_all_three),
+        CASE(shares_follow_from_where_the_centre_of_mass_is),
+        CASE(the_pack_shifted_as_told_makes_all_carry_alike),
+        CASE(doubt_about_the_centre_of_mass_is_doubt_about_the_shares),
+        CASE(a_craft_that_hangs_out_of_its_motors_says_so),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
