@@ -1,4 +1,7 @@
-/* csv_record.c: rows as weigh-ins and flights (see csv_record.h). */
+/* csv_record.c: rows as records (see csv_record.h).
+ *
+ * A stand table in the text form says its units once, over its columns, so a cell there may not have
+ * one of its own; its numbers are kept as typed, with a point. */
 #include "store/csv_record.h"
 
 #include <stdio.h>
@@ -167,4 +170,132 @@ pare_status pare_csv_make_record(const pare_csv_rows *rows, const pare_csv_row *
         status = put_cell(rows, to, column, cell, row->line, err);
     }
     return status;
+}
+
+/* ---- stand tables ---- */
+
+static bool is_number_column(const pare_csv_column *column)
+{
+    return column->target->map && strcmp(column->target->map, "columns") == 0;
+}
+
+/* What stands above the rows: motor, propeller, air, and the columns with their units. */
+static pare_status make_head(const pare_csv_rows *rows, const pare_csv_row *row, pare_node **table,
+                             pare_error *err)
+{
+    pare_node *made = pare_csv_node(rows, PARE_NODE_MAP, row->line, 0);
+    pare_node *air = pare_csv_node(rows, PARE_NODE_MAP, row->line, 0);
+    pare_node *columns = pare_csv_node(rows, PARE_NODE_MAP, row->line, 0);
+    pare_node *list = pare_csv_node(rows, PARE_NODE_LIST, row->line, 0);
+    *table = made;
+    if (!made || !air || !columns || !list)
+        return pare_no_memory(err);
+    pare_status status = PARE_OK;
+    for (size_t i = 0; i < rows->plan->ordered && status == PARE_OK; i++) {
+        const pare_csv_column *column = rows->plan->order[i];
+        const char *cell = pare_csv_cell(rows->plan, column, row);
+        if (is_number_column(column)) {
+            const char *usual = column->target->dimension == PARE_DIM_ROTATION ? "rpm"
+                                : column->target->dimension == PARE_DIM_SHARE  ? "%"
+                                                                               : NULL;
+            const char *unit = column->unit ? column->unit : usual;
+            if (!unit)
+                return pare_csv_refuse(rows->plan, column, rows->plan->line, err,
+                                       "no unit over this column; right would be like (%s)",
+                                       pare_dimension_units(column->target->dimension));
+            status = put(rows, columns, column, unit, row->line, err);
+        } else if (column->target->map && !pare_csv_is_nothing(cell)) {
+            pare_csv_quantity q;
+            if (pare_csv_read_quantity(cell, rows->plan->decimal, column->target->dimension,
+                                       column->unit, &q, err) != PARE_OK)
+                return pare_csv_refused_at(rows->plan, column, row->line, err);
+            const bool hot = column->target->dimension == PARE_DIM_TEMPERATURE;
+            if (!pare_csv_put(rows, air, hot ? "temperature" : "altitude", q.value, row->line,
+                              number_of(rows, column)))
+                return pare_no_memory(err);
+        } else if (!pare_csv_is_nothing(cell)) {
+            status = put_trimmed(rows, made, column, cell, row->line, err);
+        }
+    }
+    if (air->first)
+        pare_csv_add(made, "air", air);
+    pare_csv_add(made, "columns", columns);
+    pare_csv_add(made, "rows", list);
+    return status;
+}
+
+static bool same_head(const pare_node *a, const pare_node *b)
+{
+    static const char *const keys[] = {"motor", "propeller", "air"};
+    bool same = true;
+    for (size_t i = 0; i < PARE_COUNT(keys) && same; i++) {
+        const pare_node *one = pare_node_get(a, keys[i]), *two = pare_node_get(b, keys[i]);
+        pare_text first = {0}, second = {0};
+        if (one)
+            pare_tree_write(one, 0, &first);
+        if (two)
+            pare_tree_write(two, 0, &second);
+        same = first.length == second.length &&
+               (first.length == 0 || memcmp(first.bytes, second.bytes, first.length) == 0);
+        pare_text_free(&first);
+        pare_text_free(&second);
+    }
+    return same;
+}
+
+/* A number of the table; a unit behind it must be the column's. */
+static pare_status add_number(const pare_csv_rows *rows, pare_node *to,
+                              const pare_csv_column *column, const char *cell, int line,
+                              pare_error *err)
+{
+    char digits[PARE_CSV_DIGITS];
+    bool ambiguous = false;
+    const char *end = pare_csv_number(cell, rows->plan->decimal, digits, &ambiguous);
+    const char *unit = end ? end + strspn(end, " ") : "";
+    if (!end || ambiguous)
+        return pare_csv_refuse(rows->plan, column, line, err,
+                               "'%.40s' is no number; right would be one in each row of a stand "
+                               "table",
+                               cell);
+    const char *due = column->unit ? column->unit : "";
+    const char *said = pare_csv_unit(unit, column->target->dimension);
+    if (*unit && strcmp(said, due) != 0)
+        return pare_csv_refuse(rows->plan, column, line, err,
+                               "'%.40s' in another unit than its column; right would be %s", cell,
+                               *due ? due : "a number alone");
+    return pare_csv_put(rows, to, NULL, digits, line, number_of(rows, column))
+               ? PARE_OK
+               : pare_no_memory(err);
+}
+
+pare_status pare_csv_grow_stand(const pare_csv_rows *rows, const pare_csv_row *row,
+                                pare_node **table, pare_node **finished, pare_error *err)
+{
+    enum { STAND_ROWS = 10000 };
+    pare_node *head = NULL;
+    pare_node *numbers = pare_csv_node(rows, PARE_NODE_LIST, row->line, 0);
+    *finished = NULL;
+    pare_status status = numbers ? make_head(rows, row, &head, err) : pare_no_memory(err);
+    for (size_t i = 0; i < rows->plan->ordered && status == PARE_OK; i++) {
+        const pare_csv_column *column = rows->plan->order[i];
+        if (is_number_column(column))
+            status = add_number(rows, numbers, column, pare_csv_cell(rows->plan, column, row),
+                                row->line, err);
+    }
+    if (status != PARE_OK)
+        return status;
+    if (!*table || !same_head(*table, head)) {
+        *finished = *table;
+        *table = head;
+    }
+    pare_node *list = NULL;
+    for (pare_node *one = (*table)->first; one; one = one->next)
+        if (strcmp(one->key, "rows") == 0)
+            list = one;
+    if (!list || list->count >= STAND_ROWS)
+        return pare_csv_refuse(rows->plan, NULL, row->line, err,
+                               "a stand table of more than %d rows; right would be fewer",
+                               STAND_ROWS);
+    pare_csv_add(list, NULL, numbers);
+    return PARE_OK;
 }
