@@ -163,10 +163,21 @@ const command command_import = {
         "# and totals are skipped. A part without an id gets one made of its name. A\n"
         "part that is there already keeps what the list does not say.\n"
         "\n"
+        "A stand's readings are of one motor with one propeller at rest: volts, throttle\n"
+        "or the ESC's pulses, thrust, current or power, and speed and torque where they\n"
+        "were measured. --set motor=ID and --set propeller=ID say of which, --set\n"
+        "altitude=120m and --set air_temperature=20C in what air, --set poles=14 that\n"
+        "the speed is in electrical turns. A row that cannot be refuses the table: less\n"
+        "power than an ideal rotor takes, an efficiency above 1, a reversed thrust, more\n"
+        "turns than kV times volts. Rows read before the rotor had settled cannot be\n"
+        "told from others: leave them out.\n"
+        "\n"
         "A part or craft in a bench's text replaces the one of its name. Its meshes and\n"
         "drawings are looked for in the file's folder. A bench not there yet is made.\n",
     .example = "  pare import parts.csv --dry-run\n"
                "  pare import parts.csv --set maker=Sorrel\n"
+               "  pare export --as stand -o stand.csv\n"
+               "  pare import stand.csv --set motor=mo-2207-2650 --set propeller=pr-51-43\n"
                "  pare export -o club.yaml\n"
                "  pare import club.yaml --bench club.sqlite\n",
     .options = OPTION_BENCH | OPTION_JSON | OPTION_WHY | OPTION_MAP | OPTION_SET | OPTION_AS |

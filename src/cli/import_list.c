@@ -112,7 +112,9 @@ static int width_of(const char *text)
 static void show_column(const pare_list_column *column, bool notes, pare_text *out)
 {
     if (!column->means)
-        pare_text_add(out, notes && *column->title ? "kept as a note" : "not read");
+        pare_text_add(out, column->empty             ? "not read: nothing in it"
+                           : notes && *column->title ? "kept as a note"
+                                                     : "not read");
     else
         pare_text_add(out, column->means);
     if (column->means && column->unit)
@@ -168,14 +170,14 @@ static void show_changes(const pare_list_summary *s, bool dry, pare_text *out)
     size_t shown = 0;
     for (size_t i = 0; i < s->changes_listed; i++) {
         const pare_list_changed *change = &s->change[i];
-        if (!dry && !change->what)
-            continue; /* what was added needs no list once it is there */
+        if (!dry && !change->what && s->list != PARE_LIST_STAND)
+            continue; /* parts that were added need no list once they are there */
         if (shown++ == SHOWN)
             break;
         pare_text_printf(out, "  %s %s%s%s\n", change->what ? "~" : "+", change->id,
                          change->what ? ": " : "", change->what ? change->what : "");
     }
-    const size_t all = (dry ? s->added : 0) + s->replaced;
+    const size_t all = (dry || s->list == PARE_LIST_STAND ? s->added : 0) + s->replaced;
     if (all > shown)
         pare_text_printf(out, "  and %zu more\n", all - shown);
 }
@@ -220,10 +222,14 @@ static void as_text(const pare_list_summary *s, const options *given, const char
         pare_text_printf(out, "%-8s %zu made of %s%s\n", "ids", s->named,
                          has_names(s) ? "names" : "what their rows say",
                          s->again ? ", with a number where one came again" : "");
+    for (size_t i = 0; i < s->remarks; i++)
+        pare_text_printf(out, "%-8s %s\n", s->remark[i].label, s->remark[i].text);
     import_count(out, parts ? "parts" : "records", s->added, s->replaced, s->same);
     show_changes(s, dry, out);
     show_refused(s, out);
-    if (dry && s->refused && !(given->given & OPTION_KEEP_GOOD))
+    if (dry && s->refused && s->list == PARE_LIST_STAND)
+        pare_text_add(out, "Nothing of the list would go in.\n");
+    else if (dry && s->refused && !(given->given & OPTION_KEEP_GOOD))
         pare_text_add(out, "Without --keep-good nothing of the list would go in.\n");
 }
 
@@ -244,6 +250,14 @@ static json_t *columns_json(const pare_list_summary *s)
         json_array_append_new(list, one);
     }
     return list;
+}
+
+static json_t *remarks_json(const pare_list_summary *s)
+{
+    json_t *object = json_object();
+    for (size_t i = 0; i < s->remarks; i++)
+        json_object_set_new(object, s->remark[i].label, json_string(s->remark[i].text));
+    return object;
 }
 
 static json_t *refused_json(const pare_list_summary *s)
@@ -302,6 +316,7 @@ static void as_json(const pare_list_summary *s, const options *given, pare_text 
     for (size_t i = 0; i < sizeof counts / sizeof counts[0]; i++)
         json_object_set_new(object, counts[i].key, json_integer((json_int_t)counts[i].count));
     json_object_set_new(object, "columns", columns_json(s));
+    json_object_set_new(object, "supposed", remarks_json(s));
     json_object_set_new(object, "changes", changes_json(s));
     json_object_set_new(object, "refused_rows", refused_json(s));
     pare_json_write(object, out);

@@ -1,21 +1,42 @@
 /* doubt.c: propagation of uncertainty through a sheet (see doubt.h).
  *
- * In two stages, because masses are many and their road to the flight is narrow. Stage one
- * (doubt_flight.c): how far each figure moves with each of the few numbers that flight rests on. Stage
- * two: each source (a part's mass, a maker's bias, a station, a motor's kV) moves the mass figures
- * directly and the flight through those slopes; the squares add up.
- *
- * The propellers' model is off by one share where they stand still and by another where they move, and
- * the two errors of either go together. A figure is about one of the two, and each is asked with its
- * own; minutes as flown are about both, by their shares of the time, and count the errors as one. */
+ * In two stages, because masses are many and their road to the flight is narrow. Stage one: the
+ * flight depends on a rig of few numbers (parameters below); each is moved up and down by its own
+ * standard uncertainty and the whole flight re-evaluated, which gives its slope. Stage two: each
+ * source (a part's mass, a maker's bias, a station) moves the mass figures directly and the flight
+ * through those slopes; the squares add up. A slope is taken over the width of the doubt, so a bend
+ * within it is averaged rather than missed. */
 #include "craft/doubt.h"
 
 #include <math.h>
 #include <string.h>
 
-#include "craft/doubt_flight.h"
 #include "craft/flight.h"
 #include "craft/to_rig.h"
+
+/* What the flight depends on. */
+enum {
+    P_MASS,
+    P_IXX,
+    P_IYY,
+    P_IZZ,
+    P_SUM_X,
+    P_SUM_Y,
+    P_MOTOR_MASS,
+    P_SPIN,
+    P_THRUST,
+    P_POWER,
+    P_KV,
+    P_RESISTANCE,
+    P_NO_LOAD,
+    P_CAPACITY,
+    P_PACK_OHM,
+    P_LEAD,
+    P_DRAG,
+    P_ALWAYS,
+    P_BLOCKAGE,
+    PARAMETERS
+};
 
 /* Standard uncertainties as shares. [E] are ours, until flights correct them. */
 #define PACK_LAW_U     0.30 /* the law of group resistance */
@@ -25,8 +46,6 @@
 #define ALWAYS_U       0.20 /* [E] */
 #define BLOCKAGE_U     0.40 /* [E] */
 #define SPIN_U         0.15
-#define COOLING_U      0.45 /* [E] 0.3 of the thermal resistance, which goes with mass^(-2/3) */
-#define ESC_U          0.50 /* [E] its resistance, its loss at part throttle, what it draws waiting */
 #define MAKER_BIAS_U   0.01  /* [E] masses that one maker states are off together */
 #define SCALE_COMMON_U 0.001 /* weighed masses share a scale */
 
@@ -35,9 +54,53 @@ static const pare_figure mass_figures[] = {PARE_ALL_UP, PARE_DRY, PARE_CG_X, PAR
                                            PARE_IXY,    PARE_IXZ, PARE_IYZ,  PARE_PACK_SHIFT};
 enum { MASS_FIGURES = sizeof mass_figures / sizeof mass_figures[0] };
 
+static double *parameter(pare_rig *rig, int which)
+{
+    switch (which) {
+    case P_MASS:
+        return &rig->mass_kg;
+    case P_IXX:
+        return &rig->inertia_xx_kg_m2;
+    case P_IYY:
+        return &rig->inertia_yy_kg_m2;
+    case P_IZZ:
+        return &rig->inertia_zz_kg_m2;
+    case P_SUM_X:
+        return &rig->sum_x_m;
+    case P_SUM_Y:
+        return &rig->sum_y_m;
+    case P_MOTOR_MASS:
+        return &rig->motor.mass_kg;
+    case P_SPIN:
+        return &rig->spin_kg_m2;
+    case P_THRUST:
+        return &rig->rotor.thrust_factor;
+    case P_POWER:
+        return &rig->rotor.power_factor;
+    case P_KV:
+        return &rig->motor.kv_rpm_per_v;
+    case P_RESISTANCE:
+        return &rig->motor.resistance_ohm;
+    case P_NO_LOAD:
+        return &rig->motor.no_load_a;
+    case P_CAPACITY:
+        return &rig->pack.capacity_c;
+    case P_PACK_OHM:
+        return rig->pack.group_ohm > 0 ? &rig->pack.group_ohm : &rig->pack.resistance_factor;
+    case P_LEAD:
+        return &rig->pack.lead_ohm;
+    case P_DRAG:
+        return &rig->drag_m2;
+    case P_ALWAYS:
+        return &rig->always_w;
+    default:
+        return &rig->blockage;
+    }
+}
+
 /* Everything that one source moves, signed, at one standard uncertainty. */
 typedef struct effect {
-    double number[PARE_DOUBTED]; /* changes of logarithms */
+    double parameter[PARAMETERS];
     double mass_figure[MASS_FIGURES];
 } effect;
 
@@ -45,7 +108,7 @@ typedef struct doubt {
     const pare_craft *craft;
     const pare_sheet *sheet;
     size_t motor, propeller, pack; /* their items */
-    pare_slopes slopes;
+    double slope[PARAMETERS][PARE_FIGURES];
     double variance[PARE_FIGURES];
 } doubt;
 
@@ -72,37 +135,31 @@ static double pack_kg(const doubt *d)
     return 1;
 }
 
-/* The effect of lines growing by a share of their own mass, or of one line moving. What grows is one
- * more body at its place; what moves is taken away from one place and put in another. */
+/* The effect of lines growing by a share of their own mass, or of one line moving. */
 static void assembly_effect(const doubt *d, const double grown_kg[PARE_LINES], size_t moved_line,
                             pare_vec3 by_m, effect *out)
 {
     const pare_assembly *assembly = &d->sheet->assembly;
-    pare_body body[PARE_LINES + 3];
-    size_t bodies = 0;
+    pare_body body[PARE_LINES];
     double pack_u = 0, motor_u = 0, propeller_u = 0;
-    body[bodies++] = assembly->all;
     for (size_t i = 0; i < assembly->lines; i++) {
         const pare_line *line = &assembly->line[i];
-        if (grown_kg[i] == 0 || line->body.mass_kg == 0)
-            continue;
-        const double grown = grown_kg[i] / line->body.mass_kg;
-        body[bodies++] = (pare_body){grown_kg[i], line->body.at_m,
-                                     pare_sym3_times(grown, line->body.inertia_kg_m2)};
-        if (line->of == PARE_LINE_ITEM && line->index == d->pack)
-            pack_u += grown_kg[i];
-        if (line->of == PARE_LINE_ITEM && line->index == d->motor)
-            motor_u += grown_kg[i] / line->count;
-        if (line->of == PARE_LINE_ITEM && line->index == d->propeller)
-            propeller_u += grown_kg[i] / line->count;
+        body[i] = line->body;
+        if (grown_kg[i] != 0 && line->body.mass_kg != 0) {
+            const double factor = 1 + grown_kg[i] / line->body.mass_kg;
+            body[i].mass_kg *= factor;
+            body[i].inertia_kg_m2 = pare_sym3_times(factor, body[i].inertia_kg_m2);
+            if (line->of == PARE_LINE_ITEM && line->index == d->pack)
+                pack_u += grown_kg[i];
+            if (line->of == PARE_LINE_ITEM && line->index == d->motor)
+                motor_u += grown_kg[i] / line->count;
+            if (line->of == PARE_LINE_ITEM && line->index == d->propeller)
+                propeller_u += grown_kg[i] / line->count;
+        }
+        if (i == moved_line)
+            body[i].at_m = pare_vec3_add(body[i].at_m, by_m);
     }
-    if (moved_line < assembly->lines) {
-        const pare_body *from = &assembly->line[moved_line].body;
-        body[bodies++] = (pare_body){.mass_kg = -from->mass_kg, .at_m = from->at_m};
-        body[bodies++] =
-            (pare_body){.mass_kg = from->mass_kg, .at_m = pare_vec3_add(from->at_m, by_m)};
-    }
-    const pare_body all = pare_body_sum(bodies, body);
+    const pare_body all = pare_body_sum(assembly->lines, body);
     double before[MASS_FIGURES], after[MASS_FIGURES];
     mass_values(&assembly->all, pack_kg(d), 0, before);
     mass_values(&all, pack_kg(d), pack_u, after);
@@ -116,21 +173,9 @@ static void assembly_effect(const doubt *d, const double grown_kg[PARE_LINES], s
     rig.spin_kg_m2 =
         pare_rotor_spin_kg_m2(propeller->mass_kg.value + propeller_u,
                               propeller->spec[PARE_SPEC_DIAMETER].value, rig.motor.mass_kg);
-    const pare_rig *base = &d->sheet->rig;
-    const struct {
-        pare_doubted which;
-        double after, before;
-    } moved[] = {{PARE_DOUBTED_MASS, rig.mass_kg, base->mass_kg},
-                 {PARE_DOUBTED_IXX, rig.inertia_xx_kg_m2, base->inertia_xx_kg_m2},
-                 {PARE_DOUBTED_IYY, rig.inertia_yy_kg_m2, base->inertia_yy_kg_m2},
-                 {PARE_DOUBTED_IZZ, rig.inertia_zz_kg_m2, base->inertia_zz_kg_m2},
-                 {PARE_DOUBTED_SUM_X, rig.sum_x_m, base->sum_x_m},
-                 {PARE_DOUBTED_SUM_Y, rig.sum_y_m, base->sum_y_m},
-                 {PARE_DOUBTED_COOLING, rig.motor.mass_kg, base->motor.mass_kg},
-                 {PARE_DOUBTED_SPIN, rig.spin_kg_m2, base->spin_kg_m2}};
-    for (size_t i = 0; i < sizeof moved / sizeof moved[0]; i++)
-        if (moved[i].before > 0)
-            out->number[moved[i].which] = moved[i].after / moved[i].before - 1;
+    pare_rig base = d->sheet->rig;
+    for (int p = 0; p <= P_SPIN; p++)
+        out->parameter[p] = *parameter(&rig, p) - *parameter(&base, p);
 }
 
 static void add(doubt *d, const effect *e)
@@ -138,10 +183,10 @@ static void add(doubt *d, const effect *e)
     double moved[PARE_FIGURES] = {0};
     for (int i = 0; i < MASS_FIGURES; i++)
         moved[mass_figures[i]] = e->mass_figure[i];
-    for (int n = 0; n < PARE_DOUBTED; n++)
-        if (e->number[n] != 0)
+    for (int p = 0; p < PARAMETERS; p++)
+        if (e->parameter[p] != 0)
             for (int f = 0; f < PARE_FIGURES; f++)
-                moved[f] += d->slopes.slope[n][f] * e->number[n];
+                moved[f] += d->slope[p][f] * e->parameter[p];
     for (int f = 0; f < PARE_FIGURES; f++)
         d->variance[f] += moved[f] * moved[f];
 }
@@ -225,8 +270,6 @@ static void stations(doubt *d)
     const double nothing[PARE_LINES] = {0};
     for (size_t i = 0; i < assembly->lines; i++) {
         const double u = assembly->line[i].at_u_m;
-        if (u == 0)
-            continue;
         const pare_vec3 by_m[3] = {{u, 0, 0}, {0, u, 0}, {0, 0, u}};
         for (int axis = 0; axis < 3; axis++) {
             effect e = {0};
@@ -236,117 +279,118 @@ static void stations(doubt *d)
     }
 }
 
-static double share(const pare_value *spec)
+/* Standard uncertainty of each rig number that does not come from masses. */
+static void own_uncertainty(const doubt *d, double u[PARAMETERS])
 {
-    return spec->value > 0 ? spec->u / spec->value : 0;
+    const pare_rig *rig = &d->sheet->rig;
+    const pare_value *motor = d->craft->item[d->motor].part->spec;
+    const pare_value *pack = d->craft->item[d->pack].part->spec;
+    const pare_prop_doubt blades = pare_prop_model_doubt(rig->rotor.prop, false);
+    u[P_SPIN] = SPIN_U * rig->spin_kg_m2;
+    u[P_THRUST] = blades.thrust_u;
+    u[P_POWER] = blades.power_u;
+    u[P_KV] = motor[PARE_SPEC_KV].u;
+    u[P_RESISTANCE] = motor[PARE_SPEC_RESISTANCE].u;
+    u[P_NO_LOAD] = motor[PARE_SPEC_NO_LOAD].u;
+    u[P_CAPACITY] = d->craft->item[d->pack].count * pack[PARE_SPEC_CAPACITY].u;
+    u[P_PACK_OHM] = rig->pack.group_ohm > 0
+                        ? pack[PARE_SPEC_RESISTANCE].u / d->craft->item[d->pack].count
+                        : PACK_LAW_U * rig->pack.resistance_factor;
+    u[P_LEAD] = LEAD_U * rig->pack.lead_ohm;
+    u[P_DRAG] = (d->craft->drag_given ? DRAG_STATED_U : DRAG_LAW_U) * rig->drag_m2;
+    u[P_ALWAYS] = ALWAYS_U * rig->always_w;
+    u[P_BLOCKAGE] = BLOCKAGE_U * rig->blockage;
 }
 
-void pare_doubts_of(const pare_craft *craft, const pare_sheet *sheet, pare_doubts *doubts)
+/* The inertias and the arms reach a few figures only; the others' slopes are 0. */
+static void fly(const doubt *d, int which, const pare_rig *rig,
+                pare_sheet_figure figure[PARE_FIGURES])
 {
-    const pare_rig *rig = &sheet->rig;
-    const pare_value *motor = craft->item[pare_craft_doing(craft, PARE_MOTOR)].part->spec;
-    const pare_value *pack = craft->item[pare_craft_doing(craft, PARE_PACK)].part->spec;
-    double *u = doubts->u;
-    const double waiting_w =
-        rig->rotors * rig->esc.idle_a * pare_pack_open_v(&rig->pack, PARE_CHARGE_HALF);
-    *doubts = (pare_doubts){.still = pare_prop_model_doubt(rig->rotor.prop, false),
-                            .moving = pare_prop_model_doubt(rig->rotor.prop, true)};
-    u[PARE_DOUBTED_THRUST] = doubts->still.thrust_u;
-    u[PARE_DOUBTED_POWER] = doubts->still.power_u;
-    u[PARE_DOUBTED_KV] = share(&motor[PARE_SPEC_KV]);
-    u[PARE_DOUBTED_RESISTANCE] = motor[PARE_SPEC_RESISTANCE].u / rig->motor.resistance_ohm;
-    u[PARE_DOUBTED_NO_LOAD] = share(&motor[PARE_SPEC_NO_LOAD]);
-    u[PARE_DOUBTED_COOLING] = COOLING_U;
-    u[PARE_DOUBTED_CAPACITY] = share(&pack[PARE_SPEC_CAPACITY]);
-    u[PARE_DOUBTED_PACK_OHM] =
-        rig->pack.group_ohm > 0 ? share(&pack[PARE_SPEC_RESISTANCE]) : PACK_LAW_U;
-    u[PARE_DOUBTED_LEAD] = LEAD_U;
-    u[PARE_DOUBTED_DRAG] = craft->drag_given ? DRAG_STATED_U : DRAG_LAW_U;
-    u[PARE_DOUBTED_ALWAYS] = ALWAYS_U * rig->always_w / (rig->always_w + waiting_w);
-    u[PARE_DOUBTED_BLOCKAGE] = BLOCKAGE_U;
-    u[PARE_DOUBTED_SPIN] = SPIN_U;
-    u[PARE_DOUBTED_SWITCHING] = ESC_U;
-    u[PARE_DOUBTED_ESC_OHM] = ESC_U;
-    u[PARE_DOUBTED_ESC_IDLE] = ESC_U;
+    pare_endurance endured;
+    if ((which >= P_IXX && which <= P_SUM_Y) || which == P_SPIN)
+        pare_flight_turning_figures(rig, figure);
+    else
+        pare_flight_figures(&d->craft->brief, rig, figure, &endured);
 }
 
-/* Variance of the second-order term of a normal deviate (JCGM 100:2008, 5.1.2, note). */
-static double bent(double bend, double u)
+static void find_slopes(doubt *d, const double step[PARAMETERS])
 {
-    const double term = bend * u * u;
-    return term * term / 2;
-}
-
-static void rig_numbers(doubt *d, const double u[PARE_DOUBTED])
-{
-    for (int n = 0; n < PARE_DOUBTED; n++) {
-        if (u[n] == 0 || n == PARE_DOUBTED_THRUST || n == PARE_DOUBTED_POWER)
+    for (int p = 0; p < PARAMETERS; p++) {
+        if (!(step[p] > 0))
             continue;
+        pare_sheet_figure high[PARE_FIGURES] = {0}, low[PARE_FIGURES] = {0};
+        pare_rig rig = d->sheet->rig;
+        const double middle = *parameter(&rig, p);
+        const double room = 0.5 * middle; /* never through zero */
+        const double h = step[p] < room ? step[p] : room;
+        *parameter(&rig, p) = middle + h;
+        if (p == P_DRAG)
+            rig.drag_top_m2 = d->sheet->rig.drag_top_m2 * (middle + h) / middle;
+        fly(d, p, &rig, high);
+        *parameter(&rig, p) = middle - h;
+        if (p == P_DRAG)
+            rig.drag_top_m2 = d->sheet->rig.drag_top_m2 * (middle - h) / middle;
+        fly(d, p, &rig, low);
+        for (int f = 0; f < PARE_FIGURES; f++) {
+            /* Where one side has no figure, the slope of the other side stands for both. */
+            const double here = d->sheet->figure[f].value;
+            if (high[f].exists && low[f].exists)
+                d->slope[p][f] = (high[f].value - low[f].value) / (2 * h);
+            else if (high[f].exists)
+                d->slope[p][f] = (high[f].value - here) / h;
+            else if (low[f].exists)
+                d->slope[p][f] = (here - low[f].value) / h;
+        }
+    }
+}
+
+/* Steps for the parameters that masses move: the size of what all masses together do to them. */
+static void mass_steps(const doubt *d, double step[PARAMETERS])
+{
+    const pare_assembly *assembly = &d->sheet->assembly;
+    double grown_kg[PARE_LINES];
+    for (size_t i = 0; i < assembly->lines; i++)
+        grown_kg[i] = 0.01 * assembly->line[i].mass_kg.value;
+    effect e = {0};
+    assembly_effect(d, grown_kg, PARE_LINES, (pare_vec3){0, 0, 0}, &e);
+    for (int p = 0; p <= P_SPIN; p++)
+        step[p] = fabs(e.parameter[p]);
+    step[P_SUM_X] = 0.01 * d->sheet->rig.sum_x_m;
+    step[P_SUM_Y] = 0.01 * d->sheet->rig.sum_y_m;
+}
+
+static void rig_numbers(doubt *d, const double u[PARAMETERS])
+{
+    const double together = pare_prop_model_doubt(d->sheet->rig.rotor.prop, false).correlation;
+    for (int p = P_SPIN; p < PARAMETERS; p++) {
         effect e = {0};
-        e.number[n] = u[n];
+        e.parameter[p] = u[p];
+        if (p == P_THRUST)
+            e.parameter[P_POWER] = together * u[P_POWER];
+        if (p == P_POWER)
+            e.parameter[p] *= sqrt(1 - together * together);
         add(d, &e);
-        for (int f = 0; f < PARE_FIGURES; f++)
-            d->variance[f] += bent(d->slopes.bend[n][f], u[n]);
     }
 }
 
-/* How much of a figure is about propellers that move, 0 to 1. */
-static double running_share(const pare_brief *brief, int figure)
+void pare_sheet_doubt(const pare_craft *craft, pare_sheet *sheet)
 {
-    const pare_flown *flown;
-    const size_t entries = pare_brief_flown(brief, &flown);
-    double share = 0;
-    switch (figure) {
-    case PARE_CRUISE_TIME:
-    case PARE_BEST_RANGE:
-    case PARE_BEST_RANGE_SPEED:
-    case PARE_BURST:
-    case PARE_TURN:
-    case PARE_CLIMB:
-    case PARE_TOP_SPEED:
-        return 1;
-    case PARE_FLOWN_TIME:
-    case PARE_FLOWN_A:
-    case PARE_FLOWN_RMS_A:
-        for (size_t i = 0; i < entries; i++)
-            if (flown[i].as == PARE_FLOWN_SPEED)
-                share += flown[i].share;
-        return share;
-    default:
-        return 0;
-    }
-}
-
-static double between(double still, double moving, double share)
-{
-    return still + share * (moving - still);
-}
-
-static void propellers(doubt *d, const pare_prop_doubt *still, const pare_prop_doubt *moving)
-{
-    for (int f = 0; f < PARE_FIGURES; f++) {
-        const double running = running_share(&d->craft->brief, f);
-        const double thrust_u = between(still->thrust_u, moving->thrust_u, running);
-        const double power_u = between(still->power_u, moving->power_u, running);
-        const double thrust = d->slopes.slope[PARE_DOUBTED_THRUST][f] * thrust_u;
-        const double power = d->slopes.slope[PARE_DOUBTED_POWER][f] * power_u;
-        const double together = between(still->correlation, moving->correlation, running);
-        d->variance[f] += thrust * thrust + power * power + 2 * together * thrust * power +
-                          bent(d->slopes.bend[PARE_DOUBTED_THRUST][f], thrust_u) +
-                          bent(d->slopes.bend[PARE_DOUBTED_POWER][f], power_u);
-    }
-}
-
-void pare_sheet_doubt_with(const pare_craft *craft, const pare_doubts *doubts, pare_sheet *sheet)
-{
+    const int motor = pare_craft_doing(craft, PARE_MOTOR);
+    const int propeller = pare_craft_doing(craft, PARE_PROPELLER);
+    const int pack = pare_craft_doing(craft, PARE_PACK);
+    if (motor < 0 || propeller < 0 || pack < 0)
+        return;
     doubt d = {.craft = craft,
                .sheet = sheet,
-               .motor = (size_t)pare_craft_doing(craft, PARE_MOTOR),
-               .propeller = (size_t)pare_craft_doing(craft, PARE_PROPELLER),
-               .pack = (size_t)pare_craft_doing(craft, PARE_PACK)};
-    pare_doubted_slopes(&craft->brief, sheet, doubts->u, &d.slopes);
-    rig_numbers(&d, doubts->u);
-    propellers(&d, &doubts->still, &doubts->moving);
+               .motor = (size_t)motor,
+               .propeller = (size_t)propeller,
+               .pack = (size_t)pack};
+    double u[PARAMETERS] = {0}, step[PARAMETERS];
+    own_uncertainty(&d, u);
+    memcpy(step, u, sizeof step);
+    mass_steps(&d, step);
+    find_slopes(&d, step);
+    rig_numbers(&d, u);
     part_masses(&d);
     maker_biases(&d);
     shared_scale(&d);
@@ -354,11 +398,4 @@ void pare_sheet_doubt_with(const pare_craft *craft, const pare_doubts *doubts, p
     for (int f = 0; f < PARE_FIGURES; f++)
         sheet->figure[f].u = sheet->figure[f].exists ? sqrt(d.variance[f]) : 0;
     sheet->with_u = true;
-}
-
-void pare_sheet_doubt(const pare_craft *craft, pare_sheet *sheet)
-{
-    pare_doubts doubts;
-    pare_doubts_of(craft, sheet, &doubts);
-    pare_sheet_doubt_with(craft, &doubts, sheet);
 }

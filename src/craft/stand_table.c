@@ -228,24 +228,55 @@ static bool contradict(const checking *c, size_t a, size_t b)
     return fabs(one - two) > CONTRADICTING * fmax(one, two);
 }
 
-/* Of the repeats before a row: the same one again, or one that it contradicts. */
-static pare_status check_repeats(const checking *c, size_t row, bool *again, pare_error *err)
+/* Rows in the order of what tells repeats apart. */
+typedef struct sorted {
+    double key; /* throttle, or volts where there is none */
+    size_t row;
+} sorted;
+
+static int by_key(const void *a, const void *b)
 {
-    for (size_t i = 0; i < row; i++) {
-        if (same_row(&c->reading[i], &c->reading[row])) {
-            *again = true;
-            return PARE_OK;
-        }
-        put_place(c, row, PARE_STAND_THRUST);
-        if (same_setting(c, i, row) && contradict(c, i, row))
-            return pare_fail(err, PARE_BAD_DATA,
-                             "row %zu: %.4g gf at %.4g %% and %.4g V, where row %zu has %.4g gf; "
-                             "right would be one of them",
-                             row + 1, GF * at(c, row, PARE_STAND_THRUST),
-                             100 * at(c, row, PARE_STAND_THROTTLE), at(c, row, PARE_STAND_VOLTS),
-                             i + 1, GF * at(c, i, PARE_STAND_THRUST));
+    const sorted *one = a, *two = b;
+    if (one->key != two->key)
+        return one->key < two->key ? -1 : 1;
+    return one->row < two->row ? -1 : 1;
+}
+
+/* Marks rows that stand there before, and finds the first that contradicts one before it. Only
+ * neighbours in throttle are compared: all pairs of 2000 rows would take longer than the sheet. */
+static pare_status check_repeats(const checking *c, bool again[], pare_error *err)
+{
+    sorted list[PARE_STAND_ROWS];
+    const pare_stand_column column =
+        has(c, PARE_STAND_THROTTLE) ? PARE_STAND_THROTTLE : PARE_STAND_VOLTS;
+    size_t first = c->count, against = 0;
+    for (size_t i = 0; i < c->count; i++) {
+        list[i] = (sorted){at(c, i, column), i};
+        again[i] = false;
     }
-    return PARE_OK;
+    qsort(list, c->count, sizeof *list, by_key);
+    for (size_t i = 1; i < c->count; i++)
+        for (size_t k = i; k-- > 0 && list[i].key - list[k].key <= SAME_THROTTLE;) {
+            const size_t one = list[i].row < list[k].row ? list[i].row : list[k].row;
+            const size_t two = list[i].row < list[k].row ? list[k].row : list[i].row;
+            if (same_row(&c->reading[one], &c->reading[two])) {
+                again[two] = true;
+                break;
+            }
+            if (two < first && same_setting(c, one, two) && contradict(c, one, two)) {
+                first = two;
+                against = one;
+            }
+        }
+    put_place(c, first, PARE_STAND_THRUST);
+    if (first == c->count)
+        return PARE_OK;
+    return pare_fail(err, PARE_BAD_DATA,
+                     "row %zu: %.4g gf at %.4g %% and %.4g V, where row %zu has %.4g gf; right "
+                     "would be one of them",
+                     first + 1, GF * at(c, first, PARE_STAND_THRUST),
+                     100 * at(c, first, PARE_STAND_THROTTLE), at(c, first, PARE_STAND_VOLTS),
+                     against + 1, GF * at(c, against, PARE_STAND_THRUST));
 }
 
 static int compare(double a, double b)
@@ -328,14 +359,14 @@ pare_status pare_stand_check(size_t count, const pare_stand_reading reading[],
     for (size_t i = 0; i < count; i++)
         c.most_n = fmax(c.most_n, at(&c, i, PARE_STAND_THRUST));
     pare_status status = check_columns(&c, err);
-    for (size_t i = 0; i < count && status == PARE_OK; i++) {
-        bool again = false;
+    bool again[PARE_STAND_ROWS];
+    for (size_t i = 0; i < count && status == PARE_OK; i++)
         status = check_row(&c, i, err);
-        if (status == PARE_OK)
-            status = check_repeats(&c, i, &again, err);
-        if (status == PARE_OK && !again)
+    if (status == PARE_OK)
+        status = check_repeats(&c, again, err);
+    for (size_t i = 0; i < count && status == PARE_OK; i++)
+        if (!again[i])
             row[(*rows)++] = row_of(&c, i);
-    }
     if (status == PARE_OK && *rows < 2) {
         put_place(&c, PARE_STAND_ROWS, PARE_STAND_COLUMNS);
         status = pare_fail(err, PARE_BAD_DATA,

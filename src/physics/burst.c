@@ -46,9 +46,9 @@ typedef struct state {
 } state;
 
 /* How much of the pack's slow resistance has set in. */
-static double slow_at(double time_s)
+static double slow_at(const climber *c, double time_s)
 {
-    return -expm1(-time_s / PARE_PACK_SLOW_S);
+    return -expm1(-time_s / c->flight->pack.cell->slow_s);
 }
 
 /* The motor's torque less its losses, and its slopes with rotor speed and with the slow part. */
@@ -112,7 +112,7 @@ static sloped sloped_rates(const climber *c, state at, double slow)
         .climb_w = lift * (thrust->speed - advance * thrust->advance) / speed,
         .speed_u = -over * torque->advance * per_climb,
         .speed_w = over * (motor.with_speed - (torque->speed - advance * torque->advance) / speed),
-        .speed_t = over * motor.with_slow * (1 - slow) / PARE_PACK_SLOW_S};
+        .speed_t = over * motor.with_slow * (1 - slow) / c->flight->pack.cell->slow_s};
 }
 
 static state along(state from, double step_s, state rate)
@@ -124,7 +124,7 @@ static state along(state from, double step_s, state rate)
 /* One step, with the rates at its start known. */
 static state step(climber *c, state from, state k1, double time_s, double h)
 {
-    const double middle = slow_at(time_s + h / 2), end = slow_at(time_s + h);
+    const double middle = slow_at(c, time_s + h / 2), end = slow_at(c, time_s + h);
     const state k2 = rates(c, along(from, h / 2, k1), middle);
     const state k3 = rates(c, along(from, h / 2, k2), middle);
     const state k4 = rates(c, along(from, h, k3), end);
@@ -167,7 +167,7 @@ static state implicit_step(climber *c, state from, const sloped *start, double t
                            double *miss)
 {
     const double two = 2 / h, drift = h * start->speed_t;
-    const double slow3 = slow_at(time_s + 0.6 * h);
+    const double slow3 = slow_at(c, time_s + 0.6 * h);
     stage_matrix m = {.over_h = h / 2,
                       .climb_u = two - start->climb_u,
                       .climb_w = start->climb_w,
@@ -176,7 +176,7 @@ static state implicit_step(climber *c, state from, const sloped *start, double t
     m.over_det = 1 / (m.climb_u * m.speed_w - m.climb_w * m.speed_u);
     const state k1 = stage(&m, drifted(start->rate, 1.0 / 2 * drift));
     const state at2 = sum(1, from, 2, k1);
-    const state rate2 = drifted(rates(c, at2, slow_at(time_s + h)), -3.0 / 2 * drift);
+    const state rate2 = drifted(rates(c, at2, slow_at(c, time_s + h)), -3.0 / 2 * drift);
     const state k2 = stage(&m, sum(1, rate2, -8 / h, k1));
     const state at3 = sum(1, from, 1, sum(48.0 / 25, k1, 6.0 / 25, k2));
     const state rate3 = rates(c, at3, slow3);
@@ -228,7 +228,7 @@ static pare_status fly_in_steps(climber *c, state at, double height_m, double st
 {
     double time_s = 0;
     for (; time_s < LONGEST_S; time_s += step_s) {
-        const state next = step(c, at, rates(c, at, slow_at(time_s)), time_s, step_s);
+        const state next = step(c, at, rates(c, at, slow_at(c, time_s)), time_s, step_s);
         if (ran_off(next))
             return too_long(height_m, (state){NAN, 0, 0}, time_s, err);
         if (next.height_m >= height_m) {
@@ -265,7 +265,7 @@ static pare_status fly(climber *c, state at, double height_m, pare_burst *result
         at = next;
         time_s += h;
         h *= fmin(fmax(0.9 * fits, 0.2), STEP_GROWS);
-        start = sloped_rates(c, at, slow_at(time_s));
+        start = sloped_rates(c, at, slow_at(c, time_s));
     }
     return too_long(height_m, time_s < LONGEST_S ? (state){NAN, 0, 0} : at, time_s, err);
 }

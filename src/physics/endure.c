@@ -120,7 +120,7 @@ static double cutoff_left(void *context, double charge)
     double least_v = source.open_v;
     for (size_t i = 0; i < run->count; i++)
         least_v = fmin(least_v, given_to(run, &run->entry[i], charge, source).pack_v);
-    return least_v / flight->pack.cells - pare_chemistry_cutoff_v(flight->pack.kind);
+    return least_v / flight->pack.cells - flight->pack.cell->cutoff_v;
 }
 
 /* An entry's output short of full. A load that the pack cannot give counts as far past full. */
@@ -338,8 +338,7 @@ static pare_status pare_endure_run(endure *run, const pare_landing *landing, par
         return pare_fail(
             err, PARE_BAD_DATA,
             "at its hardest a full pack gives %.3g V a cell, and %.3g V is the cut-off",
-            hardest_v + pare_chemistry_cutoff_v(flight->pack.kind),
-            pare_chemistry_cutoff_v(flight->pack.kind));
+            hardest_v + flight->pack.cell->cutoff_v, flight->pack.cell->cutoff_v);
     end = passes(cutoff_left, run, end);
     if (integrate(run, end, result, err) != PARE_OK)
         return PARE_BAD_DATA;

@@ -5,15 +5,8 @@
 
 #include "physics/rig.h"
 
-#define PARE_PACK_SLOW   0.4  /* the slow part of the resistance, over the quick one */
-#define PARE_PACK_SLOW_S 15.0 /* and the time in which it sets in from rest */
-
-/* Charges between which the open-circuit volts are linear, 0 to 1. */
-enum { PARE_PACK_KNOTS = 13 };
-extern const double pare_pack_knots[PARE_PACK_KNOTS];
-
 typedef struct pare_pack_law {
-    pare_chemistry kind;
+    const pare_cell *cell;
     int cells;
     double quick_ohm; /* all groups, without the rise towards empty */
     double lead_ohm;

@@ -10,6 +10,7 @@
 
 #include "base/error.h"
 #include "physics/air.h"
+#include "physics/cell.h"
 #include "physics/rotor.h"
 
 typedef struct pare_motor {
@@ -28,14 +29,6 @@ typedef struct pare_esc {
     double idle_a;    /* 0.02 */
 } pare_esc;
 
-typedef enum pare_chemistry {
-    PARE_LIPO,        /* lithium-polymer */
-    PARE_LIHV,        /* high-voltage lithium-polymer, 4.35 V */
-    PARE_LIION,       /* energy cells */
-    PARE_LIION_POWER, /* power cells */
-    PARE_CHEMISTRIES
-} pare_chemistry;
-
 typedef struct pare_pack {
     pare_chemistry chemistry;
     int cells;                /* in series */
@@ -46,6 +39,7 @@ typedef struct pare_pack {
                                      half charge; 0: the law */
     double lead_ohm;          /* all leads and connectors in the pack's path, both ways */
     double mass_kg;           /* only for pare_rig_growth(); 0: not known */
+    const pare_cell *cell; /* the constants of its cells; NULL: those shipped for the chemistry */
 } pare_pack;
 
 typedef struct pare_rig {
@@ -95,9 +89,14 @@ pare_status pare_motor_best(const pare_motor *motor, double volts_v, double heat
 
 double pare_pack_cell_v(pare_chemistry chemistry, double charge); /* open circuit, one cell */
 double pare_pack_open_v(const pare_pack *pack, double charge);
-/** Whole pack with leads. steady: 1; after t seconds from rest 1 - exp(-t/15). */
+/** Whole pack with leads. steady: 1; pare_pack_steady() at a time from rest. */
 double pare_pack_ohm(const pare_pack *pack, double charge, double steady);
+/** How much of the slow resistance has set in, 0 to 1, after a time from rest. */
+double pare_pack_steady(const pare_pack *pack, double time_s);
 double pare_pack_group_ohm(const pare_pack *pack, double charge);
+/** How well the pack's law is known: what cells showed that the fit had not seen. Where the group's
+ * resistance is stated, ohm_share_u is what the law adds to the statement's own doubt. */
+pare_pack_doubt pare_pack_model_doubt(const pare_pack *pack);
 /** Energy at open-circuit volts from full down to a charge, joule. */
 double pare_pack_energy_j(const pare_pack *pack, double down_to);
 double pare_chemistry_landing_v(pare_chemistry chemistry);

@@ -14,6 +14,7 @@
 #include "store/csv_fast.h"
 #include "store/csv_keep.h"
 #include "store/csv_record.h"
+#include "store/csv_stand.h"
 #include "store/file.h"
 #include "store/load.h"
 #include "store/read_part.h"
@@ -38,7 +39,7 @@ typedef struct importing {
     pare_keeper *keeper;
     pare_csv_fast *fast; /* NULL: every row goes the general way */
     pare_records records;
-    pare_node *stand;
+    pare_csv_stand stand;
     pare_text doc;
     pare_list_summary *summary;
     pare_list_refused *refused;
@@ -151,8 +152,9 @@ static pare_status describe_columns(importing *j, pare_error *err)
             (pare_list_column){.title = pare_arena_text(j->answer, of->title),
                                .means = of->target ? of->target->name : NULL,
                                .unit = of->unit ? pare_arena_text(j->answer, of->unit) : NULL,
-                               .unit_seen = of->unit_seen};
-        if (!of->target && !of->told)
+                               .unit_seen = of->unit_seen,
+                               .empty = j->look.column[i].filled == 0};
+        if (!of->target && !of->told && !column[i].empty)
             column[i].near = pare_csv_title_near(j->plan.list, tidy);
         if (!column[i].title)
             return pare_no_memory(err);
@@ -329,21 +331,42 @@ static pare_status take_part(importing *j, pare_error *err)
 
 static pare_status keep_record(importing *j, const pare_node *node, pare_error *err)
 {
-    if (!node)
-        return PARE_OK;
     const pare_status status = pare_records_keep(&j->records, node, err);
     return status == PARE_OK ? PARE_OK : pare_csv_name_column(&j->plan, err);
+}
+
+static pare_status keep_stand(importing *j, const pare_node *table, pare_error *err)
+{
+    const size_t added = j->records.added;
+    if (j->summary->refused)
+        return PARE_OK; /* not the whole table, and nothing goes in */
+    pare_status status = pare_csv_check_throttle(&j->plan, table, err);
+    if (status == PARE_OK)
+        status = keep_record(j, table, err);
+    if (status != PARE_OK || j->records.added == added)
+        return status;
+    const size_t rows = pare_node_get(table, "rows")->count;
+    const char *words =
+        pare_arena_printf(j->arena, "%s with %s: %zu row%s", pare_node_get(table, "motor")->text,
+                          pare_node_get(table, "propeller")->text, rows, rows == 1 ? "" : "s");
+    if (!words)
+        return pare_no_memory(err);
+    list_change(j, words, NULL);
+    return PARE_OK;
+}
+
+static pare_status take_stand(importing *j, pare_error *err)
+{
+    const pare_status status = pare_csv_grow_stand(&j->rows, &j->row, &j->stand, err);
+    return status == PARE_OK && j->stand.finished ? keep_stand(j, j->stand.finished, err) : status;
 }
 
 static pare_status take_record(importing *j, pare_error *err)
 {
     pare_node *record = NULL;
-    if (j->summary->rows > RECORDS_MOST)
-        return pare_csv_refuse(&j->plan, NULL, j->row.line, err,
-                               "more than %d rows; right would be lists of fewer", RECORDS_MOST);
-    const pare_status status = j->plan.list == PARE_LIST_STAND
-                                   ? pare_csv_grow_stand(&j->rows, &j->row, &j->stand, &record, err)
-                                   : pare_csv_make_record(&j->rows, &j->row, &record, err);
+    if (j->plan.list == PARE_LIST_STAND)
+        return take_stand(j, err);
+    const pare_status status = pare_csv_make_record(&j->rows, &j->row, &record, err);
     return status == PARE_OK ? keep_record(j, record, err) : status;
 }
 
@@ -390,10 +413,13 @@ static pare_status check_fields(importing *j, pare_error *err)
 static pare_status take_row(importing *j, pare_error *err)
 {
     j->summary->rows++;
+    if (j->plan.list != PARE_LIST_PARTS && j->summary->rows > RECORDS_MOST)
+        return pare_csv_refuse(&j->plan, NULL, j->row.line, err,
+                               "more than %d rows; right would be lists of fewer", RECORDS_MOST);
     pare_status status = check_fields(j, err);
     if (status == PARE_OK)
         status = j->plan.list == PARE_LIST_PARTS ? take_part(j, err) : take_record(j, err);
-    if (!of_the_row(status))
+    if (!of_the_row(status) || j->stand.full)
         return status;
     refuse_row(j, err);
     return PARE_OK;
@@ -411,8 +437,8 @@ static pare_status read_rows(importing *j, pare_error *err)
         if (status == PARE_OK)
             status = pare_store_step(j->store, "rows", j->summary->rows, 0, err);
     }
-    if (status == PARE_OK && j->stand) {
-        status = keep_record(j, j->stand, err);
+    if (status == PARE_OK && j->stand.table) {
+        status = keep_stand(j, j->stand.table, err);
         if (of_the_row(status)) {
             refuse_row(j, err);
             status = PARE_OK;
@@ -433,8 +459,15 @@ static pare_status refuse_list(const importing *j, pare_error *err)
 {
     const size_t others = j->summary->refused - 1;
     const pare_status status = j->first.status;
+    /* A stand table with a row left out would be another table. */
+    const bool whole = j->plan.list == PARE_LIST_STAND;
+    if (others == 0 && whole)
+        return pare_fail(err, status, "%s", j->first.text);
     if (others == 0)
         return pare_fail(err, status, "%s (--keep-good takes the other rows)", j->first.text);
+    if (whole)
+        return pare_fail(err, status, "%s (and %zu more row%s; --dry-run lists them)",
+                         j->first.text, others, others == 1 ? "" : "s");
     return pare_fail(err, status,
                      "%s (and %zu more row%s; --dry-run lists them, --keep-good takes the others)",
                      j->first.text, others, others == 1 ? "" : "s");
@@ -489,10 +522,19 @@ static pare_status prepare(importing *j, pare_error *err)
     if (status == PARE_OK)
         status =
             pare_csv_make_plan(j->name, &j->look, &told, j->reading.units, j->arena, &j->plan, err);
+    if (status == PARE_OK && j->plan.list == PARE_LIST_STAND)
+        status = pare_csv_check_stand(&j->plan, err);
+    if (status == PARE_OK && j->plan.list == PARE_LIST_STAND && j->import->keep_good)
+        status = pare_fail(err, PARE_BAD_DATA,
+                           "%s is a stand's readings; --keep-good is for lists whose rows stand "
+                           "alone",
+                           j->name);
     if (status == PARE_OK)
         status = pare_load_setting(j->store, "money", j->arena, &money, err);
     if (status != PARE_OK)
         return status;
+    if (j->plan.list == PARE_LIST_STAND)
+        j->summary->remarks = pare_csv_stand_remarks(&j->plan, j->answer, j->summary->remark);
     j->rows = (pare_csv_rows){
         .plan = &j->plan,
         .reading = &j->reading,

@@ -30,6 +30,7 @@ typedef struct pare_list_column {
     const char *unit;  /* of its numbers without one; NULL: none */
     bool unit_seen;    /* told by its other cells */
     const char *near;  /* of an unknown one: what it may be; NULL */
+    bool empty;        /* none of its first cells says anything */
     size_t left_out;   /* cells that mean nothing for their row's kind */
     int left_out_line; /* of the first */
 } pare_list_column;
@@ -46,6 +47,12 @@ typedef struct pare_list_changed {
     const char *what; /* NULL: added; else what differs */
 } pare_list_changed;
 
+/** What was supposed where a list did not say. */
+typedef struct pare_list_remark {
+    const char *label, *text; /* "air", "taken as ..." */
+} pare_list_remark;
+
+enum { PARE_LIST_REMARKS = 4 };
 enum { PARE_LIST_SHOWN = 1000 }; /* refused rows and changes that are listed at most */
 
 typedef struct pare_list_summary {
@@ -66,6 +73,8 @@ typedef struct pare_list_summary {
     size_t kinds_guessed;            /* kinds told by specs */
     const char *titled; /* the kind that a title says of all: "Motor"; NULL: none does */
     size_t again;       /* names that came again, kept under a number of their own */
+    size_t remarks;
+    pare_list_remark remark[PARE_LIST_REMARKS];
 } pare_list_summary;
 
 /** Reads a list into the bench: all of it or nothing, unless keep_good.

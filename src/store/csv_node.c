@@ -59,7 +59,10 @@ pare_status pare_csv_name_column(const pare_csv_plan *plan, pare_error *err)
         return status;
     char rest[sizeof err->text];
     snprintf(rest, sizeof rest, "%s", after + 2);
-    if (column >= 1 && column <= (long)plan->columns)
+    if (column >= 1 && column <= (long)plan->columns && plan->column[column - 1].set)
+        pare_fail(err, status, "%s:%ld: --set %.40s: %s", plan->name, line,
+                  plan->column[column - 1].title, rest);
+    else if (column >= 1 && column <= (long)plan->columns)
         pare_fail(err, status, "%s:%ld:%ld: '%.40s': %s", plan->name, line, column,
                   plan->column[column - 1].title, rest);
     else

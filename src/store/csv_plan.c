@@ -338,7 +338,8 @@ static bool has(const titles *t, pare_list_kind list, const char *target)
 static pare_list_kind see_list(const titles *t)
 {
     if (has(t, PARE_LIST_STAND, "thrust") &&
-        (has(t, PARE_LIST_STAND, "throttle") || has(t, PARE_LIST_STAND, "speed") ||
+        (has(t, PARE_LIST_STAND, "throttle") || has(t, PARE_LIST_STAND, "pulse") ||
+         has(t, PARE_LIST_STAND, "speed") || has(t, PARE_LIST_STAND, "electrical_speed") ||
          has(t, PARE_LIST_STAND, "current")))
         return PARE_LIST_STAND;
     const bool craft = has(t, PARE_LIST_FLIGHTS, "craft"), date = has(t, PARE_LIST_FLIGHTS, "date");
@@ -359,6 +360,9 @@ static void plan_column(const titles *t, pare_list_kind list, const pare_csv_see
     reading_of found;
     *column = (pare_csv_column){.title = seen->title, .known = -1};
     if (!*seen->title || !read_title(t, list, seen->title, &found))
+        return;
+    /* A stand writes a column for each sensor that it may have. */
+    if (list == PARE_LIST_STAND && !seen->filled)
         return;
     column->target = found.target;
     column->unit = found.unit;
@@ -448,13 +452,14 @@ static pare_status check_single(const pare_csv_plan *plan, pare_error *err)
         if (!a->target || strcmp(a->target->name, "note") == 0)
             continue;
         for (size_t k = i + 1; k < plan->columns; k++)
-            if (plan->column[k].target == a->target)
+            if (plan->column[k].target && strcmp(pare_csv_target_says(plan->column[k].target),
+                                                 pare_csv_target_says(a->target)) == 0)
                 return pare_fail(
                     err, PARE_BAD_DATA,
                     "%s:%d: columns %zu '%.40s' and %zu '%.40s' both say %s; right would "
                     "be one: leave the other out by --map %zu=-",
                     plan->name, plan->line, i + 1, a->title, k + 1, plan->column[k].title,
-                    a->target->name, k + 1);
+                    pare_csv_target_says(a->target), k + 1);
     }
     return PARE_OK;
 }

@@ -1,5 +1,5 @@
-/* csv_record.h: rows of a list of weigh-ins, flights or of a stand table as records in the text form.
- * Inside the room only. */
+/* csv_record.h: rows of a list of weigh-ins or flights as records in the text form; of stand tables:
+ * csv_stand.h. Inside the room only. */
 #ifndef PARE_STORE_CSV_RECORD_H
 #define PARE_STORE_CSV_RECORD_H
 
@@ -12,12 +12,5 @@ pare_record pare_csv_record_of(pare_list_kind list);
 /** Makes the node of a weigh-in or flight out of a row. */
 pare_status pare_csv_make_record(const pare_csv_rows *rows, const pare_csv_row *row,
                                  pare_node **record, pare_error *err);
-
-/** A stand table grows row by row; a new one begins where the motor, propeller or air changes.
- *
- * @param[in,out] table  NULL before the first row; in the rows' arena
- * @param[out] finished  the table that this row does not belong to any more, or NULL */
-pare_status pare_csv_grow_stand(const pare_csv_rows *rows, const pare_csv_row *row,
-                                pare_node **table, pare_node **finished, pare_error *err);
 
 #endif

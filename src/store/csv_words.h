@@ -39,6 +39,9 @@ typedef struct pare_csv_target {
     const char *map; /* the map of a part or record that it goes into: "spec"; NULL: itself */
 } pare_csv_target;
 
+/** What it says in the text form where that has another name: a pulse is a throttle. */
+const char *pare_csv_target_says(const pare_csv_target *target);
+
 /** The target of a name in one kind of list, or NULL. */
 const pare_csv_target *pare_csv_target_named(pare_list_kind list, const char *name);
 

@@ -5,6 +5,7 @@
 
 #include "near.h"
 #include "physics/budget.h"
+#include "published_cells.h"
 
 #define INCH 0.0254
 #define PI   3.14159265358979323846
@@ -28,6 +29,7 @@ static void race5(fixture *f)
     r->motor.resistance_ohm = 0.065;
     r->motor.no_load_a = 1.2;
     r->motor.mass_kg = 0.033;
+    r->pack.cell = &published_cells[PARE_LIPO];
     r->pack.cells = 6;
     r->pack.capacity_c = 1.3 * 3600;
     r->air = (pare_air){15, 101325, 101325 / (287.05 * 288.15), 1.789298e-05, 340.2923};

@@ -508,10 +508,10 @@ static void a_bad_list_is_refused_in_one_line_and_the_bench_is_as_it_was(void **
          "l.csv:2:1: 'craft': no craft 'wren' on the bench; right would be one that is there "
          "(--keep-good takes the other rows)"},
         {"throttle (%),thrust (g)\n50,420\n", NULL, NULL, PARE_BAD_DATA,
-         "l.csv:2: a stand table without motor (--keep-good takes the other rows)"},
+         "l.csv:1: which motor? right would be --set motor=ID, or a column of ids"},
         {"throttle (%),thrust\n50,420\n", NULL, "motor=mo", PARE_BAD_DATA,
-         "l.csv:1:2: 'thrust': no unit over this column; right would be like (N, gf, kgf, lbf) "
-         "(--keep-good takes the other rows)"},
+         "l.csv:1:2: 'thrust': no unit over this column; right would be like 'thrust (...)', of N, "
+         "gf, kgf, lbf"},
     };
     for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
         pare_list_summary s;

@@ -6,6 +6,7 @@
 
 #include "near.h"
 #include "physics/rig.h"
+#include "published_cells.h"
 
 static const pare_motor five_inch = {.kv_rpm_per_v = 1950,
                                      .resistance_ohm = 0.065,
@@ -141,7 +142,8 @@ static void motor_refusals_say_both_numbers(void **state)
 static void lipo_pack_is_case_d1(void **state)
 {
     (void)state;
-    const pare_pack pack = lithium(PARE_LIPO, 6, 1.3);
+    pare_pack pack = lithium(PARE_LIPO, 6, 1.3);
+    pack.cell = &published_cells[PARE_LIPO];
     assert_within(pare_pack_open_v(&pack, 0.5), 22.68, 1e-6);
     assert_within(pare_pack_group_ohm(&pack, 0.5), 0.005772879, 1e-6);
     assert_within(pare_pack_ohm(&pack, 0.5, 0), 0.03863728, 1e-6);
@@ -153,7 +155,8 @@ static void lipo_pack_is_case_d1(void **state)
 static void lithium_ion_pack_is_case_d3(void **state)
 {
     (void)state;
-    const pare_pack pack = lithium(PARE_LIION, 6, 4);
+    pare_pack pack = lithium(PARE_LIION, 6, 4);
+    pack.cell = &published_cells[PARE_LIION];
     assert_within(pare_pack_open_v(&pack, 0.8), 23.7, 1e-6);
     assert_within(pare_pack_group_ohm(&pack, 0.8), 0.01950017, 1e-6);
     assert_within(pare_pack_ohm(&pack, 0.8, 0), 0.121001, 1e-6);
@@ -192,16 +195,17 @@ static void volts_rise_with_charge_and_hold_at_the_ends(void **state)
         assert_true(pare_chemistry_cutoff_v(chemistry) < pare_chemistry_landing_v(chemistry));
     }
     /* knots of the published table */
-    assert_near(pare_pack_cell_v(PARE_LIPO, 0.7), 3.88, 1e-12);
-    assert_near(pare_pack_cell_v(PARE_LIPO, 0.3), 3.72, 1e-12);
-    assert_near(pare_pack_cell_v(PARE_LIHV, 0.95), 4.27, 1e-12);
-    assert_near(pare_pack_cell_v(PARE_LIION, 0.05), 3.10, 1e-12);
+    assert_near(pare_cell_open_v(&published_cells[PARE_LIPO], 0.7), 3.88, 1e-12);
+    assert_near(pare_cell_open_v(&published_cells[PARE_LIPO], 0.3), 3.72, 1e-12);
+    assert_near(pare_cell_open_v(&published_cells[PARE_LIHV], 0.95), 4.27, 1e-12);
+    assert_near(pare_cell_open_v(&published_cells[PARE_LIION], 0.05), 3.10, 1e-12);
 }
 
 static void a_stated_group_resistance_is_at_half_charge_and_25_degc(void **state)
 {
     (void)state;
     pare_pack pack = lithium(PARE_LIPO, 4, 1.5);
+    pack.cell = &published_cells[PARE_LIPO];
     pack.group_ohm = 0.004;
     assert_within(pare_pack_group_ohm(&pack, 0.5), 0.004, 1e-12);
     assert_true(pare_pack_group_ohm(&pack, 0.05) > 0.005);

@@ -7,6 +7,7 @@
 
 #include "near.h"
 #include "physics/rig.h"
+#include "published_cells.h"
 
 #define INCH 0.0254
 
@@ -61,6 +62,7 @@ static void make(fixture *f, const spec *s, bool tables)
     r->motor.no_load_a = s->no_load;
     r->motor.mass_kg = s->motor_kg;
     r->pack.chemistry = s->chemistry;
+    r->pack.cell = &published_cells[s->chemistry];
     r->pack.cells = s->cells;
     r->pack.capacity_c = s->ah * 3600;
     r->air = simple_air();
