@@ -65,8 +65,18 @@ static void money(const pare_craft *craft, pare_sheet *sheet)
     set(sheet, PARE_MONEY, sum);
 }
 
+/* What a stand shows of a craft at rest, its weight aside; the rest of flight leans on more. */
+static const struct {
+    pare_figure figure;
+    bool by_weight;
+} at_rest[] = {{PARE_HOVER_OUTPUT, true}, {PARE_HOVER_A, true},      {PARE_HOVER_W, true},
+               {PARE_HOVER_W_KG, true},   {PARE_HOVER_RPM, true},    {PARE_THRUST_FRESH, false},
+               {PARE_TWR_FRESH, true},    {PARE_TWR_HALF, true},     {PARE_TWR_LANDING, true},
+               {PARE_FULL_A, false},      {PARE_MOTOR_FULL_A, false}};
+
 /* A sum is known no better than its worst large part; flight figures are computed, or estimated
- * where the motor's or pack's figures came from a law. */
+ * where the motor's or pack's figures came from a law. Where a stand measured the pair, those figures
+ * are the table's, and what the pair gives at rest counts as measured. */
 static void how_known(const pare_craft *craft, pare_sheet *sheet)
 {
     const double large = LARGE_SHARE * sheet->assembly.all.mass_kg;
@@ -81,10 +91,13 @@ static void how_known(const pare_craft *craft, pare_sheet *sheet)
     const int motor = pare_craft_doing(craft, PARE_MOTOR);
     static const pare_spec decide[] = {PARE_SPEC_RESISTANCE, PARE_SPEC_NO_LOAD};
     for (size_t i = 0; i < sizeof decide / sizeof decide[0]; i++)
-        if (!craft->item[motor].part->spec[decide[i]].given)
+        if (!sheet->rig.pair && !craft->item[motor].part->spec[decide[i]].given)
             flight = PARE_ESTIMATED;
     for (int f = 0; f < PARE_FIGURES; f++)
         sheet->figure[f].known = f >= PARE_HOVER_OUTPUT ? flight : body;
+    for (size_t i = 0; i < sizeof at_rest / sizeof at_rest[0] && sheet->rig.pair; i++)
+        sheet->figure[at_rest[i].figure].known =
+            at_rest[i].by_weight && body == PARE_ESTIMATED ? PARE_ESTIMATED : PARE_MEASURED;
     sheet->figure[PARE_ALL_UP].known = mass;
     sheet->figure[PARE_DRY].known = mass;
     sheet->figure[PARE_CRASH].known = body;

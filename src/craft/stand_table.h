@@ -22,6 +22,8 @@ typedef struct pare_stand_table {
     size_t rows;               /* 2 or more, or 0 with a fault */
     const pare_stand_row *row; /* [rows] by supply setting, within one by throttle: rising */
     const char *fault;         /* NULL; else why it cannot be used with its parts as they are now */
+    /* The fit of all tables of this pair together, once warm; NULL where there is none. */
+    const pare_pair_fit *pair;
 } pare_stand_table;
 
 /** The readings as they were typed, a column each. */

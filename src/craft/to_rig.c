@@ -20,16 +20,9 @@
 
 pare_status pare_brief_air(const pare_brief *brief, pare_air *air, pare_error *err)
 {
-    pare_weather weather = pare_weather_at(brief->altitude_m);
     if (brief->temperature_given)
-        weather.temperature_degc = brief->temperature_degc;
-    if (brief->pressure_pa > 0)
-        weather.pressure_pa = brief->pressure_pa;
-    if (brief->sea_level_pa > 0)
-        weather.sea_level_pa = brief->sea_level_pa;
-    if (brief->humidity_given)
-        weather.humidity = brief->humidity;
-    return pare_air_in(&weather, air, err);
+        return pare_air_at(brief->altitude_m, brief->temperature_degc, air, err);
+    return pare_air_standard(brief->altitude_m, air, err);
 }
 
 double pare_arm_download(double width_m, double length_m, double propeller_m)
@@ -145,6 +138,28 @@ static void put_pack(const pare_craft *craft, const pare_item *item, pare_rig *r
     rig->pack.mass_kg = item->count * part->mass_kg.value;
 }
 
+/* What a stand measured of these two goes before the model and what was stated of the motor. */
+static void put_measured(const pare_craft *craft, const pare_part *motor,
+                         const pare_part *propeller, pare_rig *rig)
+{
+    size_t found;
+    const pare_stand_table *stand =
+        pare_stand_of(craft->stands, craft->stand, motor->id, propeller->id, &found);
+    if (stand && stand->pair)
+        pare_rig_use_pair(stand->pair, rig);
+}
+
+static void put_motor(const pare_item *motor, pare_rig *rig)
+{
+    const pare_value *spec = motor->part->spec;
+    rig->motor.kv_rpm_per_v = spec[PARE_SPEC_KV].value;
+    rig->motor.resistance_ohm = spec[PARE_SPEC_RESISTANCE].value;
+    rig->motor.no_load_a = spec[PARE_SPEC_NO_LOAD].value;
+    rig->motor.no_load_at_v = spec[PARE_SPEC_NO_LOAD_AT].value;
+    rig->motor.mass_kg = motor->part->mass_kg.value;
+    rig->motor.ambient_degc = rig->air.temperature_degc;
+}
+
 pare_status pare_craft_rig(const pare_craft *craft, const pare_assembly *assembly, pare_rig *rig,
                            pare_error *err)
 {
@@ -164,15 +179,12 @@ pare_status pare_craft_rig(const pare_craft *craft, const pare_assembly *assembl
         return pare_within(err, "craft '%s': brief", craft->name);
     rig->rotors = motor->count;
     rig->rotor = (pare_rotor){propeller->blade, propeller->table, 1, 1};
-
-    const pare_value *spec = motor->part->spec;
-    rig->motor.kv_rpm_per_v = spec[PARE_SPEC_KV].value;
+    if (propeller->blade && propeller->blade->constants == &pare_prop_true)
+        rig->rotor_source = PARE_FROM_BLADE;
+    put_motor(motor, rig);
+    put_measured(craft, motor->part, propeller, rig);
     rig->motor.resistance_ohm =
-        fmax(spec[PARE_SPEC_RESISTANCE].value + phase_change_ohm(craft, motor), 1e-4);
-    rig->motor.no_load_a = spec[PARE_SPEC_NO_LOAD].value;
-    rig->motor.no_load_at_v = spec[PARE_SPEC_NO_LOAD_AT].value;
-    rig->motor.mass_kg = motor->part->mass_kg.value;
-    rig->motor.ambient_degc = rig->air.temperature_degc;
+        fmax(rig->motor.resistance_ohm + phase_change_ohm(craft, motor), 1e-4);
     put_pack(craft, &craft->item[pack_at], rig);
 
     const double propeller_m = propeller->spec[PARE_SPEC_DIAMETER].value;

@@ -49,6 +49,8 @@ typedef struct pare_pair_doubt {
     double root[PARE_PAIR_NUMBERS][PARE_PAIR_NUMBERS]; /* lower triangle */
 } pare_pair_doubt;
 
+enum { PARE_PAIR_LAYOUT = 1 }; /* raise when a fit of the same rows comes out otherwise */
+
 enum { PARE_PAIR_UNKNOWNS = 2 * PARE_PROP_TABLE_RE + 6 };
 
 /** The model bent to a stand table. Plain data without pointers. */
@@ -90,10 +92,24 @@ typedef struct pare_pair_fit {
 pare_status pare_pair_fit_runs(const pare_pair_model *model, size_t runs, const pare_pair_run run[],
                                pare_pair_fit *fit, pare_error *err);
 
+/** Whether bytes that were kept can be the fit of a propeller and its motor: numbers throughout, and of
+ * a size that flight can bear. */
+bool pare_pair_fit_is_sound(const pare_pair_fit *fit, const pare_prop *prop);
+
 /** How uncertain a fitted pair is at a rotor speed in some air: close to the scatter, the air of the
  * test and a copy's own spread where it was measured, growing to the model's away from it. */
 void pare_pair_doubt_at(const pare_pair_fit *fit, const pare_air *air, double speed_rad_s,
                         pare_pair_doubt *doubt);
+
+/** How uncertain a rig's rotors are at a speed in its air, measured or by the model. With the model,
+ * what is not of the propeller is 0: the motor's numbers have doubts of their own.
+ * @param running  in forward flight along the axis, where only the model says more than at rest */
+void pare_rig_rotor_doubt(const pare_rig *rig, double speed_rad_s, bool running,
+                          pare_pair_doubt *doubt);
+
+/** Lets a rig fly with a fitted pair: its table, its motor's numbers and its ESC's switching loss. The
+ * rig lends the fit. Mass and air of the motor stay as they are. */
+void pare_rig_use_pair(const pare_pair_fit *fit, pare_rig *rig);
 
 typedef struct pare_pair_state {
     double speed_rad_s, thrust_n, torque_nm, current_a, duty;

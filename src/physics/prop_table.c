@@ -18,6 +18,7 @@
 #include <stddef.h>
 #include <string.h>
 
+#include "base/hash.h"
 #include "physics/prop_blade.h"
 
 #define SEA_DENSITY_OVER_VISCOSITY 68459.0 /* s/m2, standard air */
@@ -171,25 +172,16 @@ void pare_prop_table_coefficients(const pare_prop_table *table, double advance, 
     *cp = value[1];
 }
 
-/* FNV-1a, 64 bits. */
-static unsigned long long hash(unsigned long long sum, const void *bytes, size_t length)
-{
-    const unsigned char *byte = bytes;
-    for (size_t i = 0; i < length; i++)
-        sum = (sum ^ byte[i]) * 0x100000001b3ULL;
-    return sum;
-}
-
 unsigned long long pare_prop_table_key(const pare_prop *prop)
 {
     const int layout[] = {LAYOUT, PARE_PROP_TABLE_J, PARE_PROP_TABLE_SETS, PARE_PROP_NODES};
     /* All fields after the name are doubles, so these bytes have no padding. */
     const size_t numbers = offsetof(pare_prop_constants, lift_slope);
-    unsigned long long sum = 0xcbf29ce484222325ULL;
-    sum = hash(sum, layout, sizeof layout);
-    sum = hash(sum, (const char *)prop->constants + numbers, sizeof *prop->constants - numbers);
-    sum = hash(sum, &prop->diameter_m, sizeof prop->diameter_m);
-    sum = hash(sum, &prop->blades, sizeof prop->blades);
-    sum = hash(sum, prop->chord, sizeof prop->chord);
-    return hash(sum, prop->twist, sizeof prop->twist);
+    unsigned long long sum = pare_hash(PARE_HASH_START, layout, sizeof layout);
+    sum =
+        pare_hash(sum, (const char *)prop->constants + numbers, sizeof *prop->constants - numbers);
+    sum = pare_hash(sum, &prop->diameter_m, sizeof prop->diameter_m);
+    sum = pare_hash(sum, &prop->blades, sizeof prop->blades);
+    sum = pare_hash(sum, prop->chord, sizeof prop->chord);
+    return pare_hash(sum, prop->twist, sizeof prop->twist);
 }

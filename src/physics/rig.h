@@ -42,10 +42,23 @@ typedef struct pare_pack {
     const pare_cell *cell; /* the constants of its cells; NULL: those shipped for the chemistry */
 } pare_pack;
 
+/** Where thrust and power of the rotors come from, from the vaguest up. */
+typedef enum pare_source_kind {
+    PARE_FROM_SIZE,   /* the model, of a blade by its size */
+    PARE_FROM_LINE,   /* the model, its line known as well */
+    PARE_FROM_BLADE,  /* the model, of a measured blade */
+    PARE_FROM_TUNNEL, /* bent to a wind tunnel's table */
+    PARE_FROM_STAND,  /* bent to a thrust stand's table, with its motor */
+    PARE_SOURCES
+} pare_source_kind;
+
 typedef struct pare_rig {
     int rotors;
     double mass_kg;
     pare_rotor rotor;
+    pare_source_kind rotor_source;
+    const struct pare_pair_fit
+        *pair; /* what rotor and motor were bent to (pair.h); NULL: nothing */
     pare_motor motor;
     pare_esc esc;
     pare_pack pack;

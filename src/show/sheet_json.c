@@ -6,6 +6,7 @@
 #include <stdio.h>
 
 #include "show/filled.h"
+#include "show/source_words.h"
 #include "show/surprises.h"
 
 static const pare_figure centre[3] = {PARE_CG_X, PARE_CG_Y, PARE_CG_Z};
@@ -307,6 +308,11 @@ json_t *pare_sheet_object(const pare_sheet_view *view)
     if (view->taken.on + view->taken.ordered + view->taken.chosen)
         json_object_set_new(object, "taken", taken_facts(&view->taken));
     pare_figures_into(object, sheet);
+    if (json_object_set_new(object, "rotors", pare_source_object(view)) != 0) {
+        json_decref(object);
+        return NULL;
+    }
+    json_object_set_new(object, "sources", pare_sources_object(sheet));
     if (view->tried) {
         double change[PARE_FIGURES];
         for (int i = 0; i < PARE_FIGURES; i++)

@@ -10,6 +10,7 @@
 
 #include "show/digits.h"
 #include "show/ruler.h"
+#include "show/source_words.h"
 
 /* A label and one line made piece by piece. */
 static void put(const pare_screen *screen, pare_text *out, const char *label, pare_text *line)
@@ -234,6 +235,13 @@ static void hover(const pare_sheet_view *view, const pare_screen *screen, pare_t
     put(screen, out, "thrust/weight", &line);
 }
 
+static void rotors(const pare_sheet_view *view, const pare_screen *screen, pare_text *out)
+{
+    pare_text line = {0};
+    pare_source_words(view, &line);
+    put(screen, out, "rotors", &line);
+}
+
 static void quickness(const pare_sheet_view *view, const pare_screen *screen, pare_text *out)
 {
     const pare_sheet_figure *now = view->sheet.figure, *then = view->before.figure;
@@ -405,6 +413,7 @@ void pare_sheet_text(const pare_sheet_view *view, const pare_swaps *swaps, const
     worst_margin(view, screen, out);
     minutes(view, screen, out);
     hover(view, screen, out);
+    rotors(view, screen, out);
     quickness(view, screen, out);
     balance(view, screen, out);
     one_gram(view, screen, out);

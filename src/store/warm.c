@@ -1,33 +1,46 @@
-/* warm.c: propellers' tables, from the store's cache or built and kept there.
+/* warm.c: propellers' tables and the fits of what stands measured, from the store's cache or made and
+ * kept there.
  *
  * The cache is a convenience: whatever goes wrong with it, a table can be built. So a lock is not
  * waited for, and a row that is not as it should be counts as missing. */
 #include <string.h>
 
+#include "craft/stand_fit.h"
 #include "store/sql.h"
 
-static sqlite3_int64 key_of(const pare_prop *blade)
+static sqlite3_int64 as_signed(unsigned long long key)
 {
-    const unsigned long long key = pare_prop_table_key(blade);
     sqlite3_int64 signed_key;
     memcpy(&signed_key, &key, sizeof signed_key);
     return signed_key;
 }
 
+static sqlite3_int64 key_of(const pare_prop *blade)
+{
+    return as_signed(pare_prop_table_key(blade));
+}
+
+/* The bytes kept under a key, or false. */
+static bool bytes_from_cache(const pare_store *store, sqlite3_int64 key, size_t length, void *bytes)
+{
+    sqlite3_stmt *statement = NULL;
+    bool row = false;
+    const bool found =
+        pare_sql_prepare(store, &statement, NULL, "SELECT bytes FROM prop_table WHERE key = ?", "i",
+                         key) == PARE_OK &&
+        pare_sql_step(store, statement, &row, NULL) == PARE_OK && row &&
+        sqlite3_column_bytes(statement, 0) == (int)length;
+    if (found)
+        memcpy(bytes, sqlite3_column_blob(statement, 0), length);
+    sqlite3_finalize(statement);
+    return found;
+}
+
 static bool from_cache(const pare_store *store, sqlite3_int64 key, const pare_prop *blade,
                        pare_prop_table *table)
 {
-    sqlite3_stmt *statement = NULL;
-    bool row = false, sound = false;
-    if (pare_sql_prepare(store, &statement, NULL, "SELECT bytes FROM prop_table WHERE key = ?", "i",
-                         key) == PARE_OK &&
-        pare_sql_step(store, statement, &row, NULL) == PARE_OK && row &&
-        sqlite3_column_bytes(statement, 0) == (int)sizeof *table) {
-        memcpy(table, sqlite3_column_blob(statement, 0), sizeof *table);
-        sound = pare_prop_table_is_sound(table, blade);
-    }
-    sqlite3_finalize(statement);
-    return sound;
+    return bytes_from_cache(store, key, sizeof *table, table) &&
+           pare_prop_table_is_sound(table, blade);
 }
 
 /* Tables that were built here go into the cache together, or not at all. */
@@ -53,6 +66,86 @@ static const pare_prop_table *shared(const pare_bench *bench, size_t before, sql
         if (bench->part[i]->blade && bench->part[i]->table && key_of(bench->part[i]->blade) == key)
             return bench->part[i]->table;
     return NULL;
+}
+
+/* ---- what stands measured ---- */
+
+/* A fit that was made here; kept in a list until all are made. */
+typedef struct made_fit {
+    sqlite3_int64 key;
+    const pare_pair_fit *fit;
+} made_fit;
+
+static void keep_fits(const pare_store *store, size_t count, const made_fit made[])
+{
+    pare_status status = pare_sql_begin(store, NULL);
+    for (size_t i = 0; i < count && status == PARE_OK; i++)
+        status = pare_sql_change(store, NULL,
+                                 "INSERT OR REPLACE INTO prop_table(key, bytes) VALUES (?, ?)",
+                                 "ib", made[i].key, (const void *)made[i].fit, sizeof *made[i].fit);
+    if (status == PARE_OK)
+        status = pare_sql_commit(store, NULL);
+    if (status != PARE_OK)
+        pare_sql_rollback(store);
+}
+
+/* One pair's tables: their fit, or with all of them why there is none. */
+static pare_status warm_pair(const pare_store *store, pare_bench *bench, size_t first, size_t count,
+                             made_fit *made, size_t *mades, pare_error *err)
+{
+    pare_stand_table *table = &bench->stand[first];
+    const pare_stand_fitting fitting = {pare_bench_part(bench, table->motor),
+                                        pare_bench_part(bench, table->propeller), count, table};
+    if (!fitting.motor || !fitting.propeller || !fitting.propeller->table)
+        return PARE_OK;
+    pare_pair_fit *fit = pare_arena_zeros(bench->arena, sizeof *fit);
+    if (!fit)
+        return pare_no_memory(err);
+    const sqlite3_int64 key = as_signed(pare_stand_fit_key(&fitting));
+    if (!bytes_from_cache(store, key, sizeof *fit, fit) ||
+        !pare_pair_fit_is_sound(fit, fitting.propeller->blade)) {
+        pare_error why = {0};
+        const pare_status status = pare_stand_fit(&fitting, bench->arena, fit, &why);
+        if (status == PARE_UNAVAILABLE)
+            return pare_no_memory(err);
+        if (status != PARE_OK) {
+            const char *fault = pare_arena_text(bench->arena, why.text);
+            for (size_t i = 0; i < count && fault; i++)
+                if (!table[i].fault)
+                    table[i].fault = fault;
+            return fault ? PARE_OK : pare_no_memory(err);
+        }
+        made[(*mades)++] = (made_fit){key, fit};
+    }
+    for (size_t i = 0; i < count; i++)
+        table[i].pair = fit;
+    return PARE_OK;
+}
+
+static pare_status warm_pairs(pare_store *store, pare_bench *bench, pare_error *err)
+{
+    made_fit *made = pare_arena_array(bench->arena, bench->stands + 1, sizeof *made);
+    if (!made)
+        return pare_no_memory(err);
+    size_t mades = 0;
+    for (size_t first = 0; first < bench->stands;) {
+        size_t count;
+        const pare_stand_table *table = &bench->stand[first];
+        pare_stand_of(bench->stands - first, table, table->motor, table->propeller, &count);
+        pare_status status =
+            table->pair ? PARE_OK : warm_pair(store, bench, first, count, made, &mades, err);
+        if (status == PARE_OK)
+            status = pare_store_step(store, "stand tables", mades, 0, err);
+        if (status != PARE_OK)
+            return status;
+        first += count;
+    }
+    if (mades > 0 && store->writable) {
+        sqlite3_busy_timeout(store->db, 0);
+        keep_fits(store, mades, made);
+        pare_store_watch(store, store->progress);
+    }
+    return PARE_OK;
 }
 
 pare_status pare_store_warm(pare_store *store, pare_bench *bench, pare_error *err)
@@ -88,5 +181,5 @@ pare_status pare_store_warm(pare_store *store, pare_bench *bench, pare_error *er
         keep(store, bench, built);
         pare_store_watch(store, store->progress); /* waits for locks as before */
     }
-    return PARE_OK;
+    return warm_pairs(store, bench, err);
 }

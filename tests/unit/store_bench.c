@@ -603,6 +603,14 @@ static void a_bench_of_many_parts_is_read_whole(void **state)
     pare_text_free(&text);
 }
 
+static const pare_pair_fit *fit_in(const pare_bench *bench)
+{
+    assert_int_equal(bench->stands, 1);
+    assert_non_null(bench->stand[0].pair);
+    return bench->stand[0].pair;
+}
+
+/* And so is the fit of what a stand measured with it. */
 static void a_propeller_table_is_built_once_and_then_kept(void **state)
 {
     store_fixture *f = *state;
@@ -613,11 +621,14 @@ static void a_propeller_table_is_built_once_and_then_kept(void **state)
     assert_int_equal(pare_store_read(f->store, &built, &err), PARE_OK);
     assert_null(pare_bench_part(built, "pr-w")->table);
     assert_int_equal(pare_store_warm(f->store, built, &err), PARE_OK);
-    assert_int_equal(ask_sql(f->path, "SELECT count(*) FROM prop_table"), 1);
+    assert_int_equal(ask_sql(f->path, "SELECT count(*) FROM prop_table"), 2);
+    const pare_pair_fit *fit = fit_in(built);
+    assert_int_equal(fit->rows, 2);
     assert_int_equal(pare_store_read(f->store, &kept, &err), PARE_OK);
     assert_int_equal(pare_store_warm(f->store, kept, &err), PARE_OK);
     const pare_prop_table *one = pare_bench_part(built, "pr-w")->table;
     assert_memory_equal(one, pare_bench_part(kept, "pr-w")->table, sizeof *one);
+    assert_memory_equal(fit, fit_in(kept), sizeof *fit);
     pare_bench_close(kept);
     /* A row of NaN, or of the wrong length, counts as missing. */
     static const char *const spoil[] = {
@@ -629,6 +640,7 @@ static void a_propeller_table_is_built_once_and_then_kept(void **state)
         assert_int_equal(pare_store_read(f->store, &kept, &err), PARE_OK);
         assert_int_equal(pare_store_warm(f->store, kept, &err), PARE_OK);
         assert_memory_equal(one, pare_bench_part(kept, "pr-w")->table, sizeof *one);
+        assert_memory_equal(fit, fit_in(kept), sizeof *fit);
         pare_bench_close(kept);
     }
     pare_bench_close(built);

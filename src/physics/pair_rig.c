@@ -1,0 +1,45 @@
+/* pair_rig.c: a rig that flies as its pair was measured (see pair.h). */
+#include <math.h>
+
+#include "physics/pair.h"
+
+#include "physics/motor_law.h"
+
+bool pare_pair_fit_is_sound(const pare_pair_fit *fit, const pare_prop *prop)
+{
+    bool fine = pare_prop_table_is_sound(&fit->table, prop) &&
+                pare_motor_check(&fit->motor, NULL) == PARE_OK && fit->rows > 0 &&
+                fit->esc.switching >= 0 && fit->esc.switching <= 0.9;
+    for (int i = 0; i < PARE_PAIR_UNKNOWNS; i++) {
+        fine = fine && isfinite(fit->unknown[i]);
+        for (int j = 0; j < PARE_PAIR_UNKNOWNS; j++)
+            fine = fine && isfinite(fit->covariance[i][j]);
+    }
+    return fine;
+}
+
+void pare_rig_use_pair(const pare_pair_fit *fit, pare_rig *rig)
+{
+    rig->rotor.table = &fit->table;
+    rig->rotor_source = PARE_FROM_STAND;
+    rig->pair = fit;
+    rig->motor.kv_rpm_per_v = fit->motor.kv_rpm_per_v;
+    rig->motor.resistance_ohm = fit->motor.resistance_ohm;
+    rig->motor.no_load_a = fit->motor.no_load_a;
+    rig->esc.switching = fit->esc.switching;
+}
+
+void pare_rig_rotor_doubt(const pare_rig *rig, double speed_rad_s, bool running,
+                          pare_pair_doubt *doubt)
+{
+    if (rig->pair && speed_rad_s > 0 && isfinite(speed_rad_s)) {
+        pare_pair_doubt_at(rig->pair, &rig->air, speed_rad_s, doubt);
+        return;
+    }
+    const pare_prop_doubt model = pare_prop_model_doubt(rig->rotor.prop, running);
+    *doubt = (pare_pair_doubt){{{0}}};
+    doubt->root[PARE_PAIR_THRUST][0] = model.thrust_u;
+    doubt->root[PARE_PAIR_POWER][0] = model.correlation * model.power_u;
+    doubt->root[PARE_PAIR_POWER][1] =
+        model.power_u * sqrt(1 - model.correlation * model.correlation);
+}
