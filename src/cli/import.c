@@ -52,8 +52,7 @@ static void as_text(const pare_import_summary *s, bool dry, const char *path, pa
         pare_text_printf(out, "files    %zu read\n", s->files);
 }
 
-/* Options that mean nothing for this kind of file are mistakes. */
-static pare_status refuse_options(const options *given, unsigned not_here, const char *what,
+pare_status import_refuse_options(const options *given, unsigned not_here, const char *what,
                                   pare_error *err)
 {
     size_t count = 0;
@@ -65,11 +64,6 @@ static pare_status refuse_options(const options *given, unsigned not_here, const
     return PARE_OK;
 }
 
-enum {
-    LIST_ONLY =
-        OPTION_MAP | OPTION_AS | OPTION_SEPARATOR | OPTION_DECIMAL | OPTION_NOTES | OPTION_KEEP_GOOD
-};
-
 pare_status import_bench(pare_store *store, const char *path, const options *given,
                          pare_arena *arena, pare_text *out, pare_error *err)
 {
@@ -77,8 +71,8 @@ pare_status import_bench(pare_store *store, const char *path, const options *giv
     const bool dry = given->given & OPTION_DRY_RUN;
     const pare_import import = {
         .path = given->operand[0], .change = change_of("import", given, arena), .dry_run = dry};
-    pare_status status =
-        refuse_options(given, LIST_ONLY | OPTION_SET | OPTION_KIND, "a bench's text", err);
+    pare_status status = import_refuse_options(given, IMPORT_LIST_ONLY | OPTION_SET | OPTION_KIND,
+                                               "a bench's text", err);
     if (status == PARE_OK)
         status = pare_store_import_yaml(store, &import, arena, &summary, err);
     if (status != PARE_OK)
@@ -101,11 +95,14 @@ static pare_status take(pare_store *store, const char *path, const options *give
         return import_bench(store, path, given, arena, out, err);
     case IMPORT_LIST:
         return import_list(store, path, given, arena, out, err);
+    case IMPORT_PROPELLER:
+        return import_propeller(store, path, given, arena, out, err);
     case IMPORT_MODEL:
     case IMPORT_OUTLINE:
         break;
     }
-    const pare_status status = refuse_options(given, LIST_ONLY, "one part's shape", err);
+    const pare_status status =
+        import_refuse_options(given, IMPORT_LIST_ONLY, "one part's shape", err);
     return status == PARE_OK ? import_drawing(store, path, given, kind, arena, out, err) : status;
 }
 
@@ -117,9 +114,11 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
     pare_arena *arena = pare_arena_open();
     pare_status status = arena ? PARE_OK : pare_no_memory(err);
     if (status == PARE_OK)
-        status = need_operands("import", given, 1, 1, "one file", err);
+        status = need_operands("import", given, 1, OPERANDS, "a file", err);
     if (status == PARE_OK)
         status = import_look(given->operand[0], &kind, err);
+    if (status == PARE_OK && kind != IMPORT_PROPELLER)
+        status = need_operands("import", given, 1, 1, "one file", err);
     if (status == PARE_OK)
         status = bench_path(given, false, &path, err);
     long_work_catch();
@@ -147,14 +146,15 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
 const command command_import = {
     .name = "import",
     .line = "a list (CSV), a bench's text, a model or drawing into the bench",
-    .usage = "pare import FILE [--map COLUMN=WHAT...] [--set WHAT=TEXT...] [--kind KIND]\n"
+    .usage = "pare import FILE... [--map COLUMN=WHAT...] [--set WHAT=TEXT...] [--kind KIND]\n"
              "            [--as LIST] [--separator SIGN] [--decimal SIGN] [--notes]\n"
              "            [--keep-good] [--dry-run] [--why TEXT] [--bench FILE] [--json]",
     .details =
         "  FILE    .csv: a list of parts, weigh-ins, flights or a stand's readings, with\n"
         "          names over its columns (name, kind, weight (g), kV, ...);\n"
         "          .yaml or .json: a bench's text, as pare export writes it;\n"
-        "          .stl, .3mf: a printed part; .dxf, .svg: a plate, with --set thick=2mm\n"
+        "          .stl, .3mf: a printed part; .dxf, .svg: a plate, with --set thick=2mm;\n"
+        "          .txt: a list, a bench's text or a propeller's tables, several at once\n"
         "\n"
         "All of a file goes in, or nothing, unless --keep-good. What a list was taken\n"
         "for is said: what parts its columns, its decimals, what each column means. A\n"
@@ -171,6 +171,12 @@ const command command_import = {
         "power than an ideal rotor takes, an efficiency above 1, a reversed thrust, more\n"
         "turns than kV times volts. Rows read before the rotor had settled cannot be\n"
         "told from others: leave them out.\n"
+        "\n"
+        "A propeller's tables are columns parted by blanks, as the UIUC Propeller Data\n"
+        "Site has them: its blade (r/R c/R beta), and what a tunnel measured at rest (RPM\n"
+        "CT CP) or running (J CT CP eta, with the rpm at the end of the file's name or\n"
+        "--set speed=4000rpm). --set propeller=ID says of which. They stand in the part,\n"
+        "as blade and tunnel; pare parts change ID tunnel=off takes them away.\n"
         "\n"
         "A part or craft in a bench's text replaces the one of its name. Its meshes and\n"
         "drawings are looked for in the file's folder. A bench not there yet is made.\n",

@@ -9,6 +9,7 @@
 
 #include "cli/import.h"
 #include "store/outline.h"
+#include "store/propeller_file.h"
 
 static bool starts(const char *bytes, const char *with)
 {
@@ -54,7 +55,9 @@ static pare_status by_content(const char *path, import_kind *kind, pare_error *e
         return pare_fail(err, PARE_BAD_DATA,
                          "%s: a shape, as it looks; right would be a name that ends in %s", path,
                          ending);
-    *kind = is_bench(text) ? IMPORT_BENCH : IMPORT_LIST;
+    *kind = is_bench(text)                                        ? IMPORT_BENCH
+            : pare_propeller_file_of(text) == PARE_PROPELLER_NONE ? IMPORT_LIST
+                                                                  : IMPORT_PROPELLER;
     return PARE_OK;
 }
 

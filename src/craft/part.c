@@ -189,6 +189,21 @@ static pare_status fill_mass(pare_part *part, pare_error *err)
     return PARE_OK;
 }
 
+static pare_status blade_from_stations(const pare_part *part, pare_prop *blade, pare_error *err)
+{
+    double radius[PARE_PROP_STATIONS], chord[PARE_PROP_STATIONS], twist_rad[PARE_PROP_STATIONS];
+    const size_t count = part->stations < PARE_PROP_STATIONS ? part->stations : PARE_PROP_STATIONS;
+    for (size_t i = 0; i < count; i++) {
+        radius[i] = part->station[i].radius;
+        chord[i] = part->station[i].chord;
+        twist_rad[i] = part->station[i].twist_rad;
+    }
+    return pare_prop_from_stations(part->spec[PARE_SPEC_DIAMETER].value,
+                                   (int)part->spec[PARE_SPEC_BLADES].value,
+                                   part->spec[PARE_SPEC_SLOW].value > 0, count, radius, chord,
+                                   twist_rad, &pare_prop_true, blade, err);
+}
+
 static pare_status make_blade(pare_part *part, pare_arena *arena, pare_error *err)
 {
     if (part->kind != PARE_PROPELLER)
@@ -203,7 +218,9 @@ static pare_status make_blade(pare_part *part, pare_arena *arena, pare_error *er
         .chord_m = part->spec[PARE_SPEC_CHORD].value,
         .slow = part->spec[PARE_SPEC_SLOW].value > 0,
     };
-    const pare_status status = pare_prop_from_size(&size, &pare_prop_family, blade, err);
+    const pare_status status = part->stations
+                                   ? blade_from_stations(part, blade, err)
+                                   : pare_prop_from_size(&size, &pare_prop_family, blade, err);
     if (status == PARE_OK)
         part->blade = blade;
     return status;

@@ -15,6 +15,7 @@
 #include "physics/rig.h"
 #include "physics/screw.h"
 #include "physics/solid.h"
+#include "physics/tunnel.h"
 
 /** Interfaces: two parts fit where each key that both state agrees; a list means any of these. */
 typedef enum pare_fit_key {
@@ -97,6 +98,12 @@ typedef struct pare_price {
     const char *seller, *date; /* NULL: not said */
 } pare_price;
 
+/** A measured section of a blade. */
+typedef struct pare_blade_station {
+    double radius, chord; /* r/R, c/R */
+    double twist_rad;
+} pare_blade_station;
+
 enum { PARE_HANDED_LINEAR, PARE_HANDED_LEFT, PARE_HANDED_RIGHT };
 
 typedef struct pare_part {
@@ -121,6 +128,10 @@ typedef struct pare_part {
     bool body_estimated; /* nobody described the body: a usual one for its kind and mass */
     size_t includes;
     const pare_include *include;
+    /* For a propeller, what was measured of it; 0 and NULL otherwise. */
+    size_t stations; /* 2 .. PARE_PROP_STATIONS, by radius, rising */
+    const pare_blade_station *station;
+    const pare_tunnel_table *tunnel;
     /* For a propeller: its blade and, once warm, its table. pare_part_complete() makes the
      * blade, the store the table. */
     const pare_prop *blade;

@@ -9,9 +9,9 @@
 
 #define MONEY_MOST 1e6
 
-const char *const pare_part_keys[PARE_PART_KEYS] = {"id",    "kind",     "maker",   "mass", "price",
-                                                    "owned", "sought",   "does",    "spec", "fits",
-                                                    "body",  "includes", "charger", "note"};
+const char *const pare_part_keys[PARE_PART_KEYS] = {
+    "id",   "kind", "maker", "mass",     "price",   "owned", "sought", "does",
+    "spec", "fits", "body",  "includes", "charger", "blade", "tunnel", "note"};
 
 pare_status pare_read_value(const pare_reading *reading, const pare_node *node, const char *what,
                             pare_dimension dimension, double low, double high, pare_value *value,
@@ -222,6 +222,8 @@ static pare_status read_facts(const pare_reading *reading, const pare_node *node
         status = pare_read_text(reading, note, "note", &part->note, err);
     if (status == PARE_OK)
         status = check_charger(reading, pare_node_get(node, "charger"), err);
+    if (status == PARE_OK)
+        status = pare_read_blade(reading, node, part, err);
     return status;
 }
 

@@ -14,7 +14,7 @@ pare_status pare_read_part(const pare_reading *reading, const pare_node *node, p
                            pare_error *err);
 
 /** The keys of a part, in the order in which they are usually written. */
-enum { PARE_PART_KEYS = 14 };
+enum { PARE_PART_KEYS = 16 };
 extern const char *const pare_part_keys[PARE_PART_KEYS];
 
 /** All names that may be typed under a kind's spec. @return how many of `names` are used */
@@ -37,6 +37,10 @@ pare_status pare_read_body(const pare_reading *reading, const pare_node *node, p
                            pare_error *err);
 pare_status pare_read_includes(const pare_reading *reading, const pare_node *node, pare_part *part,
                                pare_error *err);
+
+/** A propeller's blade and tunnel, where the part says them. @param part_node  the whole part */
+pare_status pare_read_blade(const pare_reading *reading, const pare_node *part_node,
+                            pare_part *part, pare_error *err);
 
 /** Words of screws, shared with joints; a missing node (NULL) leaves the value alone. */
 pare_status pare_read_screw_standard(const pare_reading *reading, const pare_node *node,

@@ -51,7 +51,7 @@ static void the_bench_has_its_money_and_its_rows_in_order(void **state)
 {
     const pare_bench *bench = *state;
     assert_string_equal(bench->money, "EUR");
-    assert_int_equal(bench->parts, 12);
+    assert_int_equal(bench->parts, 13);
     assert_int_equal(bench->crafts, 1);
     for (size_t i = 1; i < bench->parts; i++)
         assert_true(strcmp(bench->part[i - 1]->id, bench->part[i]->id) < 0);
@@ -343,6 +343,31 @@ static void loadouts_and_taken_swaps_are_read(void **state)
     assert_string_equal(craft->taken[0].date[PARE_STAGE_FLOWN], "2026-04-12");
 }
 
+static void a_propellers_blade_and_tunnel_are_read(void **state)
+{
+    const pare_part *propeller = part(state, "pr-t");
+    const double degree = 3.14159265358979 / 180;
+    assert_int_equal(propeller->stations, 3);
+    assert_near(propeller->station[1].radius, 0.75, 1e-12);
+    assert_near(propeller->station[1].chord, 0.16, 1e-12);
+    assert_within(propeller->station[1].twist_rad, 14.5 * degree, 1e-9);
+    /* The blade between two stations is what lies between them. */
+    assert_ptr_equal(propeller->blade->constants, &pare_prop_true);
+    for (size_t i = 0; i < PARE_PROP_NODES; i++)
+        if (propeller->blade->radius[i] > 0.2 && propeller->blade->radius[i] < 0.75) {
+            const double share = (propeller->blade->radius[i] - 0.2) / 0.55;
+            assert_within(propeller->blade->chord[i], 0.15 + 0.01 * share, 1e-9);
+            assert_within(propeller->blade->twist[i], (30 - 15.5 * share) * degree, 1e-9);
+        }
+    assert_int_equal(propeller->tunnel->rows, 3);
+    assert_near(propeller->tunnel->row[0].advance, 0, 0);
+    assert_within(propeller->tunnel->row[0].speed_rad_s, 4000 * 6 * degree, 1e-9);
+    assert_near(propeller->tunnel->row[1].advance, 0.2, 1e-12); /* by speed, then advance */
+    assert_near(propeller->tunnel->row[2].ct, 0.08, 1e-12);
+    assert_near(propeller->tunnel->row[2].cp, 0.045, 1e-12);
+    assert_null(part(state, "pr-w")->tunnel);
+}
+
 static void a_craft_is_lent_what_a_stand_measured_of_its_pair(void **state)
 {
     const pare_craft *craft = weir(state);
@@ -413,6 +438,7 @@ int main(void)
         cmocka_unit_test(items_have_parts_places_jobs_and_chains),
         cmocka_unit_test(joints_and_runs_are_read),
         cmocka_unit_test(loadouts_and_taken_swaps_are_read),
+        cmocka_unit_test(a_propellers_blade_and_tunnel_are_read),
         cmocka_unit_test(a_craft_is_lent_what_a_stand_measured_of_its_pair),
         cmocka_unit_test(a_brief_that_says_nothing_has_the_usual_landing_and_keeps_flying),
     };
