@@ -12,7 +12,8 @@
  * Settled: the surface temperature is the one unknown, since the conductor follows from it in closed
  * form (R is linear in T). Burst: copper and insulation are a node each, half of the insulation's
  * resistance on either side of its node, the surface without mass; explicit Runge-Kutta steps, a fifth
- * of the faster node's own time.
+ * of the faster node's own time. Flown: the same two nodes over stretches of constant current, each in closed
+ * form with h held, which a sheet can afford.
  *
  * Read lost_w() first. Sources: Churchill and Chu, Int. J. Heat Mass Transfer 18 (1975) 1323;
  * Churchill and Bernstein, J. Heat Transfer 99 (1977) 300; air: Sutherland viscosity and the
@@ -38,8 +39,9 @@ static const double strands_fill = 0.75, silicone_w_m_k = 0.2, copper_j_m3_k = 8
 /* A metre of the wire. */
 typedef struct metre {
     double outer_m, copper_m2, bundle_m2, silicone_m2;
-    double cold_w;  /* I^2 R at 20 degC */
-    double k_per_w; /* through the insulation */
+    double cold_ohm; /* at 20 degC */
+    double cold_w;   /* I^2 R there */
+    double k_per_w;  /* through the insulation */
     double ambient_degc, pressure_pa, flow_m_s;
 } metre;
 
@@ -108,12 +110,14 @@ static pare_status check(const pare_wire_load *load, metre *wire, pare_error *er
                          "outer diameter %.4g mm: AWG %g takes %.4g mm for its strands alone, and "
                          "50 mm is the most",
                          1e3 * outer_m, load->gauge, 1e3 * bundle_m);
+    const double cold_ohm = pare_wire_ohm_per_m(load->gauge, 20);
     *wire = (metre){
         .outer_m = outer_m,
         .copper_m2 = copper_m2,
         .bundle_m2 = bundle_m2,
         .silicone_m2 = PI / 4 * outer_m * outer_m - bundle_m2,
-        .cold_w = load->current_a * load->current_a * pare_wire_ohm_per_m(load->gauge, 20),
+        .cold_ohm = cold_ohm,
+        .cold_w = load->current_a * load->current_a * cold_ohm,
         .k_per_w = log(outer_m / bundle_m) / (2 * PI * silicone_w_m_k),
         .ambient_degc = load->ambient_degc,
         .pressure_pa = load->pressure_pa,
@@ -136,6 +140,13 @@ static double made_w(const metre *wire, double conductor_degc)
     return wire->cold_w * (1 + copper_per_k * (conductor_degc - 20));
 }
 
+static pare_status melts(const pare_wire_load *load, double current_a, pare_error *err)
+{
+    return pare_fail(err, PARE_BAD_DATA,
+                     "%g A melts AWG %g: thicker wire or less current would be right", current_a,
+                     load->gauge);
+}
+
 pare_status pare_wire_steady(const pare_wire_load *load, pare_wire_heat *heat, pare_error *err)
 {
     metre wire;
@@ -146,9 +157,7 @@ pare_status pare_wire_steady(const pare_wire_load *load, pare_wire_heat *heat, p
     double low = wire.ambient_degc, high = MOST_DEGC;
     const double at_most = conductor_over(&wire, high);
     if (!(isfinite(at_most)) || made_w(&wire, at_most) > lost_w(&wire, high))
-        return pare_fail(err, PARE_BAD_DATA,
-                         "%g A melts AWG %g: thicker wire or less current would be right",
-                         load->current_a, load->gauge);
+        return melts(load, load->current_a, err);
     double at = low, last = high;
     double left = made_w(&wire, conductor_over(&wire, low));
     double last_left = made_w(&wire, at_most) - lost_w(&wire, high);
@@ -169,9 +178,7 @@ pare_status pare_wire_steady(const pare_wire_load *load, pare_wire_heat *heat, p
     }
     const double conductor = conductor_over(&wire, at);
     if (conductor > MOST_DEGC)
-        return pare_fail(err, PARE_BAD_DATA,
-                         "%g A melts AWG %g: thicker wire or less current would be right",
-                         load->current_a, load->gauge);
+        return melts(load, load->current_a, err);
     *heat = (pare_wire_heat){conductor, at};
     return PARE_OK;
 }
@@ -195,6 +202,13 @@ static double surface_of(const metre *wire, double node_degc, double near)
             break;
     }
     return at;
+}
+
+/* Bare wire: a film of insulation keeps the two nodes apart without adding anything that counts. */
+static void keep_nodes_apart(metre *wire)
+{
+    wire->silicone_m2 = fmax(wire->silicone_m2, 0.02 * wire->bundle_m2);
+    wire->k_per_w = fmax(wire->k_per_w, 0.01 / (2 * PI * silicone_w_m_k));
 }
 
 typedef struct nodes {
@@ -228,9 +242,7 @@ pare_status pare_wire_after(const pare_wire_load *load, double start_degc, doubl
         return out_of_range("temperature at the start in degC", start_degc, "-60 to 300", err);
     if (!(seconds >= 0 && seconds <= 3600))
         return out_of_range("seconds", seconds, "0 to 3600", err);
-    /* Bare: a film of insulation keeps the two nodes apart without adding anything that counts. */
-    wire.silicone_m2 = fmax(wire.silicone_m2, 0.02 * wire.bundle_m2);
-    wire.k_per_w = fmax(wire.k_per_w, 0.01 / (2 * PI * silicone_w_m_k));
+    keep_nodes_apart(&wire);
     const double half = 0.5 * wire.k_per_w;
     const double own_s =
         half * fmin(copper_j_m3_k * wire.copper_m2, 0.5 * silicone_j_m3_k * wire.silicone_m2);
@@ -253,5 +265,118 @@ pare_status pare_wire_after(const pare_wire_load *load, double start_degc, doubl
                              load->gauge, (i + 1) * h);
     }
     *heat = (pare_wire_heat){now.copper_degc, surface_of(&wire, now.silicone_degc, surface)};
+    return PARE_OK;
+}
+
+/* ---- flown: the same two nodes, solved in closed form over a step in which h stays ---- */
+
+/* What a kelvin of the insulation's node over the air gives off, W, with h of a surface. */
+static double conductance(const metre *wire, double surface_degc)
+{
+    const double rise = surface_degc - wire->ambient_degc;
+    /* At the air's own temperature the ratio is 0/0; a tenth of a kelvin apart is as good. */
+    const double apart = fabs(rise) > 0.1 ? surface_degc : wire->ambient_degc + 0.1;
+    const double outside = lost_w(wire, apart) / (apart - wire->ambient_degc);
+    return 1 / (0.5 * wire->k_per_w + 1 / outside);
+}
+
+/* x' = A x + b over t: x* + exp(A t)(x0 - x*). A's eigenvalues are real and apart, since each node
+ * warms the other. */
+static nodes after_step(const metre *wire, nodes from, double passes_w, double t)
+{
+    const double between = 1 / (0.5 * wire->k_per_w);
+    const double c1 = copper_j_m3_k * wire->copper_m2, c2 = silicone_j_m3_k * wire->silicone_m2;
+    const double a11 = (wire->cold_w * copper_per_k - between) / c1, a12 = between / c1;
+    const double a21 = between / c2, a22 = -(between + passes_w) / c2;
+    const double b1 = wire->cold_w * (1 - 20 * copper_per_k) / c1;
+    const double b2 = passes_w * wire->ambient_degc / c2;
+    const double middle = 0.5 * (a11 + a22);
+    const double half_apart = sqrt(0.25 * (a11 - a22) * (a11 - a22) + a12 * a21);
+    const double fast = middle - half_apart, slow = middle + half_apart;
+    double det = fast * slow;
+    if (fabs(det) < 1e-12) /* just running away: no rest to go to, so one very far off */
+        det = det < 0 ? -1e-12 : 1e-12;
+    const double rest1 = (a12 * b2 - a22 * b1) / det, rest2 = (a21 * b1 - a11 * b2) / det;
+    const double x1 = from.copper_degc - rest1, x2 = from.silicone_degc - rest2;
+    const double e_slow = exp(fmin(slow * t, 50)), e_fast = exp(fast * t);
+    const double of_a = (e_slow - e_fast) / (slow - fast);
+    const double of_1 = (slow * e_fast - fast * e_slow) / (slow - fast);
+    return (nodes){rest1 + of_a * (a11 * x1 + a12 * x2) + of_1 * x1,
+                   rest2 + of_a * (a21 * x1 + a22 * x2) + of_1 * x2};
+}
+
+#define STEP_S 10.0
+
+static double surface_between(const metre *wire, double node_degc, double passes_w)
+{
+    return node_degc - 0.5 * wire->k_per_w * passes_w * (node_degc - wire->ambient_degc);
+}
+
+/* One stretch in steps that h may be held over; h of the step's middle, found by a first try. */
+static void pass(metre *wire, pare_wire_stretch stretch, nodes *now, double *surface)
+{
+    wire->cold_w = stretch.current_a * stretch.current_a * wire->cold_ohm;
+    const int steps = (int)fmin(fmax(ceil(stretch.seconds / STEP_S), 1), 1000);
+    const double t = stretch.seconds / steps;
+    for (int i = 0; i < steps && now->copper_degc < MOST_DEGC; i++) {
+        const double first_w = conductance(wire, *surface);
+        const nodes tried = after_step(wire, *now, first_w, t);
+        const double end = surface_between(wire, tried.silicone_degc, first_w);
+        const double passes_w = conductance(wire, fmin(0.5 * (*surface + end), MOST_DEGC));
+        *now = after_step(wire, *now, passes_w, t);
+        *surface = fmin(surface_between(wire, now->silicone_degc, passes_w), MOST_DEGC);
+    }
+}
+
+static pare_status check_stretch(const pare_wire_stretch *stretch, pare_error *err)
+{
+    if (!(stretch->current_a >= 0 && stretch->current_a <= 2000))
+        return out_of_range("current in A", stretch->current_a, "0 to 2000", err);
+    if (!(stretch->seconds >= 0 && stretch->seconds <= 3600))
+        return out_of_range("seconds", stretch->seconds, "0 to 3600", err);
+    return PARE_OK;
+}
+
+pare_status pare_wire_flown(const pare_wire_load *load, double start_degc, size_t stretches,
+                            const pare_wire_stretch stretch[], pare_wire_heat *heat,
+                            double *hottest_degc, pare_error *err)
+{
+    metre wire;
+    if (check(load, &wire, err) != PARE_OK)
+        return PARE_BAD_DATA;
+    if (!(start_degc >= -60 && start_degc <= 300))
+        return out_of_range("temperature at the start in degC", start_degc, "-60 to 300", err);
+    keep_nodes_apart(&wire);
+    nodes now = {start_degc, start_degc};
+    double surface = start_degc, hottest = start_degc;
+    for (size_t i = 0; i < stretches; i++) {
+        if (check_stretch(&stretch[i], err) != PARE_OK)
+            return PARE_BAD_DATA;
+        pass(&wire, stretch[i], &now, &surface);
+        if (!(now.copper_degc < MOST_DEGC))
+            return melts(load, stretch[i].current_a, err);
+        hottest = fmax(hottest, now.copper_degc);
+    }
+    *heat = (pare_wire_heat){now.copper_degc, surface};
+    if (hottest_degc)
+        *hottest_degc = hottest;
+    return PARE_OK;
+}
+
+pare_status pare_wire_burst(const pare_wire_load *load, double burst_a, double seconds,
+                            pare_wire_heat *settled, pare_wire_heat *burst, pare_error *err)
+{
+    const pare_wire_stretch stretch = {burst_a, seconds};
+    metre wire;
+    if (check_stretch(&stretch, err) != PARE_OK ||
+        pare_wire_steady(load, settled, err) != PARE_OK || check(load, &wire, err) != PARE_OK)
+        return PARE_BAD_DATA;
+    keep_nodes_apart(&wire);
+    nodes now = {settled->conductor_degc, 0.5 * (settled->conductor_degc + settled->surface_degc)};
+    double surface = settled->surface_degc;
+    pass(&wire, stretch, &now, &surface);
+    if (!(now.copper_degc < MOST_DEGC))
+        return melts(load, burst_a, err);
+    *burst = (pare_wire_heat){now.copper_degc, surface};
     return PARE_OK;
 }

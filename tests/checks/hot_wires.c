@@ -86,6 +86,51 @@ static void a_long_burst_settles(void **state)
     assert_near(after.surface_degc, settled.surface_degc, 2e-3);
 }
 
+static void a_flight_in_closed_form_keeps_to_the_differential_equation(void **state)
+{
+    (void)state;
+    /* Against the Runge-Kutta solution of the same equations, stretch by stretch. */
+    static const struct {
+        double gauge, outer_mm;
+        pare_wire_stretch stretch;
+    } table[] = {
+        {12, 4.5, {60, 240}}, {14, 3.5, {40, 120}},  {16, 3.0, {30, 60}}, {16, 3.0, {90, 3}},
+        {20, 1.8, {25, 10}},  {12, 4.5, {120, 4.5}}, {28, 1.2, {2, 600}}, {10, 5.5, {150, 20}},
+    };
+    for (size_t i = 0; i < sizeof table / sizeof *table; i++) {
+        const pare_wire_load load =
+            load_of(table[i].gauge, table[i].outer_mm, table[i].stretch.current_a);
+        pare_wire_heat slow, quick;
+        assert_int_equal(pare_wire_after(&load, 25, table[i].stretch.seconds, &slow, NULL),
+                         PARE_OK);
+        assert_int_equal(pare_wire_flown(&load, 25, 1, &table[i].stretch, &quick, NULL, NULL),
+                         PARE_OK);
+        assert_near(quick.conductor_degc, slow.conductor_degc, 0.5);
+        assert_near(quick.surface_degc, slow.surface_degc, 0.7);
+    }
+}
+
+static void a_burst_on_a_warm_wire_starts_where_it_settled(void **state)
+{
+    (void)state;
+    const pare_wire_load load = load_of(14, 3.5, 25);
+    pare_wire_heat settled, alone, burst;
+    assert_int_equal(pare_wire_steady(&load, &settled, NULL), PARE_OK);
+    assert_int_equal(pare_wire_burst(&load, 110, 1e-6, &alone, &burst, NULL), PARE_OK);
+    assert_near(burst.conductor_degc, settled.conductor_degc, 1e-3);
+    assert_int_equal(pare_wire_burst(&load, 110, 3, &alone, &burst, NULL), PARE_OK);
+    /* Adiabatic copper is the most that it may rise (I^2 rho/(A^2 c), copper at 100 degC or so). */
+    const double area_m2 = 2.0809e-6;
+    const double most = 110.0 * 110 * 1.724e-8 * 1.4 / (area_m2 * area_m2 * 8890 * 385) * 3;
+    assert_between(burst.conductor_degc - settled.conductor_degc, 0.4 * most, most);
+    const pare_wire_stretch stretches[] = {{25, 3000}, {110, 3}, {10, 60}};
+    double hottest = 0;
+    pare_wire_heat end;
+    assert_int_equal(pare_wire_flown(&load, 25, 3, stretches, &end, &hottest, NULL), PARE_OK);
+    assert_near(hottest, burst.conductor_degc, 0.5);
+    assert_true(end.conductor_degc < hottest);
+}
+
 static void wind_cools_and_current_heats(void **state)
 {
     (void)state;
@@ -135,6 +180,8 @@ int main(void)
         cmocka_unit_test(bursts_are_those_of_an_independent_solution),
         cmocka_unit_test(a_short_burst_keeps_its_heat_in_the_copper),
         cmocka_unit_test(a_long_burst_settles),
+        cmocka_unit_test(a_flight_in_closed_form_keeps_to_the_differential_equation),
+        cmocka_unit_test(a_burst_on_a_warm_wire_starts_where_it_settled),
         cmocka_unit_test(wind_cools_and_current_heats),
         cmocka_unit_test(loads_that_cannot_be_are_refused),
     };
