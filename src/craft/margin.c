@@ -11,6 +11,7 @@
 #include <string.h>
 
 #include "craft/flight.h"
+#include "craft/margin_inside.h"
 
 #define USUAL_OUT_V           5.0
 #define BURST_OVER_CONTINUOUS 1.2 /* [E] where a maker states no burst rating */
@@ -22,49 +23,55 @@ static double normal_chance(double above, double u)
     return 0.5 * erfc(-above / (u * sqrt(2)));
 }
 
-/* What has to stay below something, or above it, in the unit shown. */
-typedef struct bound {
-    double value, value_u;
-    double limit, limit_u;
-    bool at_least;
-    const char *unit, *from, *caution;
-} bound;
+double pare_figure_share_u(const pare_sheet *sheet, pare_figure figure)
+{
+    const pare_sheet_figure *f = &sheet->figure[figure];
+    return f->exists && f->value != 0 ? fabs(f->u / f->value) : 0;
+}
 
-static pare_margin *add(pare_sheet *sheet, const bound *b)
+/* Joined by hand: some thirty a sheet, and printf would take as long as the figures of a turn. */
+static void name(pare_margin *margin, const char *first, const char *rest)
+{
+    const size_t room = sizeof margin->name - 1;
+    size_t used = strnlen(first, room);
+    memcpy(margin->name, first, used);
+    if (rest && used < room) {
+        margin->name[used++] = '.';
+        const size_t added = strnlen(rest, room - used);
+        memcpy(margin->name + used, rest, added);
+        used += added;
+    }
+    margin->name[used] = '\0';
+}
+
+pare_margin *pare_margin_add(pare_sheet *sheet, const pare_bound *b, const char *first,
+                             const char *rest)
 {
     if (sheet->margins == PARE_MARGINS)
         return NULL;
     pare_margin *margin = &sheet->margin[sheet->margins++];
-    const double above = b->at_least ? b->value - b->limit : b->limit - b->value;
-    const double bears = b->at_least ? b->value : b->limit;
-    const double must = b->at_least ? b->limit : b->value;
+    const double value = b->value - b->from_zero, limit = b->limit - b->from_zero;
+    const double above = b->at_least ? value - limit : limit - value;
+    const double bears = b->at_least ? value : limit;
+    const double must = b->at_least ? limit : value;
     const double bears_u = b->at_least ? b->value_u : b->limit_u;
     const double must_u = b->at_least ? b->limit_u : b->value_u;
     *margin = (pare_margin){.unit = b->unit,
                             .value = b->value,
+                            .value_u = sheet->with_u ? b->value_u : 0,
                             .limit = b->limit,
+                            .at_least = b->at_least,
                             .ratio = must != 0 ? bears / must : (above >= 0 ? 1e3 : 0),
                             .chance = NAN,
                             .from = b->from,
                             .caution = b->caution};
+    name(margin, first, rest);
     if (sheet->with_u) {
         if (bears != 0 && must != 0)
             margin->ratio_u = fabs(margin->ratio) * hypot(bears_u / bears, must_u / must);
         margin->chance = normal_chance(above, hypot(b->value_u, b->limit_u));
     }
     return margin;
-}
-
-/* Joined by hand: some twenty a sheet, and printf would take as long as the figures of a turn. */
-static void name(pare_margin *margin, const char *first, const char *rest)
-{
-    if (!margin)
-        return;
-    const size_t room = sizeof margin->name - 1;
-    const size_t begun = strnlen(first, room), added = strnlen(rest, room - begun);
-    memcpy(margin->name, first, begun);
-    memcpy(margin->name + begun, rest, added);
-    margin->name[begun + added] = '\0';
 }
 
 static void brief_limits(const pare_craft *craft, pare_sheet *sheet)
@@ -76,16 +83,15 @@ static void brief_limits(const pare_craft *craft, pare_sheet *sheet)
             continue;
         const pare_figure_row *row = &pare_figure_table[figure];
         const pare_sheet_figure *now = &sheet->figure[figure];
-        bound b = {.value = now->exists ? now->value * row->scale : (double)NAN,
-                   .value_u = now->u * row->scale,
-                   .limit = limit->value * row->scale,
-                   .at_least = limit->at_least,
-                   .unit = row->unit,
-                   .from = "brief"};
+        pare_bound b = {.value = now->exists ? now->value * row->scale : (double)NAN,
+                        .value_u = now->u * row->scale,
+                        .limit = limit->value * row->scale,
+                        .at_least = limit->at_least,
+                        .unit = row->unit,
+                        .from = "brief"};
         if (figure == PARE_ALL_UP)
             b.caution = "a legal mass limit is as flown, with everything: check your local rules";
-        pare_margin *margin = add(sheet, &b);
-        name(margin, "limit.", limit->key);
+        pare_margin *margin = pare_margin_add(sheet, &b, "limit", limit->key);
         if (margin && !now->exists) {
             margin->ratio = 0;
             margin->chance = 0;
@@ -118,13 +124,6 @@ static double profile_motor_rms_a(const pare_craft *craft, const pare_sheet *she
     return share > 0 ? sqrt(square / share) : (double)NAN;
 }
 
-/* Relative uncertainty of currents as flown: like the mean current's. */
-static double flown_share_u(const pare_sheet *sheet)
-{
-    const pare_sheet_figure *rms = &sheet->figure[PARE_FLOWN_RMS_A];
-    return rms->exists && rms->value > 0 ? rms->u / rms->value : 0;
-}
-
 static void current_ratings(const pare_item *item, const char *what, double flown_a,
                             pare_sheet *sheet)
 {
@@ -132,26 +131,27 @@ static void current_ratings(const pare_item *item, const char *what, double flow
     const pare_value *continuous = &spec[PARE_SPEC_CONTINUOUS], *burst = &spec[PARE_SPEC_BURST];
     const pare_sheet_figure *full = &sheet->figure[PARE_MOTOR_FULL_A];
     if (continuous->value > 0 && isfinite(flown_a)) {
-        const bound b = {.value = flown_a,
-                         .value_u = flown_a * flown_share_u(sheet),
-                         .limit = continuous->value,
-                         .limit_u = continuous->u,
-                         .unit = "A",
-                         .from = "stated by the maker, against the rms as flown"};
-        name(add(sheet, &b), what, ".continuous");
+        const pare_bound b = {.value = flown_a,
+                              .value_u = flown_a * pare_figure_share_u(sheet, PARE_FLOWN_RMS_A),
+                              .limit = continuous->value,
+                              .limit_u = continuous->u,
+                              .unit = "A",
+                              .from = "stated by the maker, against the rms as flown"};
+        pare_margin_add(sheet, &b, what, "continuous");
     }
     if (!full->exists || !(burst->value > 0 || continuous->value > 0))
         return;
     const bool stated = burst->value > 0;
-    const bound b = {.value = full->value,
-                     .value_u = full->u,
-                     .limit = stated ? burst->value : BURST_OVER_CONTINUOUS * continuous->value,
-                     .limit_u = stated ? burst->u : 0.15 * continuous->value,
-                     .unit = "A",
-                     .from = stated ? "stated by the maker, against full throttle on a fresh pack"
-                                    : "estimated from the continuous rating, against full throttle",
-                     .caution = "full throttle for longer than the burst rating overheats it"};
-    name(add(sheet, &b), what, ".burst");
+    const pare_bound b = {
+        .value = full->value,
+        .value_u = full->u,
+        .limit = stated ? burst->value : BURST_OVER_CONTINUOUS * continuous->value,
+        .limit_u = stated ? burst->u : 0.15 * continuous->value,
+        .unit = "A",
+        .from = stated ? "stated by the maker, against full throttle on a fresh pack"
+                       : "estimated from the continuous rating, against full throttle",
+        .caution = "full throttle for longer than the burst rating overheats it"};
+    pare_margin_add(sheet, &b, what, "burst");
 }
 
 static bool on_the_pack(pare_kind kind)
@@ -191,21 +191,21 @@ static void volt_ratings(const pare_craft *craft, pare_sheet *sheet)
             continue;
         if (!on_the_pack(item->part->kind) && regulated(craft, low_v, high_v))
             continue;
-        const bound high = {.value = full_v,
-                            .limit = high_v,
-                            .unit = "V",
-                            .from = "stated by the maker, against a full pack",
-                            .caution = item->part->kind == PARE_CAPACITOR
-                                           ? "braking pushes the voltage above the pack's"
-                                           : NULL};
-        name(add(sheet, &high), "volts.", item->name);
+        const pare_bound high = {.value = full_v,
+                                 .limit = high_v,
+                                 .unit = "V",
+                                 .from = "stated by the maker, against a full pack",
+                                 .caution = item->part->kind == PARE_CAPACITOR
+                                                ? "braking pushes the voltage above the pack's"
+                                                : NULL};
+        pare_margin_add(sheet, &high, "volts", item->name);
         if (low_v > 0 && low_v < high_v) {
-            const bound low = {.value = land_v,
-                               .limit = low_v,
-                               .at_least = true,
-                               .unit = "V",
-                               .from = "stated by the maker, against landing under load"};
-            name(add(sheet, &low), "volts_low.", item->name);
+            const pare_bound low = {.value = land_v,
+                                    .limit = low_v,
+                                    .at_least = true,
+                                    .unit = "V",
+                                    .from = "stated by the maker, against landing under load"};
+            pare_margin_add(sheet, &low, "volts_low", item->name);
         }
     }
 }
@@ -224,13 +224,13 @@ static void margin_limit(const pare_craft *craft, pare_sheet *sheet, size_t firs
             }
         if (!isfinite(worst))
             return;
-        const bound b = {.value = worst,
-                         .value_u = worst_u,
-                         .limit = craft->brief.limit[i].value,
-                         .at_least = true,
-                         .unit = "",
-                         .from = "brief, against the worst rating"};
-        name(add(sheet, &b), "limit.", "margin");
+        const pare_bound b = {.value = worst,
+                              .value_u = worst_u,
+                              .limit = craft->brief.limit[i].value,
+                              .at_least = true,
+                              .unit = "",
+                              .from = "brief, against the worst rating"};
+        pare_margin_add(sheet, &b, "limit", "margin");
         return;
     }
 }
@@ -249,8 +249,11 @@ static void sort_worst_first(pare_sheet *sheet)
 
 pare_figures pare_margin_figures(const pare_craft *craft)
 {
-    pare_figures figures = (pare_figures)1 << PARE_FLOWN_RMS_A | (pare_figures)1
-                                                                     << PARE_MOTOR_FULL_A;
+    static const pare_figure asked[] = {PARE_FLOWN_RMS_A, PARE_FLOWN_TIME,   PARE_MOTOR_FULL_A,
+                                        PARE_FULL_A,      PARE_THRUST_FRESH, PARE_HOVER_RPM};
+    pare_figures figures = 0;
+    for (size_t i = 0; i < sizeof asked / sizeof asked[0]; i++)
+        figures |= (pare_figures)1 << asked[i];
     for (size_t i = 0; i < craft->brief.limits; i++) {
         const int figure = pare_figure_of_limit(craft->brief.limit[i].key);
         if (figure >= 0)
@@ -273,6 +276,9 @@ void pare_sheet_margins(const pare_craft *craft, pare_sheet *sheet)
     if (motor >= 0 && craft->item[motor].part->spec[PARE_SPEC_CONTINUOUS].value > 0)
         current_ratings(&craft->item[motor], "motor", flown_a, sheet);
     volt_ratings(craft, sheet);
+    pare_wire_margins(craft, sheet);
+    pare_power_margins(craft, flown_a, sheet);
+    pare_arm_margins(craft, sheet);
     margin_limit(craft, sheet, first_rating);
     sort_worst_first(sheet);
 }

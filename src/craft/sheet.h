@@ -19,7 +19,8 @@ typedef struct pare_sheet_figure {
 typedef struct pare_margin {
     char name[48]; /* "limit.all_up", "esc.burst", "motor.volts" */
     const char *unit;
-    double value, limit; /* in the figure's own unit on the screen */
+    double value, value_u, limit; /* in the figure's own unit on the screen */
+    bool at_least;                /* value must not be less than limit, or not more */
     double ratio, ratio_u;
     double chance;       /* that it holds; NAN without uncertainties */
     const char *from;    /* "brief", "stated by the maker", "estimated" */

@@ -362,9 +362,8 @@ static void margins(const pare_sheet_view *view, const pare_screen *screen, pare
         put_name(out, pare_margin_words(m, words), WORDS);
         pare_put_left(out, pare_digits_u(text, screen, m->ratio, m->ratio_u), RATIO);
         put_wall(m, screen, out);
-        pare_text_printf(out, " %s (%s %s%s%s) %c\n",
-                         pare_digits(text, m->value, pare_margin_value_u(&view->sheet, m)),
-                         pare_margin_at_least(m) ? ">=" : "<=", pare_digits_limit(other, m->limit),
+        pare_text_printf(out, " %s (%s %s%s%s) %c\n", pare_digits(text, m->value, m->value_u),
+                         m->at_least ? ">=" : "<=", pare_digits_limit(other, m->limit),
                          m->unit[0] ? " " : "", m->unit, (char)('a' + note));
     }
     for (size_t i = 0; i < froms; i++) {

@@ -179,10 +179,9 @@ static void worst_margin(const pare_sheet_view *view, const pare_screen *screen,
     pare_text line = {0};
     pare_text_printf(&line, "%s (1 holds): ", pare_digits_u(text, screen, m->ratio, m->ratio_u));
     pare_text_printf(&line, "%s ", pare_margin_words(m, words));
-    pare_text_printf(&line, "%s%s%s, ",
-                     pare_digits(text, m->value, pare_margin_value_u(&view->sheet, m)),
+    pare_text_printf(&line, "%s%s%s, ", pare_digits(text, m->value, m->value_u),
                      m->unit[0] ? " " : "", m->unit);
-    pare_text_printf(&line, "%s ", pare_margin_at_least(m) ? "at least" : "at most");
+    pare_text_printf(&line, "%s ", m->at_least ? "at least" : "at most");
     pare_text_printf(&line, "%s%s%s, %s", pare_digits_limit(text, m->limit), m->unit[0] ? " " : "",
                      m->unit, m->from);
     put(screen, out, "worst margin", &line);
@@ -430,8 +429,8 @@ void pare_limits_broken_text(const pare_sheet *sheet, pare_text *out)
         if (strncmp(m->name, "limit.", 6) != 0 || m->ratio >= 1)
             continue;
         pare_text_printf(out, "%s%s is ", first ? "" : "; ", pare_margin_words(m, words));
-        pare_text_printf(out, "%s, ", pare_digits(text, m->value, pare_margin_value_u(sheet, m)));
-        pare_text_printf(out, "%s %s%s%s", pare_margin_at_least(m) ? "at least" : "at most",
+        pare_text_printf(out, "%s, ", pare_digits(text, m->value, m->value_u));
+        pare_text_printf(out, "%s %s%s%s", m->at_least ? "at least" : "at most",
                          pare_digits_limit(text, m->limit), m->unit[0] ? " " : "", m->unit);
         first = false;
     }

@@ -51,7 +51,12 @@ const char *pare_margin_words(const pare_margin *margin, char text[64])
                  {"esc.continuous", "ESC current as flown"},
                  {"esc.burst", "ESC current in a burst"},
                  {"motor.continuous", "motor current as flown"},
-                 {"motor.burst", "motor current in a burst"}};
+                 {"motor.burst", "motor current in a burst"},
+                 {"motor.winding", "motor winding as flown"},
+                 {"pack.heat", "pack after a flight"},
+                 {"pack.sag", "a cell's volts at full throttle"},
+                 {"arm.ring", "arm against the rotor's turns"},
+                 {"arm.stress", "arm at full throttle"}};
     for (size_t i = 0; i < sizeof known / sizeof known[0]; i++)
         if (strcmp(known[i].name, margin->name) == 0)
             return known[i].words;
@@ -64,26 +69,15 @@ const char *pare_margin_words(const pare_margin *margin, char text[64])
         snprintf(text, 64, "volts on %.48s", margin->name + 6);
     else if (strncmp(margin->name, "volts_low.", 10) == 0)
         snprintf(text, 64, "least volts for %.44s", margin->name + 10);
+    else if (strncmp(margin->name, "wire_joint.", 11) == 0)
+        snprintf(text, 64, "%.37s's solder as flown", margin->name + 11);
+    else if (strncmp(margin->name, "wire_burst.", 11) == 0)
+        snprintf(text, 64, "%.37s after a burst", margin->name + 11);
+    else if (strncmp(margin->name, "wire_drop.", 10) == 0)
+        snprintf(text, 64, "volts lost in %.40s", margin->name + 10);
     else
         snprintf(text, 64, "%.48s", margin->name);
     return text;
-}
-
-bool pare_margin_at_least(const pare_margin *margin)
-{
-    return (margin->value >= margin->limit) == (margin->ratio >= 1);
-}
-
-double pare_margin_value_u(const pare_sheet *sheet, const pare_margin *margin)
-{
-    const char *dot = strchr(margin->name, '.');
-    if (dot && strcmp(dot, ".burst") == 0)
-        return sheet->figure[PARE_MOTOR_FULL_A].u;
-    const pare_sheet_figure *rms = &sheet->figure[PARE_FLOWN_RMS_A];
-    if (dot && strcmp(dot, ".continuous") == 0)
-        return rms->exists && rms->value > 0 ? margin->value * rms->u / rms->value : 0;
-    /* A limit has no doubt of its own, so the ratio's is the figure's. */
-    return margin->ratio_u * fabs(margin->value);
 }
 
 size_t pare_limits_broken(const pare_sheet *sheet)

@@ -39,11 +39,6 @@ pare_status pare_sheet_view_fill(const pare_craft *craft, const pare_craft *befo
 
 /** A margin for reading: "all-up mass", "ESC burst current", "voltage on video". Returns text. */
 const char *pare_margin_words(const pare_margin *margin, char text[64]);
-/** Whether the margin asks for its limit or more. */
-bool pare_margin_at_least(const pare_margin *margin);
-
-/** Uncertainty of what a margin must bear, from the figure that it is. */
-double pare_margin_value_u(const pare_sheet *sheet, const pare_margin *margin);
 
 /** How many limits of the brief are broken. */
 size_t pare_limits_broken(const pare_sheet *sheet);

@@ -1,0 +1,37 @@
+/* margin_inside.h: inside the craft room: how the files that know a kind of limit put one on a sheet.
+ *
+ * margin.c has the brief's limits and the makers' ratings and puts all in order; margin_wire.c,
+ * margin_power.c and margin_arm.c each know one part of the craft. */
+#ifndef PARE_CRAFT_MARGIN_INSIDE_H
+#define PARE_CRAFT_MARGIN_INSIDE_H
+
+#include <stdbool.h>
+
+#include "craft/sheet.h"
+
+/** What has to stay below something, or above it, in the unit shown. */
+typedef struct pare_bound {
+    double value, value_u;
+    double limit, limit_u;
+    double from_zero; /* both are counted from here: the air's temperature for a temperature */
+    bool at_least;
+    const char *unit, *from, *caution;
+} pare_bound;
+
+/** Puts it on the sheet under "first.rest" or, with rest NULL, first. @return NULL: no room */
+pare_margin *pare_margin_add(pare_sheet *sheet, const pare_bound *bound, const char *first,
+                             const char *rest);
+
+/** Relative uncertainty of a figure; 0 where there is none. */
+double pare_figure_share_u(const pare_sheet *sheet, pare_figure figure);
+
+/** Leads, phase wires and ESC wires: the volts they lose and how hot they get. */
+void pare_wire_margins(const pare_craft *craft, pare_sheet *sheet);
+
+/** The motor's winding, the pack's own heat and its volts at full throttle. */
+void pare_power_margins(const pare_craft *craft, double motor_rms_a, pare_sheet *sheet);
+
+/** The arms' frequency against the rotors' speed, and their stress at full throttle. */
+void pare_arm_margins(const pare_craft *craft, pare_sheet *sheet);
+
+#endif

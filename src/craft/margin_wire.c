@@ -1,0 +1,151 @@
+/* margin_wire.c: what the craft's power wires lose and how hot they get (see margin_inside.h).
+ *
+ * A wire is thin enough when it neither melts its solder nor wastes the pack. Its heat goes with the
+ * square of the current, so the rms of the flight settles it and full throttle comes on top for a
+ * burst. Still air is assumed: a lead lies under the frame, and with the wind on it it is cooler.
+ * Phase leads carry the root of two thirds of the motor's current, as a six-step drive feeds two of
+ * three at a time. Wires that carry signals or an ampere are left alone. */
+#include "craft/margin_inside.h"
+
+#include <math.h>
+
+#include "base/text.h"
+#include "craft/flight.h"
+#include "physics/wire.h"
+#include "physics/wire_heat.h"
+
+#define BURST_S         3.0   /* 1 to 3 s of full throttle; common practice, no source */
+#define JOINT_DEGC      105.0 /* solder and connector housings unless stated */
+#define JOINT_U         5.0
+#define INSULATION_DEGC 200.0 /* the silicone class; common practice, no source */
+#define INSULATION_U    10.0
+#define DROP_SHARE      0.02 /* of the pack's volts that a lead may lose */
+#define CONVECTION_U    0.15 /* of the rise: what the laws are good for (their authors) */
+
+/* A wire with its currents. */
+typedef struct wire {
+    const char *name;
+    double gauge, outer_m, length_m; /* both ways */
+    double rms_a, rms_share_u, full_a, full_share_u;
+} wire;
+
+static pare_wire_load load_of(const wire *w, const pare_air *air)
+{
+    pare_wire_load load = pare_wire_load_defaults();
+    load.gauge = w->gauge;
+    load.outer_m = w->outer_m;
+    load.current_a = w->rms_a;
+    load.ambient_degc = air->temperature_degc;
+    load.pressure_pa = air->pressure_pa;
+    return load;
+}
+
+/* One that melts is as hot as copper gets; then no margin holds. */
+#define MELTED_DEGC 1085.0
+
+static void heat_of(const wire *w, const pare_air *air, double rms_a, double full_a,
+                    double *settled_degc, double *burst_degc)
+{
+    pare_wire_load load = load_of(w, air);
+    load.current_a = rms_a;
+    pare_wire_heat settled, burst;
+    *settled_degc = *burst_degc = MELTED_DEGC;
+    if (pare_wire_steady(&load, &settled, NULL) == PARE_OK)
+        *settled_degc = settled.conductor_degc;
+    if (pare_wire_burst(&load, full_a, BURST_S, &settled, &burst, NULL) == PARE_OK)
+        *burst_degc = burst.conductor_degc;
+}
+
+static void temperatures(const wire *w, pare_sheet *sheet)
+{
+    const pare_air *air = &sheet->rig.air;
+    double settled, burst, settled_u = 0, burst_u = 0;
+    heat_of(w, air, w->rms_a, w->full_a, &settled, &burst);
+    if (sheet->with_u && burst < MELTED_DEGC) {
+        double up, up_burst, full, full_burst;
+        heat_of(w, air, w->rms_a * (1 + w->rms_share_u), w->full_a, &up, &up_burst);
+        heat_of(w, air, w->rms_a, w->full_a * (1 + w->full_share_u), &full, &full_burst);
+        const double by_air = CONVECTION_U * (settled - air->temperature_degc);
+        settled_u = hypot(up - settled, by_air);
+        burst_u = hypot(hypot(up_burst - burst, full_burst - burst), by_air);
+    }
+    const pare_bound joint = {
+        .value = settled,
+        .value_u = settled_u,
+        .limit = JOINT_DEGC,
+        .limit_u = JOINT_U,
+        .from_zero = air->temperature_degc,
+        .unit = "degC",
+        .from = "solder and connectors unless stated, at the rms as flown in still air",
+        .caution = "a hot lead softens its solder before its insulation: touch it after a flight, "
+                   "with the pack off"};
+    pare_margin_add(sheet, &joint, "wire_joint", w->name);
+    const pare_bound insulation = {.value = burst,
+                                   .value_u = burst_u,
+                                   .limit = INSULATION_DEGC,
+                                   .limit_u = INSULATION_U,
+                                   .from_zero = air->temperature_degc,
+                                   .unit = "degC",
+                                   .from = "the silicone class, after 3 s of full throttle on top "
+                                           "of the rms"};
+    pare_margin_add(sheet, &insulation, "wire_burst", w->name);
+}
+
+/* Full throttle on a fresh pack, copper as warm as the flight leaves it: 40 degC. */
+static void drop(const wire *w, pare_sheet *sheet)
+{
+    const pare_pack *pack = &sheet->rig.pack;
+    const double volts = pare_pack_open_v(pack, PARE_CHARGE_FRESH);
+    const double lost = w->full_a * w->length_m * pare_wire_ohm_per_m(w->gauge, 40);
+    const pare_bound b = {.value = 100 * lost / volts,
+                          .value_u = 100 * lost / volts * w->full_share_u,
+                          .limit = 100 * DROP_SHARE,
+                          .unit = "%",
+                          .from = "2 % of a fresh pack's volts, at full throttle"};
+    pare_margin_add(sheet, &b, "wire_drop", w->name);
+}
+
+static bool currents_of(const pare_craft *craft, const pare_sheet *sheet, const char *carries,
+                        wire *w)
+{
+    const double phase = sqrt(2.0 / 3);
+    const pare_figure pack_full = PARE_FULL_A, pack_rms = PARE_FLOWN_RMS_A;
+    const pare_sheet_figure *full = &sheet->figure[pack_full], *rms = &sheet->figure[pack_rms];
+    const int item = pare_craft_item(craft, carries);
+    const bool of_pack = pare_same_name(carries, "pack");
+    const bool of_motor = pare_same_name(carries, "motor") ||
+                          (item >= 0 && item == pare_craft_doing(craft, PARE_MOTOR));
+    const bool of_esc = item >= 0 && (item == pare_craft_doing(craft, PARE_ESC_ONE) ||
+                                      item == pare_craft_doing(craft, PARE_ESC_FOUR));
+    if (!full->exists || !rms->exists || !(of_pack || of_motor || of_esc))
+        return false;
+    w->rms_share_u = pare_figure_share_u(sheet, pack_rms);
+    w->full_share_u = pare_figure_share_u(sheet, pack_full);
+    /* One ESC of four carries a quarter of the pack's current. */
+    const double share = of_pack  ? 1
+                         : of_esc ? 1.0 / fmax(craft->item[item].count, 1)
+                                  : phase / sheet->rig.rotors;
+    w->rms_a = share * rms->value;
+    w->full_a = share * full->value;
+    if (!of_motor)
+        return true;
+    w->rms_a = phase * sheet->flown_motor_a;
+    w->full_a = phase * sheet->figure[PARE_MOTOR_FULL_A].value;
+    w->full_share_u = pare_figure_share_u(sheet, PARE_MOTOR_FULL_A);
+    return w->rms_a > 0;
+}
+
+void pare_wire_margins(const pare_craft *craft, pare_sheet *sheet)
+{
+    for (size_t i = 0; i < craft->runs; i++) {
+        const pare_run *run = &craft->run[i];
+        wire w = {.name = run->name, .gauge = run->gauge, .outer_m = run->outer_m};
+        if (!run->carries || !currents_of(craft, sheet, run->carries, &w))
+            continue;
+        for (size_t k = 0; k < run->ways; k++)
+            w.length_m += run->way_m[k];
+        temperatures(&w, sheet);
+        if (pare_same_name(run->carries, "pack"))
+            drop(&w, sheet);
+    }
+}
