@@ -9,15 +9,6 @@
 
 enum { MOST_TOGETHER = 48 };
 
-const char *pare_applied_open(const pare_applied *applied)
-{
-    if (applied->strength_open && applied->heat_open)
-        return "strength and heat not computed yet";
-    if (applied->strength_open)
-        return "strength not computed yet";
-    return applied->heat_open ? "heat not computed yet" : NULL;
-}
-
 pare_status pare_swap_edit(const pare_shelf *shelf, const pare_craft *before,
                            const pare_swap_name *name, pare_craft *changed, pare_applied *applied,
                            pare_basket *basket, pare_error *err)

@@ -100,7 +100,7 @@ pare_status pare_apply_joint(pare_edit *edit, const pare_swap_name *name, pare_e
     if (!joint)
         return PARE_UNKNOWN;
     pare_status status = PARE_OK;
-    edit->applied->strength_open = true;
+    edit->applied->weaker = true;
     if (name->what == PARE_WHAT_JOINT_MATERIAL)
         status = set_material(edit, joint, name->word, err);
     else if (name->what == PARE_WHAT_JOINT_COUNT)

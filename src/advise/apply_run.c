@@ -33,7 +33,7 @@ static void set_gauge(pare_edit *edit, pare_run *run, double gauge)
     pare_applied *applied = edit->applied;
     snprintf(applied->from, sizeof applied->from, "%g AWG", run->gauge);
     snprintf(applied->to, sizeof applied->to, "%g AWG", gauge);
-    applied->heat_open = true;
+    applied->hotter = true;
     if (gauge == run->gauge)
         return;
     run->gauge = gauge;

@@ -150,7 +150,7 @@ static void compare_margins(const pare_sheet *before, const pare_sheet *after, p
                 memcpy(row->broken[row->breaks++], now->name, sizeof now->name);
             continue;
         }
-        const bool worst = was == &before->margin[0];
+        const bool worst = was == pare_sheet_worst(before);
         const bool better = was && now->ratio > was->ratio * (1 + LOOSENS_SHARE);
         if (was && better && (!holds(was) || worst) && row->loosens < PARE_SWAP_BREAKS)
             memcpy(row->loosened[row->loosens++], now->name, sizeof now->name);

@@ -24,17 +24,13 @@ typedef struct pare_applied {
     char bring[PARE_SWAP_NOTES][64], drop[PARE_SWAP_NOTES][64];
     size_t notes; /* what it brings into question */
     char note[PARE_SWAP_NOTES][160];
-    unsigned jobs_lost;            /* bit (1u << job), only jobs that nothing else does now */
-    bool strength_open, heat_open; /* strength or heat is not computed yet */
-    bool deep;                     /* motors or pack change */
-    bool protects_esc;             /* the capacitor's: money or not, never free */
-    bool open_question; /* a note says what must be put right or weighed first: never counted among
+    unsigned jobs_lost;  /* bit (1u << job), only jobs that nothing else does now */
+    bool weaker, hotter; /* lighter or fewer screws; a thinner wire */
+    bool deep;           /* motors or pack change */
+    bool protects_esc;   /* the capacitor's: money or not, never free */
+    bool open_question;  /* a note says what must be put right or weighed first: never counted among
                            what goes together */
 } pare_applied;
-
-/** What a swap that rests on margins not built yet says: "strength not computed yet", "heat not
- * computed yet", both; NULL when it rests on none. The one place for these words. */
-const char *pare_applied_open(const pare_applied *applied);
 
 /** Applies one named swap to a settled craft (not yet loaded).
  *

@@ -91,7 +91,7 @@ static pare_status answer_of(const key_values *given, pare_units *units, pare_an
     (void)units;
     pare_screw_material material = PARE_STEEL;
     pare_grip grip;
-    pare_hold hold;
+    pare_held hold;
     double mass_kg = 0;
     pare_status status = read(given, &material, &grip, err);
     if (status == PARE_OK)

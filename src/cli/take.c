@@ -124,9 +124,6 @@ static void said_once(const pare_swap *row, const pare_craft *craft, const char 
                          applied->drop[i]);
     for (size_t i = 0; i < applied->notes; i++)
         pare_text_printf(&line, "%s%s", line.length ? "; " : "", applied->note[i]);
-    const char *open = pare_applied_open(applied);
-    if (open)
-        pare_text_printf(&line, "%s%s", line.length ? "; " : "", open);
     if (line.length) {
         pare_text whole = {0};
         pare_text_printf(&whole, "%s: %s", applied->id, line.bytes);

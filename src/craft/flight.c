@@ -5,10 +5,10 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "craft/holding.h"
 #include "physics/aloft.h"
 
 #define BURST_HEIGHT_M 30.0
-#define CRASH_M_S      15.0
 
 size_t pare_brief_flown(const pare_brief *brief, const pare_flown **flown)
 {
@@ -226,7 +226,7 @@ static void all_missing(unsigned groups, pare_sheet_figure figure[], const pare_
 /* What follows from the numbers alone. */
 static void on_the_ground(const pare_brief *brief, const pare_rig *rig, pare_sheet_figure figure[])
 {
-    const double crash = brief->crash_speed_m_s > 0 ? brief->crash_speed_m_s : CRASH_M_S;
+    const double crash = pare_brief_crash_m_s(brief);
     set(&figure[PARE_CRASH], rig->mass_kg * crash * crash / 2);
     set(&figure[PARE_PACK_ENERGY], pare_pack_energy_j(&rig->pack, 0));
     set(&figure[PARE_AIR_DENSITY], rig->air.density_kg_m3);

@@ -210,6 +210,11 @@ static void volt_ratings(const pare_craft *craft, pare_sheet *sheet)
     }
 }
 
+static bool of_a_crash(const pare_margin *margin)
+{
+    return strncmp(margin->name, "joint_crash.", 12) == 0;
+}
+
 /* The brief may ask that every rating keeps a margin. */
 static void margin_limit(const pare_craft *craft, pare_sheet *sheet, size_t first_rating)
 {
@@ -218,7 +223,7 @@ static void margin_limit(const pare_craft *craft, pare_sheet *sheet, size_t firs
             continue;
         double worst = INFINITY, worst_u = 0;
         for (size_t m = first_rating; m < sheet->margins; m++)
-            if (sheet->margin[m].ratio < worst) {
+            if (!of_a_crash(&sheet->margin[m]) && sheet->margin[m].ratio < worst) {
                 worst = sheet->margin[m].ratio;
                 worst_u = sheet->margin[m].ratio_u;
             }
@@ -262,6 +267,14 @@ pare_figures pare_margin_figures(const pare_craft *craft)
     return figures;
 }
 
+const pare_margin *pare_sheet_worst(const pare_sheet *sheet)
+{
+    for (size_t i = 0; i < sheet->margins; i++)
+        if (!of_a_crash(&sheet->margin[i]))
+            return &sheet->margin[i];
+    return NULL;
+}
+
 void pare_sheet_margins(const pare_craft *craft, pare_sheet *sheet)
 {
     sheet->margins = 0;
@@ -277,8 +290,9 @@ void pare_sheet_margins(const pare_craft *craft, pare_sheet *sheet)
         current_ratings(&craft->item[motor], "motor", flown_a, sheet);
     volt_ratings(craft, sheet);
     pare_wire_margins(craft, sheet);
-    pare_power_margins(craft, flown_a, sheet);
+    pare_power_margins(flown_a, sheet);
     pare_arm_margins(craft, sheet);
+    pare_joint_margins(craft, sheet);
     margin_limit(craft, sheet, first_rating);
     sort_worst_first(sheet);
 }

@@ -61,7 +61,7 @@ static void ringing(const pare_arm_figures *arm, bool stated, pare_sheet *sheet)
     const pare_bound b = {
         .value = turn_hz,
         .value_u = turn_hz * pare_figure_share_u(sheet, PARE_HOVER_RPM),
-        .limit = above ? high : low,
+        .limit = above ? ceil(high) : floor(low),
         .at_least = above,
         .unit = "Hz",
         .from = "the arm's first bending frequency, its band widened by 10 %, against "

@@ -1,7 +1,7 @@
 /* margin_inside.h: inside the craft room: how the files that know a kind of limit put one on a sheet.
  *
  * margin.c has the brief's limits and the makers' ratings and puts all in order; margin_wire.c,
- * margin_power.c and margin_arm.c each know one part of the craft. */
+ * margin_power.c, margin_arm.c and margin_joint.c each know one part of the craft. */
 #ifndef PARE_CRAFT_MARGIN_INSIDE_H
 #define PARE_CRAFT_MARGIN_INSIDE_H
 
@@ -29,9 +29,12 @@ double pare_figure_share_u(const pare_sheet *sheet, pare_figure figure);
 void pare_wire_margins(const pare_craft *craft, pare_sheet *sheet);
 
 /** The motor's winding, the pack's own heat and its volts at full throttle. */
-void pare_power_margins(const pare_craft *craft, double motor_rms_a, pare_sheet *sheet);
+void pare_power_margins(double motor_rms_a, pare_sheet *sheet);
 
 /** The arms' frequency against the rotors' speed, and their stress at full throttle. */
 void pare_arm_margins(const pare_craft *craft, pare_sheet *sheet);
+
+/** The screws, at full throttle and in the brief's crash. */
+void pare_joint_margins(const pare_craft *craft, pare_sheet *sheet);
 
 #endif

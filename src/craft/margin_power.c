@@ -39,7 +39,7 @@ static void winding(double motor_rms_a, pare_sheet *sheet)
                           .limit = WINDING_DEGC,
                           .limit_u = WINDING_U,
                           .from_zero = rig->air.temperature_degc,
-                          .unit = "degC",
+                          .unit = "C",
                           .from = "enamel of class H (IEC 60085), at the rms as flown without end; "
                                   "the motor's cooling is an estimate",
                           .caution = "a motor too hot to hold loses its magnets' strength"};
@@ -62,7 +62,7 @@ static void pack_heat(pare_sheet *sheet)
         .value_u = rise * hypot(PACK_SHARE_U, pare_figure_share_u(sheet, PARE_FLOWN_RMS_A)),
         .limit = PACK_DEGC,
         .from_zero = begins,
-        .unit = "degC",
+        .unit = "C",
         .from = "common practice, with the heat of a whole flight kept inside",
         .caution = "a pack over 60 degC ages fast and may swell: let it cool before "
                    "charging, on something that does not burn"};
@@ -91,9 +91,8 @@ static void pack_sag(pare_sheet *sheet)
     pare_margin_add(sheet, &b, "pack.sag", NULL);
 }
 
-void pare_power_margins(const pare_craft *craft, double motor_rms_a, pare_sheet *sheet)
+void pare_power_margins(double motor_rms_a, pare_sheet *sheet)
 {
-    (void)craft;
     winding(motor_rms_a, sheet);
     pack_heat(sheet);
     pack_sag(sheet);

@@ -75,7 +75,7 @@ static void temperatures(const wire *w, pare_sheet *sheet)
         .limit = JOINT_DEGC,
         .limit_u = JOINT_U,
         .from_zero = air->temperature_degc,
-        .unit = "degC",
+        .unit = "C",
         .from = "solder and connectors unless stated, at the rms as flown in still air",
         .caution = "a hot lead softens its solder before its insulation: touch it after a flight, "
                    "with the pack off"};
@@ -85,7 +85,7 @@ static void temperatures(const wire *w, pare_sheet *sheet)
                                    .limit = INSULATION_DEGC,
                                    .limit_u = INSULATION_U,
                                    .from_zero = air->temperature_degc,
-                                   .unit = "degC",
+                                   .unit = "C",
                                    .from = "the silicone class, after 3 s of full throttle on top "
                                            "of the rms"};
     pare_margin_add(sheet, &insulation, "wire_burst", w->name);

@@ -6,7 +6,7 @@
 #include "craft/craft.h"
 #include "craft/figure.h"
 
-enum { PARE_MARGINS = 48, PARE_WHY = 120 };
+enum { PARE_MARGINS = 96, PARE_WHY = 120 };
 
 typedef struct pare_sheet_figure {
     bool exists; /* false: why says the reason */
@@ -66,6 +66,10 @@ pare_status pare_sheet_compute(const pare_craft *craft, bool with_u, pare_sheet 
 pare_status pare_sheet_weigh(const pare_craft *craft, pare_sheet *sheet, pare_error *err);
 void pare_sheet_fly(const pare_craft *craft, pare_figures wanted, pare_sheet *sheet);
 void pare_sheet_judge(const pare_craft *craft, pare_sheet *sheet);
+
+/** The worst margin that is no estimate of a crash; NULL: none. Crash margins are worth comparing, but
+ * their force is a guess that would stand before all else. */
+const pare_margin *pare_sheet_worst(const pare_sheet *sheet);
 
 /** What one gram is worth here: every figure's change per kilogram, by a full re-evaluation with
  * mass added at the centre of mass and shared over the arm tips (central, 1 %). */

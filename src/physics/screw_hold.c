@@ -176,7 +176,7 @@ static double key_bears_nm(double flats_m)
     return HUGE_VAL;
 }
 
-pare_status pare_screw_hold(const pare_grip *grip, pare_hold *hold, pare_error *err)
+pare_status pare_screw_hold(const pare_grip *grip, pare_held *hold, pare_error *err)
 {
     const pare_thread *thread = &grip->thread;
     if (!(grip->engaged_m >= 0 && grip->engaged_m <= 0.06))
@@ -188,7 +188,7 @@ pare_status pare_screw_hold(const pare_grip *grip, pare_hold *hold, pare_error *
                          grip->nut_factor);
     const double area_m2 = pare_thread_stress_area_m2(thread);
     const bool engaged = grip->engaged_m > 0;
-    *hold = (pare_hold){
+    *hold = (pare_held){
         .stress_area_m2 = area_m2,
         .tensile_n = area_m2 * grip->screw.tensile_pa,
         .proof_n = area_m2 * grip->screw.proof_pa,
@@ -222,7 +222,7 @@ pare_status pare_screw_hold(const pare_grip *grip, pare_hold *hold, pare_error *
     return PARE_OK;
 }
 
-double pare_screw_breaks_nm(const pare_grip *grip, const pare_hold *hold)
+double pare_screw_breaks_nm(const pare_grip *grip, const pare_held *hold)
 {
     return grip->nut_factor * grip->thread.nominal_m * hold->head_share * hold->tensile_n;
 }

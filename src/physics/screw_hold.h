@@ -51,7 +51,7 @@ typedef struct pare_grip {
     double nut_factor;          /* K of F = T/(K d); 0.19 dry, 0.15 oiled */
 } pare_grip;
 
-typedef struct pare_hold {
+typedef struct pare_held {
     double stress_area_m2;
     double tensile_n, proof_n;   /* of the thread */
     double head_share;           /* of the thread's load that the head bears: 1, or 0.8 */
@@ -61,19 +61,19 @@ typedef struct pare_hold {
     double bearing_n;            /* under the head; infinite where the plate is not known */
     double preload_n, torque_nm; /* to use */
     pare_held_by by;             /* what sets it */
-} pare_hold;
+} pare_held;
 
 /** @return PARE_BAD_DATA for an engagement or nut factor out of range, naming it
  * Sources: preload T = K d F (ASTM F835M sheets: K 0.19); stripping over the basic profile, shear
  * strength 0.6 Rm (FED-STD-H28 practice); ISO 7380-1 and ISO 10642 heads bear 0.8 of the thread's
  * load (their reduced loads, from memory); shares of proof load to use: common practice, no source. */
-pare_status pare_screw_hold(const pare_grip *grip, pare_hold *hold, pare_error *err);
+pare_status pare_screw_hold(const pare_grip *grip, pare_held *hold, pare_error *err);
 
 /** Engagement at which the screw breaks before either thread strips. */
 double pare_engagement_needed_m(const pare_thread *thread, const pare_strength *screw,
                                 const pare_strength *hole);
 
 /** Torque at which a screw in its hole breaks, the lesser of thread and head. */
-double pare_screw_breaks_nm(const pare_grip *grip, const pare_hold *hold);
+double pare_screw_breaks_nm(const pare_grip *grip, const pare_held *hold);
 
 #endif

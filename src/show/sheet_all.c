@@ -10,6 +10,7 @@
 #include "show/digits.h"
 #include "show/filled.h"
 #include "show/ruler.h"
+#include "show/screws.h"
 #include "show/sheet_text.h"
 #include "show/surprises.h"
 
@@ -342,7 +343,7 @@ static void put_wall(const pare_margin *m, const pare_screen *screen, pare_text 
 
 static void margins(const pare_sheet_view *view, const pare_screen *screen, pare_text *out)
 {
-    enum { WORDS = 25, RATIO = 14, FROMS = 8 };
+    enum { WORDS = 25, RATIO = 14, FROMS = 24 };
     const char *from[FROMS];
     size_t froms = 0;
     char text[PARE_DIGITS], other[PARE_DIGITS], words[64];
@@ -483,6 +484,7 @@ void pare_sheet_all_text(const pare_sheet_view *view, const pare_screen *screen,
     states(view, screen, out);
     power(view, screen, out);
     margins(view, screen, out);
+    pare_screws_text(view, screen, out);
     exchange(view, screen, out);
     surprises(view, screen, out);
     laws(view, screen, out);

@@ -172,9 +172,9 @@ void pare_bands_text(const pare_swaps *swaps, const char *money, const pare_scre
 
 static void worst_margin(const pare_sheet_view *view, const pare_screen *screen, pare_text *out)
 {
-    if (view->sheet.margins == 0)
+    const pare_margin *m = pare_sheet_worst(&view->sheet);
+    if (!m)
         return;
-    const pare_margin *m = &view->sheet.margin[0];
     char text[PARE_DIGITS], words[64];
     pare_text line = {0};
     pare_text_printf(&line, "%s (1 holds): ", pare_digits_u(text, screen, m->ratio, m->ratio_u));

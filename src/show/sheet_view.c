@@ -71,6 +71,10 @@ const char *pare_margin_words(const pare_margin *margin, char text[64])
         snprintf(text, 64, "least volts for %.44s", margin->name + 10);
     else if (strncmp(margin->name, "wire_joint.", 11) == 0)
         snprintf(text, 64, "%.37s's solder as flown", margin->name + 11);
+    else if (strncmp(margin->name, "joint_flight.", 13) == 0)
+        snprintf(text, 64, "%.40s at full throttle", margin->name + 13);
+    else if (strncmp(margin->name, "joint_crash.", 12) == 0)
+        snprintf(text, 64, "%.40s in a crash", margin->name + 12);
     else if (strncmp(margin->name, "wire_burst.", 11) == 0)
         snprintf(text, 64, "%.37s after a burst", margin->name + 11);
     else if (strncmp(margin->name, "wire_drop.", 10) == 0)

@@ -45,7 +45,6 @@ static json_t *row(const pare_swap *swap)
                         strings(swap->loosens, sizeof swap->loosened[0], swap->loosened[0]));
     json_object_set_new(one, "jobs_lost", jobs(a->jobs_lost));
     json_object_set_new(one, "notes", strings(a->notes, sizeof a->note[0], a->note[0]));
-    json_object_set_new(one, "not_computed", pare_text_or_null(pare_applied_open(a)));
     json_object_set_new(one, "change", pare_changes_object(swap->change));
     return one;
 }

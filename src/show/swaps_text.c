@@ -99,9 +99,6 @@ static void words(const pare_swaps_view *view, const pare_swap *swap, const pare
         pare_text_printf(&line, "%s%s", line.length ? "; " : "", applied->note[i]);
     if (notes < applied->notes)
         pare_text_printf(&line, "; and %zu more", applied->notes - notes);
-    const char *open = pare_applied_open(applied);
-    if (open)
-        pare_text_printf(&line, "%s%s", line.length ? "; " : "", open);
     if (line.length) {
         pare_put_spaces(out, 4);
         pare_put_wrapped(screen, out, 4, 4, line.bytes);
@@ -181,20 +178,20 @@ void pare_swaps_together_text(const pare_swaps_view *view, const pare_screen *sc
 void pare_swaps_cautions(const pare_swaps_view *view, size_t rows, const pare_screen *screen,
                          pare_text *out)
 {
-    bool strength = false, heat = false, deep = false;
+    bool weaker = false, hotter = false, deep = false;
     for (size_t i = 0; i < view->swaps->count && i < rows; i++) {
         const pare_applied *applied = &view->swaps->swap[i].applied;
-        strength = strength || applied->strength_open;
-        heat = heat || applied->heat_open;
+        weaker = weaker || applied->weaker;
+        hotter = hotter || applied->hotter;
         deep = deep || applied->deep;
     }
     pare_put_wrapped(screen, out, 0, 0,
                      "Before any of it: pack off the craft, propellers off the motors.");
-    if (strength)
+    if (weaker)
         pare_put_wrapped(screen, out, 0, 0,
                          "Lighter or fewer screws are weaker, and a motor that comes loose in "
                          "flight is a danger to people: look at the joint before you trust it.");
-    if (heat)
+    if (hotter)
         pare_put_wrapped(screen, out, 0, 0,
                          "A thinner wire runs hotter: feel it after a short flight, before it can "
                          "melt or burn.");

@@ -13,7 +13,7 @@ static pare_thread thread_of(const char *name)
     return thread;
 }
 
-static pare_hold hold_of(pare_screw_standard standard, const char *thread,
+static pare_held hold_of(pare_screw_standard standard, const char *thread,
                          pare_screw_material material, const char *grade, const char *into,
                          double engaged_m)
 {
@@ -21,7 +21,7 @@ static pare_hold hold_of(pare_screw_standard standard, const char *thread,
                       .thread = thread_of(thread),
                       .engaged_m = engaged_m,
                       .nut_factor = 0.19};
-    pare_hold hold;
+    pare_held hold;
     grip.soft_screw = grip.soft_hole = pare_screw_is_soft(material);
     assert_int_equal(pare_screw_strength(material, grade, &grip.screw, NULL), PARE_OK);
     grip.hole = grip.screw;
@@ -45,7 +45,7 @@ static void steel_screws_break_and_prove_as_iso_898_1_says(void **state)
         {"M4", "8.8", 7020, 5100}, {"M4", "10.9", 9130, 7290}, {"M4", "12.9", 10700, 8520},
     };
     for (size_t i = 0; i < sizeof table / sizeof *table; i++) {
-        const pare_hold hold =
+        const pare_held hold =
             hold_of(PARE_ISO4762, table[i].thread, PARE_STEEL, table[i].grade, NULL, 0);
         assert_within(hold.tensile_n, table[i].breaks_n, 5e-3);
         assert_within(hold.proof_n, table[i].proof_n, 5e-3);
@@ -56,7 +56,7 @@ static void aluminium_screws_break_as_iso_8839_says(void **state)
 {
     (void)state;
     /* ISO 8839, minimum breaking load of M3: AL1 1360 N (its Rm 270 MPa). */
-    const pare_hold hold = hold_of(PARE_ISO4762, "M3", PARE_ALUMINIUM, NULL, NULL, 0);
+    const pare_held hold = hold_of(PARE_ISO4762, "M3", PARE_ALUMINIUM, NULL, NULL, 0);
     assert_within(hold.tensile_n, 1360, 5e-3);
 }
 
@@ -85,7 +85,7 @@ static void torque_follows_the_button_head_sheet_of_astm_f835m(void **state)
                                 .screw = {700e6, 600e6}, /* 70 % of it is 420 MPa */
                                 .hole = {700e6, 600e6},
                                 .nut_factor = 0.19};
-        pare_hold hold;
+        pare_held hold;
         assert_int_equal(pare_screw_hold(&grip, &hold, NULL), PARE_OK);
         assert_int_equal(hold.by, PARE_HELD_BY_PROOF);
         assert_within(hold.torque_nm, table[i].torque_nm, 0.03);
@@ -104,7 +104,7 @@ static void threads_strip_as_in_a_worked_example(void **state)
                             .hole = {310e6, 276e6},
                             .engaged_m = 10e-3,
                             .nut_factor = 0.19};
-    pare_hold hold;
+    pare_held hold;
     assert_int_equal(pare_screw_hold(&grip, &hold, NULL), PARE_OK);
     assert_within(hold.tensile_n, 48130, 1e-3);
     assert_within(hold.strip_hole_n, 51130, 1e-3);
@@ -117,9 +117,9 @@ static void a_steel_nut_strips_an_aluminium_screw(void **state)
 {
     (void)state;
     /* Common practice, no source: the weaker metal's thread goes, whichever side it is on. */
-    const pare_hold soft_screw = hold_of(PARE_ISO4762, "M3", PARE_ALUMINIUM, NULL, "steel", 2.4e-3);
+    const pare_held soft_screw = hold_of(PARE_ISO4762, "M3", PARE_ALUMINIUM, NULL, "steel", 2.4e-3);
     assert_true(soft_screw.strip_screw_n < soft_screw.strip_hole_n);
-    const pare_hold soft_hole = hold_of(PARE_ISO4762, "M3", PARE_STEEL, "12.9", "6061", 3e-3);
+    const pare_held soft_hole = hold_of(PARE_ISO4762, "M3", PARE_STEEL, "12.9", "6061", 3e-3);
     assert_true(soft_hole.strip_hole_n < soft_hole.strip_screw_n);
 }
 
@@ -129,7 +129,7 @@ static void practice_in_soft_and_hard_screws_is_met(void **state)
     /* Common practice, no source: soft aluminium M3 0.3 to 0.4 N m; steel M3 into a motor's aluminium
      * 0.5 to 0.8 N m, well under what a fresh thread of 3 mm bears. */
     assert_between(hold_of(PARE_ISO4762, "M3", PARE_ALUMINIUM, NULL, NULL, 0).torque_nm, 0.3, 0.4);
-    const pare_hold motor = hold_of(PARE_ISO4762, "M3", PARE_STEEL, "12.9", "6061", 3e-3);
+    const pare_held motor = hold_of(PARE_ISO4762, "M3", PARE_STEEL, "12.9", "6061", 3e-3);
     assert_int_equal(motor.by, PARE_HELD_BY_HOLE_THREAD);
     assert_between(motor.torque_nm, 0.8, 1.6);
 }
@@ -139,7 +139,7 @@ static void a_small_key_turns_out_of_a_low_head_first(void **state)
     (void)state;
     /* ISO 2936, hexagon keys, least torque (from memory): 2 mm 1.9 N m. A 12.9 button head M3 could
      * bear 0.8 x 70 % of its proof load, 1.56 N m dry; oiled and 12.9 in M5 the key is never the limit. */
-    const pare_hold small = hold_of(PARE_ISO7380, "M3", PARE_STEEL, "12.9", NULL, 0);
+    const pare_held small = hold_of(PARE_ISO7380, "M3", PARE_STEEL, "12.9", NULL, 0);
     assert_int_equal(small.by, PARE_HELD_BY_KEY);
     assert_within(small.torque_nm, 0.7 * 1.9, 1e-12);
 }
@@ -148,8 +148,8 @@ static void low_heads_bear_less_than_their_thread(void **state)
 {
     (void)state;
     /* ISO 7380-1 and ISO 10642 state reduced loads, about 80 % (from memory). */
-    const pare_hold socket = hold_of(PARE_ISO4762, "M3", PARE_STEEL, "8.8", NULL, 0);
-    const pare_hold button = hold_of(PARE_ISO7380, "M3", PARE_STEEL, "8.8", NULL, 0);
+    const pare_held socket = hold_of(PARE_ISO4762, "M3", PARE_STEEL, "8.8", NULL, 0);
+    const pare_held button = hold_of(PARE_ISO7380, "M3", PARE_STEEL, "8.8", NULL, 0);
     assert_within(button.torque_nm / socket.torque_nm, 0.8, 1e-12);
 }
 
