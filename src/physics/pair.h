@@ -49,7 +49,7 @@ typedef struct pare_pair_doubt {
     double root[PARE_PAIR_NUMBERS][PARE_PAIR_NUMBERS]; /* lower triangle */
 } pare_pair_doubt;
 
-enum { PARE_PAIR_LAYOUT = 1 }; /* raise when a fit of the same rows comes out otherwise */
+enum { PARE_PAIR_LAYOUT = 2 }; /* raise when a fit of the same rows comes out otherwise */
 
 enum { PARE_PAIR_UNKNOWNS = 2 * PARE_PROP_TABLE_RE + 6 };
 
@@ -80,8 +80,8 @@ typedef struct pare_pair_fit {
  * directly where it was: thrust at a speed, torque at a speed, electrical power, and the throttle
  * that gave it. Without a speed it is the one that gives the thrust.
  *
- * The factors are multiplied into the propeller's table, so advance ratio, density and Mach number
- * act as in the model. Thrust and torque rise with speed in every fit, therefore thrust and current
+ * The factors are multiplied into the propeller's table, that on power fading with the thrust in
+ * flight, so advance ratio, density and Mach number act as in the model. Thrust and torque rise with speed in every fit, therefore thrust and current
  * with throttle and with volts.
  *
  * @param run  [runs]; a reading that is not finite or not more than 0 counts as not measured
@@ -97,13 +97,14 @@ pare_status pare_pair_fit_runs(const pare_pair_model *model, size_t runs, const 
 bool pare_pair_fit_is_sound(const pare_pair_fit *fit, const pare_prop *prop);
 
 /** How uncertain a fitted pair is at a rotor speed in some air: close to the scatter, the air of the
- * test and a copy's own spread where it was measured, growing to the model's away from it. */
+ * test and a copy's own spread where it was measured, growing to the model's away from it.
+ * @param running  in forward flight along the axis, where the model carries what was measured at rest */
 void pare_pair_doubt_at(const pare_pair_fit *fit, const pare_air *air, double speed_rad_s,
-                        pare_pair_doubt *doubt);
+                        bool running, pare_pair_doubt *doubt);
 
 /** How uncertain a rig's rotors are at a speed in its air, measured or by the model. With the model,
  * what is not of the propeller is 0: the motor's numbers have doubts of their own.
- * @param running  in forward flight along the axis, where only the model says more than at rest */
+ * @param running  in forward flight along the axis */
 void pare_rig_rotor_doubt(const pare_rig *rig, double speed_rad_s, bool running,
                           pare_pair_doubt *doubt);
 

@@ -33,7 +33,7 @@ void pare_rig_rotor_doubt(const pare_rig *rig, double speed_rad_s, bool running,
                           pare_pair_doubt *doubt)
 {
     if (rig->pair && speed_rad_s > 0 && isfinite(speed_rad_s)) {
-        pare_pair_doubt_at(rig->pair, &rig->air, speed_rad_s, doubt);
+        pare_pair_doubt_at(rig->pair, &rig->air, speed_rad_s, running, doubt);
         return;
     }
     const pare_prop_doubt model = pare_prop_model_doubt(rig->rotor.prop, running);

@@ -139,6 +139,37 @@ void pare_prop_table_build(const pare_prop *prop, pare_prop_table *table)
     }
 }
 
+/* What a set's pieces were made from. */
+static curve curve_of(const pare_prop_table *table, int set, int which)
+{
+    const int last = PARE_PROP_TABLE_J - 1;
+    curve over_j;
+    for (int j = 0; j <= last; j++)
+        over_j.at[j] = table->piece[j][0][set][which];
+    over_j.far = over_j.at[last] + last * (table->piece[last][1][set][which] +
+                                           last * table->piece[last][2][set][which]);
+    return over_j;
+}
+
+/* What a high Mach number adds goes with the Reynolds number that it was worked out at. */
+void pare_prop_table_scale(const pare_prop_table *model, const pare_prop_factors *factors,
+                           pare_prop_table *table)
+{
+    static const int point_of[PARE_PROP_TABLE_SETS] = {0, 1, 2, 3, 1, 2};
+    pare_prop_table scaled = *model;
+    for (int set = 0; set < PARE_PROP_TABLE_SETS; set++) {
+        curve both[2];
+        for (int which = 0; which < 2; which++) {
+            both[which] = curve_of(model, set, which);
+            for (int j = 0; j < PARE_PROP_TABLE_J; j++)
+                both[which].at[j] *= factors->at[j][point_of[set]][which];
+            both[which].far *= factors->at[PARE_PROP_TABLE_J][point_of[set]][which];
+        }
+        keep(&scaled, set, &both[0], &both[1]);
+    }
+    *table = scaled;
+}
+
 static bool finite_throughout(size_t count, const double value[])
 {
     for (size_t i = 0; i < count; i++)

@@ -262,7 +262,36 @@ static void flight_is_nearer_than_by_the_model_alone(void **state)
         pare_prop_table_coefficients(&fit.table, advance, 2000, &air, &ct[1], &cp[1]);
         pare_prop_table_coefficients(&model_table, advance, 2000, &air, &ct[2], &cp[2]);
         assert_between(fabs(ct[1] / ct[0] - 1), 0, 0.6 * fabs(ct[2] / ct[0] - 1));
+        assert_between(fabs(cp[1] / cp[0] - 1), 0, 0.6 * fabs(cp[2] / cp[0] - 1));
     }
+    pare_pair_doubt still, running;
+    pare_pair_doubt_at(&fit, &air, 2000, false, &still);
+    pare_pair_doubt_at(&fit, &air, 2000, true, &running);
+    assert_near(pow(running.root[0][0], 2) - pow(still.root[0][0], 2), 0.10 * 0.10, 1e-9);
+}
+
+/* A table times one factor is a table of that many times the thrust, everywhere and past its end. */
+static void a_scaled_table_is_scaled_everywhere(void **state)
+{
+    (void)state;
+    const pare_air air = air_at(0);
+    pare_prop_factors factors;
+    for (int j = 0; j <= PARE_PROP_TABLE_J; j++)
+        for (int k = 0; k < PARE_PROP_TABLE_RE; k++) {
+            factors.at[j][k][0] = 1.25;
+            factors.at[j][k][1] = 0.5;
+        }
+    pare_prop_table scaled;
+    pare_prop_table_scale(&model_table, &factors, &scaled);
+    for (double advance = 0; advance < 4; advance += 0.13)
+        for (double speed = 300; speed < 5000; speed *= 1.7) {
+            double ct[2], cp[2];
+            pare_prop_table_coefficients(&model_table, advance, speed, &air, &ct[0], &cp[0]);
+            pare_prop_table_coefficients(&scaled, advance, speed, &air, &ct[1], &cp[1]);
+            assert_near(ct[1], 1.25 * ct[0], 1e-12 * (1 + fabs(ct[0])));
+            assert_near(cp[1], 0.5 * cp[0], 1e-12 * (1 + fabs(cp[0])));
+        }
+    assert_near(scaled.moving[2][0], 1.25 * model_table.moving[2][0], 1e-13);
 }
 
 /* Cao and Strawson, student bench data, 2018 (MIT licence): motor i (2300 rpm/V, small), propeller 2
@@ -478,7 +507,7 @@ static double thrust_u(const pare_pair_fit *fit, double speed_rad_s)
 {
     const pare_air air = air_at(0);
     pare_pair_doubt doubt;
-    pare_pair_doubt_at(fit, &air, speed_rad_s, &doubt);
+    pare_pair_doubt_at(fit, &air, speed_rad_s, false, &doubt);
     return doubt.root[PARE_PAIR_THRUST][0];
 }
 
@@ -564,6 +593,7 @@ int main(void)
         cmocka_unit_test(thin_air_is_predicted_and_rows_alone_miss_it),
         cmocka_unit_test(tables_in_two_airs_agree),
         cmocka_unit_test(flight_is_nearer_than_by_the_model_alone),
+        cmocka_unit_test(a_scaled_table_is_scaled_everywhere),
         cmocka_unit_test(a_measured_propeller_is_within_two_per_cent_at_another_voltage),
         cmocka_unit_test(thrust_and_current_rise_whatever_the_rows),
         cmocka_unit_test(a_falling_thrust_factor_is_drawn_back),

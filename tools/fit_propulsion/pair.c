@@ -232,7 +232,7 @@ static void leave_out(const pare_pair_model *model, const run *known, const run 
             note(&of[BY_ROWS], by_rows(known, figure, field(row, figure, true)), truth);
         }
         pare_pair_doubt doubt;
-        pare_pair_doubt_at(&fit, air, row->speed_rad_s, &doubt);
+        pare_pair_doubt_at(&fit, air, row->speed_rad_s, false, &doubt);
         const double off = fabs(thrust_at(&fit, air, row->speed_rad_s) / row->thrust_n - 1);
         t->within[0] += off <= doubt.root[0][0];
         t->within[1] += off <= 2 * doubt.root[0][0];
