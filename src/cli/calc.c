@@ -82,7 +82,7 @@ const command command_calc = {
     .name = "calc",
     .line = "one answer without a bench: a screw, a wire, a propeller ...",
     .usage = "pare calc THING key=value... [--json]",
-    .details = "  air    altitude= [temperature=]\n"
+    .details = "  air    altitude= [temperature=] [pressure= | sea_level_pressure=] [humidity=]\n"
                "  prop   diameter= pitch= blades= rpm= [speed=] [altitude=] [chord=]\n"
                "  motor  kv= resistance= no_load= volts= current= [no_load_at=] [mass=]\n"
                "         [iron_share=] [heat=off|on]\n"

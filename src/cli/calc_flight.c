@@ -10,9 +10,17 @@
 
 #define RPM_PER_RAD_S 9.549296585513721
 
+enum { AIR_ALTITUDE, AIR_TEMPERATURE, AIR_PRESSURE, AIR_SEA_LEVEL, AIR_HUMIDITY };
 static const key air_keys[] = {
-    {"altitude", PARE_DIM_LENGTH, -2000, 11000, "-2000 m .. 11000 m", true, NAN, false},
-    {"temperature", PARE_DIM_TEMPERATURE, -60, 60, "-60 degC .. 60 degC", false, NAN, false},
+    [AIR_ALTITUDE] = {"altitude", PARE_DIM_LENGTH, -2000, 11000, "-2000 m .. 11000 m", true, NAN,
+                      false},
+    [AIR_TEMPERATURE] = {"temperature", PARE_DIM_TEMPERATURE, -60, 60, "-60 degC .. 60 degC", false,
+                         NAN, false},
+    [AIR_PRESSURE] = {"pressure", PARE_DIM_PRESSURE, 15e3, 110e3, "150 hPa .. 1100 hPa", false, NAN,
+                      false},
+    [AIR_SEA_LEVEL] = {"sea_level_pressure", PARE_DIM_PRESSURE, 85e3, 110e3, "850 hPa .. 1100 hPa",
+                       false, NAN, false},
+    [AIR_HUMIDITY] = {"humidity", PARE_DIM_SHARE, 0, 1, "0 % .. 100 %", false, NAN, false},
 };
 
 static pare_status air_answer(const key_values *given, pare_units *units, pare_answer *answer,
@@ -20,9 +28,13 @@ static pare_status air_answer(const key_values *given, pare_units *units, pare_a
 {
     (void)units;
     pare_air air;
-    const pare_status status = given->given[1]
-                                   ? pare_air_at(given->value[0], given->value[1], &air, err)
-                                   : pare_air_standard(given->value[0], &air, err);
+    const double *v = given->value;
+    const pare_weather weather = {.altitude_m = v[AIR_ALTITUDE],
+                                  .temperature_degc = v[AIR_TEMPERATURE],
+                                  .pressure_pa = v[AIR_PRESSURE],
+                                  .sea_level_pa = v[AIR_SEA_LEVEL],
+                                  .humidity = v[AIR_HUMIDITY]};
+    const pare_status status = pare_air_in(&weather, &air, err);
     if (status != PARE_OK)
         return status;
     pare_answer_add(answer, "density_kg_m3", "density", "kg/m3", air.density_kg_m3);

@@ -106,8 +106,10 @@ typedef struct pare_limit {
 } pare_limit;
 
 typedef struct pare_brief {
-    double altitude_m, temperature_degc;
-    bool temperature_given; /* otherwise the standard's at that altitude */
+    double altitude_m, temperature_degc, humidity;
+    double pressure_pa, sea_level_pa; /* 0: not said */
+    bool temperature_given;           /* otherwise the standard's at that altitude */
+    bool humidity_given;              /* otherwise dry */
     size_t entries;
     pare_flown flown[PARE_FLOWN];
     pare_landing landing; /* cell_v 0: the chemistry's own */

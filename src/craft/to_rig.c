@@ -20,9 +20,16 @@
 
 pare_status pare_brief_air(const pare_brief *brief, pare_air *air, pare_error *err)
 {
+    pare_weather weather = pare_weather_at(brief->altitude_m);
     if (brief->temperature_given)
-        return pare_air_at(brief->altitude_m, brief->temperature_degc, air, err);
-    return pare_air_standard(brief->altitude_m, air, err);
+        weather.temperature_degc = brief->temperature_degc;
+    if (brief->pressure_pa > 0)
+        weather.pressure_pa = brief->pressure_pa;
+    if (brief->sea_level_pa > 0)
+        weather.sea_level_pa = brief->sea_level_pa;
+    if (brief->humidity_given)
+        weather.humidity = brief->humidity;
+    return pare_air_in(&weather, air, err);
 }
 
 double pare_arm_download(double width_m, double length_m, double propeller_m)

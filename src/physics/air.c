@@ -12,6 +12,8 @@
 
 #include <math.h>
 
+#include "physics/moist.h"
+
 #define GRAVITY_M_S2       9.80665
 #define GAS_J_KMOL_K       8314.32 /* the standard's own, table 2; not today's CODATA value */
 #define AIR_KG_KMOL        28.9644
@@ -86,6 +88,64 @@ pare_status pare_air_at(double altitude_m, double temperature_degc, pare_air *ai
         return pare_fail(err, PARE_BAD_DATA, "air temperature %g degC is outside -60 .. 60 degC",
                          temperature_degc);
     *air = air_of(temperature_degc + ICE_K, pressure_pa);
+    return PARE_OK;
+}
+
+pare_weather pare_weather_at(double altitude_m)
+{
+    return (pare_weather){.altitude_m = altitude_m,
+                          .temperature_degc = (double)NAN,
+                          .pressure_pa = (double)NAN,
+                          .sea_level_pa = (double)NAN,
+                          .humidity = (double)NAN};
+}
+
+static pare_status check(double value, double low, double high, const char *what, const char *unit,
+                         double scale, pare_error *err)
+{
+    if (isnan(value) || (value >= low && value <= high))
+        return PARE_OK;
+    return pare_fail(err, PARE_BAD_DATA, "%s %g%s is outside %g .. %g%s", what, scale * value, unit,
+                     scale * low, scale * high, unit);
+}
+
+/* An altimeter set so shows the altitude: the standard's column, moved to start from that pressure. */
+static double brought_up_pa(double sea_level_pa, double altitude_m)
+{
+    const double share = pow(sea_level_pa / SEA_PA, 1 / pressure_power) -
+                         LAPSE_K_M * geopotential_m(altitude_m) / SEA_K;
+    return SEA_PA * pow(share, pressure_power);
+}
+
+pare_status pare_air_in(const pare_weather *weather, pare_air *air, pare_error *err)
+{
+    double kelvin, pressure_pa;
+    if (standard_at(weather->altitude_m, &kelvin, &pressure_pa, err) != PARE_OK ||
+        check(weather->temperature_degc, -60, 60, "air temperature", " degC", 1, err) != PARE_OK ||
+        check(weather->pressure_pa, 15e3, 110e3, "air pressure", " hPa", 0.01, err) != PARE_OK ||
+        check(weather->sea_level_pa, 85e3, 110e3, "air pressure at sea level", " hPa", 0.01, err) !=
+            PARE_OK ||
+        check(weather->humidity, 0, 1, "humidity", " %", 100, err) != PARE_OK)
+        return PARE_BAD_DATA;
+    if (!isnan(weather->pressure_pa) && !isnan(weather->sea_level_pa))
+        return pare_fail(err, PARE_BAD_DATA,
+                         "air has a pressure at the place or one reduced to sea level, not both");
+    if (!isnan(weather->temperature_degc))
+        kelvin = weather->temperature_degc + ICE_K;
+    if (!isnan(weather->pressure_pa))
+        pressure_pa = weather->pressure_pa;
+    if (!isnan(weather->sea_level_pa))
+        pressure_pa = brought_up_pa(weather->sea_level_pa, weather->altitude_m);
+    pare_air found = air_of(kelvin, pressure_pa);
+    if (!isnan(weather->humidity)) {
+        if (pare_moist_share(kelvin, pressure_pa, weather->humidity) > PARE_MOIST_MOST)
+            return pare_fail(err, PARE_BAD_DATA,
+                             "humidity %g %% at %g degC and %g hPa is more water than air holds",
+                             100 * weather->humidity, kelvin - ICE_K, 0.01 * pressure_pa);
+        found.density_kg_m3 = pare_moist_kg_m3(kelvin, pressure_pa, weather->humidity);
+        found.sound_m_s = sqrt(HEAT_RATIO * pressure_pa / found.density_kg_m3);
+    }
+    *air = found;
     return PARE_OK;
 }
 

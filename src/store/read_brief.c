@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "craft/figure.h"
+#include "store/read_air.h"
 #include "store/read_craft.h"
 
 #define LANDING_LEFT  0.20 /* common practice, no source */
@@ -13,20 +14,18 @@
 static pare_status read_air(const pare_reading *reading, const pare_node *node, pare_brief *brief,
                             pare_error *err)
 {
-    static const char *const keys[] = {"altitude", "temperature"};
-    if (!node)
-        return PARE_OK;
-    pare_status status = pare_read_keys(reading, node, "air", PARE_COUNT(keys), keys, err);
+    pare_weather air;
+    const pare_status status = pare_read_air(reading, node, &air, err);
     if (status != PARE_OK)
         return status;
-    const pare_node *temperature = pare_node_get(node, "temperature");
-    brief->temperature_given = temperature != NULL;
-    status = pare_read_quantity(reading, pare_node_get(node, "altitude"), "altitude",
-                                PARE_DIM_LENGTH, -500, 10000, &brief->altitude_m, err);
-    if (status == PARE_OK)
-        status = pare_read_quantity(reading, temperature, "temperature", PARE_DIM_TEMPERATURE, -60,
-                                    60, &brief->temperature_degc, err);
-    return status;
+    brief->altitude_m = air.altitude_m;
+    brief->temperature_given = !isnan(air.temperature_degc);
+    brief->temperature_degc = brief->temperature_given ? air.temperature_degc : 0;
+    brief->pressure_pa = isnan(air.pressure_pa) ? 0 : air.pressure_pa;
+    brief->sea_level_pa = isnan(air.sea_level_pa) ? 0 : air.sea_level_pa;
+    brief->humidity_given = !isnan(air.humidity);
+    brief->humidity = brief->humidity_given ? air.humidity : 0;
+    return PARE_OK;
 }
 
 static pare_status read_flown_entry(const pare_reading *reading, const pare_node *node,

@@ -7,6 +7,8 @@
 #include <math.h>
 #include <string.h>
 
+#include "store/read_air.h"
+
 const pare_stand_title pare_stand_titles[PARE_STAND_COLUMNS] = {
     [PARE_STAND_THROTTLE] = {"throttle", PARE_DIM_SHARE},
     [PARE_STAND_VOLTS] = {"volts", PARE_DIM_VOLTAGE},
@@ -71,20 +73,14 @@ static pare_status read_rows(const pare_reading *reading, const pare_node *colum
 static pare_status read_air(const pare_reading *reading, const pare_node *node,
                             pare_stand_table *table, pare_error *err)
 {
-    const pare_node *altitude = node ? pare_node_get(node, "altitude") : NULL;
-    const pare_node *temperature = node ? pare_node_get(node, "temperature") : NULL;
-    double altitude_m = 0, temperature_degc = 0;
-    pare_status status = PARE_OK;
-    if (altitude)
-        status = pare_quantity(reading->units, altitude->text, PARE_DIM_LENGTH, &altitude_m, err);
-    if (temperature && status == PARE_OK)
-        status = pare_quantity(reading->units, temperature->text, PARE_DIM_TEMPERATURE,
-                               &temperature_degc, err);
-    table->air_share_u = pare_stand_air_share_u(altitude, temperature);
+    pare_weather air;
+    const pare_status status = pare_read_air(reading, node, &air, err);
     if (status != PARE_OK)
         return status;
-    return temperature ? pare_air_at(altitude_m, temperature_degc, &table->air, err)
-                       : pare_air_standard(altitude_m, &table->air, err);
+    const bool pressure = !isnan(air.pressure_pa) || !isnan(air.sea_level_pa);
+    table->air_share_u = pare_stand_air_share_u(
+        pressure || (node && pare_node_get(node, "altitude")), !isnan(air.temperature_degc));
+    return pare_air_in(&air, &table->air, err);
 }
 
 /* The number that a fault is about, or the row, or the list of rows. */

@@ -242,6 +242,8 @@ pare_status pare_read_bool(const pare_reading *reading, const pare_node *node, c
     return PARE_OK;
 }
 
+#define LEAST_STIFF_PA 1e7
+
 /* A limit of a range in the unit that people use for the dimension. */
 static const char *put_limit(pare_dimension dimension, double value, char text[32])
 {
@@ -269,6 +271,11 @@ static const char *put_limit(pare_dimension dimension, double value, char text[3
         [PARE_DIM_GAIN] = {1, " dB"},
         [PARE_DIM_KV] = {1, " rpm/V"},
     };
+    /* The air's and a plate's: none lies between. */
+    if (dimension == PARE_DIM_PRESSURE && fabs(value) < LEAST_STIFF_PA) {
+        snprintf(text, 32, "%.7g hPa", value / 100);
+        return text;
+    }
     const double per_si = units[dimension].per_si > 0 ? units[dimension].per_si : 1;
     const char *unit = units[dimension].unit ? units[dimension].unit : "";
     snprintf(text, 32, "%.7g%s", value * per_si, unit);

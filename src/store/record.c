@@ -3,6 +3,7 @@
 
 #include <string.h>
 
+#include "store/read_air.h"
 #include "store/read_stand.h"
 
 typedef enum form { WORD, DATE, QUANTITY, COUNT, AIR, OF, COLUMNS, ROWS, FLOWN } form;
@@ -64,20 +65,6 @@ static const struct {
 const char *pare_record_list(pare_record record)
 {
     return NAMES[record].list;
-}
-
-static pare_status check_air(const pare_reading *reading, const pare_node *node, pare_error *err)
-{
-    static const char *const keys[] = {"altitude", "temperature"};
-    double value = 0;
-    pare_status status = pare_read_keys(reading, node, "air", PARE_COUNT(keys), keys, err);
-    if (status == PARE_OK)
-        status = pare_read_quantity(reading, pare_node_get(node, "altitude"), "altitude",
-                                    PARE_DIM_LENGTH, -500, 10000, &value, err);
-    if (status == PARE_OK)
-        status = pare_read_quantity(reading, pare_node_get(node, "temperature"), "temperature",
-                                    PARE_DIM_TEMPERATURE, -60, 60, &value, err);
-    return status;
 }
 
 /* What lay on the scale: all, or things and how many of each. */
@@ -159,6 +146,7 @@ static pare_status check_field(const pare_reading *reading, const field *f, cons
     const char *text = NULL;
     double value = 0;
     int count = 0;
+    pare_weather weather;
     switch (f->form) {
     case WORD:
         return pare_read_text(reading, node, f->key, &text, err);
@@ -170,7 +158,7 @@ static pare_status check_field(const pare_reading *reading, const field *f, cons
     case COUNT:
         return pare_read_count(reading, node, f->key, (int)f->low, (int)f->high, &count, err);
     case AIR:
-        return check_air(reading, node, err);
+        return pare_read_air(reading, node, &weather, err);
     case OF:
         return check_of(reading, node, err);
     case COLUMNS:

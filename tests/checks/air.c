@@ -82,6 +82,67 @@ static void a_hot_day_raises_density_altitude_by_the_pilots_rule(void **state)
                   0.1);
 }
 
+static void moist_air_is_that_of_cipm_2007(void **state)
+{
+    (void)state;
+    /* CIPM-2007 (Picard and others, Metrologia 45, 2008, 149), computed: 20 degC, 101325 Pa, 50 %:
+     * 1.1993139 kg/m3; the formula itself is good to 2e-5. */
+    pare_weather weather = pare_weather_at(0);
+    pare_air air;
+    weather.temperature_degc = 20;
+    weather.humidity = 0.5;
+    assert_int_equal(pare_air_in(&weather, &air, NULL), PARE_OK);
+    assert_within(air.density_kg_m3, 1.1993139, 2e-7);
+}
+
+static void dry_air_by_cipm_2007_is_the_mass_of_a_real_gas(void **state)
+{
+    (void)state;
+    /* Dry air at 0 degC and 101325 Pa weighs 1.2930 kg/m3 (standard density of air in handbooks, from
+     * memory: 1.2929 to 1.2932 by carbon dioxide). The ideal gas of the 1976 standard is 0.06 % lighter. */
+    pare_weather weather = pare_weather_at(0);
+    pare_air moist, standard;
+    weather.temperature_degc = 0;
+    assert_int_equal(pare_air_in(&weather, &standard, NULL), PARE_OK);
+    weather.humidity = 0;
+    assert_int_equal(pare_air_in(&weather, &moist, NULL), PARE_OK);
+    assert_near(moist.density_kg_m3, 1.2930, 2.5e-4);
+    assert_within(standard.density_kg_m3, moist.density_kg_m3, 1e-3);
+}
+
+static void damp_air_is_as_much_lighter_as_its_water_says(void **state)
+{
+    (void)state;
+    /* Saturated at 30 degC: vapour at 4246 Pa (steam tables, from memory: 4.246 kPa) weighs 18.015 where
+     * air weighs 28.965. */
+    pare_weather weather = pare_weather_at(0);
+    pare_air dry, damp;
+    weather.temperature_degc = 30;
+    weather.humidity = 0;
+    assert_int_equal(pare_air_in(&weather, &dry, NULL), PARE_OK);
+    weather.humidity = 1;
+    assert_int_equal(pare_air_in(&weather, &damp, NULL), PARE_OK);
+    const double lighter = 4246.0 / 101325 * (1 - 18.015 / 28.965);
+    assert_within(1 - damp.density_kg_m3 / dry.density_kg_m3, lighter, 0.01);
+    assert_true(damp.sound_m_s > dry.sound_m_s);
+}
+
+static void a_reports_pressure_is_brought_up_as_it_was_brought_down(void **state)
+{
+    (void)state;
+    /* The weather services' altimeter setting (from memory, without the 0.3 hPa of its instrument):
+     * A = P (1 + (1013.25^n 0.0065/288) h / P^n)^(1/n), n = 0.190284, P in hPa, h in metres. */
+    const double n = 0.190284, station_hpa = 845.0, altitude_m = 1500;
+    const double setting_hpa =
+        station_hpa *
+        pow(1 + pow(1013.25, n) * 0.0065 / 288 * altitude_m / pow(station_hpa, n), 1 / n);
+    pare_weather weather = pare_weather_at(altitude_m);
+    pare_air air;
+    weather.sea_level_pa = 100 * setting_hpa;
+    assert_int_equal(pare_air_in(&weather, &air, NULL), PARE_OK);
+    assert_within(air.pressure_pa, 100 * station_hpa, 2e-4);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -90,6 +151,10 @@ int main(void)
         cmocka_unit_test(the_upper_end_is_that_of_the_printed_tables),
         cmocka_unit_test(density_altitude_reaches_the_printed_densities_of_the_stratosphere),
         cmocka_unit_test(a_hot_day_raises_density_altitude_by_the_pilots_rule),
+        cmocka_unit_test(moist_air_is_that_of_cipm_2007),
+        cmocka_unit_test(dry_air_by_cipm_2007_is_the_mass_of_a_real_gas),
+        cmocka_unit_test(damp_air_is_as_much_lighter_as_its_water_says),
+        cmocka_unit_test(a_reports_pressure_is_brought_up_as_it_was_brought_down),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -82,6 +82,18 @@ static void a_helicopter_exercise_comes_out(void **state)
     assert_near(1.15 * thrust_lb * induced_ft_s / 550, 79.0, 0.05);
 }
 
+static void a_tiltrotor_example_comes_out(void **state)
+{
+    (void)state;
+    /* Leishman, example 2.1 (from memory): 45 000 lb on two rotors of 38 ft at 0.002378 slug/ft3: induced
+     * 64.58 ft/s, 2641.8 hp a rotor. In SI: 0.3048 m, 4.4482216 N, 745.69987 W, 14.593903 kg a slug. */
+    const double thrust_n = 22500 * 4.4482216152605;
+    const double density_kg_m3 = 0.002378 * 14.593903 / pow(0.3048, 3);
+    const double ideal_w = pare_rotor_ideal_hover_w(thrust_n, 38 * 0.3048, density_kg_m3);
+    assert_near(ideal_w / thrust_n / 0.3048, 64.58, 0.01);
+    assert_near(ideal_w / 745.69987, 2641.8, 0.5);
+}
+
 /* Shaft power and the power that pulls H through the air, less what lifting takes by Glauert. */
 static double profile_w(const pare_rotor *rotor, const pare_air *air, double speed_rad_s,
                         double inplane_m_s)
@@ -249,6 +261,7 @@ int main(void)
         cmocka_unit_test(a_tilted_rotor_needs_the_power_of_glauerts_equation),
         cmocka_unit_test(momentum_theory_has_no_answer_in_the_vortex_ring),
         cmocka_unit_test(a_helicopter_exercise_comes_out),
+        cmocka_unit_test(a_tiltrotor_example_comes_out),
         cmocka_unit_test(profile_power_across_the_flow_grows_as_the_textbook_says),
         cmocka_unit_test(no_propeller_beats_an_ideal_rotor),
         cmocka_unit_test(measured_propellers_come_out_within_the_errors_that_the_model_owns_to),

@@ -25,23 +25,6 @@ typedef struct row {
     double rpm, advance, ct, cp;
 } row;
 
-typedef struct doubt {
-    double ct, cp;
-} doubt;
-
-/* Of a propeller of which the size alone is known: 90th percentiles on propellers left out of the fit,
- * 24.8 and 31.0 % at rest, 36.1 and 30.7 % in flight, over 1.645. */
-static doubt owned(bool running)
-{
-    return running ? (doubt){0.361 / 1.645, 0.307 / 1.645} : (doubt){0.248 / 1.645, 0.310 / 1.645};
-}
-
-/* Of a measured blade, likewise: 16.6 and 19.9 %, 30.7 and 28.2 %. */
-static doubt owned_by_blade(bool running)
-{
-    return running ? (doubt){0.307 / 1.645, 0.282 / 1.645} : (doubt){0.166 / 1.645, 0.199 / 1.645};
-}
-
 static pare_air sea_level(void)
 {
     pare_air air;
@@ -65,19 +48,20 @@ typedef struct miss {
     double ct, cp;
 } miss;
 
-static miss missed(const pare_prop *prop, const row *r, doubt u)
+static miss missed(const pare_prop *prop, const row *r)
 {
+    const pare_prop_doubt u = pare_prop_model_doubt(prop, r->advance > 0);
     const pare_air air = sea_level();
     double ct, cp;
     pare_prop_coefficients(prop, r->advance, r->rpm * RPM, &air, &ct, &cp);
-    return (miss){log(ct / r->ct) / u.ct, log(cp / r->cp) / u.cp};
+    return (miss){log(ct / r->ct) / u.thrust_u, log(cp / r->cp) / u.power_u};
 }
 
 static void no_row_is_far_off(size_t count, const row table[])
 {
     for (size_t i = 0; i < count; i++) {
         const pare_prop prop = sized(&table[i]);
-        const miss m = missed(&prop, &table[i], owned(table[i].advance > 0));
+        const miss m = missed(&prop, &table[i]);
         if (!(fabs(m.ct) < FAR && fabs(m.cp) < FAR))
             fail_msg("%g x %g in, %d blades, %g rpm, J %g: CT off by %.2f u, CP by %.2f u",
                      table[i].diameter_in, table[i].pitch_in, table[i].blades, table[i].rpm,
@@ -271,7 +255,7 @@ static void add_rows(sums *sum, size_t count, const row table[])
 {
     for (size_t i = 0; i < count; i++) {
         const pare_prop prop = sized(&table[i]);
-        const miss m = missed(&prop, &table[i], owned(table[i].advance > 0));
+        const miss m = missed(&prop, &table[i]);
         sum->ct += m.ct;
         sum->cp += m.cp;
         sum->ct2 += m.ct * m.ct;
@@ -375,7 +359,7 @@ static void blade_is_not_far_off(const blade *b, size_t count, const row table[]
 {
     const pare_prop prop = built(b);
     for (size_t i = 0; i < count; i++) {
-        const miss m = missed(&prop, &table[i], owned_by_blade(table[i].advance > 0));
+        const miss m = missed(&prop, &table[i]);
         if (!(fabs(m.ct) < FAR && fabs(m.cp) < FAR))
             fail_msg("%g in, %d blades, %g rpm, J %g: CT off by %.2f u, CP by %.2f u",
                      b->diameter_in, b->blades, table[i].rpm, table[i].advance, m.ct, m.cp);

@@ -35,6 +35,19 @@ static void warm_air_at_the_standards_pressure_is_thinner(void **state)
     json_decref(answer);
 }
 
+static void damp_air_is_what_cipm_2007_says(void **state)
+{
+    (void)state;
+    /* CIPM-2007 (Metrologia 45, 2008, 149), computed: 20 degC, 101325 Pa, half saturated. */
+    json_t *answer = run_json("calc air altitude=0m temperature=20degC pressure=1013.25hPa "
+                              "humidity=50% --json");
+    assert_within(number(answer, "density_kg_m3"), 1.1993139, 2e-5);
+    json_decref(answer);
+    answer = run_json("calc air altitude=400m sea_level_pressure=995hPa --json");
+    assert_between(number(answer, "pressure_pa"), 94800, 94900); /* 8.3 m a hPa, by hand 948.6 */
+    json_decref(answer);
+}
+
 static void a_motor_is_its_equivalent_circuit(void **state)
 {
     (void)state;
@@ -312,6 +325,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(air_is_the_standard_atmosphere),
         cmocka_unit_test(warm_air_at_the_standards_pressure_is_thinner),
+        cmocka_unit_test(damp_air_is_what_cipm_2007_says),
         cmocka_unit_test(a_motor_is_its_equivalent_circuit),
         cmocka_unit_test(a_pack_gives_constant_power_behind_its_resistance),
         cmocka_unit_test(a_propeller_thrusts_by_its_coefficients),

@@ -240,6 +240,10 @@ static void a_brief_says_air_flying_landing_limits_and_jobs(void **state)
     assert_near(brief->altitude_m, 150, 0);
     assert_true(brief->temperature_given);
     assert_near(brief->temperature_degc, 12, 0);
+    assert_near(brief->sea_level_pa, 100900, 1e-9);
+    assert_near(brief->pressure_pa, 0, 0);
+    assert_true(brief->humidity_given);
+    assert_near(brief->humidity, 0.70, 1e-15);
     assert_int_equal(brief->entries, 4);
     assert_int_equal(brief->flown[0].as, PARE_FLOWN_THRUST);
     assert_near(brief->flown[0].level, 1, 0);

@@ -35,6 +35,7 @@ typedef struct axis {
 } axis;
 
 typedef struct page {
+    char path[4096];
     cairo_surface_t *surface;
     cairo_t *cairo;
     axis x, y;
@@ -166,19 +167,19 @@ static void border(page *p)
     cairo_stroke(p->cairo);
 }
 
-static bool open_page(page *p, const char *path)
+static void open_page(page *p, const char *folder, const char *name)
 {
+    snprintf(p->path, sizeof p->path, "%s/%s.svg", folder, name);
     p->x.from = LEFT;
     p->x.to = WIDTH - RIGHT;
     p->y.from = HEIGHT - BOTTOM;
     p->y.to = TOP;
-    p->surface = cairo_svg_surface_create(path, WIDTH, HEIGHT);
+    p->surface = cairo_svg_surface_create(p->path, WIDTH, HEIGHT);
     p->cairo = cairo_create(p->surface);
     cairo_set_line_cap(p->cairo, CAIRO_LINE_CAP_ROUND);
-    return cairo_status(p->cairo) == CAIRO_STATUS_SUCCESS;
 }
 
-static bool close_page(page *p, const char *path)
+static bool close_page(page *p)
 {
     cairo_destroy(p->cairo);
     cairo_surface_finish(p->surface);
@@ -186,7 +187,7 @@ static bool close_page(page *p, const char *path)
     cairo_surface_destroy(p->surface);
     if (status == CAIRO_STATUS_SUCCESS)
         return true;
-    fprintf(stderr, "%s: %s\n", path, cairo_status_to_string(status));
+    fprintf(stderr, "%s: %s\n", p->path, cairo_status_to_string(status));
     return false;
 }
 
@@ -301,13 +302,56 @@ static size_t kinds_shown(const fit_plot *plot)
     return count;
 }
 
-static bool none(const char *path)
+static bool none(const char *name)
 {
-    fprintf(stderr, "%s: there is no point to draw\n", path);
+    fprintf(stderr, "%s.svg: there is no point to draw\n", name);
     return false;
 }
 
 /* ---- what callers ask ---- */
+
+static bool grow(double **values, size_t room)
+{
+    double *grown = realloc(*values, room * sizeof *grown);
+    if (grown)
+        *values = grown;
+    return grown != NULL;
+}
+
+static bool make_room(fit_points *points)
+{
+    const size_t room = points->room ? 2 * points->room : 256;
+    unsigned *kind = realloc(points->kind, room * sizeof *kind);
+    if (!kind)
+        return false;
+    points->kind = kind;
+    if (!grow(&points->x, room) || !grow(&points->measured, room) ||
+        !grow(&points->predicted, room))
+        return false;
+    points->room = room;
+    return true;
+}
+
+void fit_points_add(fit_points *points, double x, double measured, double predicted, unsigned kind)
+{
+    if (points->count == points->room && !make_room(points)) {
+        points->lost = true;
+        return;
+    }
+    points->x[points->count] = x;
+    points->measured[points->count] = measured;
+    points->predicted[points->count] = predicted;
+    points->kind[points->count++] = kind;
+}
+
+void fit_points_free(fit_points *points)
+{
+    free(points->x);
+    free(points->measured);
+    free(points->predicted);
+    free(points->kind);
+    *points = (fit_points){0};
+}
 
 static void equal_line(page *p)
 {
@@ -331,7 +375,7 @@ static void equal_line(page *p)
     cairo_restore(cairo);
 }
 
-bool fit_plot_agreement(const char *path, const fit_plot *plot)
+bool fit_plot_agreement(const char *folder, const char *name, const fit_plot *plot)
 {
     double low = INFINITY, high = 0;
     for (size_t i = 0; i < plot->count; i++)
@@ -340,20 +384,21 @@ bool fit_plot_agreement(const char *path, const fit_plot *plot)
             high = fmax(high, fmax(plot->measured[i], plot->predicted[i]));
         }
     if (!(high > 0))
-        return none(path);
+        return none(name);
     const axis both = {.low = log10(low) - 0.03, .high = log10(high) + 0.03, .log = true};
     page p = {.x = both, .y = both};
     char measured[128], predicted[128];
     snprintf(measured, sizeof measured, "%s, measured", plot->quantity);
     snprintf(predicted, sizeof predicted, "%s, predicted", plot->quantity);
-    bool fine = open_page(&p, path);
+    bool fine = true;
+    open_page(&p, folder, name);
     frame(&p, plot, measured, predicted);
     equal_line(&p);
     for (unsigned kind = 0; kind < plot->kinds; kind++)
         fine = dots(&p, plot, kind, CLOUD_CELL, plot->measured, plot->predicted) && fine;
     border(&p);
     key(&p, plot, true, p.x.from + 14, p.y.to + 22);
-    return close_page(&p, path) && fine;
+    return close_page(&p) && fine;
 }
 
 /* Through all predictions, but none so near the last that it could not be seen. */
@@ -386,7 +431,7 @@ static axis around(double low, double high)
     return (axis){.low = low - margin, .high = high + margin};
 }
 
-bool fit_plot_runs(const char *path, const fit_plot *plot)
+bool fit_plot_runs(const char *folder, const char *name, const fit_plot *plot)
 {
     double left = INFINITY, right = -INFINITY, low = INFINITY, high = -INFINITY;
     for (size_t i = 0; i < plot->count; i++)
@@ -397,9 +442,10 @@ bool fit_plot_runs(const char *path, const fit_plot *plot)
             high = fmax(high, fmax(plot->measured[i], plot->predicted[i]));
         }
     if (!(right >= left))
-        return none(path);
+        return none(name);
     page p = {.x = around(left, right), .y = around(low, high)};
-    bool fine = open_page(&p, path);
+    bool fine = true;
+    open_page(&p, folder, name);
     frame(&p, plot, plot->x_label, plot->quantity);
     for (unsigned kind = 0; kind < plot->kinds; kind++) {
         fine = dots(&p, plot, kind, RUN_CELL, plot->x, plot->measured) && fine;
@@ -407,5 +453,5 @@ bool fit_plot_runs(const char *path, const fit_plot *plot)
     }
     border(&p);
     key(&p, plot, false, p.x.from + 14, p.y.from - 14 - 18 * (double)(kinds_shown(plot) - 1));
-    return close_page(&p, path) && fine;
+    return close_page(&p) && fine;
 }
