@@ -9,14 +9,16 @@
 #include <math.h>
 
 #include "base/text.h"
+#include "craft/law.h"
 #include "physics/share.h"
+#include "physics/wake.h"
 #include "physics/wire.h"
 
 #define CONTACT_OHM       0.65e-3 /* 0.5 to 0.8 mohm a contact; common practice, no source */
 #define LEAD_DEGC         40.0    /* copper in flight */
 #define REGULATOR_DEFAULT 0.88
-#define WAKE_GROWTH       1.4
-#define BAR_DRAG          1.2
+#define USUAL_ROOT        0.23 /* of the way to the motor's axis: a 5 in frame's 26 mm of 111 */
+#define USUAL_WIDTH       0.09 /* and its 10 mm; common practice, no source */
 
 pare_status pare_brief_air(const pare_brief *brief, pare_air *air, pare_error *err)
 {
@@ -30,12 +32,6 @@ pare_status pare_brief_air(const pare_brief *brief, pare_air *air, pare_error *e
     if (brief->humidity_given)
         weather.humidity = brief->humidity;
     return pare_air_in(&weather, air, err);
-}
-
-double pare_arm_download(double width_m, double length_m, double propeller_m)
-{
-    const double disc_m2 = atan(1) * propeller_m * propeller_m;
-    return WAKE_GROWTH * WAKE_GROWTH * BAR_DRAG * width_m * length_m / (4 * disc_m2);
 }
 
 void pare_rig_put_body(const pare_assembly *assembly, const pare_body *all, pare_rig *rig)
@@ -110,14 +106,33 @@ static double always_w(const pare_craft *craft)
     return load_w / efficiency;
 }
 
-static double blockage(const pare_craft *craft, double propeller_m, double fallback)
+/* The first arm stands for all. A frame without arms is taken for one of usual proportions, as
+ * pare_part_usual_body() gives a frame that says no body at all. */
+static double blockage(const pare_craft *craft, const pare_item *motor, const pare_item *propeller)
 {
+    const double propeller_m = propeller->part->spec[PARE_SPEC_DIAMETER].value;
     const pare_piece *arms = pare_craft_arm_piece(craft);
-    if (!arms || arms->places == 0 || !(arms->section_m[0] > 0))
-        return fallback;
-    const double reach = hypot(arms->at_m[0].x, arms->at_m[0].y);
-    const double under = fmin(propeller_m / 2, reach - arms->root_m);
-    return under > 0 ? pare_arm_download(arms->section_m[0], under, propeller_m) : fallback;
+    pare_under_disc under = {
+        .radius_m = propeller_m / 2,
+        .motor_m = pare_law_motor_outer_m(motor->part->spec[PARE_SPEC_STATOR_DIAMETER].value) / 2};
+    double deep_m;
+    if (arms && arms->places > 0 && arms->section_m[0] > 0) {
+        under.reach_m = hypot(arms->at_m[0].x, arms->at_m[0].y);
+        under.middle_m = arms->root_m;
+        under.width_m = arms->section_m[0];
+        deep_m = arms->section_m[1];
+    } else {
+        under.reach_m = pare_law_wheelbase_m(propeller_m).value / 2;
+        under.middle_m = USUAL_ROOT * under.reach_m;
+        under.width_m = USUAL_WIDTH * under.reach_m;
+        deep_m = under.width_m / 2;
+    }
+    const double stands_m =
+        propeller->place == PARE_AT_ARMS || propeller->place == PARE_AT_POINTS
+            ? pare_item_station(craft, propeller, 0).z
+            : pare_law_motor_height_m(motor->part->spec[PARE_SPEC_STATOR_LENGTH].value);
+    under.below_m = stands_m + deep_m / 2;
+    return pare_download_share(&under);
 }
 
 /* Motors whose places are not known carry alike. */
@@ -198,7 +213,7 @@ pare_status pare_craft_rig(const pare_craft *craft, const pare_assembly *assembl
     rig->drag_m2 = craft->drag_m2;
     rig->drag_top_m2 = 2 * craft->drag_m2;
     rig->always_w = always_w(craft);
-    rig->blockage = blockage(craft, propeller_m, rig->blockage);
+    rig->blockage = blockage(craft, motor, &craft->item[propeller_at]);
     rig->spin_kg_m2 =
         pare_rotor_spin_kg_m2(propeller->mass_kg.value, propeller_m, rig->motor.mass_kg);
     pare_rig_put_body(assembly, &assembly->all, rig);

@@ -19,12 +19,4 @@ pare_status pare_craft_rig(const pare_craft *craft, const pare_assembly *assembl
 /** Puts an assembly's mass, inertia and arm lengths into a rig that is otherwise filled. */
 void pare_rig_put_body(const pare_assembly *assembly, const pare_body *all, pare_rig *rig);
 
-/** The share of a rotor's thrust that its arm takes back: a bar of `width_m` under a disc.
- *
- * The wake that meets the arm has grown to 1.4 of the induced velocity at the disc (1 at the disc, 2
- * far below), and a flat bar across a flow has a drag coefficient of about 1.2 at this length, so
- * the share is 1.4^2 x 1.2 x width x length / (4 x disc area). [E] common practice, no source;
- * a 12 mm arm under a 5 in disc gives 0.036. */
-double pare_arm_download(double width_m, double length_m, double propeller_m);
-
 #endif
