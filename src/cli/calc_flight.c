@@ -1,4 +1,4 @@
-/* calc_flight.c: `pare calc air | prop | motor | pack`. */
+/* calc_flight.c: `pare calc air | prop | pack`. */
 #include <math.h>
 #include <string.h>
 
@@ -143,75 +143,6 @@ static pare_status prop_answer(const key_values *given, pare_units *units, pare_
 
 const calc_thing calc_prop = {"prop", sizeof prop_keys / sizeof prop_keys[0], prop_keys,
                               prop_answer};
-
-enum {
-    MOTOR_KV,
-    MOTOR_RESISTANCE,
-    MOTOR_NO_LOAD,
-    MOTOR_VOLTS,
-    MOTOR_CURRENT,
-    MOTOR_NO_LOAD_AT,
-    MOTOR_MASS,
-    MOTOR_IRON_SHARE,
-    MOTOR_HEAT
-};
-static const key motor_keys[] = {
-    [MOTOR_KV] = {"kv", PARE_DIM_KV, 20, 40000, "20 .. 40000 rpm/V", true, NAN, false},
-    [MOTOR_RESISTANCE] = {"resistance", PARE_DIM_RESISTANCE, 1e-4, 10, "0.1 mohm .. 10 ohm", true,
-                          NAN, false},
-    [MOTOR_NO_LOAD] = {"no_load", PARE_DIM_CURRENT, 0, 20, "0 A .. 20 A", true, NAN, false},
-    [MOTOR_VOLTS] = {"volts", PARE_DIM_VOLTAGE, 0.1, 120, "0.1 V .. 120 V", true, NAN, false},
-    [MOTOR_CURRENT] = {"current", PARE_DIM_CURRENT, 0, 1000, "0 A .. 1000 A", true, NAN, false},
-    [MOTOR_NO_LOAD_AT] = {"no_load_at", PARE_DIM_VOLTAGE, 0.5, 100, "0.5 V .. 100 V", false, 10,
-                          false},
-    [MOTOR_MASS] = {"mass", PARE_DIM_MASS, 1e-3, 5, "1 g .. 5 kg", false, 0.030, false},
-    [MOTOR_IRON_SHARE] = {"iron_share", PARE_DIM_SHARE, 0, 1, "0 .. 1", false, 0, false},
-    [MOTOR_HEAT] = {"heat", PARE_DIM_NUMBER, 0, 1, "on or off", false, 0, true},
-};
-
-static pare_status motor_answer(const key_values *given, pare_units *units, pare_answer *answer,
-                                pare_error *err)
-{
-    (void)units;
-    const double *v = given->value;
-    pare_rig rig;
-    pare_rig_defaults(&rig);
-    pare_motor motor = rig.motor;
-    motor.kv_rpm_per_v = v[MOTOR_KV];
-    motor.resistance_ohm = v[MOTOR_RESISTANCE];
-    motor.no_load_a = v[MOTOR_NO_LOAD];
-    motor.no_load_at_v = v[MOTOR_NO_LOAD_AT];
-    motor.mass_kg = v[MOTOR_MASS];
-    motor.iron_share = v[MOTOR_IRON_SHARE];
-    const char *heat_word = given->given[MOTOR_HEAT] ? given->text[MOTOR_HEAT] : "off";
-    if (strcmp(heat_word, "on") != 0 && strcmp(heat_word, "off") != 0)
-        return pare_fail(err, PARE_BAD_DATA, "heat=%s is neither on nor off", heat_word);
-    const double heat = strcmp(heat_word, "on") == 0 ? 1 : 0;
-    /* Without heat the winding has the resistance as stated, which is at 20 degC. */
-    if (heat == 0)
-        motor.ambient_degc = 20;
-    pare_motor_state state;
-    double best_a, best_efficiency;
-    pare_status status = pare_motor_on(&motor, v[MOTOR_VOLTS], v[MOTOR_CURRENT], heat, &state, err);
-    if (status == PARE_OK)
-        status = pare_motor_best(&motor, v[MOTOR_VOLTS], heat, &best_a, &best_efficiency, err);
-    if (status != PARE_OK)
-        return status;
-    const double shaft_w = state.torque_nm * state.speed_rad_s;
-    const double input_w = v[MOTOR_VOLTS] * v[MOTOR_CURRENT];
-    pare_answer_add(answer, "speed_rpm", "speed", "rpm", state.speed_rad_s * RPM_PER_RAD_S);
-    pare_answer_add(answer, "torque_nm", "torque", "N m", state.torque_nm);
-    pare_answer_add(answer, "shaft_w", "shaft power", "W", shaft_w);
-    pare_answer_add(answer, "efficiency", "efficiency", "", input_w > 0 ? shaft_w / input_w : 0);
-    pare_answer_add(answer, "best_a", "current of best efficiency", "A", best_a);
-    pare_answer_add(answer, "best_efficiency", "best efficiency", "", best_efficiency);
-    if (heat > 0)
-        pare_answer_add(answer, "winding_c", "winding, steady", "degC", state.winding_degc);
-    return PARE_OK;
-}
-
-const calc_thing calc_motor = {"motor", sizeof motor_keys / sizeof motor_keys[0], motor_keys,
-                               motor_answer};
 
 static const key pack_keys[] = {
     {"volts", PARE_DIM_VOLTAGE, 0.1, 120, "0.1 V .. 120 V", true, NAN, false},

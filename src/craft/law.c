@@ -2,13 +2,15 @@
  *
  * Two forms. Power laws, where a size says the mass (motor, propeller, pack, ESC, frame); and ranges,
  * where makers of a kind only spread (camera, strap): the middle, with the standard deviation of a
- * uniform spread over the range, width / sqrt(12). All are common practice without a source; [E]
- * marks what is our estimate beyond that. */
+ * uniform spread over the range, width / sqrt(12). All are common practice without a source, but for
+ * the level and scatter of a motor's winding and unloaded current, fitted to thrust stands
+ * (physics/drive.h); [E] marks what is our estimate beyond that. */
 #include "craft/law.h"
 
 #include <math.h>
 #include <string.h>
 
+#include "physics/drive.h"
 #include "physics/screw.h"
 
 #define GRAM                 1e-3
@@ -45,14 +47,18 @@ pare_typical pare_law_winding_ohm(double kv_rpm_per_v, double stator_diameter_m,
                                   double stator_length_m)
 {
     const double v = stator_mm3(stator_diameter_m, stator_length_m);
-    return scattered(9.2e10 / (kv_rpm_per_v * kv_rpm_per_v) * pow(v, -1.61), 0.30);
+    const pare_drive *drive = &pare_drive_published;
+    return scattered(drive->winding_law / (kv_rpm_per_v * kv_rpm_per_v) * pow(v, -1.61),
+                     drive->winding_u);
 }
 
 pare_typical pare_law_no_load_a(double kv_rpm_per_v, double stator_diameter_m,
                                 double stator_length_m)
 {
     const double v = stator_mm3(stator_diameter_m, stator_length_m);
-    return scattered(1.1 * (kv_rpm_per_v / 1750) * pow(v / 3388, 0.84), 0.40);
+    const pare_drive *drive = &pare_drive_published;
+    return scattered(drive->no_load_law * (kv_rpm_per_v / 1750) * pow(v / 3388, 0.84),
+                     drive->no_load_u);
 }
 
 double pare_law_motor_outer_m(double stator_diameter_m)

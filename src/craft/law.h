@@ -1,8 +1,8 @@
 /* law.h: the trade's scaling laws: what a part that nobody has weighed weighs, and what a motor or a
  * board that nobody has measured draws.
  *
- * Source of every law and scatter here: common practice, no source; those marked [E] in law.c are our
- * own estimates. A law gives a typical value and one sigma of scatter between real parts. Pure
+ * Source of the laws and scatters here: common practice, no source, but for a motor's winding and
+ * unloaded current, fitted to thrust stands; those marked [E] in law.c are our own estimates. A law gives a typical value and one sigma of scatter between real parts. Pure
  * functions: no allocation, threads safe. Inputs out of their kind's range (spec.h) give a number
  * without meaning, never a trap. */
 #ifndef PARE_CRAFT_LAW_H

@@ -2,7 +2,8 @@
  *
  * What carries the pack's current is in series: the pack's own lead, the craft's lead and two
  * contacts. A motor's stated resistance is taken with the wires it came with; wires that were cut,
- * thinned or added change it by what two of the three phases carry at a time. Electronics draw
+ * thinned or added change it by what two of the three phases carry at a time; a drive adds to the
+ * winding's resistance, not to theirs. Electronics draw
  * through the regulator that is on board, at its efficiency. */
 #include "craft/to_rig.h"
 
@@ -205,8 +206,9 @@ pare_status pare_craft_rig(const pare_craft *craft, const pare_assembly *assembl
         rig->rotor_source = PARE_FROM_BLADE;
     put_motor(motor, rig);
     put_measured(craft, motor->part, propeller, rig);
-    rig->motor.resistance_ohm =
-        fmax(rig->motor.resistance_ohm + phase_change_ohm(craft, motor), 1e-4);
+    rig->motor.resistance_ohm = fmax(rig->motor.resistance_ohm + phase_change_ohm(craft, motor) /
+                                                                     (1 + rig->motor.drive_excess),
+                                     1e-4);
     put_pack(craft, &craft->item[pack_at], rig);
 
     const double propeller_m = propeller->spec[PARE_SPEC_DIAMETER].value;

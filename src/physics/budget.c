@@ -73,9 +73,11 @@ static void add_group(const pare_flight *flight, const state *s, const pare_roto
     /* The motor's volts are taken at the ESC's rails, so they hold the drop in its switches. */
     b->esc_w -= s->each * (motor_v - motor_a * rig->esc.on_ohm) * motor_a;
     b->download_n += s->each * rotor->thrust_n * rig->blockage;
-    const pare_draw group = pare_draw_of(flight, motor_v, motor_a);
-    draw->always_a += group.always_a / s->groups;
-    draw->through_w += group.through_w / s->groups;
+    pare_draw group = pare_draw_of(flight, rotor->speed_rad_s, motor_v, motor_a);
+    group.always_a /= s->groups;
+    group.through_w /= s->groups;
+    group.pulse_w /= s->groups;
+    *draw = pare_draw_add(*draw, group);
 }
 
 pare_status pare_rig_budget(const pare_rig *rig, double speed_m_s, double charge,
@@ -87,12 +89,13 @@ pare_status pare_rig_budget(const pare_rig *rig, double speed_m_s, double charge
         state_of(&flight, speed_m_s, charge, &s, err) != PARE_OK)
         return PARE_BAD_DATA;
     pare_budget b = {.drag_w = s.point.drag_n * speed_m_s, .electronics_w = rig->always_w};
-    pare_draw draw = {0, 0};
+    pare_draw draw = {0, 0, 0, 0};
     for (int i = 0; i < s.groups; i++)
         add_group(&flight, &s, &s.rotor[i], &b, &draw);
     const pare_source source = pare_source_at(&flight, charge, 1);
     const pare_given given = pare_give(source, draw);
     b.profile_w -= b.induced_w + b.drag_w; /* of the shafts' power so far */
+    b.iron_w += pare_draw_w(draw, given.pack_v) - draw.through_w;
     b.esc_w += draw.always_a * given.pack_v + draw.through_w - rig->always_w;
     b.lead_w = given.pack_a * given.pack_a * rig->pack.lead_ohm;
     b.pack_w = given.pack_a * given.pack_a * (source.ohm - rig->pack.lead_ohm);

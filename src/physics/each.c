@@ -16,7 +16,7 @@ pare_status pare_rig_each(const pare_rig *rig, const double share[], double char
     if (rig->rotors > PARE_SHARES)
         return pare_fail(err, PARE_BAD_DATA, "%d rotors: %d is the most", rig->rotors, PARE_SHARES);
     const double whole_n = flight.weight_n / (1 - rig->blockage);
-    pare_draw draw = {0, rig->always_w};
+    pare_draw draw = {0, rig->always_w, 0, 0};
     for (int i = 0; i < rig->rotors; i++) {
         pare_rotor_state rotor;
         if (pare_rotor_for_thrust(&rig->rotor, &rig->air, share[i] * whole_n, 0, 0, 0, &rotor,
@@ -26,9 +26,9 @@ pare_status pare_rig_each(const pare_rig *rig, const double share[], double char
                        &ohm);
         if (pare_motor_bears(&flight.steady, motor_a[i], err) != PARE_OK)
             return PARE_BAD_DATA;
-        const pare_draw all = pare_draw_of(&flight, motor_v[i], motor_a[i]);
-        draw.always_a += all.always_a / flight.rotors;
-        draw.through_w += (all.through_w - rig->always_w) / flight.rotors;
+        draw = pare_draw_add(draw,
+                             pare_esc_draw(&rig->esc, motor_v[i], motor_a[i],
+                                           pare_motor_pulse_w(&flight.steady, rotor.speed_rad_s)));
     }
     const pare_given given = pare_give(pare_source_at(&flight, charge, 1), draw);
     for (int i = 0; i < rig->rotors; i++)

@@ -360,8 +360,11 @@ static void hold(const pare_flight *flight, const pare_rotor_state *rotor, held 
     double ohm;
     pare_motor_run(&flight->steady, rotor->speed_rad_s, rotor->torque_nm, &entry->motor_a,
                    &entry->motor_v, &ohm);
-    entry->draw = pare_draw_of(flight, entry->motor_v, entry->motor_a);
-    entry->degc = pare_motor_degc(&flight->steady, ohm);
+    entry->draw = pare_draw_of(flight, rotor->speed_rad_s, entry->motor_v, entry->motor_a);
+    const double output = entry->motor_v / pare_pack_law_open_v(&flight->pack, HALF_CHARGE);
+    entry->degc = pare_motor_degc(&flight->steady, ohm) +
+                  flight->steady.k_per_w * pare_motor_pulse_w(&flight->steady, rotor->speed_rad_s) *
+                      fmax(1 - output, 0);
     entry->near_rad_s = rotor->speed_rad_s;
     entry->full_from = -1;
 }
@@ -413,7 +416,9 @@ static pare_status hover_load(const pare_flight *flight, const pare_rotor_state 
                               pare_error *err)
 {
     hold(flight, hover, load);
-    if (pare_load_on(flight, pare_source_at(flight, 1, 1), load->motor_v, load->motor_a).exists)
+    if (pare_load_on(flight, pare_source_at(flight, 1, 1), hover->speed_rad_s, load->motor_v,
+                     load->motor_a)
+            .exists)
         return PARE_OK;
     return pare_too_much(flight, 1, 1, err);
 }
@@ -489,7 +494,8 @@ static double cruise_j_per_m(cruise *c, double ln_speed)
         return HUGE_VAL;
     pare_motor_run(&flight->steady, c->trim.rotor.speed_rad_s, c->trim.rotor.torque_nm, &current,
                    &volts, &ohm);
-    const pare_load load = pare_load_on(flight, c->source, volts, current);
+    const pare_load load =
+        pare_load_on(flight, c->source, c->trim.rotor.speed_rad_s, volts, current);
     return load.exists ? load.pack_v * load.pack_a / v : HUGE_VAL;
 }
 

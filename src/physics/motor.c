@@ -33,7 +33,7 @@ pare_motor_law pare_motor_law_of(const pare_motor *motor, double on_ohm, double 
         (motor->no_load_at_v - motor->no_load_a * motor->resistance_ohm) / ke;
     const double size = cbrt(motor->mass_kg / HEAT_REFERENCE_KG);
     const double k_per_w = HEAT_REFERENCE_K_PER_W / (size * size);
-    const double r20 = motor->resistance_ohm;
+    const double r20 = motor->resistance_ohm * (1 + motor->drive_excess);
     return (pare_motor_law){
         .ke_v_s = ke,
         .loss_a = motor->no_load_a * (1 - motor->iron_share),
@@ -42,6 +42,8 @@ pare_motor_law pare_motor_law_of(const pare_motor *motor, double on_ohm, double 
         .warming = heat > 0 ? PARE_COPPER_PER_K * r20 * heat * k_per_w : 0,
         .at_20_ohm = r20,
         .on_ohm = on_ohm,
+        .pulse_a = motor->pulse_loss * motor->no_load_a,
+        .k_per_w = heat * k_per_w,
     };
 }
 
@@ -87,6 +89,14 @@ pare_status pare_motor_check(const pare_motor *motor, pare_error *err)
     if (!(motor->iron_share >= 0 && motor->iron_share <= 1))
         return out_of_range(motor->iron_share,
                             "the share of the motor's loss that rises with speed", "0 to 1", err);
+    if (!(motor->drive_excess >= 0 && motor->drive_excess <= 20))
+        return out_of_range(motor->drive_excess,
+                            "what driving adds to the motor's resistance, of itself,", "0 to 20",
+                            err);
+    if (!(motor->pulse_loss >= 0 && motor->pulse_loss <= 20))
+        return out_of_range(motor->pulse_loss,
+                            "what pulses add to the motor's no-load loss, of itself,", "0 to 20",
+                            err);
     if (!(motor->ambient_degc >= -100 && motor->ambient_degc <= 150))
         return out_of_range(motor->ambient_degc, "the air at the motor", "-100 to 150 degC", err);
     if (motor->no_load_a * motor->resistance_ohm >= motor->no_load_at_v)

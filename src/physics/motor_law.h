@@ -17,7 +17,9 @@ typedef struct pare_motor_law {
     double cold_ohm; /* winding at ambient */
     double warming;  /* ohm a watt of iron loss; 1/A^2 of copper loss */
     double at_20_ohm;
-    double on_ohm; /* the ESC's switches */
+    double on_ohm;  /* the ESC's switches */
+    double pulse_a; /* loss current that the ESC's pulses add as output goes to 0 */
+    double k_per_w; /* winding to air, by the share of heating */
 } pare_motor_law;
 
 pare_motor_law pare_motor_law_of(const pare_motor *motor, double on_ohm, double heat);
@@ -25,6 +27,12 @@ pare_motor_law pare_motor_law_of(const pare_motor *motor, double on_ohm, double 
 static inline double pare_motor_loss_a(const pare_motor_law *law, double speed_rad_s)
 {
     return law->loss_a + law->loss_a_s * speed_rad_s;
+}
+
+/** Watts lost in the iron to the ESC's pulses, were the output 0; they fade as it goes to 1. */
+static inline double pare_motor_pulse_w(const pare_motor_law *law, double speed_rad_s)
+{
+    return law->ke_v_s * speed_rad_s * law->pulse_a;
 }
 
 /** Winding temperature of a resistance. */

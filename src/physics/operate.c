@@ -5,7 +5,8 @@
  *
  *     Vb^2 - (E - R n (ks I + Iq)) Vb + R (n (1 - ks) Vm I + Pav) = 0
  *
- * of which we want the larger root. No root, or d over 1: there is no such point, and we say what
+ * of which we want the larger root; what the pulses lose in the iron, Ke w Ip (1 - d) a motor, goes
+ * with Vm I and is found by passes. No root, or d over 1: there is no such point, and we say what
  * full throttle would give instead. At full throttle d is 1 and the rotor speed is the unknown.
  *
  * Full throttle is one equation with a good slope at hand (torque goes nearly with the square of
@@ -24,10 +25,10 @@
 #define LEFT_NOISE 1e-7 /* what rounding in the blade elements may leave */
 #define TURN_MOST  3.0  /* rotor speed over the pack's open volts over Ke: beyond any windmill */
 
-pare_load pare_load_on(const pare_flight *flight, pare_source source, double motor_v,
-                       double motor_a)
+pare_load pare_load_on(const pare_flight *flight, pare_source source, double speed_rad_s,
+                       double motor_v, double motor_a)
 {
-    const pare_given given = pare_give(source, pare_draw_of(flight, motor_v, motor_a));
+    const pare_given given = pare_give(source, pare_draw_of(flight, speed_rad_s, motor_v, motor_a));
     if (!(given.pack_v > 0))
         return (pare_load){.exists = false};
     const double duty = motor_v / given.pack_v;
@@ -210,7 +211,7 @@ static pare_status uneven(pare_flight *flight, pare_error *err)
     if (pare_uneven_pair(flight, flight->hover.thrust_n, 0, 0, flight->hover.speed_rad_s, pair,
                          err) != PARE_OK)
         return PARE_BAD_DATA;
-    double mean_a, mean_v, ohm, sum_a = 0, sum_w = 0;
+    double mean_a, mean_v, ohm, sum_a = 0, sum_w = 0, sum_pulse = 0, sum_pulse_v = 0;
     pare_motor_run(&flight->steady, flight->hover.speed_rad_s, flight->hover.torque_nm, &mean_a,
                    &mean_v, &ohm);
     for (int side = 0; side < 2; side++) {
@@ -219,9 +220,13 @@ static pare_status uneven(pare_flight *flight, pare_error *err)
                        &motor_v, &ohm);
         sum_a += motor_a;
         sum_w += motor_v * motor_a;
+        sum_pulse += pair[side].speed_rad_s;
+        sum_pulse_v += pair[side].speed_rad_s * motor_v;
     }
     flight->more_a = sum_a / (2 * mean_a);
     flight->more_w = sum_w / (2 * mean_v * mean_a);
+    flight->more_pulse_w = sum_pulse / (2 * flight->hover.speed_rad_s);
+    flight->more_pulse_v = sum_pulse_v / (sum_pulse * mean_v);
     return PARE_OK;
 }
 
@@ -245,6 +250,8 @@ static void fill(const pare_flight *flight, const pare_rotor_state *rotor,
                               .pack_a = load->pack_a,
                               .pack_w = load->pack_v * load->pack_a};
     pare_motor_fill(law, rotor->speed_rad_s, rotor->torque_nm, &point->motor);
+    point->motor.winding_degc +=
+        law->k_per_w * pare_motor_pulse_w(law, rotor->speed_rad_s) * (1 - load->duty);
     point->efficiency = flight->rotors * rotor->torque_nm * rotor->speed_rad_s / point->pack_w;
 }
 
@@ -257,7 +264,7 @@ static pare_status feed(const pare_flight *flight, const pare_rotor_state *rotor
     pare_motor_run(&flight->steady, rotor->speed_rad_s, rotor->torque_nm, &motor_a, &motor_v, &ohm);
     if (pare_motor_bears(&flight->steady, motor_a, err) != PARE_OK)
         return PARE_BAD_DATA;
-    *load = pare_load_on(flight, source, motor_v, motor_a);
+    *load = pare_load_on(flight, source, rotor->speed_rad_s, motor_v, motor_a);
     if (!load->exists) {
         const double most_w = pare_pack_most_w(source.open_v, source.ohm);
         const double power_w = flight->rotors * motor_v * motor_a + flight->rig->always_w;

@@ -49,7 +49,8 @@ typedef struct pare_flight {
     /* what motors that carry unevenly draw over as many that carry alike: current, and volts times
        current; 1 until hover is known */
     double more_a, more_w;
-    int rests; /* full throttle at rest */
+    double more_pulse_w, more_pulse_v; /* likewise of the pulses' loss, and of its volts */
+    int rests;                         /* full throttle at rest */
     struct {
         double charge;
         pare_throttle throttle;
@@ -69,24 +70,29 @@ static inline pare_source pare_source_at(const pare_flight *flight, double charg
                          pare_pack_law_ohm(&flight->pack, charge, steady)};
 }
 
-/** What motors at certain volts and current draw from a pack: amperes at any volts, and watts. */
+/** What motors at certain volts and current draw from a pack: amperes at any volts, watts, and watts
+ * that fade as the pack's volts come down to the motor's. */
 typedef struct pare_draw {
-    double always_a, through_w;
+    double always_a, through_w, pulse_w, motor_v;
 } pare_draw;
 
-/** One motor's draw through its ESC. */
-static inline pare_draw pare_esc_draw(const pare_esc *esc, double motor_v, double motor_a)
+/** One motor's draw through its ESC. @param pulse_w  pare_motor_pulse_w() */
+static inline pare_draw pare_esc_draw(const pare_esc *esc, double motor_v, double motor_a,
+                                      double pulse_w)
 {
     return (pare_draw){esc->switching * motor_a + esc->idle_a,
-                       (1 - esc->switching) * motor_v * motor_a};
+                       (1 - esc->switching) * motor_v * motor_a, pulse_w, motor_v};
 }
 
-static inline pare_draw pare_draw_of(const pare_flight *flight, double motor_v, double motor_a)
+static inline pare_draw pare_draw_of(const pare_flight *flight, double speed_rad_s, double motor_v,
+                                     double motor_a)
 {
-    const pare_draw one = pare_esc_draw(
-        &flight->rig->esc, motor_v * flight->more_w / flight->more_a, motor_a * flight->more_a);
+    const pare_draw one =
+        pare_esc_draw(&flight->rig->esc, motor_v * flight->more_w / flight->more_a,
+                      motor_a * flight->more_a, pare_motor_pulse_w(&flight->steady, speed_rad_s));
     return (pare_draw){flight->rotors * one.always_a,
-                       flight->rotors * one.through_w + flight->rig->always_w};
+                       flight->rotors * one.through_w + flight->rig->always_w,
+                       flight->rotors * one.pulse_w, motor_v};
 }
 
 /** What a pack gives. */
@@ -94,14 +100,39 @@ typedef struct pare_given {
     double pack_v, pack_a; /* 0, 0: it cannot give that power */
 } pare_given;
 
+/** Watts of a draw at the pack's volts, without what it draws at any. */
+static inline double pare_draw_w(pare_draw draw, double pack_v)
+{
+    return draw.through_w +
+           (draw.motor_v < pack_v ? draw.pulse_w * (1 - draw.motor_v / pack_v) : 0);
+}
+
+/** The draw of two groups of motors together; their pulses fade at the volts that they weigh. */
+static inline pare_draw pare_draw_add(pare_draw a, pare_draw b)
+{
+    const double pulse_w = a.pulse_w + b.pulse_w;
+    return (pare_draw){a.always_a + b.always_a, a.through_w + b.through_w, pulse_w,
+                       pulse_w > 0 ? (a.pulse_w * a.motor_v + b.pulse_w * b.motor_v) / pulse_w
+                                   : b.motor_v};
+}
+
+/* Where pulses lose nothing it is a quadratic. Their loss hardly depends on how far the pack sags, so
+ * that root, with the loss at the open volts, is off by a share of 1e-4, and two of Newton's steps end
+ * in rounding. */
 static inline pare_given pare_give(pare_source source, pare_draw draw)
 {
     const double b = source.open_v - source.ohm * draw.always_a;
-    const double under_root_v2 = b * b - 4 * source.ohm * draw.through_w;
+    const double under_root_v2 = b * b - 4 * source.ohm * pare_draw_w(draw, source.open_v);
     if (!(b > 0 && under_root_v2 >= 0))
         return (pare_given){0, 0};
-    const double pack_v = (b + sqrt(under_root_v2)) / 2;
-    return (pare_given){pack_v, draw.always_a + draw.through_w / pack_v};
+    double pack_v = (b + sqrt(under_root_v2)) / 2;
+    for (int i = 0; i < 2 && draw.pulse_w > 0; i++) {
+        const double fading = draw.motor_v < pack_v ? draw.pulse_w * draw.motor_v : 0;
+        const double left = pack_v * (pack_v - b) + source.ohm * pare_draw_w(draw, pack_v);
+        const double slope = 2 * pack_v - b + source.ohm * fading / (pack_v * pack_v);
+        pack_v = fmax(pack_v - left / slope, 0.5 * pack_v);
+    }
+    return (pare_given){pack_v, draw.always_a + pare_draw_w(draw, pack_v) / pack_v};
 }
 
 /** The same with the output that the motors' volts are of the pack's. */
@@ -110,8 +141,8 @@ typedef struct pare_load {
     bool exists; /* false: the pack cannot give that power, or duty is over 1 */
 } pare_load;
 
-pare_load pare_load_on(const pare_flight *flight, pare_source source, double motor_v,
-                       double motor_a);
+pare_load pare_load_on(const pare_flight *flight, pare_source source, double speed_rad_s,
+                       double motor_v, double motor_a);
 
 /** Body drag area in level flight at a tilt whose sine this is. */
 static inline double pare_drag_area(const pare_rig *rig, double sine)

@@ -206,10 +206,12 @@ static double speed_for(const bent *b, double thrust_n)
     return speed <= fastest(b) ? speed : (double)NAN;
 }
 
-static double supply_a(const bent *b, double motor_v, double motor_a, double volts_v)
+static double supply_a(const bent *b, double speed_rad_s, double motor_v, double motor_a,
+                       double volts_v)
 {
-    const pare_draw draw = pare_esc_draw(&b->esc, motor_v, motor_a);
-    return draw.always_a + draw.through_w / volts_v;
+    const pare_draw draw =
+        pare_esc_draw(&b->esc, motor_v, motor_a, pare_motor_pulse_w(&b->law, speed_rad_s));
+    return draw.always_a + pare_draw_w(draw, volts_v) / volts_v;
 }
 
 static bool measured(double value)
@@ -243,7 +245,8 @@ static compared compare(bent *b, const pare_air *air, const pare_stand_row *row)
         return c;
     pare_motor_run(&b->law, c.speed_rad_s, torque_nm, &motor_a, &motor_v, &ohm);
     if (measured(row->current_a))
-        c.left[OF_POWER] = log(row->current_a / supply_a(b, motor_v, motor_a, row->volts_v));
+        c.left[OF_POWER] =
+            log(row->current_a / supply_a(b, c.speed_rad_s, motor_v, motor_a, row->volts_v));
     if (measured(row->throttle) && row->throttle <= 1)
         c.left[OF_DUTY] = log(duty_of(b->zero, b->sag, row->throttle) * row->volts_v / motor_v);
     return c;
@@ -670,7 +673,7 @@ static void give(const bent *b, double speed_rad_s, double volts_v, pare_pair_st
     state->speed_rad_s = speed_rad_s;
     turn(b, speed_rad_s, &state->thrust_n, &state->torque_nm);
     pare_motor_run(&b->law, speed_rad_s, state->torque_nm, &motor_a, &motor_v, &ohm);
-    state->current_a = supply_a(b, motor_v, motor_a, volts_v);
+    state->current_a = supply_a(b, speed_rad_s, motor_v, motor_a, volts_v);
     state->duty = motor_v / volts_v;
 }
 

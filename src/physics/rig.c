@@ -5,18 +5,35 @@
  * any craft, since a swap may try odd ones; they only keep out what cannot be. */
 #include "physics/rig.h"
 
+#include "physics/drive.h"
 #include "physics/operate.h"
+
+/* iron_share, on_ohm, switching, idle_a: estimates, of ESCs of 30 to 50 A. The laws: common practice. */
+const pare_drive pare_drive_published = {
+    .iron_share = 0.5,
+    .esc = {.on_ohm = 0.003, .switching = 0.03, .idle_a = 0.02},
+    .winding_law = 9.2e10,
+    .no_load_law = 1.1,
+    .winding_u = 0.30,
+    .no_load_u = 0.40,
+};
+
+void pare_rig_drive(const pare_drive *drive, pare_rig *rig)
+{
+    rig->motor.iron_share = drive->iron_share;
+    rig->motor.drive_excess = drive->drive_excess;
+    rig->motor.pulse_loss = drive->pulse_loss;
+    rig->esc = drive->esc;
+}
 
 void pare_rig_defaults(pare_rig *rig)
 {
     *rig = (pare_rig){
         .rotors = 4,
         .rotor = {.thrust_factor = 1, .power_factor = 1},
-        /* iron_share: an estimate; 10 V is where makers state the no-load current (common practice,
-         * no source); the standard atmosphere's 15 degC at sea level (NOAA-S/T 76-1562). */
-        .motor = {.no_load_at_v = 10, .iron_share = 0.5, .ambient_degc = 15},
-        /* on_ohm, switching and idle_a: estimates of a 30 to 50 A class. */
-        .esc = {.on_ohm = 0.003, .switching = 0.03, .idle_a = 0.02},
+        /* 10 V is where makers state the no-load current (common practice, no source); the standard
+         * atmosphere's 15 degC at sea level (NOAA-S/T 76-1562). */
+        .motor = {.no_load_at_v = 10, .ambient_degc = 15},
         /* 25 degC: where cells are characterised (IEC 61960-3 uses 20 +- 5 degC). lead_ohm: 200 mm
          * of 14 AWG both ways and one connector. */
         .pack = {.chemistry = PARE_LIPO,
@@ -27,6 +44,7 @@ void pare_rig_defaults(pare_rig *rig)
         /* blockage: an estimate for slim arms. */
         .blockage = 0.03,
     };
+    pare_rig_drive(&pare_drive_published, rig);
 }
 
 static pare_status within(double value, double low, double high, const char *what, const char *unit,
@@ -88,12 +106,14 @@ pare_status pare_flight_begin(const pare_rig *rig, pare_flight *flight, pare_err
     flight->burst = pare_motor_law_of(&rig->motor, rig->esc.on_ohm, 1);
     flight->steady = flight->burst;
     flight->burst.warming *= PARE_BURST_HEAT;
+    flight->burst.k_per_w *= PARE_BURST_HEAT;
     flight->pack = pare_pack_law_of(&rig->pack);
     flight->rotors = rig->rotors;
     flight->weight_n = rig->mass_kg * PARE_GRAVITY_M_S2;
     flight->lift_share = rig->rotors * (1 - rig->blockage);
     flight->hover_known = false;
     flight->more_a = flight->more_w = 1;
+    flight->more_pulse_w = flight->more_pulse_v = 1;
     flight->rests = 0;
     flight->sources_from = PARE_PACK_KNOTS - 1;
     return PARE_OK;

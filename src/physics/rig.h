@@ -19,14 +19,16 @@ typedef struct pare_motor {
     double no_load_a;
     double no_load_at_v;
     double mass_kg;
-    double iron_share; /* of no-load loss that rises with speed, 0 to 1; default 0.5 */
+    double iron_share; /* of no-load loss that rises with speed, 0 to 1 */
     double ambient_degc;
+    double drive_excess; /* resistance on an ESC over the winding's own, less 1; 0: the same */
+    double pulse_loss;   /* no-load losses that the ESC's pulses add as output goes to 0; 0: none */
 } pare_motor;
 
 typedef struct pare_esc {
-    double on_ohm;    /* 0.003 */
-    double switching; /* 0.03 */
-    double idle_a;    /* 0.02 */
+    double on_ohm;    /* its switches, two in the path */
+    double switching; /* of the motor's current at the pack's volts, as output goes to 0 */
+    double idle_a;
 } pare_esc;
 
 typedef struct pare_pack {

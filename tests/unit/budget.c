@@ -5,6 +5,7 @@
 
 #include "near.h"
 #include "physics/budget.h"
+#include "physics/drive.h"
 #include "published_cells.h"
 
 #define INCH 0.0254
@@ -23,6 +24,7 @@ static void race5(fixture *f)
     assert_int_equal(pare_prop_from_size(&size, &pare_prop_family, &f->prop, NULL), PARE_OK);
     pare_rig_defaults(&f->rig);
     pare_rig *r = &f->rig;
+    pare_rig_drive(&pare_drive_published, r);
     r->mass_kg = 0.68;
     r->rotor.prop = &f->prop;
     r->motor.kv_rpm_per_v = 1950;

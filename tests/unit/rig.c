@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "near.h"
+#include "physics/drive.h"
 #include "physics/rig.h"
 #include "published_cells.h"
 
@@ -54,6 +55,7 @@ static void make(fixture *f, const spec *s, bool tables)
         pare_prop_table_build(&f->prop, &f->table);
     pare_rig_defaults(&f->rig);
     pare_rig *r = &f->rig;
+    pare_rig_drive(&pare_drive_published, r);
     r->mass_kg = s->mass;
     r->rotor.prop = &f->prop;
     r->rotor.table = tables ? &f->table : NULL;

@@ -85,8 +85,10 @@ static void pack_power_is_what_motors_escs_and_electronics_take(void **state)
     for (int i = 1; i <= 30; i++) {
         pare_operating p;
         must(pare_rig_thrust(&rig, 0.2 * i, 0.9, &p, why));
-        const double esc_a = p.motor.current_a * (p.duty + 0.03 * (1 - p.duty)) + 0.02;
-        assert_within(p.pack_v * p.pack_a, p.pack_v * 4 * esc_a + 4, 1e-12);
+        const double ks = rig.esc.switching, ke = 60 / (2 * 3.14159265358979324 * 1950);
+        const double esc_a = p.motor.current_a * (p.duty + ks * (1 - p.duty)) + rig.esc.idle_a;
+        const double pulse_w = ke * p.rotor.speed_rad_s * rig.motor.pulse_loss * 1.2 * (1 - p.duty);
+        assert_within(p.pack_v * p.pack_a, p.pack_v * 4 * esc_a + 4 * pulse_w + 4, 1e-12);
         assert_within(p.pack_v + pare_pack_ohm(&rig.pack, 0.9, 1) * p.pack_a,
                       pare_pack_open_v(&rig.pack, 0.9), 1e-12);
         assert_within(p.pack_w, p.pack_v * p.pack_a, 1e-12);
@@ -134,7 +136,7 @@ static void full_throttle_has_the_motors_on_all_the_packs_volts(void **state)
             assert_within(p.motor.volts_v, p.pack_v, 1e-8);
             assert_within(p.pack_v + pare_pack_ohm(&rig.pack, charge, 0) * p.pack_a,
                           pare_pack_open_v(&rig.pack, charge), 1e-9);
-            assert_within(p.pack_a, 4 * (p.motor.current_a + 0.02) + 4 / p.pack_v, 1e-9);
+            assert_within(p.pack_a, 4 * (p.motor.current_a + rig.esc.idle_a) + 4 / p.pack_v, 1e-9);
         }
 }
 
@@ -515,6 +517,8 @@ static void hostile_numbers_give_errors_or_finite_figures(void **state)
                                    offsetof(pare_rig, motor.no_load_at_v),
                                    offsetof(pare_rig, motor.mass_kg),
                                    offsetof(pare_rig, motor.iron_share),
+                                   offsetof(pare_rig, motor.drive_excess),
+                                   offsetof(pare_rig, motor.pulse_loss),
                                    offsetof(pare_rig, motor.ambient_degc),
                                    offsetof(pare_rig, esc.on_ohm),
                                    offsetof(pare_rig, esc.switching),
