@@ -1,51 +1,31 @@
 /* doubt.c: propagation of uncertainty through a sheet (see doubt.h).
  *
- * In two stages, because masses are many and their road to the flight is narrow. Stage one: the
- * flight depends on a rig of few numbers (parameters below); each is moved up and down by its own
- * standard uncertainty and the whole flight re-evaluated, which gives its slope. Stage two: each
- * source (a part's mass, a maker's bias, a station) moves the mass figures directly and the flight
- * through those slopes; the squares add up. A slope is taken over the width of the doubt, so a bend
- * within it is averaged rather than missed. */
+ * In two stages, because masses are many and their road to the flight is narrow. Stage one
+ * (doubt_flight.c): how far each figure moves with each of the few numbers that flight rests on. Stage
+ * two: each source (a part's mass, a maker's bias, a station, a motor's kV) moves the mass figures
+ * directly and the flight through those slopes; the squares add up.
+ *
+ * The propellers' model is off by one share where they stand still and by another where they move, and
+ * the two errors of either go together. A figure is about one of the two, and each is asked with its
+ * own; minutes as flown are about both, by their shares of the time, and count the errors as one. */
 #include "craft/doubt.h"
 
 #include <math.h>
 #include <string.h>
 
+#include "craft/doubt_flight.h"
 #include "craft/flight.h"
 #include "craft/to_rig.h"
 
-/* What the flight depends on. */
-enum {
-    P_MASS,
-    P_IXX,
-    P_IYY,
-    P_IZZ,
-    P_SUM_X,
-    P_SUM_Y,
-    P_MOTOR_MASS,
-    P_SPIN,
-    P_THRUST,
-    P_POWER,
-    P_KV,
-    P_RESISTANCE,
-    P_NO_LOAD,
-    P_CAPACITY,
-    P_PACK_OHM,
-    P_LEAD,
-    P_DRAG,
-    P_ALWAYS,
-    P_BLOCKAGE,
-    PARAMETERS
-};
-
 /* Standard uncertainties as shares. [E] are ours, until flights correct them. */
-#define PACK_LAW_U     0.30 /* the law of group resistance */
 #define LEAD_U         0.10 /* [E] contacts, solder */
 #define DRAG_LAW_U     0.30
 #define DRAG_STATED_U  0.15 /* [E] */
 #define ALWAYS_U       0.20 /* [E] */
 #define BLOCKAGE_U     0.40 /* [E] */
 #define SPIN_U         0.15
+#define COOLING_U      0.45 /* [E] 0.3 of the thermal resistance, which goes with mass^(-2/3) */
+#define ESC_U          0.50 /* [E] its resistance, its loss at part throttle, what it draws waiting */
 #define MAKER_BIAS_U   0.01  /* [E] masses that one maker states are off together */
 #define SCALE_COMMON_U 0.001 /* weighed masses share a scale */
 
@@ -54,53 +34,9 @@ static const pare_figure mass_figures[] = {PARE_ALL_UP, PARE_DRY, PARE_CG_X, PAR
                                            PARE_IXY,    PARE_IXZ, PARE_IYZ,  PARE_PACK_SHIFT};
 enum { MASS_FIGURES = sizeof mass_figures / sizeof mass_figures[0] };
 
-static double *parameter(pare_rig *rig, int which)
-{
-    switch (which) {
-    case P_MASS:
-        return &rig->mass_kg;
-    case P_IXX:
-        return &rig->inertia_xx_kg_m2;
-    case P_IYY:
-        return &rig->inertia_yy_kg_m2;
-    case P_IZZ:
-        return &rig->inertia_zz_kg_m2;
-    case P_SUM_X:
-        return &rig->sum_x_m;
-    case P_SUM_Y:
-        return &rig->sum_y_m;
-    case P_MOTOR_MASS:
-        return &rig->motor.mass_kg;
-    case P_SPIN:
-        return &rig->spin_kg_m2;
-    case P_THRUST:
-        return &rig->rotor.thrust_factor;
-    case P_POWER:
-        return &rig->rotor.power_factor;
-    case P_KV:
-        return &rig->motor.kv_rpm_per_v;
-    case P_RESISTANCE:
-        return &rig->motor.resistance_ohm;
-    case P_NO_LOAD:
-        return &rig->motor.no_load_a;
-    case P_CAPACITY:
-        return &rig->pack.capacity_c;
-    case P_PACK_OHM:
-        return rig->pack.group_ohm > 0 ? &rig->pack.group_ohm : &rig->pack.resistance_factor;
-    case P_LEAD:
-        return &rig->pack.lead_ohm;
-    case P_DRAG:
-        return &rig->drag_m2;
-    case P_ALWAYS:
-        return &rig->always_w;
-    default:
-        return &rig->blockage;
-    }
-}
-
 /* Everything that one source moves, signed, at one standard uncertainty. */
 typedef struct effect {
-    double parameter[PARAMETERS];
+    double number[PARE_DOUBTED]; /* changes of logarithms */
     double mass_figure[MASS_FIGURES];
 } effect;
 
@@ -108,7 +44,7 @@ typedef struct doubt {
     const pare_craft *craft;
     const pare_sheet *sheet;
     size_t motor, propeller, pack; /* their items */
-    double slope[PARAMETERS][PARE_FIGURES];
+    pare_slopes slopes;
     double variance[PARE_FIGURES];
 } doubt;
 
@@ -135,31 +71,37 @@ static double pack_kg(const doubt *d)
     return 1;
 }
 
-/* The effect of lines growing by a share of their own mass, or of one line moving. */
+/* The effect of lines growing by a share of their own mass, or of one line moving. What grows is one
+ * more body at its place; what moves is taken away from one place and put in another. */
 static void assembly_effect(const doubt *d, const double grown_kg[PARE_LINES], size_t moved_line,
                             pare_vec3 by_m, effect *out)
 {
     const pare_assembly *assembly = &d->sheet->assembly;
-    pare_body body[PARE_LINES];
+    pare_body body[PARE_LINES + 3];
+    size_t bodies = 0;
     double pack_u = 0, motor_u = 0, propeller_u = 0;
+    body[bodies++] = assembly->all;
     for (size_t i = 0; i < assembly->lines; i++) {
         const pare_line *line = &assembly->line[i];
-        body[i] = line->body;
-        if (grown_kg[i] != 0 && line->body.mass_kg != 0) {
-            const double factor = 1 + grown_kg[i] / line->body.mass_kg;
-            body[i].mass_kg *= factor;
-            body[i].inertia_kg_m2 = pare_sym3_times(factor, body[i].inertia_kg_m2);
-            if (line->of == PARE_LINE_ITEM && line->index == d->pack)
-                pack_u += grown_kg[i];
-            if (line->of == PARE_LINE_ITEM && line->index == d->motor)
-                motor_u += grown_kg[i] / line->count;
-            if (line->of == PARE_LINE_ITEM && line->index == d->propeller)
-                propeller_u += grown_kg[i] / line->count;
-        }
-        if (i == moved_line)
-            body[i].at_m = pare_vec3_add(body[i].at_m, by_m);
+        if (grown_kg[i] == 0 || line->body.mass_kg == 0)
+            continue;
+        const double grown = grown_kg[i] / line->body.mass_kg;
+        body[bodies++] = (pare_body){grown_kg[i], line->body.at_m,
+                                     pare_sym3_times(grown, line->body.inertia_kg_m2)};
+        if (line->of == PARE_LINE_ITEM && line->index == d->pack)
+            pack_u += grown_kg[i];
+        if (line->of == PARE_LINE_ITEM && line->index == d->motor)
+            motor_u += grown_kg[i] / line->count;
+        if (line->of == PARE_LINE_ITEM && line->index == d->propeller)
+            propeller_u += grown_kg[i] / line->count;
     }
-    const pare_body all = pare_body_sum(assembly->lines, body);
+    if (moved_line < assembly->lines) {
+        const pare_body *from = &assembly->line[moved_line].body;
+        body[bodies++] = (pare_body){.mass_kg = -from->mass_kg, .at_m = from->at_m};
+        body[bodies++] =
+            (pare_body){.mass_kg = from->mass_kg, .at_m = pare_vec3_add(from->at_m, by_m)};
+    }
+    const pare_body all = pare_body_sum(bodies, body);
     double before[MASS_FIGURES], after[MASS_FIGURES];
     mass_values(&assembly->all, pack_kg(d), 0, before);
     mass_values(&all, pack_kg(d), pack_u, after);
@@ -173,9 +115,21 @@ static void assembly_effect(const doubt *d, const double grown_kg[PARE_LINES], s
     rig.spin_kg_m2 =
         pare_rotor_spin_kg_m2(propeller->mass_kg.value + propeller_u,
                               propeller->spec[PARE_SPEC_DIAMETER].value, rig.motor.mass_kg);
-    pare_rig base = d->sheet->rig;
-    for (int p = 0; p <= P_SPIN; p++)
-        out->parameter[p] = *parameter(&rig, p) - *parameter(&base, p);
+    const pare_rig *base = &d->sheet->rig;
+    const struct {
+        pare_doubted which;
+        double after, before;
+    } moved[] = {{PARE_DOUBTED_MASS, rig.mass_kg, base->mass_kg},
+                 {PARE_DOUBTED_IXX, rig.inertia_xx_kg_m2, base->inertia_xx_kg_m2},
+                 {PARE_DOUBTED_IYY, rig.inertia_yy_kg_m2, base->inertia_yy_kg_m2},
+                 {PARE_DOUBTED_IZZ, rig.inertia_zz_kg_m2, base->inertia_zz_kg_m2},
+                 {PARE_DOUBTED_SUM_X, rig.sum_x_m, base->sum_x_m},
+                 {PARE_DOUBTED_SUM_Y, rig.sum_y_m, base->sum_y_m},
+                 {PARE_DOUBTED_COOLING, rig.motor.mass_kg, base->motor.mass_kg},
+                 {PARE_DOUBTED_SPIN, rig.spin_kg_m2, base->spin_kg_m2}};
+    for (size_t i = 0; i < sizeof moved / sizeof moved[0]; i++)
+        if (moved[i].before > 0)
+            out->number[moved[i].which] = moved[i].after / moved[i].before - 1;
 }
 
 static void add(doubt *d, const effect *e)
@@ -183,10 +137,10 @@ static void add(doubt *d, const effect *e)
     double moved[PARE_FIGURES] = {0};
     for (int i = 0; i < MASS_FIGURES; i++)
         moved[mass_figures[i]] = e->mass_figure[i];
-    for (int p = 0; p < PARAMETERS; p++)
-        if (e->parameter[p] != 0)
+    for (int n = 0; n < PARE_DOUBTED; n++)
+        if (e->number[n] != 0)
             for (int f = 0; f < PARE_FIGURES; f++)
-                moved[f] += d->slope[p][f] * e->parameter[p];
+                moved[f] += d->slopes.slope[n][f] * e->number[n];
     for (int f = 0; f < PARE_FIGURES; f++)
         d->variance[f] += moved[f] * moved[f];
 }
@@ -270,6 +224,8 @@ static void stations(doubt *d)
     const double nothing[PARE_LINES] = {0};
     for (size_t i = 0; i < assembly->lines; i++) {
         const double u = assembly->line[i].at_u_m;
+        if (u == 0)
+            continue;
         const pare_vec3 by_m[3] = {{u, 0, 0}, {0, u, 0}, {0, 0, u}};
         for (int axis = 0; axis < 3; axis++) {
             effect e = {0};
@@ -279,118 +235,174 @@ static void stations(doubt *d)
     }
 }
 
-/* Standard uncertainty of each rig number that does not come from masses. */
-static void own_uncertainty(const doubt *d, double u[PARAMETERS])
+static double share(const pare_value *spec)
 {
-    const pare_rig *rig = &d->sheet->rig;
-    const pare_value *motor = d->craft->item[d->motor].part->spec;
-    const pare_value *pack = d->craft->item[d->pack].part->spec;
-    const pare_prop_doubt blades = pare_prop_model_doubt(rig->rotor.prop, false);
-    u[P_SPIN] = SPIN_U * rig->spin_kg_m2;
-    u[P_THRUST] = blades.thrust_u;
-    u[P_POWER] = blades.power_u;
-    u[P_KV] = motor[PARE_SPEC_KV].u;
-    u[P_RESISTANCE] = motor[PARE_SPEC_RESISTANCE].u;
-    u[P_NO_LOAD] = motor[PARE_SPEC_NO_LOAD].u;
-    u[P_CAPACITY] = d->craft->item[d->pack].count * pack[PARE_SPEC_CAPACITY].u;
-    u[P_PACK_OHM] = rig->pack.group_ohm > 0
-                        ? pack[PARE_SPEC_RESISTANCE].u / d->craft->item[d->pack].count
-                        : PACK_LAW_U * rig->pack.resistance_factor;
-    u[P_LEAD] = LEAD_U * rig->pack.lead_ohm;
-    u[P_DRAG] = (d->craft->drag_given ? DRAG_STATED_U : DRAG_LAW_U) * rig->drag_m2;
-    u[P_ALWAYS] = ALWAYS_U * rig->always_w;
-    u[P_BLOCKAGE] = BLOCKAGE_U * rig->blockage;
+    return spec->value > 0 ? spec->u / spec->value : 0;
 }
 
-/* The inertias and the arms reach a few figures only; the others' slopes are 0. */
-static void fly(const doubt *d, int which, const pare_rig *rig,
-                pare_sheet_figure figure[PARE_FIGURES])
+static const pare_doubted of_pair[PARE_PAIR_NUMBERS] = {
+    [PARE_PAIR_THRUST] = PARE_DOUBTED_THRUST,   [PARE_PAIR_POWER] = PARE_DOUBTED_POWER,
+    [PARE_PAIR_KV] = PARE_DOUBTED_KV,           [PARE_PAIR_RESISTANCE] = PARE_DOUBTED_RESISTANCE,
+    [PARE_PAIR_NO_LOAD] = PARE_DOUBTED_NO_LOAD,
+};
+
+static double total(const pare_pair_doubt *drive, int number)
 {
-    pare_endurance endured;
-    if ((which >= P_IXX && which <= P_SUM_Y) || which == P_SPIN)
-        pare_flight_turning_figures(rig, figure);
-    else
-        pare_flight_figures(&d->craft->brief, rig, figure, &endured);
+    double squares = 0;
+    for (int source = 0; source < PARE_PAIR_NUMBERS; source++)
+        squares += drive->root[number][source] * drive->root[number][source];
+    return sqrt(squares);
 }
 
-static void find_slopes(doubt *d, const double step[PARAMETERS])
+/* Rotors as measured or as modelled; motors as measured with them, else as stated or by the laws. */
+static void drives(const pare_craft *craft, const pare_sheet *sheet, pare_doubts *doubts)
 {
-    for (int p = 0; p < PARAMETERS; p++) {
-        if (!(step[p] > 0))
+    const pare_rig *rig = &sheet->rig;
+    const pare_value *motor = craft->item[pare_craft_doing(craft, PARE_MOTOR)].part->spec;
+    const double hover_rad_s = sheet->figure[PARE_HOVER_RPM].value;
+    const double to_weight = sheet->figure[PARE_TWR_FRESH].value;
+    for (int full = 0; full < 2; full++)
+        for (int running = 0; running < 2; running++) {
+            pare_pair_doubt *drive = &doubts->drive[full][running];
+            if (rig->pair && running) { /* says no more than at rest */
+                *drive = doubts->drive[full][0];
+                continue;
+            }
+            pare_rig_rotor_doubt(rig, full ? hover_rad_s * sqrt(to_weight) : hover_rad_s, running,
+                                 drive);
+            if (rig->pair)
+                continue;
+            drive->root[PARE_PAIR_KV][PARE_PAIR_KV] = share(&motor[PARE_SPEC_KV]);
+            drive->root[PARE_PAIR_RESISTANCE][PARE_PAIR_RESISTANCE] =
+                motor[PARE_SPEC_RESISTANCE].u / rig->motor.resistance_ohm;
+            drive->root[PARE_PAIR_NO_LOAD][PARE_PAIR_NO_LOAD] = share(&motor[PARE_SPEC_NO_LOAD]);
+        }
+}
+
+void pare_doubts_of(const pare_craft *craft, const pare_sheet *sheet, pare_doubts *doubts)
+{
+    const pare_rig *rig = &sheet->rig;
+    const pare_value *pack = craft->item[pare_craft_doing(craft, PARE_PACK)].part->spec;
+    const pare_pack_doubt cells = pare_pack_model_doubt(&rig->pack);
+    double *u = doubts->u;
+    const double waiting_w =
+        rig->rotors * rig->esc.idle_a * pare_pack_open_v(&rig->pack, PARE_CHARGE_HALF);
+    *doubts = (pare_doubts){0};
+    drives(craft, sheet, doubts);
+    for (int number = 0; number < PARE_PAIR_NUMBERS; number++)
+        u[of_pair[number]] = total(&doubts->drive[0][0], number);
+    u[PARE_DOUBTED_COOLING] = COOLING_U;
+    u[PARE_DOUBTED_CAPACITY] = hypot(share(&pack[PARE_SPEC_CAPACITY]), cells.capacity_share_u);
+    u[PARE_DOUBTED_PACK_OHM] =
+        hypot(rig->pack.group_ohm > 0 ? share(&pack[PARE_SPEC_RESISTANCE]) : 0, cells.ohm_share_u);
+    u[PARE_DOUBTED_CELL_V] = cells.cell_v_u;
+    u[PARE_DOUBTED_LEAD] = LEAD_U;
+    u[PARE_DOUBTED_DRAG] = craft->drag_given ? DRAG_STATED_U : DRAG_LAW_U;
+    u[PARE_DOUBTED_ALWAYS] = ALWAYS_U * rig->always_w / (rig->always_w + waiting_w);
+    u[PARE_DOUBTED_BLOCKAGE] = BLOCKAGE_U;
+    u[PARE_DOUBTED_SPIN] = SPIN_U;
+    u[PARE_DOUBTED_SWITCHING] = ESC_U;
+    u[PARE_DOUBTED_ESC_OHM] = ESC_U;
+    u[PARE_DOUBTED_ESC_IDLE] = ESC_U;
+}
+
+static bool of_drive(int number)
+{
+    for (int i = 0; i < PARE_PAIR_NUMBERS; i++)
+        if ((int)of_pair[i] == number)
+            return true;
+    return false;
+}
+
+static void rig_numbers(doubt *d, const double u[PARE_DOUBTED])
+{
+    for (int n = 0; n < PARE_DOUBTED; n++) {
+        if (u[n] == 0 || of_drive(n))
             continue;
-        pare_sheet_figure high[PARE_FIGURES] = {0}, low[PARE_FIGURES] = {0};
-        pare_rig rig = d->sheet->rig;
-        const double middle = *parameter(&rig, p);
-        const double room = 0.5 * middle; /* never through zero */
-        const double h = step[p] < room ? step[p] : room;
-        *parameter(&rig, p) = middle + h;
-        if (p == P_DRAG)
-            rig.drag_top_m2 = d->sheet->rig.drag_top_m2 * (middle + h) / middle;
-        fly(d, p, &rig, high);
-        *parameter(&rig, p) = middle - h;
-        if (p == P_DRAG)
-            rig.drag_top_m2 = d->sheet->rig.drag_top_m2 * (middle - h) / middle;
-        fly(d, p, &rig, low);
-        for (int f = 0; f < PARE_FIGURES; f++) {
-            /* Where one side has no figure, the slope of the other side stands for both. */
-            const double here = d->sheet->figure[f].value;
-            if (high[f].exists && low[f].exists)
-                d->slope[p][f] = (high[f].value - low[f].value) / (2 * h);
-            else if (high[f].exists)
-                d->slope[p][f] = (high[f].value - here) / h;
-            else if (low[f].exists)
-                d->slope[p][f] = (here - low[f].value) / h;
+        effect e = {0};
+        e.number[n] = u[n];
+        add(d, &e);
+        for (int f = 0; f < PARE_FIGURES; f++)
+            d->variance[f] += d->slopes.bend[n][f] * d->slopes.bend[n][f];
+    }
+}
+
+/* How much of a figure is about propellers that move, 0 to 1. */
+static double running_share(const pare_brief *brief, int figure)
+{
+    const pare_flown *flown;
+    const size_t entries = pare_brief_flown(brief, &flown);
+    double share = 0;
+    switch (figure) {
+    case PARE_CRUISE_TIME:
+    case PARE_BEST_RANGE:
+    case PARE_BEST_RANGE_SPEED:
+    case PARE_BURST:
+    case PARE_TURN:
+    case PARE_CLIMB:
+    case PARE_TOP_SPEED:
+        return 1;
+    case PARE_FLOWN_TIME:
+    case PARE_FLOWN_A:
+    case PARE_FLOWN_RMS_A:
+        for (size_t i = 0; i < entries; i++)
+            if (flown[i].as == PARE_FLOWN_SPEED)
+                share += flown[i].share;
+        return share;
+    default:
+        return 0;
+    }
+}
+
+/* A figure's own mixture of the drive's errors. */
+static pare_pair_doubt drive_of(const pare_brief *brief, const pare_doubts *doubts, int figure)
+{
+    const bool full = figure >= PARE_THRUST_FRESH && figure <= PARE_ROTOR_LAG;
+    const double running = running_share(brief, figure);
+    pare_pair_doubt mixed = doubts->drive[full][0];
+    const pare_pair_doubt *moving = &doubts->drive[full][1];
+    for (int number = 0; running > 0 && number < PARE_PAIR_NUMBERS; number++)
+        for (int source = 0; source < PARE_PAIR_NUMBERS; source++) {
+            double *to = &mixed.root[number][source];
+            *to += running * (moving->root[number][source] - *to);
+        }
+    return mixed;
+}
+
+/* A bend goes with the square of the doubt that finds it. */
+static double bend(double at_u, double u, double now_u)
+{
+    return u > 0 ? at_u * (now_u / u) * (now_u / u) : 0;
+}
+
+static void drive(doubt *d, const pare_doubts *doubts)
+{
+    for (int f = PARE_HOVER_OUTPUT; f < PARE_FIGURES; f++) {
+        const pare_pair_doubt its = drive_of(&d->craft->brief, doubts, f);
+        for (int source = 0; source < PARE_PAIR_NUMBERS; source++) {
+            double moved = 0;
+            for (int number = 0; number < PARE_PAIR_NUMBERS; number++)
+                moved += d->slopes.slope[of_pair[number]][f] * its.root[number][source];
+            d->variance[f] += moved * moved;
+        }
+        for (int number = 0; number < PARE_PAIR_NUMBERS; number++) {
+            const double off = bend(d->slopes.bend[of_pair[number]][f], doubts->u[of_pair[number]],
+                                    total(&its, number));
+            d->variance[f] += off * off;
         }
     }
 }
 
-/* Steps for the parameters that masses move: the size of what all masses together do to them. */
-static void mass_steps(const doubt *d, double step[PARAMETERS])
+void pare_sheet_doubt_with(const pare_craft *craft, const pare_doubts *doubts, pare_sheet *sheet)
 {
-    const pare_assembly *assembly = &d->sheet->assembly;
-    double grown_kg[PARE_LINES];
-    for (size_t i = 0; i < assembly->lines; i++)
-        grown_kg[i] = 0.01 * assembly->line[i].mass_kg.value;
-    effect e = {0};
-    assembly_effect(d, grown_kg, PARE_LINES, (pare_vec3){0, 0, 0}, &e);
-    for (int p = 0; p <= P_SPIN; p++)
-        step[p] = fabs(e.parameter[p]);
-    step[P_SUM_X] = 0.01 * d->sheet->rig.sum_x_m;
-    step[P_SUM_Y] = 0.01 * d->sheet->rig.sum_y_m;
-}
-
-static void rig_numbers(doubt *d, const double u[PARAMETERS])
-{
-    const double together = pare_prop_model_doubt(d->sheet->rig.rotor.prop, false).correlation;
-    for (int p = P_SPIN; p < PARAMETERS; p++) {
-        effect e = {0};
-        e.parameter[p] = u[p];
-        if (p == P_THRUST)
-            e.parameter[P_POWER] = together * u[P_POWER];
-        if (p == P_POWER)
-            e.parameter[p] *= sqrt(1 - together * together);
-        add(d, &e);
-    }
-}
-
-void pare_sheet_doubt(const pare_craft *craft, pare_sheet *sheet)
-{
-    const int motor = pare_craft_doing(craft, PARE_MOTOR);
-    const int propeller = pare_craft_doing(craft, PARE_PROPELLER);
-    const int pack = pare_craft_doing(craft, PARE_PACK);
-    if (motor < 0 || propeller < 0 || pack < 0)
-        return;
     doubt d = {.craft = craft,
                .sheet = sheet,
-               .motor = (size_t)motor,
-               .propeller = (size_t)propeller,
-               .pack = (size_t)pack};
-    double u[PARAMETERS] = {0}, step[PARAMETERS];
-    own_uncertainty(&d, u);
-    memcpy(step, u, sizeof step);
-    mass_steps(&d, step);
-    find_slopes(&d, step);
-    rig_numbers(&d, u);
+               .motor = (size_t)pare_craft_doing(craft, PARE_MOTOR),
+               .propeller = (size_t)pare_craft_doing(craft, PARE_PROPELLER),
+               .pack = (size_t)pare_craft_doing(craft, PARE_PACK)};
+    pare_doubted_slopes(&craft->brief, sheet, doubts->u, &d.slopes);
+    rig_numbers(&d, doubts->u);
+    drive(&d, doubts);
     part_masses(&d);
     maker_biases(&d);
     shared_scale(&d);
@@ -398,4 +410,11 @@ void pare_sheet_doubt(const pare_craft *craft, pare_sheet *sheet)
     for (int f = 0; f < PARE_FIGURES; f++)
         sheet->figure[f].u = sheet->figure[f].exists ? sqrt(d.variance[f]) : 0;
     sheet->with_u = true;
+}
+
+void pare_sheet_doubt(const pare_craft *craft, pare_sheet *sheet)
+{
+    pare_doubts doubts;
+    pare_doubts_of(craft, sheet, &doubts);
+    pare_sheet_doubt_with(craft, &doubts, sheet);
 }

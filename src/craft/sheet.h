@@ -52,7 +52,7 @@ typedef struct pare_sheet {
 /** The whole sheet.
  *
  * @param craft   settled and loaded (pare_craft_load)
- * @param with_u  also each figure's uncertainty, each margin's chance (about 30 sheets' work)
+ * @param with_u  also each figure's uncertainty, each margin's chance (about 13 sheets' work)
  * @return PARE_OK, also when single figures do not exist; PARE_BAD_DATA when nothing can be said
  * Allocates nothing; the propeller's table must be warm for speed, but need not be. */
 pare_status pare_sheet_compute(const pare_craft *craft, bool with_u, pare_sheet *sheet,

@@ -1,0 +1,358 @@
+/* rooms: store craft physics base */
+/* The uncertainty of a sheet's figures against flights of everything drawn together.
+ *
+ * The linear law of propagation (JCGM 100:2008) is checked as its supplement says (JCGM 101:2008): all
+ * inputs are drawn from their distributions, every draw is flown in full, and the figures' spread is
+ * compared. Masses and stations are normal, everything that cannot be less than nothing log-normal. */
+#include "craft/doubt.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+#include "bench_of.h"
+#include "craft/flight.h"
+#include "craft/to_rig.h"
+#include "draws.h"
+#include "near.h"
+#include "store/bench.h"
+
+enum { DRAWS = 4000 };
+
+/* The spread of so many draws is itself off by 1 / sqrt(2 DRAWS), 1.1 %; three of these. */
+#define SAMPLING 0.034
+#define AGREES   0.10
+/* A pack that lands early on its volts lands with more charge: what it lacks in volts and what it has
+ * left pull thrust at landing both ways, each bent, and leave little of either's slope. */
+#define LANDING_AGREES 0.15
+
+static const char *const crafts[] = {"bodkin", "drover", "hedgerow", "thimble"};
+enum { CRAFTS = sizeof crafts / sizeof crafts[0] };
+
+static int setup(void **state)
+{
+    *state = bench_of("../../demo/bench.yaml");
+    return 0;
+}
+
+static int teardown(void **state)
+{
+    pare_bench_close(*state);
+    return 0;
+}
+
+static void sheet_of(const pare_bench *bench, const char *name, pare_craft *craft,
+                     pare_sheet *sheet)
+{
+    pare_error err = {0};
+    const pare_craft *plain = pare_bench_craft(bench, name);
+    assert_non_null(plain);
+    if (pare_craft_load(plain, plain->loadouts ? 0 : -1, craft, &err) != PARE_OK ||
+        pare_sheet_compute(craft, true, sheet, &err) != PARE_OK)
+        fail_msg("%s: %s", name, err.text);
+}
+
+/* ---- drawing ---- */
+
+static const pare_part *part_of(const pare_craft *craft, const pare_line *line)
+{
+    return line->of == PARE_LINE_ITEM ? craft->item[line->index].part : NULL;
+}
+
+/* One error for all lines that have something in common with line i; drawn at the first of them. */
+static double shared(size_t i,
+                     bool (*alike)(const pare_craft *, const pare_line *, const pare_line *),
+                     const pare_craft *craft, const pare_assembly *assembly, double drawn[],
+                     uint64_t *dice)
+{
+    for (size_t j = 0; j < i; j++)
+        if (alike(craft, &assembly->line[i], &assembly->line[j]))
+            return drawn[i] = drawn[j];
+    return drawn[i] = draw_normal(dice);
+}
+
+static bool same_part(const pare_craft *craft, const pare_line *a, const pare_line *b)
+{
+    return part_of(craft, a) && part_of(craft, a) == part_of(craft, b);
+}
+
+static bool same_maker(const pare_craft *craft, const pare_line *a, const pare_line *b)
+{
+    const pare_part *one = part_of(craft, a), *other = part_of(craft, b);
+    return one && other && one->maker && other->maker && strcmp(one->maker, other->maker) == 0;
+}
+
+/* The craft's body with masses and stations drawn, and the motor's and propeller's own mass. */
+static void draw_body(const pare_craft *craft, const pare_sheet *sheet, uint64_t *dice,
+                      pare_rig *rig)
+{
+    const pare_assembly *assembly = &sheet->assembly;
+    const double scale = draw_normal(dice);
+    double part[PARE_LINES], maker[PARE_LINES];
+    pare_body body[PARE_LINES];
+    const pare_part *propeller = craft->item[pare_craft_doing(craft, PARE_PROPELLER)].part;
+    double propeller_kg = propeller->mass_kg.value;
+    for (size_t i = 0; i < assembly->lines; i++) {
+        const pare_line *line = &assembly->line[i];
+        const pare_part *of = part_of(craft, line);
+        double more_kg = line->mass_kg.u * shared(i, same_part, craft, assembly, part, dice);
+        const double bias = shared(i, same_maker, craft, assembly, maker, dice);
+        if (of && of->mass_kg.known == PARE_STATED && of->maker)
+            more_kg += 0.01 * line->mass_kg.value * bias;
+        if (of && of->mass_kg.known == PARE_WEIGHED)
+            more_kg += 0.001 * line->mass_kg.value * scale;
+        body[i] = line->body;
+        if (body[i].mass_kg > 0) {
+            body[i].inertia_kg_m2 =
+                pare_sym3_times(1 + more_kg / body[i].mass_kg, body[i].inertia_kg_m2);
+            body[i].mass_kg += more_kg;
+        }
+        body[i].at_m.x += line->at_u_m * draw_normal(dice);
+        body[i].at_m.y += line->at_u_m * draw_normal(dice);
+        body[i].at_m.z += line->at_u_m * draw_normal(dice);
+        if (of == craft->item[pare_craft_doing(craft, PARE_MOTOR)].part)
+            rig->motor.mass_kg += more_kg / line->count;
+        if (of == propeller)
+            propeller_kg += more_kg / line->count;
+    }
+    const pare_body all = pare_body_sum(assembly->lines, body);
+    pare_rig_put_body(assembly, &all, rig);
+    rig->spin_kg_m2 = pare_rotor_spin_kg_m2(propeller_kg, propeller->spec[PARE_SPEC_DIAMETER].value,
+                                            rig->motor.mass_kg);
+}
+
+static const pare_doubted of_pair[PARE_PAIR_NUMBERS] = {PARE_DOUBTED_THRUST, PARE_DOUBTED_POWER,
+                                                        PARE_DOUBTED_KV, PARE_DOUBTED_RESISTANCE,
+                                                        PARE_DOUBTED_NO_LOAD};
+
+/* Everything but rotors and motors. */
+static void draw_numbers(const double u[PARE_DOUBTED], uint64_t *dice, pare_moved_rig *rig)
+{
+    for (int n = 0; n < PARE_DOUBTED; n++) {
+        bool apart = false;
+        for (int i = 0; i < PARE_PAIR_NUMBERS; i++)
+            apart = apart || (int)of_pair[i] == n;
+        if (!apart)
+            pare_doubted_move(rig, (pare_doubted)n, u[n] * draw_normal(dice));
+    }
+}
+
+/* Rotors and motors off by deviates z of a share of two ways to be off. */
+static void put_drive(const pare_rig *from, const pare_pair_doubt *still,
+                      const pare_pair_doubt *moving, double share,
+                      const double z[PARE_PAIR_NUMBERS], pare_moved_rig *moved)
+{
+    moved->rig = *from;
+    for (int number = 0; number < PARE_PAIR_NUMBERS; number++) {
+        double change = 0;
+        for (int source = 0; source < PARE_PAIR_NUMBERS; source++)
+            change += z[source] * ((1 - share) * still->root[number][source] +
+                                   share * moving->root[number][source]);
+        pare_doubted_move(moved, of_pair[number], change);
+    }
+}
+
+static double share_at_speed(const pare_brief *brief)
+{
+    const pare_flown *flown;
+    const size_t entries = pare_brief_flown(brief, &flown);
+    double share = 0;
+    for (size_t i = 0; i < entries; i++)
+        share += flown[i].as == PARE_FLOWN_SPEED ? flown[i].share : 0;
+    return share;
+}
+
+/* Propellers at rest, as flown, and running: each group of figures with the errors that it is about. */
+static void fly(const pare_craft *craft, const pare_rig *rig, const pare_doubts *doubts,
+                uint64_t *dice, pare_sheet_figure figure[PARE_FIGURES])
+{
+    const struct {
+        bool full;
+        double running;
+        unsigned groups;
+    } parts[] = {{false, 0, PARE_FLY_HOVER | PARE_FLY_HOVER_TIME | PARE_FLY_GROUND},
+                 {true, 0, PARE_FLY_FULL | PARE_FLY_QUICKNESS},
+                 {false, share_at_speed(&craft->brief), PARE_FLY_MINUTES},
+                 {false, 1, PARE_FLY_RANGE},
+                 {true, 1, PARE_FLY_BURST | PARE_FLY_TURN | PARE_FLY_CLIMB | PARE_FLY_TOP_SPEED}};
+    double z[PARE_PAIR_NUMBERS];
+    for (int i = 0; i < PARE_PAIR_NUMBERS; i++)
+        z[i] = draw_normal(dice);
+    for (size_t i = 0; i < sizeof parts / sizeof parts[0]; i++) {
+        const pare_pair_doubt *drive = doubts->drive[parts[i].full];
+        pare_moved_rig moved;
+        pare_endurance endured;
+        put_drive(rig, &drive[0], &drive[1], parts[i].running, z, &moved);
+        pare_flight_some(&craft->brief, &moved.rig, parts[i].groups, figure, &endured);
+    }
+}
+
+/* A flight that lands at once lasts no time; any other figure that does not exist is left out. */
+typedef struct spread {
+    int count;
+    double sum, squares; /* about the sheet's own value */
+} spread;
+
+static double deviation(const spread *s)
+{
+    const double mean = s->sum / s->count;
+    return sqrt(s->squares / s->count - mean * mean);
+}
+
+static void draw_all(const pare_craft *craft, const pare_sheet *sheet, spread spreads[PARE_FIGURES])
+{
+    uint64_t dice = 20;
+    pare_doubts doubts;
+    pare_doubts_of(craft, sheet, &doubts);
+    for (int draw = 0; draw < DRAWS; draw++) {
+        pare_moved_rig moved = {.rig = sheet->rig};
+        pare_sheet_figure figure[PARE_FIGURES];
+        for (int f = 0; f < PARE_FIGURES; f++)
+            figure[f].exists = false;
+        draw_body(craft, sheet, &dice, &moved.rig);
+        draw_numbers(doubts.u, &dice, &moved);
+        fly(craft, &moved.rig, &doubts, &dice, figure);
+        for (int f = PARE_HOVER_OUTPUT; f < PARE_FIGURES; f++) {
+            const double value = figure[f].exists ? figure[f].value : 0;
+            if (!figure[f].exists && f != PARE_FLOWN_TIME)
+                continue;
+            const double off = value - sheet->figure[f].value;
+            spreads[f].count++;
+            spreads[f].sum += off;
+            spreads[f].squares += off * off;
+        }
+    }
+}
+
+static void every_figures_uncertainty_is_the_spread_of_flights_drawn_together(void **state)
+{
+    pare_craft *craft = malloc(sizeof *craft);
+    pare_sheet *sheet = malloc(sizeof *sheet);
+    int wrong = 0;
+    for (int c = 0; c < CRAFTS; c++) {
+        spread spreads[PARE_FIGURES] = {0};
+        sheet_of(*state, crafts[c], craft, sheet);
+        draw_all(craft, sheet, spreads);
+        for (int f = PARE_HOVER_OUTPUT; f < PARE_FIGURES; f++) {
+            const pare_sheet_figure *figure = &sheet->figure[f];
+            if (!figure->exists || figure->u == 0)
+                continue;
+            const double drawn = deviation(&spreads[f]);
+            assert_true(spreads[f].count > 0.9 * DRAWS);
+            const double agrees = f == PARE_TWR_LANDING ? LANDING_AGREES : AGREES;
+            if (fabs(figure->u - drawn) > (agrees + SAMPLING) * drawn) {
+                print_error("%s: %s: %.4g by slopes, %.4g drawn\n", crafts[c],
+                            pare_figure_table[f].key, figure->u, drawn);
+                wrong++;
+            }
+        }
+    }
+    assert_int_equal(wrong, 0);
+    free(craft);
+    free(sheet);
+}
+
+/* The whole figure by doubled inputs one at a time: each must reach what rests on it. */
+static void doubling_any_doubt_about_the_rig_moves_what_rests_on_it(void **state)
+{
+    static const struct {
+        pare_doubted which;
+        pare_figure moves[3];
+    } rows[] = {
+        {PARE_DOUBTED_KV, {PARE_HOVER_OUTPUT, PARE_TWR_FRESH, PARE_TOP_SPEED}},
+        {PARE_DOUBTED_RESISTANCE, {PARE_HOVER_W, PARE_FULL_A, PARE_CLIMB}},
+        {PARE_DOUBTED_NO_LOAD, {PARE_HOVER_A, PARE_FLOWN_TIME, PARE_CRUISE_TIME}},
+        {PARE_DOUBTED_COOLING, {PARE_THRUST_FRESH, PARE_TURN, PARE_ROLL}},
+        {PARE_DOUBTED_PACK_OHM, {PARE_HOVER_TIME, PARE_TWR_LANDING, PARE_BURST}},
+        {PARE_DOUBTED_CELL_V, {PARE_HOVER_A, PARE_TWR_HALF, PARE_PACK_ENERGY}},
+        {PARE_DOUBTED_DRAG, {PARE_BEST_RANGE, PARE_TOP_SPEED, PARE_FLOWN_A}},
+        {PARE_DOUBTED_ALWAYS, {PARE_HOVER_A, PARE_HOVER_TIME, PARE_BEST_RANGE}},
+        {PARE_DOUBTED_SWITCHING, {PARE_HOVER_W, PARE_CRUISE_TIME, PARE_FLOWN_TIME}},
+        {PARE_DOUBTED_SPIN, {PARE_ROTOR_LAG, PARE_BURST, PARE_ROTOR_LAG}},
+        {PARE_DOUBTED_CAPACITY, {PARE_HOVER_TIME, PARE_BEST_RANGE, PARE_PACK_ENERGY}},
+        {PARE_DOUBTED_LEAD, {PARE_FULL_A, PARE_TWR_FRESH, PARE_HOVER_TIME}},
+        {PARE_DOUBTED_BLOCKAGE, {PARE_HOVER_W, PARE_THRUST_FRESH, PARE_TOP_SPEED}},
+        {PARE_DOUBTED_ESC_OHM, {PARE_HOVER_A, PARE_TWR_HALF, PARE_CLIMB}},
+        {PARE_DOUBTED_ESC_IDLE, {PARE_HOVER_A, PARE_FLOWN_TIME, PARE_CRUISE_TIME}},
+    };
+    pare_craft *craft = malloc(sizeof *craft);
+    pare_sheet *sheet = malloc(sizeof *sheet), *doubled = malloc(sizeof *doubled);
+    pare_doubts doubts;
+    sheet_of(*state, "hedgerow", craft, sheet);
+    for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
+        pare_doubts_of(craft, sheet, &doubts);
+        assert_true(doubts.u[rows[i].which] > 0);
+        doubts.u[rows[i].which] *= 2;
+        for (int number = 0; number < PARE_PAIR_NUMBERS; number++)
+            for (int k = 0; of_pair[number] == rows[i].which && k < 4; k++)
+                doubts.drive[k / 2][k % 2].root[number][number] *= 2;
+        *doubled = *sheet;
+        pare_sheet_doubt_with(craft, &doubts, doubled);
+        for (int k = 0; k < 3; k++) {
+            const pare_figure f = rows[i].moves[k];
+            if (!(doubled->figure[f].u > sheet->figure[f].u))
+                fail_msg("number %d doubted twice as much leaves %s at %g", rows[i].which,
+                         pare_figure_table[f].key, sheet->figure[f].u);
+        }
+    }
+    free(craft);
+    free(sheet);
+    free(doubled);
+}
+
+/* Figures of flight rest on propellers at rest or on propellers that move, and say which by what the
+ * doubt about either does to them. */
+static void each_figure_asks_the_propellers_error_that_it_is_about(void **state)
+{
+    pare_craft *craft = malloc(sizeof *craft);
+    pare_sheet *sheet = malloc(sizeof *sheet), *other = malloc(sizeof *other);
+    pare_doubts doubts;
+    sheet_of(*state, "hedgerow", craft, sheet);
+    pare_doubts_of(craft, sheet, &doubts);
+    for (int full = 0; full < 2; full++)
+        for (int number = PARE_PAIR_THRUST; number <= PARE_PAIR_POWER; number++)
+            for (int source = 0; source < PARE_PAIR_NUMBERS; source++)
+                doubts.drive[full][1].root[number][source] *= 2;
+    *other = *sheet;
+    pare_sheet_doubt_with(craft, &doubts, other);
+    static const pare_figure still[] = {PARE_HOVER_W, PARE_HOVER_TIME, PARE_TWR_FRESH, PARE_ROLL};
+    static const pare_figure moving[] = {PARE_CRUISE_TIME, PARE_BEST_RANGE, PARE_TOP_SPEED,
+                                         PARE_TURN,        PARE_BURST,      PARE_FLOWN_TIME};
+    for (size_t i = 0; i < sizeof still / sizeof still[0]; i++)
+        assert_near(other->figure[still[i]].u, sheet->figure[still[i]].u, 0);
+    for (size_t i = 0; i < sizeof moving / sizeof moving[0]; i++)
+        assert_true(other->figure[moving[i]].u > 1.05 * sheet->figure[moving[i]].u);
+    free(craft);
+    free(sheet);
+    free(other);
+}
+
+/* Thrust that is off together with power leaves hover less uncertain than were they independent. */
+static void errors_that_go_together_cancel_where_thrust_is_bought_with_power(void **state)
+{
+    pare_craft *craft = malloc(sizeof *craft);
+    pare_sheet *sheet = malloc(sizeof *sheet), *other = malloc(sizeof *other);
+    pare_doubts doubts;
+    sheet_of(*state, "hedgerow", craft, sheet);
+    pare_doubts_of(craft, sheet, &doubts);
+    double *power = doubts.drive[0][0].root[PARE_PAIR_POWER];
+    power[1] = hypot(power[0], power[1]);
+    power[0] = 0;
+    *other = *sheet;
+    pare_sheet_doubt_with(craft, &doubts, other);
+    assert_true(other->figure[PARE_HOVER_W].u > sheet->figure[PARE_HOVER_W].u);
+    assert_true(other->figure[PARE_HOVER_TIME].u > sheet->figure[PARE_HOVER_TIME].u);
+    free(craft);
+    free(sheet);
+    free(other);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(every_figures_uncertainty_is_the_spread_of_flights_drawn_together),
+        cmocka_unit_test(doubling_any_doubt_about_the_rig_moves_what_rests_on_it),
+        cmocka_unit_test(each_figure_asks_the_propellers_error_that_it_is_about),
+        cmocka_unit_test(errors_that_go_together_cancel_where_thrust_is_bought_with_power),
+    };
+    return cmocka_run_group_tests(tests, setup, teardown);
+}
