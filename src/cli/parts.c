@@ -11,6 +11,7 @@ typedef struct showing {
     const char *money;
     pare_text *out;
     bool json;
+    const pare_bench *stands; /* what a stand measured of it */
 } showing;
 
 static pare_status show_part(void *context, const pare_part *part, pare_error *err)
@@ -18,10 +19,14 @@ static pare_status show_part(void *context, const pare_part *part, pare_error *e
     (void)err;
     const showing *s = context;
     if (s->json) {
-        pare_json_write(pare_part_object(part), s->out);
+        json_t *object = pare_part_object(part);
+        json_object_set_new(object, "stands",
+                            pare_stands_object(s->stands->stands, s->stands->stand));
+        pare_json_write(object, s->out);
     } else {
         const pare_screen screen = terminal_screen();
         pare_part_text(part, s->money, &screen, s->out);
+        pare_part_stands_text(part->id, s->stands->stands, s->stands->stand, s->out);
     }
     return PARE_OK;
 }
@@ -30,6 +35,7 @@ static pare_status show(const options *given, pare_text *out, pare_error *err)
 {
     bench_in_use use = {0};
     showing s = {.out = out, .json = given->given & OPTION_JSON};
+    pare_bench *stands = NULL;
     pare_arena *arena = pare_arena_open();
     pare_status status = arena ? PARE_OK : pare_no_memory(err);
     if (status == PARE_OK)
@@ -39,7 +45,11 @@ static pare_status show(const options *given, pare_text *out, pare_error *err)
     if (status == PARE_OK)
         status = pare_store_money(use.store, arena, &s.money, err);
     if (status == PARE_OK)
+        status = pare_store_read_stands(use.store, given->operand[1], &stands, err);
+    s.stands = stands;
+    if (status == PARE_OK)
         status = pare_store_each_part(use.store, 1, &given->operand[1], show_part, &s, err);
+    pare_bench_close(stands);
     bench_leave(&use);
     pare_arena_close(arena);
     return status;
@@ -86,7 +96,8 @@ const command command_parts = {
                "             mass.known. VALUE is like 31.2g or '[{run: phase, gauge: 20,\n"
                "             length: 120 mm, count: 3}]'; off takes the entry away. A bare mass\n"
                "             is the maker's, unless known=weighed stands beside it; a bare price\n"
-               "             keeps pack size and seller, not the date\n"
+               "             keeps pack size and seller, not the date. stand.PART=off takes off\n"
+               "             what a stand measured of the two\n"
                "  edit       opens its text in VISUAL or EDITOR, checks it before it is stored\n"
                "A part that craft, flights or stand tables use is not removed.\n",
     .example = "  pare parts --kind motor 'mass<30g kv=1700..2000' --sort mass\n"

@@ -23,6 +23,11 @@ json_t *pare_replacements_object(const pare_craft *craft, const pare_item *item,
 /** All about one part: mass, specs and how each is known, interfaces, what it includes, its price. */
 void pare_part_text(const pare_part *part, const char *money, const pare_screen *screen,
                     pare_text *out);
+/** What a stand measured of a part: of which pair, how many rows, over which volts. */
+void pare_part_stands_text(const char *part, size_t count, const pare_stand_table table[],
+                           pare_text *out);
+/** [{"motor", "propeller", "rows", "low_v", "high_v", "fault"}] */
+json_t *pare_stands_object(size_t count, const pare_stand_table table[]);
 /** One part as an object; {"parts": [...]} is the caller's. */
 json_t *pare_part_object(const pare_part *part);
 

@@ -1,4 +1,5 @@
 /* parts_show.c: parts as text and JSON (see catalogue.h). */
+#include <math.h>
 #include <stdio.h>
 #include <string.h>
 
@@ -7,6 +8,8 @@
 #include "show/part_columns.h"
 #include "show/sheet_json.h"
 #include "show/spec_show.h"
+
+#define RPM (30 / 3.14159265358979323846)
 
 enum { FIELD = 64 };
 
@@ -104,6 +107,22 @@ static void put_includes(const pare_part *part, pare_text *out)
     }
 }
 
+/* What was measured of a propeller alone. */
+static void put_measured(const pare_part *part, pare_text *out)
+{
+    if (part->stations)
+        pare_text_printf(out, "  %-18smeasured at %zu stations\n", "blade", part->stations);
+    if (!part->tunnel)
+        return;
+    const pare_tunnel_table *table = part->tunnel;
+    double most_advance = 0;
+    for (size_t i = 0; i < table->rows; i++)
+        most_advance = fmax(most_advance, table->row[i].advance);
+    pare_text_printf(out, "  %-18s%zu points, %.0f to %.0f rpm, J to %.2f\n", "tunnel", table->rows,
+                     table->row[0].speed_rad_s * RPM, table->row[table->rows - 1].speed_rad_s * RPM,
+                     most_advance);
+}
+
 void pare_part_text(const pare_part *part, const char *money, const pare_screen *screen,
                     pare_text *out)
 {
@@ -135,6 +154,7 @@ void pare_part_text(const pare_part *part, const char *money, const pare_screen 
         pare_text_printf(out, "%s\n", pare_fit_shown((pare_fit_key)key, &part->fit[key], text));
     }
     put_includes(part, out);
+    put_measured(part, out);
     if (part->price.given) {
         pare_text_add(out, "  ");
         pare_put_left(out, "price", 18);
@@ -162,6 +182,50 @@ void pare_part_text(const pare_part *part, const char *money, const pare_screen 
         pare_put_wrapped(screen, out, 0, 0,
                          "Lithium packs burn when shorted, pierced or charged wrongly: charge them "
                          "watched, on the right setting.");
+}
+
+static void volts_of(const pare_stand_table *table, double *low_v, double *high_v)
+{
+    *low_v = *high_v = table->rows ? table->row[0].volts_v : 0;
+    for (size_t i = 1; i < table->rows; i++) {
+        *low_v = fmin(*low_v, table->row[i].volts_v);
+        *high_v = fmax(*high_v, table->row[i].volts_v);
+    }
+}
+
+void pare_part_stands_text(const char *part, size_t count, const pare_stand_table table[],
+                           pare_text *out)
+{
+    for (size_t i = 0; i < count; i++) {
+        const bool is_motor = strcmp(table[i].motor, part) == 0;
+        double low_v = 0, high_v = 0;
+        volts_of(&table[i], &low_v, &high_v);
+        pare_text_add(out, "  ");
+        pare_put_left(out, i ? "" : "stand", 18);
+        pare_text_printf(out, "with %s, ", is_motor ? table[i].propeller : table[i].motor);
+        if (table[i].fault)
+            pare_text_printf(out, "not used: %s\n", table[i].fault);
+        else
+            pare_text_printf(out, "%zu rows, %.1f to %.1f V\n", table[i].rows, low_v, high_v);
+    }
+}
+
+json_t *pare_stands_object(size_t count, const pare_stand_table table[])
+{
+    json_t *list = json_array();
+    for (size_t i = 0; i < count; i++) {
+        json_t *one = json_object();
+        double low_v = 0, high_v = 0;
+        volts_of(&table[i], &low_v, &high_v);
+        json_object_set_new(one, "motor", json_string(table[i].motor));
+        json_object_set_new(one, "propeller", json_string(table[i].propeller));
+        json_object_set_new(one, "rows", json_integer((json_int_t)table[i].rows));
+        json_object_set_new(one, "low_v", table[i].rows ? pare_json_number(low_v) : json_null());
+        json_object_set_new(one, "high_v", table[i].rows ? pare_json_number(high_v) : json_null());
+        json_object_set_new(one, "fault", pare_text_or_null(table[i].fault));
+        json_array_append_new(list, one);
+    }
+    return list;
 }
 
 json_t *pare_part_object(const pare_part *part)
@@ -197,5 +261,9 @@ json_t *pare_part_object(const pare_part *part)
     }
     json_object_set_new(one, "spec", specs);
     json_object_set_new(one, "spec_known", known);
+    if (part->stations)
+        json_object_set_new(one, "blade_stations", json_integer((json_int_t)part->stations));
+    if (part->tunnel)
+        json_object_set_new(one, "tunnel_points", json_integer((json_int_t)part->tunnel->rows));
     return one;
 }

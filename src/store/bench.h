@@ -226,6 +226,10 @@ pare_status pare_store_outline(pare_store *store, const char *file, pare_arena *
 pare_status pare_store_read_part(pare_store *store, const char *id, pare_bench **bench,
                                  pare_error *err);
 
+/** The stand tables that a part was measured in, with all their parts, as a bench. @return likewise */
+pare_status pare_store_read_stands(pare_store *store, const char *part, pare_bench **bench,
+                                   pare_error *err);
+
 void pare_bench_close(pare_bench *bench);
 
 /** Gives every propeller of a bench its table: from the store's cache, or built and then kept there

@@ -95,6 +95,30 @@ static pare_status put_name(pare_arena *arena, pare_thing thing, pare_node *root
 
 /* ---- what changed ---- */
 
+/* Stand tables are no entries of the part's text, and are said beside them. */
+static pare_status add_gone(const pare_editing *e, pare_arena *arena, pare_edit_summary *summary,
+                            pare_error *err)
+{
+    if (!e->gone)
+        return PARE_OK;
+    pare_entry_change *all = pare_arena_array(arena, summary->count + e->gone, sizeof *all);
+    if (!all)
+        return pare_no_memory(err);
+    if (summary->count)
+        memcpy(all, summary->entry, summary->count * sizeof *all);
+    for (size_t i = 0; i < e->gone; i++) {
+        pare_entry_change *one = &all[summary->count + i];
+        one->key = pare_arena_text(arena, e->gone_stand[i].key);
+        one->was = pare_arena_text(arena, e->gone_stand[i].was);
+        if (!one->key || !one->was)
+            return pare_no_memory(err);
+    }
+    summary->entry = all;
+    summary->count += e->gone;
+    summary->changed = true;
+    return PARE_OK;
+}
+
 static pare_status sum_up(const pare_editing *e, const pare_node *was, const pare_node *is,
                           pare_arena *arena, pare_edit_summary *summary, pare_error *err)
 {
@@ -106,7 +130,9 @@ static pare_status sum_up(const pare_editing *e, const pare_node *was, const par
         summary->warnings = e->reading.notes->count;
         summary->warning = e->reading.notes->text;
     }
-    return pare_tree_diff(arena, was ? was : &nothing, is, &summary->count, &summary->entry, err);
+    const pare_status status =
+        pare_tree_diff(arena, was ? was : &nothing, is, &summary->count, &summary->entry, err);
+    return status == PARE_OK ? add_gone(e, arena, summary, err) : status;
 }
 
 static pare_status put(pare_editing *e, pare_thing thing, const pare_node *root, pare_error *err)

@@ -16,8 +16,10 @@ typedef struct pare_editing {
     pare_files files;
     pare_reading reading;
     size_t paths;
-    pare_path *path; /* [paths] */
-    size_t fresh;    /* items of a craft for which only a part was said */
+    pare_path *path;               /* [paths] */
+    size_t gone;                   /* stand tables that are off the bench now, by pair */
+    pare_entry_change *gone_stand; /* [gone] in the edit's own arena */
+    size_t fresh;                  /* items of a craft for which only a part was said */
     const char *fresh_item[PARE_ITEMS];
 } pare_editing;
 

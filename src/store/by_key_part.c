@@ -89,11 +89,74 @@ static pare_status take_price(pare_editing *e, pare_node *root, pare_path *path,
     return PARE_OK;
 }
 
+/* ---- stand tables ---- */
+
+/* An id may have dots, at which a key is parted. */
+static const char *partner_of(const pare_editing *e, const pare_path *path)
+{
+    const char *id = path->segment[1];
+    for (size_t i = 2; i < path->segments && id; i++)
+        id = pare_arena_printf(e->arena, "%s.%s", id, path->segment[i]);
+    return id;
+}
+
+/* "stand.pr-51-43=off": what a stand measured of the two goes. */
+static pare_status take_stand(pare_editing *e, const pare_path *path, pare_error *err)
+{
+    if (path->segments < 2 || path->value)
+        return pare_fail(err, PARE_BAD_DATA,
+                         "%.60s: stand tables come in by pare import; right would be like "
+                         "stand.PART=off, which takes those with PART off",
+                         path->word);
+    const char *other = partner_of(e, path);
+    if (!other)
+        return pare_no_memory(err);
+    const pare_status status =
+        pare_sql_change(e->store, err,
+                        "DELETE FROM stand_table WHERE (motor = ?1 AND propeller = ?2)"
+                        " OR (motor = ?2 AND propeller = ?1)",
+                        "tt", e->name, other);
+    if (status != PARE_OK)
+        return status;
+    const int count = sqlite3_changes(e->store->db);
+    if (count == 0)
+        return pare_fail(err, PARE_UNKNOWN,
+                         "%.60s: no stand table of %.48s with %.48s; pare parts show %.48s lists "
+                         "those that are there",
+                         path->word, e->name, other, e->name);
+    if (!e->gone_stand)
+        e->gone_stand = pare_arena_array(e->arena, e->paths, sizeof *e->gone_stand);
+    const char *key = pare_arena_printf(e->arena, "stand.%s", other);
+    const char *was = pare_arena_printf(e->arena, "%d table%s", count, count == 1 ? "" : "s");
+    if (!e->gone_stand || !key || !was)
+        return pare_no_memory(err);
+    e->gone_stand[e->gone++] = (pare_entry_change){.key = key, .was = was};
+    return PARE_OK;
+}
+
+/* They are no part of its text: their words are done with here. */
+static pare_status take_stands(pare_editing *e, pare_error *err)
+{
+    pare_status status = PARE_OK;
+    size_t kept = 0;
+    for (size_t i = 0; i < e->paths && status == PARE_OK; i++) {
+        if (strcmp(e->path[i].segment[0], "stand") == 0)
+            status = take_stand(e, &e->path[i], err);
+        else
+            e->path[kept++] = e->path[i];
+    }
+    if (status == PARE_OK)
+        e->paths = kept;
+    return status;
+}
+
 pare_status pare_by_key_part_paths(pare_editing *e, pare_node *root, pare_error *err)
 {
     const char *spec[PARE_SPEC_NAMES];
     pare_kind kind = PARE_OTHER;
     pare_status status = find_kind(e, root, &kind, err);
+    if (status == PARE_OK)
+        status = take_stands(e, err);
     const size_t specs = status == PARE_OK ? pare_spec_names(kind, spec) : 0;
     for (size_t i = 0; i < e->paths && status == PARE_OK; i++) {
         pare_path *path = &e->path[i];

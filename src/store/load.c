@@ -232,24 +232,52 @@ static pare_status load_stand_rows(pare_store *store, pare_reading *reading,
     return status;
 }
 
-pare_status pare_load_stands(pare_store *store, const char *craft, pare_bench *bench,
-                             pare_error *err)
+static pare_status load_stands(pare_store *store, const char *sql, const char *name,
+                               pare_bench *bench, pare_error *err)
 {
-    static const char all[] =
-        "SELECT motor, propeller, doc FROM stand_table ORDER BY motor, propeller, row";
-    static const char own[] = "SELECT motor, propeller, doc FROM stand_table"
-                              " WHERE motor IN (SELECT part FROM craft_part WHERE craft = ?1)"
-                              " AND propeller IN (SELECT part FROM craft_part WHERE craft = ?1)"
-                              " ORDER BY motor, propeller, row";
     sqlite3_stmt *statement = NULL;
     pare_reading reading = {0};
-    pare_status status = craft ? pare_sql_prepare(store, &statement, err, own, "t", craft)
-                               : pare_sql_prepare(store, &statement, err, all, "");
+    pare_status status = name ? pare_sql_prepare(store, &statement, err, sql, "t", name)
+                              : pare_sql_prepare(store, &statement, err, sql, "");
     if (status == PARE_OK)
         status = load_stand_rows(store, &reading, statement, bench, err);
     sqlite3_finalize(statement);
     pare_units_close(reading.units);
     pare_arena_close(reading.arena);
+    return status;
+}
+
+#define STANDS  "SELECT motor, propeller, doc FROM stand_table"
+#define IN_ROWS " ORDER BY motor, propeller, row"
+
+pare_status pare_load_stands(pare_store *store, const char *craft, pare_bench *bench,
+                             pare_error *err)
+{
+    static const char own[] =
+        STANDS " WHERE motor IN (SELECT part FROM craft_part WHERE craft = ?1)"
+               " AND propeller IN (SELECT part FROM craft_part WHERE craft ="
+               " ?1)" IN_ROWS;
+    return load_stands(store, craft ? own : STANDS IN_ROWS, craft, bench, err);
+}
+
+pare_status pare_store_read_stands(pare_store *store, const char *part, pare_bench **bench,
+                                   pare_error *err)
+{
+    static const char parts[] =
+        "SELECT id, doc FROM part WHERE id IN (SELECT motor FROM stand_table WHERE propeller = ?1"
+        " UNION SELECT propeller FROM stand_table WHERE motor = ?1 UNION SELECT ?1) ORDER BY id";
+    static const char tables[] = STANDS " WHERE motor = ?1 OR propeller = ?1" IN_ROWS;
+    pare_bench *made = pare_load_empty();
+    *bench = NULL;
+    if (!made)
+        return pare_no_memory(err);
+    pare_status status = load_rows(store, parts, part, load_part, made, err);
+    if (status == PARE_OK)
+        status = load_stands(store, tables, part, made, err);
+    if (status == PARE_OK)
+        *bench = made;
+    else
+        pare_bench_close(made);
     return status;
 }
 

@@ -253,6 +253,75 @@ static void a_part_of_another_kind_or_none_is_refused(void **state)
                 "alone\n");
 }
 
+static void tables_are_shown_with_their_parts_and_go_by_key(void **state)
+{
+    (void)state;
+    write_text("good.csv", GOOD);
+    char *before = bench_text();
+    done("import good.csv" PAIR AIR DEMO);
+    char *with = bench_text();
+    ran r = run("parts show mo-2207-2650" DEMO);
+    assert_non_null(strstr(r.out, "  stand             with pr-51-43, 3 rows, 15.4 to 16.0 V\n"));
+    ran_free(&r);
+    r = run("parts show pr-51-43" DEMO);
+    assert_non_null(strstr(r.out, "  stand             with mo-2207-1950, 4 rows"));
+    assert_non_null(strstr(r.out, "                    with mo-2207-2650, 3 rows"));
+    ran_free(&r);
+    json_t *part = run_json("parts show mo-2207-2650 --json" DEMO);
+    const json_t *table = json_array_get(json_object_get(part, "stands"), 0);
+    assert_int_equal((int)number(table, "rows"), 3);
+    assert_true(json_is_null(json_object_get(table, "fault")));
+    json_decref(part);
+    /* The kV was wrong by half: the table cannot be any more, and says so instead of an error. */
+    done("parts change mo-2207-2650 kv=1000" DEMO);
+    r = run("parts show mo-2207-2650" DEMO);
+    assert_non_null(strstr(r.out, "with pr-51-43, not used: row 3: 23600 rpm, but the motor runs "
+                                  "free at 15400 rpm"));
+    ran_free(&r);
+    r = run("sheet hedgerow" DEMO);
+    assert_int_equal(r.status, 0);
+    ran_free(&r);
+    done("undo" DEMO);
+    run_refuses(
+        "parts change mo-2207-2650 stand.pr-30-30=off" DEMO, 2,
+        "pare: stand.pr-30-30=off: no stand table of mo-2207-2650 with pr-30-30; pare parts "
+        "show mo-2207-2650 lists those that are there\n");
+    run_refuses(
+        "parts change mo-2207-2650 stand.pr-51-43=new" DEMO, 3,
+        "pare: stand.pr-51-43=new: stand tables come in by pare import; right would be like "
+        "stand.PART=off, which takes those with PART off\n");
+    run_prints("parts change mo-2207-2650 stand.pr-51-43=off owned=7" DEMO,
+               "mo-2207-2650 changed\n  owned: 5 -> 7\n  stand.pr-51-43: 1 table (gone)\n");
+    done("undo" DEMO);
+    char *again = bench_text();
+    assert_string_equal(again, with);
+    done("parts change pr-51-43 stand.mo-2207-2650=off" DEMO);
+    char *after = bench_text();
+    assert_string_equal(after, before);
+    free(after);
+    free(again);
+    free(with);
+    free(before);
+}
+
+static void the_table_beside_the_demo_changes_its_sheet(void **state)
+{
+    (void)state;
+    char *table = read_file(PARE_SOURCE_DIR "/demo/stand-hedgerow.csv");
+    assert_non_null(table);
+    write_text("stand-hedgerow.csv", table);
+    json_t *before = run_json("sheet hedgerow --json" DEMO);
+    run_prints_golden("stand-hedgerow", "import stand-hedgerow.csv" PAIR AIR DEMO);
+    json_t *after = run_json("sheet hedgerow --json" DEMO);
+    const json_t *was = json_object_get(before, "rotors"), *is = json_object_get(after, "rotors");
+    assert_string_equal(json_string_value(json_object_get(was, "from")), "size");
+    assert_string_equal(json_string_value(json_object_get(is, "from")), "stand");
+    assert_true(number(is, "thrust_u") < 0.6 * number(was, "thrust_u"));
+    json_decref(after);
+    json_decref(before);
+    free(table);
+}
+
 /* A log of a million rows, of which the first 2001 are read. */
 static void a_log_without_end_is_refused_at_its_first_row_too_many(void **state)
 {
@@ -349,6 +418,8 @@ int main(void)
         cmocka_unit_test_setup(what_was_supposed_is_said, fresh),
         cmocka_unit_test_setup(what_cannot_be_is_refused_with_its_place_and_nothing_goes_in, fresh),
         cmocka_unit_test_setup(a_part_of_another_kind_or_none_is_refused, fresh),
+        cmocka_unit_test_setup(tables_are_shown_with_their_parts_and_go_by_key, fresh),
+        cmocka_unit_test_setup(the_table_beside_the_demo_changes_its_sheet, fresh),
         cmocka_unit_test_setup(a_log_without_end_is_refused_at_its_first_row_too_many, fresh),
         cmocka_unit_test_setup(random_tables_that_can_be_come_back_as_they_went, fresh),
         cmocka_unit_test_setup(a_table_with_a_wrong_byte_is_taken_whole_or_refused_in_one_line,
