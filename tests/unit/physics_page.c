@@ -1,0 +1,241 @@
+/* rooms: physics base */
+/* The constants that docs/physics.md shows are those of the program: its marked blocks equal what is
+ * written here from the code. PARE_GOLDEN=update writes them anew. */
+#include <math.h>
+#include <stddef.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "near.h"
+#include "physics/drive.h"
+#include "physics/pack_law.h"
+#include "physics/prop.h"
+#include "physics/rig.h"
+
+#define PAGE PARE_SOURCE_DIR "/docs/physics.md"
+
+enum { ROOM = 1 << 18 };
+
+typedef struct text {
+    char at[ROOM];
+    size_t length;
+} text;
+
+__attribute__((format(printf, 2, 3))) static void put(text *t, const char *format, ...)
+{
+    va_list values;
+    va_start(values, format);
+    const int wrote = vsnprintf(t->at + t->length, ROOM - t->length, format, values);
+    va_end(values);
+    assert_true(wrote >= 0 && (size_t)wrote < ROOM - t->length);
+    t->length += (size_t)wrote;
+}
+
+static text *new_text(void)
+{
+    text *t = calloc(1, sizeof *t);
+    assert_non_null(t);
+    return t;
+}
+
+static text *read_page(void)
+{
+    text *page = new_text();
+    FILE *file = fopen(PAGE, "rb");
+    assert_non_null(file);
+    page->length = fread(page->at, 1, ROOM - 1, file);
+    fclose(file);
+    return page;
+}
+
+/* A block stands between "<!-- NAME -->" and "<!-- end -->". */
+static void page_shows(const char *name, const text *block)
+{
+    text *page = read_page();
+    char mark[64];
+    snprintf(mark, sizeof mark, "<!-- %s -->\n", name);
+    char *from = strstr(page->at, mark);
+    assert_non_null(from);
+    from += strlen(mark);
+    const char *to = strstr(from, "<!-- end -->");
+    assert_non_null(to);
+    const size_t shown = (size_t)(to - from);
+    const char *golden = getenv("PARE_GOLDEN");
+    if (golden && strcmp(golden, "update") == 0) {
+        FILE *file = fopen(PAGE, "wb");
+        assert_non_null(file);
+        fwrite(page->at, 1, (size_t)(from - page->at), file);
+        fwrite(block->at, 1, block->length, file);
+        fputs(to, file);
+        assert_int_equal(fclose(file), 0);
+    } else if (shown != block->length || memcmp(from, block->at, shown) != 0) {
+        fail_msg("docs/physics.md, block %s (PARE_GOLDEN=update writes it): the program has\n%s",
+                 name, block->at);
+    }
+    free(page);
+}
+
+static void the_propellers_constants_are_as_shown(void **state)
+{
+    (void)state;
+    const pare_prop_constants *a = &pare_prop_family, *b = &pare_prop_true;
+    const struct {
+        const char *symbol, *field;
+        double size, blade;
+    } rows[] = {
+        {"a0", "lift_slope", a->lift_slope, b->lift_slope},
+        {"na", "lift_slope_exponent", a->lift_slope_exponent, b->lift_slope_exponent},
+        {"αL0", "zero_lift_rad", a->zero_lift_rad, b->zero_lift_rad},
+        {"clmax", "lift_most", a->lift_most, b->lift_most},
+        {"nc", "lift_most_exponent", a->lift_most_exponent, b->lift_most_exponent},
+        {"clmin", "lift_least", a->lift_least, b->lift_least},
+        {"cd0", "drag_least", a->drag_least, b->drag_least},
+        {"nd", "drag_least_exponent", a->drag_least_exponent, b->drag_least_exponent},
+        {"k2", "drag_curve", a->drag_curve, b->drag_curve},
+        {"clc", "drag_centre", a->drag_centre, b->drag_centre},
+        {"ws", "stall_width", a->stall_width, b->stall_width},
+        {"CN", "plate_normal", a->plate_normal, b->plate_normal},
+        {"ks", "rotation", a->rotation, b->rotation},
+        {"xhub", "hub", a->hub, b->hub},
+        {"x0", "inner", a->inner, b->inner},
+        {"kF", "loss_factor", a->loss_factor, b->loss_factor},
+        {"", "mach_most", a->mach_most, b->mach_most},
+        {"", "chord_max_ratio", a->chord_max_ratio, b->chord_max_ratio},
+        {"", "many_blades", a->many_blades, b->many_blades},
+    };
+    text *block = new_text();
+    put(block,
+        "| constant | field | from the size | measured blade |\n| --- | --- | --- | --- |\n");
+    for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++)
+        put(block, "| %s | `%s` | %.5g | %.5g |\n", rows[i].symbol, rows[i].field, rows[i].size,
+            rows[i].blade);
+    page_shows("constants", block);
+    free(block);
+}
+
+static void the_motors_and_escs_constants_are_as_shown(void **state)
+{
+    (void)state;
+    pare_rig rig;
+    pare_rig_defaults(&rig);
+    const pare_drive *f = &pare_drive_fitted;
+    const struct {
+        const char *symbol, *field;
+        double ships, fitted;
+        const char *unit;
+    } rows[] = {
+        {"f", "iron_share", rig.motor.iron_share, f->iron_share, ""},
+        {"x", "drive_excess", rig.motor.drive_excess, f->drive_excess, ""},
+        {"", "pulse_loss", rig.motor.pulse_loss, f->pulse_loss, ""},
+        {"Ron", "esc.on_ohm", rig.esc.on_ohm, f->esc.on_ohm, " ohm"},
+        {"ks", "esc.switching", rig.esc.switching, f->esc.switching, ""},
+        {"Iq", "esc.idle_a", rig.esc.idle_a, f->esc.idle_a, " A"},
+        {"", "winding_law", (double)NAN, f->winding_law, ""},
+        {"", "no_load_law", (double)NAN, f->no_load_law, " A"},
+    };
+    text *block = new_text();
+    put(block, "| constant | field | in flight | fitted |\n| --- | --- | --- | --- |\n");
+    for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
+        put(block, "| %s | `%s` |", rows[i].symbol, rows[i].field);
+        if (isfinite(rows[i].ships))
+            put(block, " %.4g%s |", rows[i].ships, rows[i].unit);
+        else
+            put(block, " |");
+        put(block, " %.4g%s |\n", rows[i].fitted, rows[i].unit);
+    }
+    put(block, "| kb where not computed | `blockage` | %.4g | |\n", rig.blockage);
+    put(block, "| Rlead where not stated | `pack.lead_ohm` | %.4g ohm | |\n", rig.pack.lead_ohm);
+    page_shows("drive", block);
+    free(block);
+}
+
+static void the_packs_constants_are_as_shown(void **state)
+{
+    (void)state;
+    static const struct {
+        pare_chemistry kind;
+        const char *name;
+    } kinds[] = {{PARE_LIPO, "lipo"},
+                 {PARE_LIHV, "lihv"},
+                 {PARE_LIION, "liion"},
+                 {PARE_LIION_POWER, "liion-power"}};
+    text *block = new_text();
+    put(block, "| open circuit, V, at charge |");
+    for (size_t k = 0; k < PARE_CHEMISTRIES; k++)
+        put(block, " %s |", kinds[k].name);
+    put(block, "\n| --- | --- | --- | --- | --- |\n");
+    for (int i = 0; i < PARE_PACK_KNOTS; i++) {
+        put(block, "| %.2f |", pare_pack_knots[i]);
+        for (size_t k = 0; k < PARE_CHEMISTRIES; k++)
+            put(block, " %.3f |", pare_pack_cell_v(kinds[k].kind, pare_pack_knots[i]));
+        put(block, "\n");
+    }
+    static const struct {
+        const char *what;
+        size_t at;
+    } rows[] = {
+        {"`ohm_ah`, quick resistance x capacity, ohm Ah", offsetof(pare_cell, ohm_ah)},
+        {"`rise` towards empty", offsetof(pare_cell, rise)},
+        {"`rise_charge`", offsetof(pare_cell, rise_charge)},
+        {"`slow` part over the quick one", offsetof(pare_cell, slow)},
+        {"`slow_s`", offsetof(pare_cell, slow_s)},
+        {"`warm_share`", offsetof(pare_cell, warm_share)},
+        {"`activation_k`, K", offsetof(pare_cell, activation_k)},
+        {"`heat_j_per_k_ah`", offsetof(pare_cell, heat_j_per_k_ah)},
+        {"`cooling_s`", offsetof(pare_cell, cooling_s)},
+        {"`landing_v`, a cell under load", offsetof(pare_cell, landing_v)},
+        {"`cutoff_v`, a cell under load", offsetof(pare_cell, cutoff_v)},
+        {"standard uncertainty of the resistance, share", offsetof(pare_cell, doubt.ohm_share_u)},
+        {"of the open-circuit volts, V a cell", offsetof(pare_cell, doubt.cell_v_u)},
+        {"of the capacity, share", offsetof(pare_cell, doubt.capacity_share_u)}};
+    for (size_t row = 0; row < sizeof rows / sizeof rows[0]; row++) {
+        put(block, "| %s |", rows[row].what);
+        for (size_t k = 0; k < PARE_CHEMISTRIES; k++) {
+            double value;
+            memcpy(&value, (const char *)&pare_cells_fitted[kinds[k].kind] + rows[row].at,
+                   sizeof value);
+            put(block, " %.4g |", value);
+        }
+        put(block, "\n");
+    }
+    page_shows("cells", block);
+    free(block);
+}
+
+static void the_models_own_uncertainty_is_as_shown(void **state)
+{
+    (void)state;
+    text *block = new_text();
+    put(block, "| standard uncertainty | at rest, CT | CP | in flight, CT | CP | correlation |\n"
+               "| --- | --- | --- | --- | --- | --- |\n");
+    for (int measured = 0; measured < 2; measured++)
+        for (int blades = 2; blades <= 3; blades++) {
+            const pare_prop_size size = {.diameter_m = 0.127, .pitch_m = 0.1, .blades = blades};
+            pare_prop prop;
+            assert_int_equal(pare_prop_from_size(&size,
+                                                 measured ? &pare_prop_true : &pare_prop_family,
+                                                 &prop, NULL),
+                             PARE_OK);
+            const pare_prop_doubt still = pare_prop_model_doubt(&prop, false);
+            const pare_prop_doubt running = pare_prop_model_doubt(&prop, true);
+            put(block, "| %s, %s | %.1f %% | %.1f %% | %.1f %% | %.1f %% | %.2f |\n",
+                measured ? "measured blade" : "from the size",
+                blades == 2 ? "two blades" : "three and more", 100 * still.thrust_u,
+                100 * still.power_u, 100 * running.thrust_u, 100 * running.power_u,
+                still.correlation);
+        }
+    page_shows("doubt", block);
+    free(block);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(the_propellers_constants_are_as_shown),
+        cmocka_unit_test(the_motors_and_escs_constants_are_as_shown),
+        cmocka_unit_test(the_packs_constants_are_as_shown),
+        cmocka_unit_test(the_models_own_uncertainty_is_as_shown),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
