@@ -86,6 +86,7 @@ const command command_calc = {
                "  prop   diameter= pitch= blades= rpm= [speed=] [altitude=] [chord=]\n"
                "  motor  kv= resistance= no_load= volts= current= [no_load_at=] [mass=]\n"
                "         [iron_share=] [heat=off|on] [drive=off|on]\n"
+               "         [measured=VOLTS/AMPERES/RPM,...]\n"
                "  pack   volts= resistance= power=\n"
                "  solid  shape=box|cylinder|tube|cone|sphere|capsule|rod|ring|plate mass= size=\n"
                "  mesh   file=X.stl|X.3mf density= [unit=mm] [wall= infill=]\n"

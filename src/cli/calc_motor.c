@@ -3,19 +3,27 @@
  * Bare, it is the equivalent circuit of what was typed. With drive=on it is the motor as an ESC runs
  * it: more resistance than the winding's own, iron loss that goes with speed (physics/drive.h).
  *
- * Each figure is worked out again with kV, winding, unloaded current and, where it matters, drive and
- * heating off by their standard uncertainties; the squares add up. */
+ * With measured= rows of a stand at full throttle, kV, winding and unloaded current are fitted to them
+ * (physics/motor_fit.h) from what was stated, and said with their doubt.
+ *
+ * Each figure is worked out again with kV, winding, unloaded current and, where it matters, heating off
+ * by their standard uncertainties; the squares add up, with what a fit says of how they hang together. */
 #include <math.h>
+#include <stdlib.h>
 #include <string.h>
 
 #include "cli/calc.h"
 #include "physics/drive.h"
+#include "physics/motor_fit.h"
 #include "physics/rig.h"
 
-#define RPM_PER_RAD_S 9.549296585513721
+#define RPM_PER_RAD_S   9.549296585513721
+#define MEASURED_SOURCE "rows of a stand"
 #define STATED_U                                                                                   \
     0.15 /* of a stated winding or unloaded current: with or without leads, cold or
                               warm; estimate, as for a part */
+
+enum { MEASURED_MOST = 32 };
 
 enum {
     MOTOR_KV,
@@ -27,7 +35,8 @@ enum {
     MOTOR_MASS,
     MOTOR_IRON_SHARE,
     MOTOR_HEAT,
-    MOTOR_DRIVE
+    MOTOR_DRIVE,
+    MOTOR_MEASURED
 };
 static const key motor_keys[] = {
     [MOTOR_KV] = {"kv", PARE_DIM_KV, 20, 40000, "20 .. 40000 rpm/V", true, NAN, false},
@@ -42,6 +51,7 @@ static const key motor_keys[] = {
     [MOTOR_IRON_SHARE] = {"iron_share", PARE_DIM_SHARE, 0, 1, "0 .. 1", false, 0, false},
     [MOTOR_HEAT] = {"heat", PARE_DIM_NUMBER, 0, 1, "on or off", false, 0, true},
     [MOTOR_DRIVE] = {"drive", PARE_DIM_NUMBER, 0, 1, "on or off", false, 0, true},
+    [MOTOR_MEASURED] = {"measured", PARE_DIM_NUMBER, 0, 1, "volts/amperes/rpm,...", false, 0, true},
 };
 
 enum { SPEED, TORQUE, SHAFT, EFFICIENCY, BEST_A, BEST_EFFICIENCY, WINDING, FIGURES };
@@ -63,6 +73,12 @@ typedef struct run {
     double volts_v, current_a, heat;
 } run;
 
+/* Shares by which kV, winding and unloaded current are off, and how they hang together. */
+enum { BY_KV, BY_WINDING, BY_NO_LOAD, BY };
+typedef struct doubts {
+    double u[BY], kv_winding, kv_no_load, winding_no_load;
+} doubts;
+
 static pare_status figures(const run *r, double value[FIGURES], pare_error *err)
 {
     pare_motor_state state;
@@ -81,9 +97,10 @@ static pare_status figures(const run *r, double value[FIGURES], pare_error *err)
     return PARE_OK;
 }
 
-/* One input moved up and down by a share; a side on which the motor would not run counts as not moved. */
-static void add_square(const run *r, double *input, double share, const double middle[FIGURES],
-                       double square[FIGURES])
+/* One input moved up and down by a share: what it does to each figure. A side on which the motor would
+ * not run counts as not moved. */
+static void move(const run *r, double *input, double share, const double middle[FIGURES],
+                 double moved[FIGURES])
 {
     const double was = *input;
     double high[FIGURES], low[FIGURES];
@@ -94,9 +111,95 @@ static void add_square(const run *r, double *input, double share, const double m
     *input = was;
     for (int f = 0; f < FIGURES; f++) {
         const double up = above ? high[f] - middle[f] : 0, down = below ? middle[f] - low[f] : 0;
-        const double moved = above && below ? (up + down) / 2 : up + down;
-        square[f] += moved * moved;
+        moved[f] = above && below ? (up + down) / 2 : up + down;
     }
+}
+
+static void doubt_of(run *r, const doubts *d, const double value[FIGURES], double u[FIGURES])
+{
+    double moved[BY][FIGURES], cooler[FIGURES];
+    move(r, &r->motor.kv_rpm_per_v, d->u[BY_KV], value, moved[BY_KV]);
+    move(r, &r->motor.resistance_ohm, d->u[BY_WINDING], value, moved[BY_WINDING]);
+    move(r, &r->motor.no_load_a, d->u[BY_NO_LOAD], value, moved[BY_NO_LOAD]);
+    const double heat = r->heat;
+    r->heat = heat * (1 - pare_drive_fitted.heat_u);
+    const bool runs = heat > 0 && figures(r, cooler, NULL) == PARE_OK;
+    r->heat = heat;
+    for (int f = 0; f < FIGURES; f++) {
+        const double kv = moved[BY_KV][f], ohm = moved[BY_WINDING][f], loss = moved[BY_NO_LOAD][f];
+        const double warm = runs ? value[f] - cooler[f] : 0;
+        u[f] = sqrt(fmax(kv * kv + ohm * ohm + loss * loss + warm * warm +
+                             2 * (d->kv_winding * kv * ohm + d->kv_no_load * kv * loss +
+                                  d->winding_no_load * ohm * loss),
+                         0));
+    }
+}
+
+/* One number and the mark after it. */
+static bool take(const char **at, char mark, double *value)
+{
+    char *end;
+    *value = strtod(*at, &end);
+    if (end == *at || *end != mark)
+        return false;
+    *at = end + 1;
+    return true;
+}
+
+static pare_status read_rows(const char *text, pare_stand_row row[], size_t *rows, pare_error *err)
+{
+    const char *at = text;
+    *rows = 0;
+    while (*rows < MEASURED_MOST) {
+        pare_stand_row *r = &row[*rows];
+        *r = (pare_stand_row){.throttle = 1, .thrust_n = (double)NAN, .torque_nm = (double)NAN};
+        if (!take(&at, '/', &r->volts_v) || !take(&at, '/', &r->current_a))
+            break;
+        char *end;
+        const double rpm = strtod(at, &end);
+        r->speed_rad_s = rpm / RPM_PER_RAD_S;
+        if (end == at || (*end != ',' && *end != '\0'))
+            break;
+        ++*rows;
+        if (*end == '\0')
+            return PARE_OK;
+        at = end + 1;
+    }
+    return pare_fail(err, PARE_BAD_DATA,
+                     "measured=%.60s: rows of volts/amperes/rpm at full throttle with commas "
+                     "between, %d at most, would be right",
+                     text, MEASURED_MOST);
+}
+
+static pare_status fit_rows(const char *text, const pare_esc *esc, run *r, doubts *d,
+                            pare_answer *answer, pare_error *err)
+{
+    pare_stand_row row[MEASURED_MOST];
+    size_t rows;
+    pare_motor_fitted fitted;
+    const pare_motor_prior prior = {.motor = r->motor,
+                                    .kv_u = d->u[BY_KV],
+                                    .resistance_u = d->u[BY_WINDING],
+                                    .no_load_u = d->u[BY_NO_LOAD],
+                                    .esc = *esc};
+    if (read_rows(text, row, &rows, err) != PARE_OK ||
+        pare_motor_fit(rows, row, &prior, &fitted, err) != PARE_OK)
+        return PARE_BAD_DATA;
+    r->motor = fitted.motor;
+    *d = (doubts){{fitted.kv_u, fitted.resistance_u, fitted.no_load_u},
+                  fitted.kv_resistance,
+                  fitted.kv_no_load,
+                  fitted.resistance_no_load};
+    pare_answer_add(answer, "kv_rpm_per_v", "measured kV", "rpm/V", fitted.motor.kv_rpm_per_v);
+    pare_answer_doubt(answer, fitted.kv_u * fitted.motor.kv_rpm_per_v, PARE_MEASURED,
+                      MEASURED_SOURCE);
+    pare_answer_add(answer, "kv_ratio", "measured over stated kV", "", fitted.kv_ratio);
+    pare_answer_doubt(answer, fitted.kv_ratio_u, PARE_MEASURED, MEASURED_SOURCE);
+    pare_answer_add(answer, "resistance_ohm", "measured winding at 20 degC", "ohm",
+                    fitted.motor.resistance_ohm);
+    pare_answer_doubt(answer, fitted.resistance_u * fitted.motor.resistance_ohm, PARE_MEASURED,
+                      MEASURED_SOURCE);
+    return PARE_OK;
 }
 
 static pare_status on_or_off(const key_values *given, int which, bool *on, pare_error *err)
@@ -133,26 +236,22 @@ static pare_status motor_answer(const key_values *given, pare_units *units, pare
     /* Without heat the winding has the resistance as stated, which is at 20 degC. */
     if (!hot)
         r.motor.ambient_degc = 20;
-    double value[FIGURES], square[FIGURES] = {0};
+    doubts d = {
+        {fitted->kv_u, driven ? hypot(STATED_U, fitted->drive_u) : STATED_U, STATED_U}, 0, 0, 0};
+    const bool measured = given->given[MOTOR_MEASURED];
+    if (measured && fit_rows(given->text[MOTOR_MEASURED], &rig.esc, &r, &d, answer, err) != PARE_OK)
+        return PARE_BAD_DATA;
+    double value[FIGURES], u[FIGURES];
     if (figures(&r, value, err) != PARE_OK)
         return PARE_BAD_DATA;
-    add_square(&r, &r.motor.kv_rpm_per_v, fitted->kv_u, value, square);
-    add_square(&r, &r.motor.resistance_ohm, driven ? hypot(STATED_U, fitted->drive_u) : STATED_U,
-               value, square);
-    add_square(&r, &r.motor.no_load_a, STATED_U, value, square);
-    if (hot) {
-        r.heat = 1 - fitted->heat_u;
-        double cooler[FIGURES];
-        if (figures(&r, cooler, NULL) == PARE_OK)
-            for (int f = 0; f < FIGURES; f++)
-                square[f] += (value[f] - cooler[f]) * (value[f] - cooler[f]);
-    }
+    doubt_of(&r, &d, value, u);
+    const char *source =
+        measured ? MEASURED_SOURCE : (driven ? "motor as stated, on an ESC" : "motor as stated");
     for (int f = 0; f < FIGURES; f++) {
         if (f == WINDING && !hot)
             continue;
         pare_answer_add(answer, figure[f].key, figure[f].words, figure[f].unit, value[f]);
-        pare_answer_doubt(answer, sqrt(square[f]), PARE_ESTIMATED,
-                          driven ? "motor as stated, on an ESC" : "motor as stated");
+        pare_answer_doubt(answer, u[f], PARE_ESTIMATED, source);
     }
     return PARE_OK;
 }

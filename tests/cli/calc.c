@@ -63,6 +63,39 @@ static void a_motor_is_its_equivalent_circuit(void **state)
     json_decref(answer);
 }
 
+static void a_motors_kv_stated_and_measured_stand_side_by_side(void **state)
+{
+    (void)state;
+    /* Motor f of the 5 in stand (Cao and Strawson, 2018), 2350 rpm/V as stated: full throttle with a
+     * three-bladed and a two-bladed propeller on two supplies. By hand from the second and fourth row:
+     * 2018 rpm/V; the winding with speed rises, so more room. */
+    json_t *answer = run_json(
+        "calc motor kv=2350 resistance=60mohm no_load=1.3A volts=10.8V current=10A drive=on "
+        "measured=10.49/10.91/17387,7.25/6.42/12866,10.86/8.51/18858,7.30/4.80/13413 "
+        "--json");
+    assert_between(number(answer, "kv_rpm_per_v"), 1900, 2200);
+    assert_within(number(answer, "kv_ratio"), number(answer, "kv_rpm_per_v") / 2350, 1e-8);
+    assert_between(number(answer, "kv_ratio_u"), 0.01, 0.08);
+    assert_string_equal(
+        json_string_value(json_object_get(json_object_get(answer, "known"), "kv_ratio")),
+        "measured");
+    json_decref(answer);
+}
+
+static void a_drive_costs_speed_and_says_so(void **state)
+{
+    (void)state;
+#define MOTOR "calc motor kv=2300 resistance=60mohm no_load=1.2A volts=14.8V current=10A "
+    json_t *bare = run_json(MOTOR "--json"), *driven = run_json(MOTOR "drive=on --json");
+    assert_true(number(driven, "speed_rpm") < number(bare, "speed_rpm"));
+    assert_true(number(driven, "best_efficiency") < number(bare, "best_efficiency"));
+    /* kV is known to 8 to 10 % of what is stated, and speed goes with it. */
+    assert_between(number(bare, "speed_rpm_u") / number(bare, "speed_rpm"), 0.06, 0.12);
+    json_decref(bare);
+    json_decref(driven);
+#undef MOTOR
+}
+
 static void a_pack_gives_constant_power_behind_its_resistance(void **state)
 {
     (void)state;
@@ -327,6 +360,8 @@ int main(void)
         cmocka_unit_test(warm_air_at_the_standards_pressure_is_thinner),
         cmocka_unit_test(damp_air_is_what_cipm_2007_says),
         cmocka_unit_test(a_motor_is_its_equivalent_circuit),
+        cmocka_unit_test(a_motors_kv_stated_and_measured_stand_side_by_side),
+        cmocka_unit_test(a_drive_costs_speed_and_says_so),
         cmocka_unit_test(a_pack_gives_constant_power_behind_its_resistance),
         cmocka_unit_test(a_propeller_thrusts_by_its_coefficients),
         cmocka_unit_test(every_modelled_figure_says_how_uncertain_it_is_and_why),

@@ -115,6 +115,16 @@ static void values_that_cannot_be_are_refused(void **state)
         {3, "calc prop diameter=5kg pitch=4.3in blades=3 rpm=14000"},
         {3, "calc pack volts=14.8V resistance=20mohm power=3000W"},
         {3, "calc motor kv=2300 resistance=60mohm no_load=1.2A volts=14.8V current=-10A"},
+        {3, "calc motor kv=2300 resistance=60mohm no_load=1.2A volts=14.8V current=10A "
+            "measured=10/nan/1"},
+        {3, "calc motor kv=2300 resistance=60mohm no_load=1.2A volts=14.8V current=10A "
+            "measured=10/5/-9"},
+        {3, "calc motor kv=2300 resistance=60mohm no_load=1.2A volts=14.8V current=10A "
+            "measured=10/5/60000"},
+        {3,
+         "calc motor kv=2300 resistance=60mohm no_load=1.2A volts=14.8V current=10A measured=10/5"},
+        {3,
+         "calc motor kv=2300 resistance=60mohm no_load=1.2A volts=14.8V current=10A drive=maybe"},
         {3, "calc solid shape=box mass=57g size=75mm,36mm"},
         {3, "calc solid shape=bx mass=57g size=75mm,36mm,31mm"},
         {3, "calc solid shape=box mass=-57g size=75mm,36mm,31mm"},

@@ -100,7 +100,7 @@ static bool foretell(const drive_model *model, int motor, double x[], const doub
     memcpy(by_size_alone, x, sizeof by_size_alone);
     by_size_alone[AT_MERIT] = 0;
     for (int p = 0; p < DRIVE_PROPELLERS; p++)
-        by_size_alone[AT_EACH_MERIT + p] = 0;
+        by_size_alone[AT_EACH_MERIT + p] = log(model->merit[p]);
     for (size_t i = 0; i < bench->rows; i++) {
         const drive_row *row = &bench->row[i];
         if (row->motor != motor)

@@ -12,8 +12,8 @@ enum {
     AT_KV = OF_MOTOR * DRIVE_MOTORS, /* ln of measured over stated kV, all motors together */
     AT_WINDING,                      /* ln of the resistance driven over the trade's law */
     AT_NO_LOAD,
-    AT_MERIT,      /* ln of the propellers' figure of merit over the model's */
-    AT_EACH_MERIT, /* and each one's about it */
+    AT_MERIT,                                    /* ln of the propellers' figure of merit */
+    AT_EACH_MERIT,                               /* and each one's about it */
     AT_SLOPE = AT_EACH_MERIT + DRIVE_PROPELLERS, /* d ln CP / d ln speed */
     AT_IRON,                                     /* logit of iron_share */
     AT_PULSE,
@@ -36,7 +36,8 @@ typedef struct drive_model {
     drive_form form;
     int without;                                 /* a motor left out; -1: none */
     double thrust_coefficient[DRIVE_PROPELLERS]; /* medians over the motors taken */
-    double merit[DRIVE_PROPELLERS];              /* figures of merit, by the propeller model */
+    double
+        merit[DRIVE_PROPELLERS]; /* figures of merit by the project's propeller model, to compare */
     double prior[DRIVE_PARAMETERS], prior_u[DRIVE_PARAMETERS];
 } drive_model;
 
