@@ -106,7 +106,7 @@ static pare_status put_air(const pare_csv_rows *rows, pare_node *air, const pare
     if (pare_csv_read_quantity(cell, rows->plan->decimal, column->target->dimension, column->unit,
                                &q, err) != PARE_OK)
         return pare_csv_refused_at(rows->plan, column, line, err);
-    const char *key = is_named(column, "altitude") ? "altitude" : "temperature";
+    const char *key = is_named(column, "air_temperature") ? "temperature" : column->target->name;
     return pare_csv_put(rows, air, key, q.value, line, number_of(rows, column))
                ? PARE_OK
                : pare_no_memory(err);
@@ -332,13 +332,15 @@ size_t pare_csv_stand_remarks(const pare_csv_plan *plan, pare_arena *arena,
                               pare_list_remark remark[PARE_LIST_REMARKS])
 {
     size_t count = 0;
-    const bool high = pare_csv_column_of(plan, "altitude") != NULL;
+    const bool high = pare_csv_column_of(plan, "altitude") ||
+                      pare_csv_column_of(plan, "pressure") ||
+                      pare_csv_column_of(plan, "sea_level_pressure");
     const bool warm = pare_csv_column_of(plan, "air_temperature") != NULL;
     const double share_u = pare_stand_air_share_u(high, warm);
     if (!high || !warm)
         add(remark, &count, "air",
             pare_arena_printf(arena, "%s, its density as known to %.0f %%; otherwise %s%s%s",
-                              high   ? "as warm as the standard atmosphere at that altitude"
+                              high   ? "as warm as the standard atmosphere there"
                               : warm ? "at sea level, since the list says no altitude"
                                      : "the standard atmosphere's at sea level, since the list "
                                        "says nothing",

@@ -96,6 +96,9 @@ static const pare_csv_target TARGETS[] = {
     {F, "rest_after", PARE_CSV_QUANTITY, PARE_DIM_VOLTAGE, NULL},
     {F, "altitude", PARE_CSV_QUANTITY, PARE_DIM_LENGTH, "air"},
     {F, "temperature", PARE_CSV_QUANTITY, PARE_DIM_TEMPERATURE, "air"},
+    {F, "pressure", PARE_CSV_QUANTITY, PARE_DIM_PRESSURE, "air"},
+    {F, "sea_level_pressure", PARE_CSV_QUANTITY, PARE_DIM_PRESSURE, "air"},
+    {F, "humidity", PARE_CSV_QUANTITY, PARE_DIM_SHARE, "air"},
     {F, "flown", PARE_CSV_WORD, 0, NULL},
     {F, "log", PARE_CSV_TEXT, 0, NULL},
 
@@ -103,6 +106,9 @@ static const pare_csv_target TARGETS[] = {
     {S, "propeller", PARE_CSV_TEXT, 0, NULL},
     {S, "altitude", PARE_CSV_QUANTITY, PARE_DIM_LENGTH, "air"},
     {S, "air_temperature", PARE_CSV_QUANTITY, PARE_DIM_TEMPERATURE, "air"},
+    {S, "pressure", PARE_CSV_QUANTITY, PARE_DIM_PRESSURE, "air"},
+    {S, "sea_level_pressure", PARE_CSV_QUANTITY, PARE_DIM_PRESSURE, "air"},
+    {S, "humidity", PARE_CSV_QUANTITY, PARE_DIM_SHARE, "air"},
     {S, "pulse_low", PARE_CSV_QUANTITY, PARE_DIM_TIME, "told"},
     {S, "pulse_high", PARE_CSV_QUANTITY, PARE_DIM_TIME, "told"},
     {S, "poles", PARE_CSV_QUANTITY, PARE_DIM_NUMBER, "told"},
@@ -353,6 +359,8 @@ static const struct {
     {F, "end voltage", "rest_after", NULL, false},
     {F, "temp", "temperature", NULL, false},
     {F, "style", "flown", NULL, false},
+    {F, "air pressure", "pressure", NULL, false},
+    {F, "qnh", "sea_level_pressure", NULL, false},
 
     {S, "prop", "propeller", NULL, false},
     {S, "throttle position", "throttle", NULL, false},
@@ -427,6 +435,10 @@ static const struct {
     {S, "ambient temp", "air_temperature", NULL, false},
     {S, "ambient", "air_temperature", NULL, false},
     {S, "elevation", "altitude", NULL, false},
+    {S, "air pressure", "pressure", NULL, false},
+    {S, "ambient pressure", "pressure", NULL, false},
+    {S, "qnh", "sea_level_pressure", NULL, false},
+    {S, "relative humidity", "humidity", NULL, false},
     {S, "height", "altitude", NULL, false},
 };
 

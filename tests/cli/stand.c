@@ -120,6 +120,28 @@ static void a_table_is_read_in_the_words_of_many_stands(void **state)
     }
 }
 
+static void the_air_of_a_stand_may_be_told_in_full(void **state)
+{
+    (void)state;
+    write_text("good.csv", GOOD);
+    done("import good.csv" PAIR " --set pressure=985hPa --set air_temperature=31C --set "
+         "humidity=60%" DEMO);
+    ends_with("- motor: mo-2207-2650\n"
+              "  propeller: pr-51-43\n"
+              "  air: {temperature: 31 C, pressure: 985 hPa, humidity: 60 %}\n"
+              "  columns: {throttle: \"%\", volts: V, current: A, thrust: gf, speed: rpm}\n"
+              "  rows: [[25, 16.0, 1.9, 132, 9500], [50, 15.8, 8.6, 428, 17000], [75, 15.4, 22.4, "
+              "828, 23600]]\n");
+    done("export --as stand -o air.csv" DEMO);
+    json_t *again = run_json("import air.csv --json" DEMO);
+    assert_int_equal((int)number(again, "records_same"), 2); /* it, and the demo's own */
+    json_decref(again);
+    run_refuses(
+        "import good.csv" PAIR " --set pressure=985hPa --set sea_level_pressure=1013hPa" DEMO, 3,
+        "pare: good.csv:2: --set sea_level_pressure: air has a pressure at the place or a "
+        "sea_level_pressure, as a weather report says it; right would be one of them\n");
+}
+
 static void what_was_supposed_is_said(void **state)
 {
     (void)state;
@@ -415,6 +437,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test_setup(a_table_goes_in_once_and_comes_back_by_undo, fresh),
         cmocka_unit_test_setup(a_table_is_read_in_the_words_of_many_stands, fresh),
+        cmocka_unit_test_setup(the_air_of_a_stand_may_be_told_in_full, fresh),
         cmocka_unit_test_setup(what_was_supposed_is_said, fresh),
         cmocka_unit_test_setup(what_cannot_be_is_refused_with_its_place_and_nothing_goes_in, fresh),
         cmocka_unit_test_setup(a_part_of_another_kind_or_none_is_refused, fresh),
