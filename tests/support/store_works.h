@@ -7,6 +7,7 @@
 #include "store/csv_import.h"
 #include "store/drawing.h"
 #include "store/list_out.h"
+#include "store/propeller_file.h"
 #include "store_bench.h"
 
 typedef pare_status (*store_work)(pare_store *store, pare_arena *arena, pare_error *err);
@@ -143,6 +144,33 @@ static inline pare_status alter_part(pare_store *store, pare_arena *arena, pare_
     return pare_store_alter(store, PARE_A_PART, "vt-w", 2, words, &change, arena, &summary, err);
 }
 
+/* A tunnel's points into a propeller, which has some. */
+static inline pare_status import_tunnel(pare_store *store, pare_arena *arena, pare_error *err)
+{
+    static const char *const path[] = {PARE_SOURCE_DIR "/tests/data/tunnel_8003.txt"};
+    const pare_propeller_import import = {
+        .files = 1, .path = path, .propeller = "pr-t", .change = {.what = "import"}};
+    pare_propeller_summary summary;
+    return pare_store_import_propeller(store, &import, arena, &summary, err);
+}
+
+static inline pare_status read_stands(pare_store *store, pare_arena *arena, pare_error *err)
+{
+    (void)arena;
+    pare_bench *bench = NULL;
+    const pare_status status = pare_store_read_stands(store, "mo-w", &bench, err);
+    pare_bench_close(bench);
+    return status;
+}
+
+static inline pare_status take_stand_off(pare_store *store, pare_arena *arena, pare_error *err)
+{
+    static const char *const words[] = {"stand.pr-w=off"};
+    const pare_change change = {.what = "off"};
+    pare_edit_summary summary;
+    return pare_store_alter(store, PARE_A_PART, "mo-w", 1, words, &change, arena, &summary, err);
+}
+
 static inline pare_status import_model(pare_store *store, pare_arena *arena, pare_error *err)
 {
     pare_drawing_taken taken;
@@ -226,11 +254,12 @@ static const struct {
     store_work does;
     bool changes; /* alters the bench where it succeeds */
 } STORE_WORKS[] = {
-    {import_text, false}, {import_list, false},  {merge_list, false},   {import_records, false},
-    {alter_part, true},   {import_model, false}, {read_all, false},     {write_out, false},
-    {write_json, false},  {write_lists, false},  {list_history, false}, {set_limit, true},
-    {alter_craft, true},  {copy_craft, true},    {remove_craft, true},  {remove_part, false},
-    {find_parts, false},  {read_texts, false},
+    {import_text, false},   {import_list, false},  {merge_list, false},   {import_records, false},
+    {alter_part, true},     {import_model, false}, {read_all, false},     {write_out, false},
+    {write_json, false},    {write_lists, false},  {list_history, false}, {set_limit, true},
+    {alter_craft, true},    {copy_craft, true},    {remove_craft, true},  {remove_part, false},
+    {find_parts, false},    {read_texts, false},   {import_tunnel, true}, {read_stands, false},
+    {take_stand_off, true},
 };
 
 #endif

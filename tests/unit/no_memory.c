@@ -81,6 +81,14 @@ static void a_part_that_could_not_be_altered_is_as_it_was(void **state)
     each_allocation_fails_once(store_of(state), alter_part, true);
 }
 
+static void what_was_measured_comes_and_goes_whole(void **state)
+{
+    fill(state);
+    each_allocation_fails_once(store_of(state), import_tunnel, true);
+    each_allocation_fails_once(store_of(state), read_stands, false);
+    each_allocation_fails_once(store_of(state), take_stand_off, true);
+}
+
 static void an_import_of_a_model_fails_whole(void **state)
 {
     each_allocation_fails_once(store_of(state), import_model, false);
@@ -143,6 +151,7 @@ int main(void)
         WITH_BENCH(a_list_into_parts_that_are_there_fails_whole),
         WITH_BENCH(other_forms_out_say_so),
         WITH_BENCH(a_part_that_could_not_be_altered_is_as_it_was),
+        WITH_BENCH(what_was_measured_comes_and_goes_whole),
         WITH_BENCH(an_import_of_a_model_fails_whole),
         WITH_BENCH(reading_and_writing_out_say_so),
         WITH_BENCH(undo_that_fails_has_undone_nothing),
