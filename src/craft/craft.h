@@ -43,7 +43,9 @@ typedef struct pare_item {
     pare_job job;
     size_t feeds; /* an antenna's chain, in order, by item name */
     const char *feed[PARE_FEEDS];
-    double cut_length_m;      /* coax cut shorter than the part's own length; 0: as it came */
+    double cut_length_m; /* coax cut shorter than the part's own length; 0: as it came */
+    double drag_then_m2; /* that its part stated when the craft was settled first */
+    bool drag_known, drag_settled;
     const char *included_in;  /* an item that this one came with: adds no mass; NULL otherwise */
     const pare_part *body_of; /* whose body follows; NULL: pare_craft_settle() works it out */
     pare_body body;           /* one of the part, turned, at its own origin, scaled to 1 kg */
@@ -123,9 +125,9 @@ typedef struct pare_craft {
     const char *name;
     pare_brief brief;
     size_t items, joints, runs, loadouts;
-    double drag_m2; /* in level flight, as said; 0: pare_craft_settle() takes the law at the
-                              craft's mass as it stands, so that a lighter screw adds no speed */
-    bool drag_given;
+    double drag_m2;  /* in level flight as it stood when it was settled first: craft/drag.h */
+    bool drag_given; /* the craft says it */
+    bool drag_of_parts, drag_settled;
     size_t stands;
     const pare_stand_table *stand; /* [stands] of all pairs that the bench has measured; see
                                       pare_craft_stands() */

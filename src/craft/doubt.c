@@ -14,13 +14,12 @@
 #include <string.h>
 
 #include "craft/doubt_flight.h"
+#include "craft/drag.h"
 #include "craft/flight.h"
 #include "craft/to_rig.h"
 
 /* Standard uncertainties as shares. [E] are ours, until flights correct them. */
 #define LEAD_U         0.10 /* [E] contacts, solder */
-#define DRAG_LAW_U     0.30
-#define DRAG_STATED_U  0.15 /* [E] */
 #define ALWAYS_U       0.20 /* [E] */
 #define BLOCKAGE_U     0.40 /* [E] */
 #define SPIN_U         0.15
@@ -297,7 +296,7 @@ void pare_doubts_of(const pare_craft *craft, const pare_sheet *sheet, pare_doubt
         hypot(rig->pack.group_ohm > 0 ? share(&pack[PARE_SPEC_RESISTANCE]) : 0, cells.ohm_share_u);
     u[PARE_DOUBTED_CELL_V] = cells.cell_v_u;
     u[PARE_DOUBTED_LEAD] = LEAD_U;
-    u[PARE_DOUBTED_DRAG] = craft->drag_given ? DRAG_STATED_U : DRAG_LAW_U;
+    u[PARE_DOUBTED_DRAG] = pare_craft_drag_u_m2(craft) / pare_craft_drag_m2(craft);
     u[PARE_DOUBTED_ALWAYS] = ALWAYS_U * rig->always_w / (rig->always_w + waiting_w);
     u[PARE_DOUBTED_BLOCKAGE] = BLOCKAGE_U;
     u[PARE_DOUBTED_SPIN] = SPIN_U;

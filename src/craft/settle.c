@@ -8,7 +8,7 @@
 #include "craft/assemble.h"
 #include "craft/body.h"
 #include "craft/craft.h"
-#include "craft/law.h"
+#include "craft/drag.h"
 
 static pare_status check_flies(const pare_craft *craft, pare_error *err)
 {
@@ -193,14 +193,15 @@ static pare_status settle_bodies(pare_craft *craft, pare_error *err)
     return PARE_OK;
 }
 
+/* Once, so that a lighter screw adds no speed. */
 static pare_status settle_drag(pare_craft *craft, pare_error *err)
 {
-    if (craft->drag_m2 > 0)
+    if (craft->drag_settled)
         return PARE_OK;
     pare_assembly assembly;
     const pare_status status = pare_assemble(craft, &assembly, err);
     if (status == PARE_OK)
-        craft->drag_m2 = pare_law_drag_m2(assembly.all.mass_kg);
+        pare_drag_settle(craft, assembly.all.mass_kg);
     return status;
 }
 

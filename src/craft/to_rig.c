@@ -10,6 +10,7 @@
 #include <math.h>
 
 #include "base/text.h"
+#include "craft/drag.h"
 #include "craft/law.h"
 #include "physics/share.h"
 #include "physics/wake.h"
@@ -212,8 +213,8 @@ pare_status pare_craft_rig(const pare_craft *craft, const pare_assembly *assembl
     put_pack(craft, &craft->item[pack_at], rig);
 
     const double propeller_m = propeller->spec[PARE_SPEC_DIAMETER].value;
-    rig->drag_m2 = craft->drag_m2;
-    rig->drag_top_m2 = 2 * craft->drag_m2;
+    rig->drag_m2 = pare_craft_drag_m2(craft);
+    rig->drag_top_m2 = 2 * rig->drag_m2;
     rig->always_w = always_w(craft);
     rig->blockage = blockage(craft, motor, &craft->item[propeller_at]);
     rig->spin_kg_m2 =

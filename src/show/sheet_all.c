@@ -6,6 +6,7 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "craft/drag.h"
 #include "craft/flight.h"
 #include "show/digits.h"
 #include "show/filled.h"
@@ -311,6 +312,38 @@ static void power(const pare_sheet_view *view, const pare_screen *screen, pare_t
     }
 }
 
+/* What of the craft's drag area is whose, and what the arms take back. */
+static void drag(const pare_sheet_view *view, const pare_screen *screen, pare_text *out)
+{
+    static const char *const from[] = {[PARE_DRAG_OF_CRAFT] = "as the craft says",
+                                       [PARE_DRAG_OF_PARTS] = "the sum of what its parts say",
+                                       [PARE_DRAG_BY_LAW] = "by a law of the trade"};
+    const pare_craft *craft = &view->craft;
+    char text[PARE_DIGITS];
+    pare_text line = {0};
+    bool any = false;
+    pare_text_printf(&line, "Drag area in level flight %s cm2, %s",
+                     pare_digits_u(text, screen, 1e4 * pare_craft_drag_m2(craft),
+                                   1e4 * pare_craft_drag_u_m2(craft)),
+                     from[pare_craft_drag_from(craft)]);
+    for (size_t i = 0; i < craft->items; i++) {
+        const pare_item *item = &craft->item[i];
+        const double area_cm2 = 1e4 * pare_item_drag_m2(item);
+        if (!(area_cm2 > 0))
+            continue;
+        const double u = 1e4 * item->count * item->part->spec[PARE_SPEC_DRAG_AREA].u;
+        pare_text_printf(&line, "%s%s %s", any ? ", " : "; of it ", item->name,
+                         pare_digits(text, area_cm2, u));
+        any = true;
+    }
+    pare_text_printf(&line, ". In hover the arms take back %s %% of the propellers' thrust.",
+                     pare_digits_at(text, 100 * view->sheet.rig.blockage, 0));
+    if (line.bytes)
+        pare_put_wrapped(screen, out, 0, 0, line.bytes);
+    out->failed = out->failed || line.failed;
+    pare_text_free(&line);
+}
+
 /* ---- margins ---- */
 
 enum { WALL = 20 };
@@ -455,14 +488,14 @@ static void laws(const pare_sheet_view *view, const pare_screen *screen, pare_te
         out->failed = out->failed || line.failed;
         pare_text_free(&line);
     }
-    if (!view->craft.drag_given) {
+    if (pare_craft_drag_from(&view->craft) == PARE_DRAG_BY_LAW) {
         if (first)
             heading(screen, out, "Filled in by a law of the trade, for want of a stated figure");
         char text[PARE_DIGITS];
         pare_text_add(out, "  ");
         pare_put_left(out, "the craft", NAME);
         pare_text_printf(out, "drag area %s cm2\n",
-                         pare_digits_at(text, 1e4 * view->craft.drag_m2, 0));
+                         pare_digits_at(text, 1e4 * pare_craft_drag_m2(&view->craft), 0));
     }
 }
 
@@ -483,6 +516,7 @@ void pare_sheet_all_text(const pare_sheet_view *view, const pare_screen *screen,
     flight(view, screen, out);
     states(view, screen, out);
     power(view, screen, out);
+    drag(view, screen, out);
     margins(view, screen, out);
     pare_screws_text(view, screen, out);
     exchange(view, screen, out);

@@ -6,6 +6,7 @@
 #include <math.h>
 #include <stdio.h>
 
+#include "craft/drag.h"
 #include "show/filled.h"
 #include "show/source_words.h"
 #include "show/surprises.h"
@@ -268,6 +269,22 @@ static json_t *balance(const pare_balance *b)
     return object;
 }
 
+static json_t *drag(const pare_craft *craft)
+{
+    static const char *const from[] = {
+        [PARE_DRAG_OF_CRAFT] = "craft", [PARE_DRAG_OF_PARTS] = "parts", [PARE_DRAG_BY_LAW] = "law"};
+    json_t *object = json_object(), *items = json_object();
+    json_object_set_new(object, "area_cm2", pare_json_number(1e4 * pare_craft_drag_m2(craft)));
+    json_object_set_new(object, "area_cm2_u", pare_json_number(1e4 * pare_craft_drag_u_m2(craft)));
+    json_object_set_new(object, "from", json_string(from[pare_craft_drag_from(craft)]));
+    for (size_t i = 0; i < craft->items; i++)
+        if (pare_item_drag_m2(&craft->item[i]) > 0)
+            json_object_set_new(items, craft->item[i].name,
+                                pare_json_number(1e4 * pare_item_drag_m2(&craft->item[i])));
+    json_object_set_new(object, "items_cm2", items);
+    return object;
+}
+
 /* "hover_induced_w" and so on: flat, so that each figure is one key. */
 static json_t *power(const pare_powered states[PARE_POWERED])
 {
@@ -335,6 +352,8 @@ json_t *pare_sheet_object(const pare_sheet_view *view)
     json_object_set_new(object, "motors", motors(&view->balance));
     json_object_set_new(object, "balance", balance(&view->balance));
     json_object_set_new(object, "power", power(view->power));
+    json_object_set_new(object, "drag", drag(&view->craft));
+    json_object_set_new(object, "download_share", pare_json_number(sheet->rig.blockage));
     json_object_set_new(object, "margins", margins(sheet));
     json_object_set_new(object, "joints", pare_screws_json(view));
     json_object_set_new(object, "ledger", ledger(sheet));

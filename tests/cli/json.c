@@ -153,6 +153,19 @@ static void motors_share_the_all_up_mass(void **state)
     json_decref(sheet);
 }
 
+static void drag_and_download_say_what_they_are(void **state)
+{
+    (void)state;
+    json_t *sheet = run_json("sheet hedgerow --json" DEMO);
+    const json_t *drag = json_object_get(sheet, "drag");
+    assert_between(number(drag, "area_cm2"), 60, 140);
+    assert_within(number(drag, "area_cm2_u"), 0.3 * number(drag, "area_cm2"), 1e-9);
+    assert_string_equal(json_string_value(json_object_get(drag, "from")), "law");
+    assert_true(json_is_object(json_object_get(drag, "items_cm2")));
+    assert_between(number(sheet, "download_share"), 0.01, 0.04);
+    json_decref(sheet);
+}
+
 static void the_ledger_adds_up_to_all_up(void **state)
 {
     (void)state;
@@ -352,6 +365,7 @@ int main(void)
         cmocka_unit_test(margins_say_value_limit_and_where_it_comes_from),
         cmocka_unit_test(watts_of_each_state_add_up_to_what_the_pack_gives),
         cmocka_unit_test(motors_share_the_all_up_mass),
+        cmocka_unit_test(drag_and_download_say_what_they_are),
         cmocka_unit_test(the_ledger_adds_up_to_all_up),
         cmocka_unit_test(swaps_have_their_keys),
         cmocka_unit_test(a_trial_changes_what_its_row_says),
