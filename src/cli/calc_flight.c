@@ -1,11 +1,9 @@
-/* calc_flight.c: `pare calc air | prop | pack`. */
+/* calc_flight.c: `pare calc air | prop`. */
 #include <math.h>
-#include <string.h>
 
 #include "cli/calc.h"
 #include "physics/air.h"
 #include "physics/prop.h"
-#include "physics/rig.h"
 #include "physics/rotor.h"
 
 #define RPM_PER_RAD_S 9.549296585513721
@@ -143,27 +141,3 @@ static pare_status prop_answer(const key_values *given, pare_units *units, pare_
 
 const calc_thing calc_prop = {"prop", sizeof prop_keys / sizeof prop_keys[0], prop_keys,
                               prop_answer};
-
-static const key pack_keys[] = {
-    {"volts", PARE_DIM_VOLTAGE, 0.1, 120, "0.1 V .. 120 V", true, NAN, false},
-    {"resistance", PARE_DIM_RESISTANCE, 0, 10, "0 ohm .. 10 ohm", true, NAN, false},
-    {"power", PARE_DIM_POWER, 0, 1e6, "0 W .. 1000 kW", true, NAN, false},
-};
-
-static pare_status pack_answer(const key_values *given, pare_units *units, pare_answer *answer,
-                               pare_error *err)
-{
-    (void)units;
-    const double *v = given->value;
-    double current, volts;
-    const pare_status status = pare_pack_current(v[0], v[1], v[2], &current, &volts, err);
-    if (status != PARE_OK)
-        return status;
-    pare_answer_add(answer, "current_a", "current", "A", current);
-    pare_answer_add(answer, "volts_v", "volts under load", "V", volts);
-    pare_answer_add(answer, "most_w", "most power it gives", "W", pare_pack_most_w(v[0], v[1]));
-    return PARE_OK;
-}
-
-const calc_thing calc_pack = {"pack", sizeof pack_keys / sizeof pack_keys[0], pack_keys,
-                              pack_answer};

@@ -281,7 +281,8 @@ static void drives(const pare_craft *craft, const pare_sheet *sheet, pare_doubts
 void pare_doubts_of(const pare_craft *craft, const pare_sheet *sheet, pare_doubts *doubts)
 {
     const pare_rig *rig = &sheet->rig;
-    const pare_value *pack = craft->item[pare_craft_doing(craft, PARE_PACK)].part->spec;
+    const pare_part *pack_part = craft->item[pare_craft_doing(craft, PARE_PACK)].part;
+    const pare_value *pack = pack_part->spec, *holds_c = &pack_part->holds_c;
     const pare_pack_doubt cells = pare_pack_model_doubt(&rig->pack);
     double *u = doubts->u;
     const double waiting_w =
@@ -291,7 +292,9 @@ void pare_doubts_of(const pare_craft *craft, const pare_sheet *sheet, pare_doubt
     for (int number = 0; number < PARE_PAIR_NUMBERS; number++)
         u[of_pair[number]] = total(&doubts->drive[0][0], number);
     u[PARE_DOUBTED_COOLING] = COOLING_U;
-    u[PARE_DOUBTED_CAPACITY] = hypot(share(&pack[PARE_SPEC_CAPACITY]), cells.capacity_share_u);
+    u[PARE_DOUBTED_CAPACITY] =
+        holds_c->given ? share(holds_c)
+                       : hypot(share(&pack[PARE_SPEC_CAPACITY]), cells.capacity_share_u);
     u[PARE_DOUBTED_PACK_OHM] =
         hypot(rig->pack.group_ohm > 0 ? share(&pack[PARE_SPEC_RESISTANCE]) : 0, cells.ohm_share_u);
     u[PARE_DOUBTED_CELL_V] = cells.cell_v_u;

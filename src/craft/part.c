@@ -204,6 +204,27 @@ static pare_status blade_from_stations(const pare_part *part, pare_prop *blade, 
                                    twist_rad, &pare_prop_true, blade, err);
 }
 
+/* What a charger read comes before what a maker states, and after what somebody measured otherwise. */
+static pare_status put_charged(pare_part *part, pare_error *err)
+{
+    if (part->chargings == 0)
+        return PARE_OK;
+    if (part->kind != PARE_PACK)
+        return pare_fail(err, PARE_BAD_DATA, "charger: only packs have been on one");
+    pare_rig rig;
+    pare_rig_defaults(&rig);
+    rig.pack.chemistry = part->chemistry;
+    rig.pack.cells = (int)part->spec[PARE_SPEC_CELLS].value;
+    rig.pack.capacity_c = part->spec[PARE_SPEC_CAPACITY].value;
+    pare_value ohm;
+    const pare_status status =
+        pare_charged_all(&rig.pack, part->chargings, part->charged, &ohm, &part->holds_c, err);
+    pare_value *stated = &part->spec[PARE_SPEC_RESISTANCE];
+    if (status == PARE_OK && ohm.given && !(stated->given && stated->known <= PARE_MEASURED))
+        *stated = ohm;
+    return status;
+}
+
 static pare_status make_blade(pare_part *part, pare_arena *arena, pare_error *err)
 {
     if (part->kind != PARE_PROPELLER)
@@ -236,7 +257,9 @@ pare_status pare_part_complete(pare_part *part, pare_arena *arena, pare_error *e
     part->does |= 1u << part->kind;
     put_uncertainties(part);
     put_own_fits(part);
-    status = fill_specs(part, err);
+    status = put_charged(part, err);
+    if (status == PARE_OK)
+        status = fill_specs(part, err);
     if (status == PARE_OK)
         status = fill_mass(part, err);
     if (status == PARE_OK)

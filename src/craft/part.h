@@ -8,6 +8,7 @@
 #include "base/arena.h"
 #include "base/error.h"
 #include "base/vec.h"
+#include "craft/charged.h"
 #include "craft/kind.h"
 #include "craft/spec.h"
 #include "craft/value.h"
@@ -132,6 +133,11 @@ typedef struct pare_part {
     size_t stations; /* 2 .. PARE_PROP_STATIONS, by radius, rising */
     const pare_blade_station *station;
     const pare_tunnel_table *tunnel;
+    /* For a pack: what chargers said of those owned. pare_part_complete() works them out. A spec that
+     * says that it was measured stands; otherwise their resistance is the part's. */
+    size_t chargings;
+    pare_charged *charged; /* [chargings] */
+    pare_value holds_c;    /* the charge that it holds now; not given: what is stated */
     /* For a propeller: its blade and, once warm, its table. pare_part_complete() makes the
      * blade, the store the table. */
     const pare_prop *blade;

@@ -155,7 +155,9 @@ static void put_pack(const pare_craft *craft, const pare_item *item, pare_rig *r
     const pare_part *part = item->part;
     rig->pack.chemistry = part->chemistry;
     rig->pack.cells = (int)part->spec[PARE_SPEC_CELLS].value;
-    rig->pack.capacity_c = item->count * part->spec[PARE_SPEC_CAPACITY].value;
+    const pare_value *holds_c = &part->holds_c;
+    rig->pack.capacity_c =
+        item->count * (holds_c->given ? holds_c : &part->spec[PARE_SPEC_CAPACITY])->value;
     const pare_value *group = &part->spec[PARE_SPEC_RESISTANCE];
     rig->pack.group_ohm = group->given ? group->value / item->count : 0;
     rig->pack.lead_ohm = lead_ohm(craft, item);

@@ -8,6 +8,7 @@
 #include "show/part_columns.h"
 #include "show/sheet_json.h"
 #include "show/spec_show.h"
+#include "show/tired.h"
 
 #define RPM (30 / 3.14159265358979323846)
 
@@ -178,6 +179,15 @@ void pare_part_text(const pare_part *part, const char *money, const pare_screen 
     }
     if (part->body_estimated)
         pare_text_add(out, "  Its shape is the usual one for its kind: nobody has described it.\n");
+    if (part->holds_c.given) {
+        snprintf(field, sizeof field, "%s mAh",
+                 pare_digits_u(text, screen, part->holds_c.value / 3.6, part->holds_c.u / 3.6));
+        pare_text_add(out, "  ");
+        pare_put_left(out, "holds now", 18);
+        pare_put_left(out, field, 26);
+        pare_text_printf(out, "%s\n", pare_known_name(part->holds_c.known));
+    }
+    pare_tired_cells_text(part, screen, out);
     if (part->kind == PARE_PACK)
         pare_put_wrapped(screen, out, 0, 0,
                          "Lithium packs burn when shorted, pierced or charged wrongly: charge them "
@@ -259,6 +269,12 @@ json_t *pare_part_object(const pare_part *part)
         json_object_set_new(specs, key, value);
         json_object_set_new(known, key, json_string(pare_known_name(shown[i].known)));
     }
+    if (part->holds_c.given) {
+        json_object_set_new(one, "holds_mah", pare_json_number(part->holds_c.value / 3.6));
+        json_object_set_new(one, "holds_mah_u", pare_json_number(part->holds_c.u / 3.6));
+    }
+    if (part->chargings > 0)
+        json_object_set_new(one, "tired_cells", pare_part_tired_cells(part));
     json_object_set_new(one, "spec", specs);
     json_object_set_new(one, "spec_known", known);
     if (part->stations)

@@ -10,6 +10,7 @@
 #include "show/filled.h"
 #include "show/source_words.h"
 #include "show/surprises.h"
+#include "show/tired.h"
 
 static const pare_figure centre[3] = {PARE_CG_X, PARE_CG_Y, PARE_CG_Z};
 
@@ -366,6 +367,7 @@ json_t *pare_sheet_object(const pare_sheet_view *view)
     json_object_set_new(object, "knock_on", knock_on(view));
     json_object_set_new(object, "weigh_next", weigh_next(sheet));
     json_object_set_new(object, "surprises", surprises(&view->craft));
+    json_object_set_new(object, "tired_cells", pare_tired_cells(&view->craft));
     json_object_set_new(object, "filled_by_law", filled(&view->craft));
     return object;
 }

@@ -11,6 +11,7 @@
 #include "show/digits.h"
 #include "show/ruler.h"
 #include "show/source_words.h"
+#include "show/tired.h"
 
 /* A label and one line made piece by piece. */
 static void put(const pare_screen *screen, pare_text *out, const char *label, pare_text *line)
@@ -388,6 +389,9 @@ static void weigh_next(const pare_sheet_view *view, const pare_screen *screen, p
 
 static void cautions(const pare_sheet_view *view, const pare_screen *screen, pare_text *out)
 {
+    const int pack = pare_craft_doing(&view->craft, PARE_PACK);
+    if (pack >= 0)
+        pare_tired_cells_text(view->craft.item[pack].part, screen, out);
     if (isfinite(view->limit_kg))
         pare_put_wrapped(screen, out, 0, 0,
                          "A legal mass limit counts the craft as flown, with everything on it: "

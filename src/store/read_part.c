@@ -4,6 +4,7 @@
  * with its uncertainty; alone, it is taken as the maker's. */
 #include "store/read_part.h"
 
+#include <math.h>
 #include <stdio.h>
 #include <string.h>
 
@@ -131,39 +132,61 @@ static pare_status read_price(const pare_reading *reading, const pare_node *node
     return status;
 }
 
-/* What a charger said of the cells: kept as typed, and only checked to be right. */
-static pare_status check_charger(const pare_reading *reading, const pare_node *node,
-                                 pare_error *err)
+static pare_status read_charged(const pare_reading *reading, const pare_node *row,
+                                pare_charged *one, pare_error *err)
 {
-    static const char *const keys[] = {"which", "date", "kind", "temperature", "cells"};
-    static const char *const kinds[] = {"pulse", "ac", "dc"};
+    static const char *const keys[] = {"which", "date",  "kind",   "temperature",
+                                       "cells", "pulse", "charge", "capacity"};
+    static const char *const kinds[PARE_READING_KINDS] = {
+        [PARE_READING_PULSE] = "pulse", [PARE_READING_AC] = "ac", [PARE_READING_DC] = "dc"};
+    *one = (pare_charged){
+        .which = 1,
+        .reading = {.kind = PARE_READING_PULSE, .degc = (double)NAN, .charge = (double)NAN}};
+    pare_charger_reading *r = &one->reading;
+    int kind = PARE_READING_PULSE;
+    const pare_node *date = pare_node_get(row, "date"), *said = pare_node_get(row, "kind"),
+                    *cells = pare_node_get(row, "cells");
+    pare_status status = pare_read_keys(reading, row, "charger", PARE_COUNT(keys), keys, err);
+    if (status == PARE_OK)
+        status = pare_read_count(reading, pare_node_get(row, "which"), "which", 1, 10000,
+                                 &one->which, err);
+    if (status == PARE_OK && date)
+        status = pare_read_date(reading, date, "date", &one->date, err);
+    if (status == PARE_OK && said)
+        status = pare_read_choice(reading, said, "kind of reading", PARE_COUNT(kinds), kinds, &kind,
+                                  err);
+    if (status == PARE_OK)
+        status = pare_read_quantity(reading, pare_node_get(row, "temperature"), "temperature",
+                                    PARE_DIM_TEMPERATURE, -40, 80, &r->degc, err);
+    if (status == PARE_OK && cells)
+        status = pare_read_quantities(reading, cells, "cells", PARE_DIM_RESISTANCE, 1e-5, 10, 1,
+                                      PARE_READING_CELLS, r->ohm, &r->cells, err);
+    if (status == PARE_OK)
+        status = pare_read_quantity(reading, pare_node_get(row, "pulse"), "pulse", PARE_DIM_TIME,
+                                    1e-3, 600, &r->seconds, err);
+    if (status == PARE_OK)
+        status = pare_read_quantity(reading, pare_node_get(row, "charge"), "charge", PARE_DIM_SHARE,
+                                    0, 1, &r->charge, err);
+    if (status == PARE_OK)
+        status = pare_read_quantity(reading, pare_node_get(row, "capacity"), "capacity",
+                                    PARE_DIM_CHARGE, 3.6, 1e7, &one->holds_c, err);
+    r->kind = (pare_reading_kind)kind;
+    return status;
+}
+
+static pare_status read_charger(const pare_reading *reading, const pare_node *node, pare_part *part,
+                                pare_error *err)
+{
     if (!node)
         return PARE_OK;
     pare_status status = pare_need_list(reading, node, "charger", err);
-    for (const pare_node *row = node->first; row && status == PARE_OK; row = row->next) {
-        status = pare_read_keys(reading, row, "charger", PARE_COUNT(keys), keys, err);
-        if (status != PARE_OK)
-            return status;
-        int which = 1, index = 0;
-        double temperature = 0, ohm[16];
-        size_t count = 0;
-        const char *text = NULL;
-        const pare_node *date = pare_node_get(row, "date"), *kind = pare_node_get(row, "kind"),
-                        *cells = pare_node_get(row, "cells");
-        status =
-            pare_read_count(reading, pare_node_get(row, "which"), "which", 1, 10000, &which, err);
-        if (status == PARE_OK && date)
-            status = pare_read_date(reading, date, "date", &text, err);
-        if (status == PARE_OK && kind)
-            status = pare_read_choice(reading, kind, "kind of reading", PARE_COUNT(kinds), kinds,
-                                      &index, err);
-        if (status == PARE_OK)
-            status = pare_read_quantity(reading, pare_node_get(row, "temperature"), "temperature",
-                                        PARE_DIM_TEMPERATURE, -40, 80, &temperature, err);
-        if (status == PARE_OK && cells)
-            status = pare_read_quantities(reading, cells, "cells", PARE_DIM_RESISTANCE, 1e-5, 10, 1,
-                                          PARE_COUNT(ohm), ohm, &count, err);
-    }
+    if (status != PARE_OK || node->count == 0)
+        return status;
+    part->charged = pare_arena_zeros(reading->arena, node->count * sizeof *part->charged);
+    if (!part->charged)
+        return pare_no_memory(err);
+    for (const pare_node *row = node->first; row && status == PARE_OK; row = row->next)
+        status = read_charged(reading, row, &part->charged[part->chargings++], err);
     return status;
 }
 
@@ -221,7 +244,7 @@ static pare_status read_facts(const pare_reading *reading, const pare_node *node
     if (status == PARE_OK && note)
         status = pare_read_text(reading, note, "note", &part->note, err);
     if (status == PARE_OK)
-        status = check_charger(reading, pare_node_get(node, "charger"), err);
+        status = read_charger(reading, pare_node_get(node, "charger"), part, err);
     if (status == PARE_OK)
         status = pare_read_blade(reading, node, part, err);
     return status;

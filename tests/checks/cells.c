@@ -79,7 +79,8 @@ static void the_doubt_of_a_cell_under_load_is_honest(void **state)
     assert_between(doubt.ohm_share_u, 0.05, 0.20);
 }
 
-/* C/20, NCR18650PF of 2.9 Ah: volts at charges drawn. One cell type among two, hence 1.5 %. */
+/* C/20, NCR18650PF of 2.9 Ah: volts at charges drawn. One cell type among two, hence 1.5 %; below a
+ * third of the charge the two types themselves lie 50 to 70 mV apart, hence 2.5 % there. */
 static void open_circuit_volts_are_near_a_slow_discharge(void **state)
 {
     (void)state;
@@ -88,7 +89,8 @@ static void open_circuit_volts_are_near_a_slow_discharge(void **state)
                                       {2.030, 3.5576}, {2.320, 3.4875}};
     const pare_pack pack = one_cell(PARE_LIION, 2.9, 25);
     for (size_t i = 0; i < sizeof point / sizeof point[0]; i++)
-        assert_within(drained_to(&pack, 0.05, point[i][0]).volts_v, point[i][1], 0.015);
+        assert_within(drained_to(&pack, 0.05, point[i][0]).volts_v, point[i][1],
+                      point[i][0] < 2.0 ? 0.015 : 0.025);
 }
 
 /* NCR18650PF, pulses of 2 C after rest at 25.6 degC: mohm after 10 s. */

@@ -118,6 +118,58 @@ static void a_pack_gives_constant_power_behind_its_resistance(void **state)
     json_decref(answer);
 }
 
+/* An INR18650-30Q (ARTS Laboratory, University of South Carolina) under 6 A in air of 23 degC, after 1.5
+ * of its 3.0 Ah: three cells gave 3.415 to 3.451 V at 35 degC. */
+static void a_cell_under_load_is_the_measured_one_within_its_doubt(void **state)
+{
+    (void)state;
+    json_t *answer = run_json("calc pack chemistry=liion capacity=3000mAh current=6A charge=50% "
+                              "temperature=23degC --json");
+    const double volts = number(answer, "volts_v"), u = number(answer, "volts_v_u");
+    assert_near(volts, 3.433, 1.645 * u);
+    assert_between(u, 0.01, 0.07);
+    assert_near(number(answer, "cells_c"), 35, 2);
+    assert_string_equal(
+        json_string_value(json_object_get(json_object_get(answer, "known"), "volts_v")),
+        "estimated");
+    json_decref(answer);
+}
+
+static void a_chargers_reading_takes_the_laws_place(void **state)
+{
+    (void)state;
+    json_t *law = run_json("calc pack chemistry=lipo cells=4 capacity=1550mAh current=40A --json");
+    json_t *read = run_json("calc pack chemistry=lipo cells=4 capacity=1550mAh current=40A "
+                            "cell_resistance=9mohm read_at=25degC --json");
+    json_t *old = run_json("calc pack chemistry=lipo cells=4 capacity=1550mAh current=40A "
+                           "cell_resistance=9mohm read_at=25degC holds=1200mAh --json");
+    assert_true(number(read, "volts_v") < number(law, "volts_v"));
+    assert_true(number(read, "volts_v_u") < number(law, "volts_v_u"));
+    assert_true(number(old, "usable_mah") < number(read, "usable_mah"));
+    assert_string_equal(
+        json_string_value(json_object_get(json_object_get(read, "known"), "volts_v")), "measured");
+    json_decref(law);
+    json_decref(read);
+    json_decref(old);
+}
+
+/* The same state by its current and by its power. */
+static void a_pack_asked_for_power_gives_that_power(void **state)
+{
+    (void)state;
+    json_t *by_power = run_json("calc pack chemistry=liion cells=6 capacity=3Ah power=150W --json");
+    char words[200];
+    snprintf(words, sizeof words,
+             "calc pack chemistry=liion cells=6 capacity=3Ah current=%.9fA --json",
+             number(by_power, "current_a"));
+    json_t *by_current = run_json(words);
+    assert_within(number(by_current, "power_w"), 150, 1e-6);
+    assert_within(number(by_power, "power_w"), 150, 1e-6);
+    assert_within(number(by_current, "volts_v"), number(by_power, "volts_v"), 1e-6);
+    json_decref(by_power);
+    json_decref(by_current);
+}
+
 static void a_propeller_thrusts_by_its_coefficients(void **state)
 {
     (void)state;
@@ -363,6 +415,9 @@ int main(void)
         cmocka_unit_test(a_motors_kv_stated_and_measured_stand_side_by_side),
         cmocka_unit_test(a_drive_costs_speed_and_says_so),
         cmocka_unit_test(a_pack_gives_constant_power_behind_its_resistance),
+        cmocka_unit_test(a_cell_under_load_is_the_measured_one_within_its_doubt),
+        cmocka_unit_test(a_chargers_reading_takes_the_laws_place),
+        cmocka_unit_test(a_pack_asked_for_power_gives_that_power),
         cmocka_unit_test(a_propeller_thrusts_by_its_coefficients),
         cmocka_unit_test(every_modelled_figure_says_how_uncertain_it_is_and_why),
         cmocka_unit_test(near_no_thrust_a_propeller_is_not_sure_of_its_sign),
