@@ -1,9 +1,11 @@
 /* power.c: the states whose power is taken apart (see power.h). */
 #include "craft/power.h"
 
+#include <math.h>
 #include <stdio.h>
 #include <string.h>
 
+#include "craft/doubt.h"
 #include "craft/flight.h"
 
 #define PART(name, words) {#name, words, offsetof(pare_budget, name)}
@@ -55,6 +57,85 @@ static double cruise_m_s(const pare_brief *brief)
     return speed_m_s;
 }
 
+enum { VALUES = PARE_POWER_ROWS + 1 };
+
+static bool moved_w(const pare_powered *state, const pare_rig *from, pare_doubted which,
+                    double change, double watts[VALUES])
+{
+    pare_moved_rig moved = {.rig = *from};
+    pare_budget budget;
+    pare_doubted_move(&moved, which, change);
+    if (pare_rig_budget(&moved.rig, state->speed_m_s, PARE_CHARGE_HALF, &budget, NULL) != PARE_OK)
+        return false;
+    for (size_t row = 0; row < PARE_POWER_ROWS; row++)
+        watts[row] = pare_power_part(&budget, row);
+    watts[PARE_POWER_ROWS] = budget.open_w;
+    return true;
+}
+
+/* By how much each part moves for one standard uncertainty of a number. */
+static bool step_w(const pare_powered *state, const pare_rig *rig, pare_doubted which, double u,
+                   double step[VALUES])
+{
+    double high[VALUES], low[VALUES];
+    if (!(u > 0) || !moved_w(state, rig, which, u, high) || !moved_w(state, rig, which, -u, low))
+        return false;
+    for (int row = 0; row < VALUES; row++)
+        step[row] = (high[row] - low[row]) / 2;
+    return true;
+}
+
+/* Rotors and motors are off together, so their steps add by each source before they are squared. */
+static void doubt_drive(const pare_rig *rig, const pare_pair_doubt *drive, pare_powered *state,
+                        double square[VALUES])
+{
+    static const pare_doubted of[PARE_PAIR_NUMBERS] = {
+        [PARE_PAIR_THRUST] = PARE_DOUBTED_THRUST,
+        [PARE_PAIR_POWER] = PARE_DOUBTED_POWER,
+        [PARE_PAIR_KV] = PARE_DOUBTED_KV,
+        [PARE_PAIR_RESISTANCE] = PARE_DOUBTED_RESISTANCE,
+        [PARE_PAIR_NO_LOAD] = PARE_DOUBTED_NO_LOAD,
+    };
+    double moved[PARE_PAIR_NUMBERS][VALUES] = {{0}};
+    for (int n = 0; n < PARE_PAIR_NUMBERS; n++) {
+        double all = 0, step[VALUES];
+        for (int source = 0; source < PARE_PAIR_NUMBERS; source++)
+            all += drive->root[n][source] * drive->root[n][source];
+        all = sqrt(all);
+        if (!step_w(state, rig, of[n], all, step))
+            continue;
+        for (int source = 0; source < PARE_PAIR_NUMBERS; source++)
+            for (int row = 0; row < VALUES; row++)
+                moved[source][row] += step[row] * drive->root[n][source] / all;
+    }
+    for (int source = 0; source < PARE_PAIR_NUMBERS; source++)
+        for (int row = 0; row < VALUES; row++)
+            square[row] += moved[source][row] * moved[source][row];
+}
+
+static void doubt(const pare_sheet *sheet, const pare_doubts *doubts, bool running,
+                  pare_powered *state)
+{
+    static const pare_doubted alone[] = {
+        PARE_DOUBTED_COOLING, PARE_DOUBTED_PACK_OHM,  PARE_DOUBTED_CELL_V, PARE_DOUBTED_DRAG,
+        PARE_DOUBTED_ALWAYS,  PARE_DOUBTED_SWITCHING, PARE_DOUBTED_LEAD,   PARE_DOUBTED_BLOCKAGE,
+        PARE_DOUBTED_ESC_OHM, PARE_DOUBTED_ESC_IDLE};
+    const pare_sheet_figure *mass = &sheet->figure[PARE_ALL_UP];
+    double square[VALUES] = {0}, step[VALUES];
+    doubt_drive(&sheet->rig, &doubts->drive[0][running], state, square);
+    for (size_t i = 0; i <= sizeof alone / sizeof alone[0]; i++) {
+        const bool of_mass = i == sizeof alone / sizeof alone[0];
+        const pare_doubted which = of_mass ? PARE_DOUBTED_MASS : alone[i];
+        const double u = of_mass ? mass->u / mass->value : doubts->u[which];
+        if (!step_w(state, &sheet->rig, which, u, step))
+            continue;
+        for (int row = 0; row < VALUES; row++)
+            square[row] += step[row] * step[row];
+    }
+    for (int row = 0; row < VALUES; row++)
+        state->u_w[row] = sqrt(square[row]);
+}
+
 void pare_craft_power(const pare_craft *craft, const pare_sheet *sheet,
                       pare_powered power[PARE_POWERED])
 {
@@ -70,4 +151,11 @@ void pare_craft_power(const pare_craft *craft, const pare_sheet *sheet,
         at_speed(&sheet->rig, range->value, &power[PARE_POWERED_RANGE]);
     else
         missing(&power[PARE_POWERED_RANGE], range->why);
+    if (!sheet->with_u)
+        return;
+    pare_doubts doubts;
+    pare_doubts_of(craft, sheet, &doubts);
+    for (int i = 0; i < PARE_POWERED; i++)
+        if (power[i].exists)
+            doubt(sheet, &doubts, i != PARE_POWERED_HOVER, &power[i]);
 }

@@ -269,14 +269,11 @@ static void states(const pare_sheet_view *view, const pare_screen *screen, pare_
 
 /* ---- power ---- */
 
-/* Digits as the hover's power has them: the parts are known no better. */
 static void power(const pare_sheet_view *view, const pare_screen *screen, pare_text *out)
 {
     enum { WORDS = 28, COLUMN = 14 };
     const pare_powered *states = view->power;
-    const pare_sheet_figure *whole = &view->sheet.figure[PARE_HOVER_W];
     const pare_sheet_figure *range = &view->sheet.figure[PARE_BEST_RANGE_SPEED];
-    const double u = whole->exists && whole->value > 0 ? whole->u / whole->value : 0;
     char text[PARE_DIGITS], field[48];
     heading(screen, out,
             "Where the power goes at half charge, in W, from the air back to the pack");
@@ -305,7 +302,8 @@ static void power(const pare_sheet_view *view, const pare_screen *screen, pare_t
                          i == PARE_POWERED_RANGE ? pare_digits(text, state->speed_m_s, range->u)
                                                  : pare_digits_limit(text, state->speed_m_s));
             else
-                snprintf(field, sizeof field, "%s", pare_digits(text, watts, u * watts));
+                snprintf(field, sizeof field, "%s",
+                         pare_digits(text, watts, speed ? 0 : state->u_w[row - 1]));
             pare_put_right(out, field, COLUMN);
         }
         pare_text_add(out, "\n");

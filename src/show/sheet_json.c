@@ -286,6 +286,13 @@ static json_t *drag(const pare_craft *craft)
     return object;
 }
 
+static void watts_into(json_t *object, const char *key, const pare_powered *state, double watts,
+                       double u)
+{
+    json_object_set_new(object, key, state->exists ? pare_json_number(watts) : json_null());
+    set_u(object, key, state->exists && u > 0 ? pare_json_number(u) : json_null());
+}
+
 /* "hover_induced_w" and so on: flat, so that each figure is one key. */
 static json_t *power(const pare_powered states[PARE_POWERED])
 {
@@ -300,14 +307,10 @@ static json_t *power(const pare_powered states[PARE_POWERED])
         }
         for (size_t row = 0; row < PARE_POWER_ROWS; row++) {
             snprintf(key, sizeof key, "%s_%s", name, pare_power_table[row].key);
-            json_object_set_new(object, key,
-                                state->exists
-                                    ? pare_json_number(pare_power_part(&state->budget, row))
-                                    : json_null());
+            watts_into(object, key, state, pare_power_part(&state->budget, row), state->u_w[row]);
         }
         snprintf(key, sizeof key, "%s_open_w", name);
-        json_object_set_new(object, key,
-                            state->exists ? pare_json_number(state->budget.open_w) : json_null());
+        watts_into(object, key, state, state->budget.open_w, state->u_w[PARE_POWER_ROWS]);
         if (!state->exists)
             json_object_set_new(why, name, json_string(state->why));
     }

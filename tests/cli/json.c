@@ -115,6 +115,8 @@ static void watts_of_each_state_add_up_to_what_the_pack_gives(void **state)
         for (size_t k = 0; k < sizeof parts / sizeof parts[0]; k++) {
             snprintf(key, sizeof key, "%s_%s_w", states[i], parts[k]);
             sum += number(power, key);
+            strcat(key, "_u");
+            has(power, key);
         }
         snprintf(key, sizeof key, "%s_open_w", states[i]);
         /* ten digits are printed */

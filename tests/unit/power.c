@@ -110,6 +110,32 @@ static void a_craft_too_heavy_to_hover_says_so_in_all_three(void **state)
     assert_string_equal(f->power[PARE_POWERED_RANGE].why, "it does not fly");
 }
 
+static void watts_are_as_uncertain_as_what_they_rest_on(void **state)
+{
+    fixture *f = *state;
+    pare_error err = {0};
+    if (pare_sheet_compute(&f->craft, true, &f->sheet, &err) != PARE_OK)
+        fail_msg("%s", err.text);
+    pare_craft_power(&f->craft, &f->sheet, f->power);
+    const pare_powered *hover = &f->power[PARE_POWERED_HOVER];
+    const double *u_w = hover->u_w;
+    /* The pack's power at its chemistry is known about as well as at its terminals. */
+    const pare_sheet_figure *whole = &f->sheet.figure[PARE_HOVER_W];
+    assert_within(u_w[PARE_POWER_ROWS] / hover->budget.open_w, whole->u / whole->value, 0.15);
+    /* Ideal power rests on mass, to the 3/2, and download alone: by hand. */
+    const pare_sheet_figure *mass = &f->sheet.figure[PARE_ALL_UP];
+    const double kb = f->sheet.rig.blockage;
+    assert_within(u_w[0] / hover->budget.induced_w,
+                  1.5 * hypot(mass->u / mass->value, 0.40 * kb / (1 - kb)), 0.05);
+    for (size_t row = 0; row < PARE_POWER_ROWS; row++)
+        assert_true((u_w[row] > 0) ==
+                    (hover->budget.drag_w != pare_power_part(&hover->budget, row)));
+    assert_true(f->power[PARE_POWERED_CRUISE].u_w[2] >
+                0.25 * f->power[PARE_POWERED_CRUISE].budget.drag_w);
+    compute(f); /* a sheet without uncertainties has none here */
+    assert_near(f->power[PARE_POWERED_HOVER].u_w[0], 0, 0);
+}
+
 /* ---- balance ---- */
 
 static void balance_of(fixture *f, bool with_u)
@@ -195,6 +221,7 @@ int main(void)
         CASE(cruise_is_the_speed_flown_for_the_longest),
         CASE(a_brief_without_a_speed_has_no_cruise_and_says_so),
         CASE(a_craft_too_heavy_to_hover_says_so_in_all_three),
+        CASE(watts_are_as_uncertain_as_what_they_rest_on),
         CASE(shares_follow_from_where_the_centre_of_mass_is),
         CASE(the_pack_shifted_as_told_makes_all_carry_alike),
         CASE(doubt_about_the_centre_of_mass_is_doubt_about_the_shares),
