@@ -17,14 +17,16 @@
 #include "craft/drag.h"
 #include "craft/flight.h"
 #include "craft/to_rig.h"
+#include "physics/drive.h"
 
 /* Standard uncertainties as shares. [E] are ours, until flights correct them. */
-#define LEAD_U         0.10 /* [E] contacts, solder */
-#define ALWAYS_U       0.20 /* [E] */
-#define BLOCKAGE_U     0.40 /* [E] */
-#define SPIN_U         0.15
-#define COOLING_U      0.45 /* [E] 0.3 of the thermal resistance, which goes with mass^(-2/3) */
-#define ESC_U          0.50 /* [E] its resistance, its loss at part throttle, what it draws waiting */
+#define LEAD_U        0.10 /* [E] contacts, solder */
+#define ALWAYS_U      0.20 /* [E] */
+#define BLOCKAGE_U    0.40 /* [E] */
+#define SPIN_U        0.15
+#define COOLING_POWER 1.5 /* thermal resistance goes with mass^(-2/3) */
+/* [E] One ESC of four that were measured lost and idled unlike the others; none less than nothing. */
+#define ESC_MOST_U     0.7
 #define MAKER_BIAS_U   0.01  /* [E] masses that one maker states are off together */
 #define SCALE_COMMON_U 0.001 /* weighed masses share a scale */
 
@@ -245,6 +247,7 @@ static const pare_doubted of_pair[PARE_PAIR_NUMBERS] = {
     [PARE_PAIR_NO_LOAD] = PARE_DOUBTED_NO_LOAD,
 };
 
+/* One number's own, by all sources together. */
 static double total(const pare_pair_doubt *drive, int number)
 {
     double squares = 0;
@@ -271,9 +274,12 @@ static void drives(const pare_craft *craft, const pare_sheet *sheet, pare_doubts
                                  drive);
             if (rig->pair)
                 continue;
-            drive->root[PARE_PAIR_KV][PARE_PAIR_KV] = share(&motor[PARE_SPEC_KV]);
+            drive->root[PARE_PAIR_KV][PARE_PAIR_KV] =
+                hypot(share(&motor[PARE_SPEC_KV]),
+                      motor[PARE_SPEC_KV].known == PARE_STATED ? pare_drive_fitted.kv_u : 0);
             drive->root[PARE_PAIR_RESISTANCE][PARE_PAIR_RESISTANCE] =
-                motor[PARE_SPEC_RESISTANCE].u / rig->motor.resistance_ohm;
+                hypot(motor[PARE_SPEC_RESISTANCE].u / rig->motor.resistance_ohm,
+                      motor[PARE_SPEC_RESISTANCE].given ? pare_drive_fitted.drive_u : 0);
             drive->root[PARE_PAIR_NO_LOAD][PARE_PAIR_NO_LOAD] = share(&motor[PARE_SPEC_NO_LOAD]);
         }
 }
@@ -284,6 +290,7 @@ void pare_doubts_of(const pare_craft *craft, const pare_sheet *sheet, pare_doubt
     const pare_part *pack_part = craft->item[pare_craft_doing(craft, PARE_PACK)].part;
     const pare_value *pack = pack_part->spec, *holds_c = &pack_part->holds_c;
     const pare_pack_doubt cells = pare_pack_model_doubt(&rig->pack);
+    const pare_drive *drive = &pare_drive_fitted;
     double *u = doubts->u;
     const double waiting_w =
         rig->rotors * rig->esc.idle_a * pare_pack_open_v(&rig->pack, PARE_CHARGE_HALF);
@@ -291,7 +298,7 @@ void pare_doubts_of(const pare_craft *craft, const pare_sheet *sheet, pare_doubt
     drives(craft, sheet, doubts);
     for (int number = 0; number < PARE_PAIR_NUMBERS; number++)
         u[of_pair[number]] = total(&doubts->drive[0][0], number);
-    u[PARE_DOUBTED_COOLING] = COOLING_U;
+    u[PARE_DOUBTED_COOLING] = COOLING_POWER * drive->heat_u;
     u[PARE_DOUBTED_CAPACITY] =
         holds_c->given ? share(holds_c)
                        : hypot(share(&pack[PARE_SPEC_CAPACITY]), cells.capacity_share_u);
@@ -299,13 +306,18 @@ void pare_doubts_of(const pare_craft *craft, const pare_sheet *sheet, pare_doubt
         hypot(rig->pack.group_ohm > 0 ? share(&pack[PARE_SPEC_RESISTANCE]) : 0, cells.ohm_share_u);
     u[PARE_DOUBTED_CELL_V] = cells.cell_v_u;
     u[PARE_DOUBTED_LEAD] = LEAD_U;
-    u[PARE_DOUBTED_DRAG] = pare_craft_drag_u_m2(craft) / pare_craft_drag_m2(craft);
-    u[PARE_DOUBTED_ALWAYS] = ALWAYS_U * rig->always_w / (rig->always_w + waiting_w);
+    const double drag_m2 = pare_craft_drag_m2(craft);
+    u[PARE_DOUBTED_DRAG] = drag_m2 > 0 ? pare_craft_drag_u_m2(craft) / drag_m2 : 0;
+    u[PARE_DOUBTED_ALWAYS] =
+        rig->always_w > 0 ? ALWAYS_U * rig->always_w / (rig->always_w + waiting_w) : 0;
     u[PARE_DOUBTED_BLOCKAGE] = BLOCKAGE_U;
     u[PARE_DOUBTED_SPIN] = SPIN_U;
-    u[PARE_DOUBTED_SWITCHING] = ESC_U;
-    u[PARE_DOUBTED_ESC_OHM] = ESC_U;
-    u[PARE_DOUBTED_ESC_IDLE] = ESC_U;
+    u[PARE_DOUBTED_ESC_IDLE] = fmin(drive->idle_u, ESC_MOST_U);
+    if (rig->pair) /* a stand measured what went into the ESC */
+        return;
+    u[PARE_DOUBTED_PULSE] = drive->pulse_loss_u;
+    u[PARE_DOUBTED_SWITCHING] = fmin(drive->switching_u / drive->esc.switching, ESC_MOST_U);
+    u[PARE_DOUBTED_ESC_OHM] = drive->on_u_ohm / drive->esc.on_ohm;
 }
 
 static bool of_drive(int number)

@@ -3,7 +3,8 @@
  *
  * A flight is most of a sheet, so each one has to earn its keep. Numbers that act alike share one:
  * what the ESC's switches resist is added to the windings, what leads and contacts resist to the
- * pack, what the arms take back is thrust, an ESC that waits is electronics; inertias, arms and
+ * pack, what the arms take back is thrust, an ESC that waits is electronics, its pulses an
+ * unloaded motor; inertias, arms and
  * capacity act by plain proportion. The rest is flown, each number over the figures that it reaches:
  * electronics draw too little to be felt at full throttle, and a held motor is too cool for its cooling
  * to matter.
@@ -18,6 +19,8 @@
 #include <math.h>
 
 #include "craft/flight.h"
+
+#define RPM_PER_RAD_S 9.549296585513721
 
 #define STEP 0.01 /* of a number that is flown one way only */
 enum {
@@ -102,6 +105,8 @@ static double *number(pare_rig *rig, pare_doubted which)
         return &rig->esc.on_ohm;
     case PARE_DOUBTED_ESC_IDLE:
         return &rig->esc.idle_a;
+    case PARE_DOUBTED_PULSE:
+        return &rig->motor.pulse_loss;
     case PARE_DOUBTED_CELL_V:
     case PARE_DOUBTED_DRAG:
     case PARE_DOUBTED_ALWAYS:
@@ -134,6 +139,8 @@ void pare_doubted_move(pare_moved_rig *moved, pare_doubted which, double change)
     } else if (which == PARE_DOUBTED_DRAG) {
         rig->drag_m2 *= exp(change);
         rig->drag_top_m2 *= exp(change);
+    } else if (which == PARE_DOUBTED_SWITCHING || which == PARE_DOUBTED_ESC_IDLE) {
+        *factor *= fmax(1 + change, 0);
     } else {
         *factor *= exp(change);
     }
@@ -215,6 +222,22 @@ static void lead(const pare_rig *rig, pare_slopes *slopes)
     }
 }
 
+/* The pulses' loss is so much of what the motor takes unloaded, at hover; at full throttle there is
+ * none. */
+static void pulses(const pare_sheet *sheet, pare_slopes *slopes)
+{
+    const pare_motor *motor = &sheet->rig.motor;
+    const double rad_s_per_v = motor->kv_rpm_per_v / RPM_PER_RAD_S;
+    const double free_rad_s =
+        (motor->no_load_at_v - motor->no_load_a * motor->resistance_ohm) * rad_s_per_v;
+    const double turning = 1 - motor->iron_share +
+                           motor->iron_share * sheet->figure[PARE_HOVER_RPM].value / free_rad_s;
+    const double pulsed = motor->pulse_loss * (1 - sheet->figure[PARE_HOVER_OUTPUT].value);
+    for (int f = PARE_HOVER_OUTPUT; f <= PARE_BEST_RANGE_SPEED; f++)
+        slopes->slope[PARE_DOUBTED_PULSE][f] =
+            slopes->slope[PARE_DOUBTED_NO_LOAD][f] * pulsed / (turning + pulsed);
+}
+
 static void by_rule(const pare_sheet *sheet, pare_slopes *slopes)
 {
     const pare_rig *rig = &sheet->rig;
@@ -222,11 +245,12 @@ static void by_rule(const pare_sheet *sheet, pare_slopes *slopes)
     turning(sheet, slopes);
     capacity(sheet, slopes);
     lead(rig, slopes);
+    pulses(sheet, slopes);
     alike(slopes, PARE_DOUBTED_BLOCKAGE, PARE_DOUBTED_THRUST, -rig->blockage / (1 - rig->blockage));
     alike(slopes, PARE_DOUBTED_ESC_OHM, PARE_DOUBTED_RESISTANCE,
           rig->esc.on_ohm / rig->motor.resistance_ohm);
     alike(slopes, PARE_DOUBTED_ESC_IDLE, PARE_DOUBTED_ALWAYS,
-          idle_w(rig) / (rig->always_w + idle_w(rig)));
+          idle_w(rig) > 0 ? idle_w(rig) / (rig->always_w + idle_w(rig)) : 0);
 }
 
 /* Whether the slope of a number is asked for, by itself or by one that acts like it. */
@@ -238,7 +262,8 @@ static bool asked_for(const double u[PARE_DOUBTED], int which)
                  {PARE_DOUBTED_ESC_OHM, PARE_DOUBTED_RESISTANCE},
                  {PARE_DOUBTED_LEAD, PARE_DOUBTED_PACK_OHM},
                  {PARE_DOUBTED_CAPACITY, PARE_DOUBTED_PACK_OHM},
-                 {PARE_DOUBTED_ESC_IDLE, PARE_DOUBTED_ALWAYS}};
+                 {PARE_DOUBTED_ESC_IDLE, PARE_DOUBTED_ALWAYS},
+                 {PARE_DOUBTED_PULSE, PARE_DOUBTED_NO_LOAD}};
     if (u[which] > 0 || which == PARE_DOUBTED_MASS)
         return true;
     for (size_t i = 0; i < sizeof likes / sizeof likes[0]; i++)

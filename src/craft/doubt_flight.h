@@ -5,7 +5,8 @@
 #include "craft/craft.h"
 #include "craft/sheet.h"
 
-/** The numbers of a rig that somebody may doubt. Each moves through its logarithm, but for two. */
+/** The numbers of a rig that somebody may doubt. Each moves through its logarithm but for
+ * four, which are as uncertain as they are large or larger. */
 typedef enum pare_doubted {
     PARE_DOUBTED_MASS,
     PARE_DOUBTED_THRUST, /* CT at any state */
@@ -18,7 +19,7 @@ typedef enum pare_doubted {
     PARE_DOUBTED_CELL_V, /* V: a cell's open-circuit volts between full and empty */
     PARE_DOUBTED_DRAG,
     PARE_DOUBTED_ALWAYS,    /* by a share of what electronics and waiting ESCs draw together */
-    PARE_DOUBTED_SWITCHING, /* the ESC's loss at part throttle */
+    PARE_DOUBTED_SWITCHING, /* by a share: the ESC's loss at part throttle */
     PARE_DOUBTED_SPIN,
     PARE_DOUBTED_FLOWN, /* those above are flown; those below follow by a rule */
     PARE_DOUBTED_IXX = PARE_DOUBTED_FLOWN,
@@ -30,7 +31,8 @@ typedef enum pare_doubted {
     PARE_DOUBTED_LEAD,
     PARE_DOUBTED_BLOCKAGE,
     PARE_DOUBTED_ESC_OHM,
-    PARE_DOUBTED_ESC_IDLE,
+    PARE_DOUBTED_ESC_IDLE, /* by a share */
+    PARE_DOUBTED_PULSE,    /* the motor's loss by the ESC's pulses */
     PARE_DOUBTED
 } pare_doubted;
 

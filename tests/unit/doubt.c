@@ -14,6 +14,7 @@
 #include "craft/to_rig.h"
 #include "draws.h"
 #include "near.h"
+#include "physics/drive.h"
 #include "store/bench.h"
 
 enum { DRAWS = 4000 };
@@ -272,15 +273,21 @@ static void doubling_any_doubt_about_the_rig_moves_what_rests_on_it(void **state
         {PARE_DOUBTED_LEAD, {PARE_FULL_A, PARE_TWR_FRESH, PARE_HOVER_TIME}},
         {PARE_DOUBTED_BLOCKAGE, {PARE_HOVER_W, PARE_THRUST_FRESH, PARE_TOP_SPEED}},
         {PARE_DOUBTED_ESC_OHM, {PARE_HOVER_A, PARE_TWR_HALF, PARE_CLIMB}},
+        {PARE_DOUBTED_PULSE, {PARE_HOVER_A, PARE_HOVER_TIME, PARE_CRUISE_TIME}},
         {PARE_DOUBTED_ESC_IDLE, {PARE_HOVER_A, PARE_FLOWN_TIME, PARE_CRUISE_TIME}},
     };
     pare_craft *craft = malloc(sizeof *craft);
     pare_sheet *sheet = malloc(sizeof *sheet), *doubled = malloc(sizeof *doubled);
     pare_doubts doubts;
+    pare_endurance endured;
     sheet_of(*state, "hedgerow", craft, sheet);
+    pare_rig_drive(&pare_drive_fitted, &sheet->rig); /* with pulses to doubt */
+    pare_flight_figures(&craft->brief, &sheet->rig, sheet->figure, &endured);
+    pare_sheet_doubt(craft, sheet);
     for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
         pare_doubts_of(craft, sheet, &doubts);
-        assert_true(doubts.u[rows[i].which] > 0);
+        if (!(doubts.u[rows[i].which] > 0))
+            fail_msg("number %d is not doubted", rows[i].which);
         doubts.u[rows[i].which] *= 2;
         for (int number = 0; number < PARE_PAIR_NUMBERS; number++)
             for (int k = 0; of_pair[number] == rows[i].which && k < 4; k++)

@@ -150,7 +150,7 @@ double drive_model_torque(const drive_model *model, const double x[], const driv
            pow(DRIVE_DIAMETER_M, 5) / (2 * DRIVE_PI);
 }
 
-static pare_motor motor_of(const drive_model *model, const double x[], int m)
+pare_motor drive_model_motor(const drive_model *model, const double x[], int m)
 {
     const drive_motor *motor = &model->bench->motor[m];
     const pare_drive *law = &pare_drive_published;
@@ -172,7 +172,7 @@ static pare_motor motor_of(const drive_model *model, const double x[], int m)
 drive_load drive_model_load(const drive_model *model, const double x[], const drive_row *row,
                             double speed_rad_s, double torque_nm)
 {
-    const pare_motor motor = motor_of(model, x, row->motor);
+    const pare_motor motor = drive_model_motor(model, x, row->motor);
     const double heat = x[AT_HEAT + (row->propeller < 0 ? 1 : 0)];
     const pare_motor_law law =
         pare_motor_law_of(&motor, pare_drive_published.esc.on_ohm, fmax(heat, 0));

@@ -50,6 +50,9 @@ bool drive_model_takes(const drive_model *model, const drive_row *row);
 bool drive_model_fit(const drive_model *model, double x[DRIVE_PARAMETERS],
                      double u[DRIVE_PARAMETERS]);
 
+/** A motor as x has it: one left out by the laws alone. */
+pare_motor drive_model_motor(const drive_model *model, const double x[], int motor);
+
 /** Shaft torque at a speed: measured, or the propeller's. */
 double drive_model_torque(const drive_model *model, const double x[], const drive_row *row,
                           double speed_rad_s);

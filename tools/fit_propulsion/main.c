@@ -1,7 +1,7 @@
 /* main.c: fits the constants of the propulsion chain to open measurements and writes them as C.
  *
  * One subject a file: prop.c (propellers), drive.c (motors and ESCs), cells.c (packs), pair.c (measured
- * pairs, which has no constants to write). Each reads its tables below the data folder, prints how well
+ * pairs) and chain.c (all of it together), which have no constants to write. Each reads its tables below the data folder, prints how well
  * it fits what it left out, and writes its constants. */
 #include <stdio.h>
 #include <string.h>
@@ -16,6 +16,7 @@ static const struct subject {
     {"drive", "drive_fitted.c", fit_drive},
     {"cells", "cells_fitted.c", fit_cells},
     {"pair", NULL, fit_pair},
+    {"chain", NULL, fit_chain},
 };
 
 static bool fit_one(const struct subject *subject, const char *data_folder, const char *out_folder)

@@ -14,4 +14,6 @@ bool fit_drive(const char *data_folder, FILE *constants);
 bool fit_cells(const char *data_folder, FILE *constants);
 bool fit_pair(const char *data_folder, FILE *constants); /* constants: NULL, it has none */
 
+bool fit_chain(const char *data_folder, FILE *constants); /* likewise */
+
 #endif
