@@ -256,7 +256,10 @@ static pare_status check_repeats(const checking *c, bool again[], pare_error *er
     }
     qsort(list, c->count, sizeof *list, by_key);
     for (size_t i = 1; i < c->count; i++)
-        for (size_t k = i; k-- > 0 && list[i].key - list[k].key <= SAME_THROTTLE;) {
+        for (size_t back = 1; back <= i; back++) {
+            const size_t k = i - back;
+            if (list[i].key - list[k].key > SAME_THROTTLE)
+                break;
             const size_t one = list[i].row < list[k].row ? list[i].row : list[k].row;
             const size_t two = list[i].row < list[k].row ? list[k].row : list[i].row;
             if (same_row(&c->reading[one], &c->reading[two])) {

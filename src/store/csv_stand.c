@@ -172,7 +172,7 @@ static pare_status told(const pare_csv_rows *rows, const pare_csv_row *row, cons
     const pare_csv_column *column = pare_csv_column_of(rows->plan, name);
     const char *cell = column ? pare_csv_cell(rows->plan, column, row) : "";
     pare_csv_quantity q;
-    if (pare_csv_is_nothing(cell))
+    if (!column || pare_csv_is_nothing(cell))
         return PARE_OK;
     if (pare_csv_read_quantity(cell, rows->plan->decimal, column->target->dimension, column->unit,
                                &q, err) != PARE_OK ||
@@ -322,7 +322,7 @@ pare_status pare_csv_check_throttle(const pare_csv_plan *plan, const pare_node *
                            most);
 }
 
-static void add(pare_list_remark remark[], size_t *count, const char *label, char *text)
+static void add(pare_list_remark remark[], size_t *count, const char *label, const char *text)
 {
     if (text && *count < PARE_LIST_REMARKS)
         remark[(*count)++] = (pare_list_remark){label, text};

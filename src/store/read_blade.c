@@ -3,8 +3,7 @@
  * Both are lists of bare numbers, a row each, in the order in which tables of propellers have them:
  * blade [r/R, c/R, twist in degrees], tunnel [J, rpm, CT, CP] with J 0 at rest. They stand in the part,
  * so they are edited, copied, exported and undone with it. */
-#include <math.h>
-#include <string.h>
+#include <assert.h>
 
 #include "craft/tunnel_table.h"
 #include "store/read_part.h"
@@ -50,6 +49,7 @@ static pare_status read_stations(const pare_reading *reading, const pare_node *n
                   "[0.75, 0.16, 14.5]: r/R, c/R, twist in degrees", &value, err);
     if (status != PARE_OK)
         return status;
+    assert(value);
     pare_blade_station *station = pare_arena_array(reading->arena, node->count, sizeof *station);
     if (!station)
         return pare_no_memory(err);
@@ -74,6 +74,7 @@ static pare_status read_tunnel(const pare_reading *reading, const pare_node *nod
     pare_tunnel_table *table = pare_arena_zeros(reading->arena, sizeof *table);
     if (!row || !table)
         return pare_no_memory(err);
+    assert(value);
     for (size_t i = 0; i < node->count; i++)
         row[i] = (pare_tunnel_row){value[4 * i], value[4 * i + 1] * RPM, value[4 * i + 2],
                                    value[4 * i + 3]};

@@ -10,7 +10,7 @@
 
 #define PI 3.14159265358979323846
 
-enum { ROWS = 12 };
+enum { ROWS = 12, BOTH = 2 * ROWS };
 
 static const pare_stand_pair PAIR = {.kv_rpm_per_v = 1750, .kv_u = 50, .diameter_m = 0.1295};
 
@@ -45,7 +45,7 @@ static void sweep(double supply_v, size_t count, pare_stand_reading reading[])
 typedef struct checked {
     pare_status status;
     size_t rows;
-    pare_stand_row row[2 * ROWS];
+    pare_stand_row row[BOTH];
     pare_stand_place place;
     pare_error err;
 } checked;
@@ -87,27 +87,27 @@ static void a_sweep_that_can_be_is_kept_as_it_was_read(void **state)
 static void the_order_as_typed_does_not_matter(void **state)
 {
     (void)state;
-    pare_stand_reading reading[2 * ROWS];
+    pare_stand_reading reading[BOTH];
     unsigned seed = 20260301;
     /* Two supply settings, each of which sags by 6 %. */
     sweep(16, ROWS, reading);
     sweep(12, ROWS, reading + ROWS);
-    const checked before = check(2 * ROWS, reading);
+    const checked before = check(BOTH, reading);
     assert_int_equal(before.status, PARE_OK);
-    for (size_t i = 0; i < 2 * ROWS; i++) {
+    for (size_t i = 0; i < BOTH; i++) {
         const bool low = i < ROWS;
         assert_true(before.row[i].volts_v < 12.1 ? low : !low);
         if (i != 0 && i != ROWS)
             assert_true(before.row[i].throttle > before.row[i - 1].throttle);
     }
     for (int times = 0; times < 50; times++) {
-        for (size_t i = 2 * ROWS - 1; i > 0; i--) {
+        for (size_t i = BOTH - 1; i > 0; i--) {
             const size_t k = dice(&seed, (unsigned)(i + 1));
             const pare_stand_reading kept = reading[i];
             reading[i] = reading[k];
             reading[k] = kept;
         }
-        const checked after = check(2 * ROWS, reading);
+        const checked after = check(BOTH, reading);
         assert_int_equal(after.status, PARE_OK);
         assert_memory_equal(after.row, before.row, sizeof before.row);
     }
