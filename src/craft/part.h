@@ -142,6 +142,7 @@ typedef struct pare_part {
      * blade, the store the table. */
     const pare_prop *blade;
     const pare_prop_table *table;
+    const pare_tunnel_fit *bent; /* what that table was bent to the tunnel's points by; NULL: not */
 } pare_part;
 
 bool pare_part_does(const pare_part *part, pare_kind kind);

@@ -16,7 +16,9 @@ static pare_pair_model model_of(const pare_stand_fitting *fitting)
     pare_rig usual;
     pare_rig_defaults(&usual);
     pare_pair_model model = {.table = fitting->propeller->table,
-                             .doubt = pare_prop_model_doubt(fitting->propeller->blade, false),
+                             .doubt = fitting->propeller->bent
+                                          ? fitting->propeller->bent->still
+                                          : pare_prop_model_doubt(fitting->propeller->blade, false),
                              .motor = usual.motor,
                              .kv_u = share(&spec[PARE_SPEC_KV]),
                              .resistance_u = share(&spec[PARE_SPEC_RESISTANCE]),
@@ -55,6 +57,9 @@ unsigned long long pare_stand_fit_key(const pare_stand_fitting *fitting)
     unsigned long long sum = pare_hash(PARE_HASH_START, &layout, sizeof layout);
     sum = pare_hash(sum, &size, sizeof size);
     sum = pare_hash(sum, &blade, sizeof blade);
+    if (fitting->propeller->bent)
+        sum = pare_hash(sum, fitting->propeller->tunnel->row,
+                        fitting->propeller->tunnel->rows * sizeof(pare_tunnel_row));
     sum = pare_hash(sum, &model.doubt, sizeof model.doubt);
     sum = pare_hash(sum, &model.motor, sizeof model.motor);
     const double u[] = {model.kv_u, model.resistance_u, model.no_load_u};

@@ -207,6 +207,9 @@ pare_status pare_craft_rig(const pare_craft *craft, const pare_assembly *assembl
     rig->rotor = (pare_rotor){propeller->blade, propeller->table, 1, 1};
     if (propeller->blade && propeller->blade->constants == &pare_prop_true)
         rig->rotor_source = PARE_FROM_BLADE;
+    rig->tunnel = propeller->bent;
+    if (rig->tunnel)
+        rig->rotor_source = PARE_FROM_TUNNEL;
     put_motor(motor, rig);
     put_measured(craft, motor->part, propeller, rig);
     rig->motor.resistance_ohm = fmax(rig->motor.resistance_ohm + phase_change_ohm(craft, motor) /

@@ -468,7 +468,7 @@ static void weigh_kinds(fitting *f, const double x[UNKNOWNS])
  * running are 10.0 and 8.8 % off in the median, of 12.5 and 10.1 %; with the whole factor on CP 10.0. */
 static void fold(const pare_prop_table *model, const double x[UNKNOWNS], pare_prop_table *table)
 {
-    pare_prop_factors factors;
+    pare_prop_change factors;
     for (int k = 0; k < POINTS; k++) {
         const double still = model->piece[0][0][k][0];
         for (int j = 0; j <= PARE_PROP_TABLE_J; j++) {

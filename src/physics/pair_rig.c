@@ -4,6 +4,7 @@
 #include "physics/pair.h"
 
 #include "physics/motor_law.h"
+#include "physics/tunnel.h"
 
 bool pare_pair_fit_is_sound(const pare_pair_fit *fit, const pare_prop *prop)
 {
@@ -36,7 +37,9 @@ void pare_rig_rotor_doubt(const pare_rig *rig, double speed_rad_s, bool running,
         pare_pair_doubt_at(rig->pair, &rig->air, speed_rad_s, running, doubt);
         return;
     }
-    const pare_prop_doubt model = pare_prop_model_doubt(rig->rotor.prop, running);
+    const pare_prop_doubt model = rig->tunnel
+                                      ? (running ? rig->tunnel->running : rig->tunnel->still)
+                                      : pare_prop_model_doubt(rig->rotor.prop, running);
     *doubt = (pare_pair_doubt){{{0}}};
     doubt->root[PARE_PAIR_THRUST][0] = model.thrust_u;
     doubt->root[PARE_PAIR_POWER][0] = model.correlation * model.power_u;

@@ -114,14 +114,17 @@ void pare_prop_table_build(const pare_prop *prop, pare_prop_table *table);
  * numbers throughout. */
 bool pare_prop_table_is_sound(const pare_prop_table *table, const pare_prop *prop);
 
-/** Factors on what a table holds: at each of its advance ratios and at twice the last one, on the sets
- * of each of its Reynolds numbers, of CT and CP. */
-typedef struct pare_prop_factors {
+/** A change of what a table holds: at each of its advance ratios and at twice the last one, at each of
+ * its Reynolds numbers, of CT and CP. */
+typedef struct pare_prop_change {
     double at[PARE_PROP_TABLE_J + 1][PARE_PROP_TABLE_RE][2];
-} pare_prop_factors;
+} pare_prop_change;
 
 /** The table with its values times factors. */
-void pare_prop_table_scale(const pare_prop_table *model, const pare_prop_factors *factors,
+void pare_prop_table_scale(const pare_prop_table *model, const pare_prop_change *factors,
+                           pare_prop_table *table);
+/** The table with something added to its values. */
+void pare_prop_table_shift(const pare_prop_table *model, const pare_prop_change *added,
                            pare_prop_table *table);
 
 /** CT and CP from a table; arguments as for pare_prop_coefficients(). */

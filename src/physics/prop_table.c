@@ -151,23 +151,38 @@ static curve curve_of(const pare_prop_table *table, int set, int which)
     return over_j;
 }
 
-/* What a high Mach number adds goes with the Reynolds number that it was worked out at. */
-void pare_prop_table_scale(const pare_prop_table *model, const pare_prop_factors *factors,
-                           pare_prop_table *table)
+/* What a high Mach number adds goes with the Reynolds number that it was worked out at: it is scaled
+ * with it, and stays where something is added. */
+static void change(const pare_prop_table *model, const pare_prop_change *by, bool times,
+                   pare_prop_table *table)
 {
     static const int point_of[PARE_PROP_TABLE_SETS] = {0, 1, 2, 3, 1, 2};
-    pare_prop_table scaled = *model;
-    for (int set = 0; set < PARE_PROP_TABLE_SETS; set++) {
+    pare_prop_table changed = *model;
+    for (int set = 0; set < (times ? PARE_PROP_TABLE_SETS : PARE_PROP_TABLE_RE); set++) {
         curve both[2];
         for (int which = 0; which < 2; which++) {
             both[which] = curve_of(model, set, which);
-            for (int j = 0; j < PARE_PROP_TABLE_J; j++)
-                both[which].at[j] *= factors->at[j][point_of[set]][which];
-            both[which].far *= factors->at[PARE_PROP_TABLE_J][point_of[set]][which];
+            for (int j = 0; j <= PARE_PROP_TABLE_J; j++) {
+                double *value = j < PARE_PROP_TABLE_J ? &both[which].at[j] : &both[which].far;
+                const double amount = by->at[j][point_of[set]][which];
+                *value = times ? *value * amount : *value + amount;
+            }
         }
-        keep(&scaled, set, &both[0], &both[1]);
+        keep(&changed, set, &both[0], &both[1]);
     }
-    *table = scaled;
+    *table = changed;
+}
+
+void pare_prop_table_scale(const pare_prop_table *model, const pare_prop_change *factors,
+                           pare_prop_table *table)
+{
+    change(model, factors, true, table);
+}
+
+void pare_prop_table_shift(const pare_prop_table *model, const pare_prop_change *added,
+                           pare_prop_table *table)
+{
+    change(model, added, false, table);
 }
 
 static bool finite_throughout(size_t count, const double value[])

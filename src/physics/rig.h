@@ -59,8 +59,9 @@ typedef struct pare_rig {
     double mass_kg;
     pare_rotor rotor;
     pare_source_kind rotor_source;
-    const struct pare_pair_fit
-        *pair; /* what rotor and motor were bent to (pair.h); NULL: nothing */
+    /* What the rotor was bent to (tunnel.h), and what rotor and motor together (pair.h); NULL. */
+    const struct pare_tunnel_fit *tunnel;
+    const struct pare_pair_fit *pair;
     pare_motor motor;
     pare_esc esc;
     pare_pack pack;

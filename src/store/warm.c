@@ -59,16 +59,35 @@ static void keep(const pare_store *store, const pare_bench *bench, const bool bu
         pare_sql_rollback(store);
 }
 
-/* The table of an earlier part with the same blade, or NULL. */
+/* The table of an earlier part with the same blade that no tunnel has bent, or NULL. */
 static const pare_prop_table *shared(const pare_bench *bench, size_t before, sqlite3_int64 key)
 {
     for (size_t i = 0; i < before; i++)
-        if (bench->part[i]->blade && bench->part[i]->table && key_of(bench->part[i]->blade) == key)
+        if (bench->part[i]->blade && bench->part[i]->table && !bench->part[i]->bent &&
+            key_of(bench->part[i]->blade) == key)
             return bench->part[i]->table;
     return NULL;
 }
 
-/* ---- what stands measured ---- */
+/* ---- what tunnels and stands measured ---- */
+
+static pare_status bend_parts(pare_bench *bench, const bool fresh[], pare_error *err)
+{
+    for (size_t i = 0; i < bench->parts; i++) {
+        pare_part *part = bench->part[i];
+        if (!fresh[i] || !part->tunnel)
+            continue;
+        pare_tunnel_fit *bent = pare_arena_zeros(bench->arena, sizeof *bent);
+        if (!bent)
+            return pare_no_memory(err);
+        const pare_prop_doubt doubt = pare_prop_model_doubt(part->blade, false);
+        if (pare_tunnel_fit_points(part->table, &doubt, part->tunnel, bent, NULL) != PARE_OK)
+            continue; /* the model then stands as it is, and the sheet says that it is the model */
+        part->bent = bent;
+        part->table = &bent->table;
+    }
+    return PARE_OK;
+}
 
 /* A fit that was made here; kept in a list until all are made. */
 typedef struct made_fit {
@@ -151,7 +170,8 @@ static pare_status warm_pairs(pare_store *store, pare_bench *bench, pare_error *
 pare_status pare_store_warm(pare_store *store, pare_bench *bench, pare_error *err)
 {
     bool *built = pare_arena_array(bench->arena, bench->parts, sizeof *built);
-    if (!built)
+    bool *fresh = pare_arena_array(bench->arena, bench->parts, sizeof *fresh);
+    if (!built || !fresh)
         return pare_no_memory(err);
     bool any = false;
     size_t tables = 0;
@@ -159,6 +179,7 @@ pare_status pare_store_warm(pare_store *store, pare_bench *bench, pare_error *er
         pare_part *part = bench->part[i];
         if (!part->blade || part->table)
             continue;
+        fresh[i] = true;
         const sqlite3_int64 key = key_of(part->blade);
         part->table = shared(bench, i, key);
         if (part->table)
@@ -181,5 +202,6 @@ pare_status pare_store_warm(pare_store *store, pare_bench *bench, pare_error *er
         keep(store, bench, built);
         pare_store_watch(store, store->progress); /* waits for locks as before */
     }
-    return warm_pairs(store, bench, err);
+    const pare_status status = bend_parts(bench, fresh, err);
+    return status == PARE_OK ? warm_pairs(store, bench, err) : status;
 }

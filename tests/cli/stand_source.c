@@ -119,6 +119,37 @@ static void another_motor_leaves_the_table_behind_and_may_have_its_own(void **st
     json_decref(propeller);
 }
 
+/* Points of the propeller alone, invented; a stand's table of the pair goes before them. */
+static void a_tunnel_bends_the_propeller_and_a_stand_goes_before_it(void **state)
+{
+    (void)state;
+    json_t *before = run_json("sheet hedgerow --json" OWN);
+    ran r = run(
+        "parts change pr-51-43 tunnel=[[0,~12000,~0.150,~0.085],[0,~20000,~0.152,~0.083],"
+        "[0.2,~20000,~0.135,~0.082],[0.4,~20000,~0.105,~0.074],[0.6,~20000,~0.063,~0.056]]" OWN);
+    if (r.status != 0)
+        fail_msg("%s", r.err);
+    ran_free(&r);
+    json_t *after = run_json("sheet hedgerow --json" OWN);
+    assert_string_equal(word(after, "rotors", "from"), "tunnel");
+    assert_non_null(strstr(word(after, "rotors", "words"),
+                           "from the propeller's wind-tunnel table, "
+                           "uncertain by "));
+    assert_string_equal(word(after, "sources", "top_speed_m_s"), "tunnel");
+    assert_string_equal(word(after, "known", "hover_a"), "computed");
+    assert_between(number(json_object_get(after, "rotors"), "thrust_u"), 0.02, 0.05);
+    /* At rest T = CT rho n2 D4, so with less CT hover turns faster by its root. */
+    assert_true(number(after, "hover_rpm") > 1.01 * number(before, "hover_rpm"));
+    import_table();
+    json_t *both = run_json("sheet hedgerow --json" OWN);
+    assert_string_equal(word(both, "rotors", "from"), "stand");
+    assert_true(number(json_object_get(both, "rotors"), "thrust_u") <
+                number(json_object_get(before, "rotors"), "thrust_u"));
+    json_decref(before);
+    json_decref(after);
+    json_decref(both);
+}
+
 /* A kV put right later can contradict a table that was taken in: the sheet goes on without it. */
 static void a_table_that_cannot_be_any_more_is_not_used_and_said(void **state)
 {
@@ -141,6 +172,7 @@ int main(void)
         cmocka_unit_test_setup(an_imported_table_changes_the_sheet_and_it_says_so, own_bench),
         cmocka_unit_test_setup(another_motor_leaves_the_table_behind_and_may_have_its_own,
                                own_bench),
+        cmocka_unit_test_setup(a_tunnel_bends_the_propeller_and_a_stand_goes_before_it, own_bench),
         cmocka_unit_test_setup(a_table_that_cannot_be_any_more_is_not_used_and_said, own_bench),
     };
     return cmocka_run_group_tests(tests, enter_home_with_demo, leave_home);

@@ -275,7 +275,7 @@ static void a_scaled_table_is_scaled_everywhere(void **state)
 {
     (void)state;
     const pare_air air = air_at(0);
-    pare_prop_factors factors;
+    pare_prop_change factors;
     for (int j = 0; j <= PARE_PROP_TABLE_J; j++)
         for (int k = 0; k < PARE_PROP_TABLE_RE; k++) {
             factors.at[j][k][0] = 1.25;
