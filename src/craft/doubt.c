@@ -266,10 +266,6 @@ static void drives(const pare_craft *craft, const pare_sheet *sheet, pare_doubts
     for (int full = 0; full < 2; full++)
         for (int running = 0; running < 2; running++) {
             pare_pair_doubt *drive = &doubts->drive[full][running];
-            if (rig->pair && running) { /* says no more than at rest */
-                *drive = doubts->drive[full][0];
-                continue;
-            }
             pare_rig_rotor_doubt(rig, full ? hover_rad_s * sqrt(to_weight) : hover_rad_s, running,
                                  drive);
             if (rig->pair)

@@ -62,8 +62,8 @@ static const int point_of[SETS] = {0, 1, 2, 3, 1, 2};
 #define ZERO_DUTY   0.12
 #define ZERO_DUTY_U 0.08
 #define SAG_U       0.06
-/* The volts that a loaded motor loses are more than its winding's resistance takes (commutation): 1 to 2
- * times there; loss in switching, likewise [E]. */
+/* Of one motor and ESC about the typical (drive.h): what their resistance is over the winding's own, and
+ * the loss in switching. Wide, as the priors of few rows must not hold back what many say. */
 #define DROP_U         0.5
 #define SWITCHING_U    0.2
 #define SWITCHING_MOST 0.5

@@ -108,8 +108,8 @@ void pare_pair_doubt_at(const pare_pair_fit *fit, const pare_air *air, double sp
 void pare_rig_rotor_doubt(const pare_rig *rig, double speed_rad_s, bool running,
                           pare_pair_doubt *doubt);
 
-/** Lets a rig fly with a fitted pair: its table, its motor's numbers and its ESC's switching loss. The
- * rig lends the fit. Mass and air of the motor stay as they are. */
+/** Lets a rig fly with a fitted pair: its table, its motor's numbers and its ESC's. The rig lends the
+ * fit. Mass and air of the motor stay as they are. */
 void pare_rig_use_pair(const pare_pair_fit *fit, pare_rig *rig);
 
 typedef struct pare_pair_state {

@@ -24,10 +24,11 @@ void pare_rig_use_pair(const pare_pair_fit *fit, pare_rig *rig)
     rig->rotor.table = &fit->table;
     rig->rotor_source = PARE_FROM_STAND;
     rig->pair = fit;
-    rig->motor.kv_rpm_per_v = fit->motor.kv_rpm_per_v;
-    rig->motor.resistance_ohm = fit->motor.resistance_ohm;
-    rig->motor.no_load_a = fit->motor.no_load_a;
-    rig->esc.switching = fit->esc.switching;
+    const pare_motor craft = rig->motor;
+    rig->motor = fit->motor;
+    rig->motor.mass_kg = craft.mass_kg;
+    rig->motor.ambient_degc = craft.ambient_degc;
+    rig->esc = fit->esc;
 }
 
 void pare_rig_rotor_doubt(const pare_rig *rig, double speed_rad_s, bool running,
