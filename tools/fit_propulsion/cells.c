@@ -152,7 +152,7 @@ static pare_cell power_cell(const pare_cell *ion)
     return cell;
 }
 
-static bool fit_pouch(const cell_data *data, pare_cell *polymer)
+static bool fit_pouch(const cell_data *data, const char *pictures, pare_cell *polymer)
 {
     double factor[CELL_RUNS];
     cell_choice large = {.run = {false}}, both = {.run = {false}};
@@ -180,7 +180,7 @@ static bool fit_pouch(const cell_data *data, pare_cell *polymer)
     polymer->doubt.cell_v_u = fmax(0.03, cell_rms_v(&other));
     polymer->ac_share = 0.7; /* an estimate; so is its doubt */
     polymer->ac_share_u = 0.2;
-    return true;
+    return cell_draw_pouch(pictures, data, &judged);
 }
 
 static bool rises(const pare_cell *cell)
@@ -191,7 +191,7 @@ static bool rises(const pare_cell *cell)
     return true;
 }
 
-bool fit_cells(const char *data_folder, FILE *constants)
+bool fit_cells(const char *data_folder, const char *pictures, FILE *constants)
 {
     static cell_data data;
     static cell_judged seen, cells, rates, sized;
@@ -218,7 +218,7 @@ bool fit_cells(const char *data_folder, FILE *constants)
     cell_print_pulses(&data, ion);
     cell_print_intervals(&data, &cells, &ion->doubt);
     cell[PARE_LIION_POWER] = power_cell(ion);
-    if (!fit_pouch(&data, &cell[PARE_LIPO]))
+    if (!fit_pouch(&data, pictures, &cell[PARE_LIPO]) || !cell_draw_ion(pictures, &data, &cells))
         return false;
     cell[PARE_LIHV] = cell[PARE_LIPO];
     memcpy(cell[PARE_LIHV].open_v, high_volts, sizeof high_volts);

@@ -37,6 +37,10 @@ void cell_print_factors(const cell_data *data, const double factor[], const pare
 void cell_print_intervals(const cell_data *data, const cell_judged *left_out,
                           const pare_pack_doubt *doubt);
 
+/** Pictures: cells_ion.svg of lithium-ion cells left out, cells_pouch.svg of the pouch cells. */
+bool cell_draw_ion(const char *folder, const cell_data *data, const cell_judged *left_out);
+bool cell_draw_pouch(const char *folder, const cell_data *data, const cell_judged *judged);
+
 /** Writes the constants as C. */
 bool cell_write(FILE *out, const pare_cell cell[PARE_CHEMISTRIES]);
 

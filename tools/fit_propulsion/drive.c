@@ -209,19 +209,37 @@ static void write_constants(const fitted *f, FILE *out)
             scatter_of(&x[AT_IDLE], DRIVE_ESCS), j->at_speed[0] / 0.6745);
 }
 
-bool fit_drive(const char *data_folder, FILE *constants)
+/* Electrical power at the thrusts that were read, of motors left out. */
+static bool draw_power(const char *folder, const fit_points *points)
+{
+    static const char *const kind_name[] = {"2 blades", "3 blades", "4 blades"};
+    const fit_plot plot = {.title = "Power into the ESC at a thrust, 5 in stand",
+                           .note = "each motor by its kV and stator, and a fit that did not see it",
+                           .quantity = "electrical power, W",
+                           .count = points->count,
+                           .measured = points->measured,
+                           .predicted = points->predicted,
+                           .kind = points->kind,
+                           .kinds = sizeof kind_name / sizeof kind_name[0],
+                           .kind_name = kind_name};
+    return !points->lost && fit_plot_agreement(folder, "stand_power", &plot);
+}
+
+bool fit_drive(const char *data_folder, const char *pictures, FILE *constants)
 {
     drive_bench bench;
     if (!drive_bench_read(data_folder, &bench))
         return false;
     fitted f[3];
+    fit_points points = {0};
     bool fine = true;
     drive_floors(&bench);
     printf("motors left out, median / 90th percentile of errors:\n");
     for (int form = 0; fine && form < 3; form++) {
         drive_model_make(&bench, (drive_form)form, -1, &f[form].model);
         fine = drive_model_fit(&f[form].model, f[form].x, f[form].u) &&
-               drive_judge(&bench, (drive_form)form, form == DRIVE_WITH_PULSES, &f[form].judged);
+               drive_judge(&bench, (drive_form)form, form == DRIVE_WITH_PULSES,
+                           form == DRIVE_WITH_PULSES ? &points : NULL, &f[form].judged);
         f[form].scatter = drive_scatter_of(&f[form].model, f[form].x, f[form].u);
         if (fine)
             print_form(&f[form]);
@@ -231,7 +249,9 @@ bool fit_drive(const char *data_folder, FILE *constants)
         print_propellers(&f[DRIVE_WITH_PULSES]);
         print_pieces(&f[DRIVE_WITH_PULSES]);
         write_constants(&f[DRIVE_WITH_PULSES], constants);
+        fine = draw_power(pictures, &points);
     }
+    fit_points_free(&points);
     drive_bench_free(&bench);
     return fine;
 }

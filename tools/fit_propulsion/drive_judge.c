@@ -85,8 +85,11 @@ typedef struct errors {
     double *thrust, *modelled, *speed, *volts;
 } errors;
 
+/* By number as in the stand's own list, less one. */
+static const unsigned blades_over_two[DRIVE_PROPELLERS] = {1, 1, 1, 0, 2, 0, 1};
+
 static bool foretell(const drive_model *model, int motor, double x[], const double u[], errors *all,
-                     bool print)
+                     bool print, fit_points *points)
 {
     const drive_bench *bench = model->bench;
     const drive_scatter scatter = drive_scatter_of(model, x, u);
@@ -112,6 +115,9 @@ static bool foretell(const drive_model *model, int motor, double x[], const doub
         all->within[0] += fabs(off) < 0.6745 * off_u;
         all->within[1] += fabs(off) < 1.6449 * off_u;
         own[count++] = off;
+        if (points && row->propeller >= 0)
+            fit_points_add(points, 0, exp(measured), exp(measured + off),
+                           blades_over_two[row->propeller]);
         all->thrust[all->rows] = fabs(off);
         all->modelled[all->rows] = fabs(ln_power(model, by_size_alone, row, speed) - measured);
         all->speed[all->rows++] = fabs(ln_power(model, x, row, row->speed_rad_s) - measured);
@@ -129,7 +135,8 @@ static bool foretell(const drive_model *model, int motor, double x[], const doub
     return true;
 }
 
-bool drive_judge(const drive_bench *bench, drive_form form, bool print, drive_judged *judged)
+bool drive_judge(const drive_bench *bench, drive_form form, bool print, fit_points *points,
+                 drive_judged *judged)
 {
     *judged = (drive_judged){0};
     errors all = {.thrust = malloc(bench->rows * sizeof(double)),
@@ -145,7 +152,7 @@ bool drive_judge(const drive_bench *bench, drive_form form, bool print, drive_ju
         fine = drive_model_fit(&model, x, u);
         for (int p = 0; p < DRIVE_PARAMETERS; p++)
             found[m][p] = x[p];
-        fine = fine && foretell(&model, m, x, u, &all, print);
+        fine = fine && foretell(&model, m, x, u, &all, print, points);
     }
     for (int p = 0; fine && p < DRIVE_PARAMETERS; p++) {
         double mean = 0, square = 0;

@@ -3,6 +3,7 @@
 #define FIT_DRIVE_JUDGE_H
 
 #include "drive_model.h"
+#include "plot.h"
 
 /** How motors scatter about the laws: standard deviations of natural logarithms. */
 typedef struct drive_scatter {
@@ -20,8 +21,10 @@ typedef struct drive_judged {
 } drive_judged;
 
 /** Leaves out each motor of the 5 in stand in turn and foretells its readings from its stated kV and
- * size alone, its propellers being known from other motors. Prints a line a motor where asked. */
-bool drive_judge(const drive_bench *bench, drive_form form, bool print, drive_judged *judged);
+ * size alone, its propellers being known from other motors. Prints a line a motor where asked.
+ * @param points  power at thrust is added to these, by blade count less two; NULL: no */
+bool drive_judge(const drive_bench *bench, drive_form form, bool print, fit_points *points,
+                 drive_judged *judged);
 
 /** What the stand itself allows: prints the scatter of one propeller from motor to motor. */
 void drive_floors(const drive_bench *bench);

@@ -11,18 +11,27 @@
 static const struct subject {
     const char *name, *writes; /* writes NULL: it prints errors only */
     bool (*fit)(const char *data_folder, FILE *constants);
+    bool (*draw)(const char *data_folder, const char *pictures, FILE *constants); /* in its place */
 } subjects[] = {
-    {"prop", "prop_fitted.c", fit_prop},
-    {"drive", "drive_fitted.c", fit_drive},
-    {"cells", "cells_fitted.c", fit_cells},
-    {"pair", NULL, fit_pair},
-    {"chain", NULL, fit_chain},
+    {"prop", "prop_fitted.c", fit_prop, NULL},
+    {"drive", "drive_fitted.c", NULL, fit_drive},
+    {"cells", "cells_fitted.c", NULL, fit_cells},
+    {"pair", NULL, fit_pair, NULL},
+    {"chain", NULL, fit_chain, NULL},
 };
 
-static bool fit_one(const struct subject *subject, const char *data_folder, const char *out_folder)
+static bool work(const struct subject *subject, const char *data_folder, const char *pictures,
+                 FILE *constants)
+{
+    return subject->draw ? subject->draw(data_folder, pictures, constants)
+                         : subject->fit(data_folder, constants);
+}
+
+static bool fit_one(const struct subject *subject, const char *data_folder, const char *out_folder,
+                    const char *pictures)
 {
     if (!subject->writes)
-        return subject->fit(data_folder, NULL);
+        return work(subject, data_folder, pictures, NULL);
     char path[4096];
     const int length = snprintf(path, sizeof path, "%s/%s", out_folder, subject->writes);
     FILE *out = length > 0 && (size_t)length < sizeof path ? fopen(path, "w") : NULL;
@@ -30,23 +39,23 @@ static bool fit_one(const struct subject *subject, const char *data_folder, cons
         perror(path);
         return false;
     }
-    const bool fitted = subject->fit(data_folder, out);
+    const bool fitted = work(subject, data_folder, pictures, out);
     return fclose(out) == 0 && fitted;
 }
 
 int main(int count, char *argument[])
 {
-    if (count < 3) {
-        fprintf(stderr, "fit_propulsion DATA_FOLDER OUT_FOLDER [SUBJECT...]\n");
+    if (count < 4) {
+        fprintf(stderr, "fit_propulsion DATA_FOLDER CODE_FOLDER PICTURE_FOLDER [SUBJECT...]\n");
         return 2;
     }
     bool fine = true;
     for (size_t i = 0; i < sizeof subjects / sizeof subjects[0]; i++) {
-        bool wanted = count == 3;
-        for (int a = 3; a < count; a++)
+        bool wanted = count == 4;
+        for (int a = 4; a < count; a++)
             wanted = wanted || strcmp(argument[a], subjects[i].name) == 0;
         if (wanted)
-            fine = fit_one(&subjects[i], argument[1], argument[2]) && fine;
+            fine = fit_one(&subjects[i], argument[1], argument[2], argument[3]) && fine;
     }
     return fine ? 0 : 4;
 }

@@ -22,9 +22,9 @@
 
 #define STEP 4.0 /* places on the page are whole quarters of a point: fewer digits */
 
-/* Squares of which each holds one dot of a class: of three points for a cloud, of six for a run, whose
+/* Squares of which each holds one dot of a class: of four points for a cloud, of six for a run, whose
  * line is to be seen. */
-#define CLOUD_CELL 3.0
+#define CLOUD_CELL 4.0
 #define RUN_CELL   6.0
 enum { CELLS_ACROSS = (int)(WIDTH / CLOUD_CELL) + 1, CELLS_DOWN = (int)(HEIGHT / CLOUD_CELL) + 1 };
 
