@@ -174,12 +174,20 @@ static pare_status read_charged(const pare_reading *reading, const pare_node *ro
     return status;
 }
 
+enum { CHARGINGS_MOST = 1000 }; /* each is held against all others */
+
 static pare_status read_charger(const pare_reading *reading, const pare_node *node, pare_part *part,
                                 pare_error *err)
 {
     if (!node)
         return PARE_OK;
     pare_status status = pare_need_list(reading, node, "charger", err);
+    if (status == PARE_OK && node->count > CHARGINGS_MOST)
+        return pare_refuse(
+            reading, node, PARE_BAD_DATA, err,
+            "%zu readings of a charger; right would be %d at most: the newest of each "
+            "pack count",
+            node->count, CHARGINGS_MOST);
     if (status != PARE_OK || node->count == 0)
         return status;
     part->charged = pare_arena_zeros(reading->arena, node->count * sizeof *part->charged);

@@ -39,6 +39,31 @@ static void texts_that_are_no_bench_are_refused(void **state)
         refuses(store_of(state), cases[i].text, cases[i].status, cases[i].message);
 }
 
+static void chargers_that_cannot_be_are_refused(void **state)
+{
+#define PA                                                                                         \
+    "pare: 1\nparts:\n- {id: pa, kind: pack, spec: {chemistry: lipo, cells: 4, capacity: 1 Ah}, "
+    refuses(store_of(state), PA "charger: [{cells: [5 mohm, 5 mohm]}]}\n", PARE_BAD_DATA,
+            "b.yaml:3:3: part 'pa': charger, pack 1: the charger read 2 cells of a pack of 4: one "
+            "reading a cell, of at most 16 cells, would be right");
+    refuses(
+        store_of(state), PA "charger: [{date: 2026-04-02, capacity: 9 Ah}]}\n", PARE_BAD_DATA,
+        "b.yaml:3:3: part 'pa': charger, pack 1 on 2026-04-02: it gave 9000 mAh of the 1000 mAh "
+        "stated: 50 to 1500 mAh would be right");
+    char *many = calloc(1, 16 * 1024);
+    assert_non_null(many);
+    strcat(many, PA "charger: [{which: 1}");
+    for (int i = 0; i < 1000; i++)
+        strcat(many, ", {which: 1}");
+    strcat(many, "]}\n");
+    refuses(
+        store_of(state), many, PARE_BAD_DATA,
+        "b.yaml:3:84: 1001 readings of a charger; right would be 1000 at most: the newest of each "
+        "pack count");
+    free(many);
+#undef PA
+}
+
 static void parts_that_cannot_be_are_refused(void **state)
 {
     static const struct {
@@ -452,6 +477,8 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test_setup_teardown(texts_that_are_no_bench_are_refused, store_setup,
+                                        store_teardown),
+        cmocka_unit_test_setup_teardown(chargers_that_cannot_be_are_refused, store_setup,
                                         store_teardown),
         cmocka_unit_test_setup_teardown(parts_that_cannot_be_are_refused, store_setup,
                                         store_teardown),
