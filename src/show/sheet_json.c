@@ -224,7 +224,15 @@ static json_t *surprises(const pare_craft *craft)
     return list;
 }
 
-static json_t *motors(const pare_balance *balance)
+/* As uncertain, by its share, as the sheet's figure of the whole craft: nearly all of it is shared. */
+static json_t *as_uncertain(const pare_sheet *sheet, pare_figure as, double value)
+{
+    const pare_sheet_figure *f = &sheet->figure[as];
+    return f->exists && sheet->with_u && f->value > 0 ? pare_json_number(value * f->u / f->value)
+                                                      : json_null();
+}
+
+static json_t *motors(const pare_sheet *sheet, const pare_balance *balance)
 {
     json_t *list = json_array();
     for (size_t i = 0; i < balance->motors && balance->exists; i++) {
@@ -237,7 +245,9 @@ static json_t *motors(const pare_balance *balance)
         json_object_set_new(one, "share", pare_json_number(each->share));
         json_object_set_new(one, "thrust_g", pare_json_number(1e3 * each->carries_kg));
         json_object_set_new(one, "output", pare_json_number(each->output));
+        json_object_set_new(one, "output_u", as_uncertain(sheet, PARE_HOVER_OUTPUT, each->output));
         json_object_set_new(one, "current_a", pare_json_number(each->current_a));
+        json_object_set_new(one, "current_a_u", as_uncertain(sheet, PARE_HOVER_A, each->current_a));
         json_array_append_new(list, one);
     }
     return list;
@@ -347,13 +357,15 @@ json_t *pare_sheet_object(const pare_sheet_view *view)
     json_object_set_new(object, "limit_chance", pare_json_number(sheet->chance_all_up));
     json_object_set_new(object, "flown_at_limit_min",
                         pare_json_number(view->flown_at_limit_s / 60));
+    json_object_set_new(object, "flown_at_limit_min_u",
+                        as_uncertain(sheet, PARE_FLOWN_TIME, view->flown_at_limit_s / 60));
     json_object_set_new(object, "landed_by",
                         json_string(sheet->landed_by_voltage ? "voltage" : "charge"));
     json_t *principal = json_array();
     for (int i = 0; i < 3; i++)
         json_array_append_new(principal, pare_json_number(sheet->principal_kg_m2[i]));
     json_object_set_new(object, "principal_kg_m2", principal);
-    json_object_set_new(object, "motors", motors(&view->balance));
+    json_object_set_new(object, "motors", motors(sheet, &view->balance));
     json_object_set_new(object, "balance", balance(&view->balance));
     json_object_set_new(object, "power", power(view->power));
     json_object_set_new(object, "drag", drag(&view->craft));

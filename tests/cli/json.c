@@ -142,7 +142,12 @@ static void motors_share_the_all_up_mass(void **state)
         moment += number(one, "share") * json_number_value(json_array_get(at, 0));
         assert_between(number(one, "output"), 0.05, 1);
         assert_true(number(one, "current_a") > 0);
+        /* by its share as uncertain as the hover of the whole */
+        assert_within(number(one, "current_a_u") / number(one, "current_a"),
+                      number(sheet, "hover_a_u") / number(sheet, "hover_a"), 1e-6);
+        assert_true(number(one, "output_u") > 0);
     }
+    assert_true(number(sheet, "flown_at_limit_min_u") > 0);
     assert_near(share, 1, 1e-9);
     assert_within(grams, number(sheet, "all_up_g"), 1e-9);
     assert_near(moment, json_number_value(json_array_get(json_object_get(sheet, "cg_mm"), 0)),
