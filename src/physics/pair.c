@@ -34,18 +34,19 @@
 
 #define PI 3.14159265358979323846
 
+enum { POINTS = PARE_PROP_TABLE_RE, SETS = PARE_PROP_TABLE_SETS, FACTORS = 2 * POINTS };
+
+/* Where each unknown stands. */
 enum {
-    POINTS = PARE_PROP_TABLE_RE,
-    SETS = PARE_PROP_TABLE_SETS,
     THRUST = 0,
     POWER = POINTS,
-    KV = 2 * POINTS,
-    OHM,
-    LOSS,
-    SWITCHING,
-    ZERO,
-    SAG,
-    UNKNOWNS
+    KV = FACTORS,
+    OHM = FACTORS + 1,
+    LOSS = FACTORS + 2,
+    SWITCHING = FACTORS + 3,
+    ZERO = FACTORS + 4,
+    SAG = FACTORS + 5,
+    UNKNOWNS = FACTORS + 6
 };
 _Static_assert((int)UNKNOWNS == (int)PARE_PAIR_UNKNOWNS, "the header counts the unknowns");
 
@@ -304,8 +305,8 @@ static bool hold_factors(const pare_pair_model *model, pare_normal *held)
                                       PARE_CHEBYSHEV_INNER, PARE_CHEBYSHEV_OUTER};
     const double u[2] = {model->doubt.thrust_u, model->doubt.power_u};
     double covariance[PARE_UNKNOWNS][PARE_UNKNOWNS] = {{0}}, root[PARE_UNKNOWNS][PARE_UNKNOWNS];
-    for (int i = 0; i < 2 * POINTS; i++)
-        for (int j = 0; j < 2 * POINTS; j++) {
+    for (int i = 0; i < FACTORS; i++)
+        for (int j = 0; j < FACTORS; j++) {
             /* The table's axis is about half of ln Re over its span (prop_table.h). */
             const double apart =
                 2 * (at[i % POINTS] - at[j % POINTS]) / (model->table->per_span * BEND_LENGTH);
@@ -316,9 +317,9 @@ static bool hold_factors(const pare_pair_model *model, pare_normal *held)
             if (i == j)
                 covariance[i][j] += 1e-8;
         }
-    if (!pare_cholesky(2 * POINTS, covariance, root))
+    if (!pare_cholesky(FACTORS, covariance, root))
         return false;
-    pare_cholesky_inverse(2 * POINTS, root, held->a);
+    pare_cholesky_inverse(FACTORS, root, held->a);
     return true;
 }
 

@@ -16,7 +16,7 @@
 #include "physics/normal.h"
 #include "physics/prop_table.h"
 
-enum { STEPS = PARE_PROP_TABLE_J, FACTOR = STEPS, SLOPE, UNKNOWNS };
+enum { STEPS = PARE_PROP_TABLE_J, FACTOR = STEPS, SLOPE = STEPS + 1, UNKNOWNS = STEPS + 2 };
 
 #define BUMP_U      0.08 /* of the value at rest: what one factor leaves of the model's error [E] */
 #define BUMP_LENGTH 0.30 /* in J */
