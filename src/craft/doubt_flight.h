@@ -21,8 +21,7 @@ typedef enum pare_doubted {
     PARE_DOUBTED_ALWAYS,    /* by a share of what electronics and waiting ESCs draw together */
     PARE_DOUBTED_SWITCHING, /* by a share: the ESC's loss at part throttle */
     PARE_DOUBTED_SPIN,
-    PARE_DOUBTED_FLOWN, /* those above are flown; those below follow by a rule */
-    PARE_DOUBTED_IXX = PARE_DOUBTED_FLOWN,
+    PARE_DOUBTED_IXX, /* from here on they follow by a rule */
     PARE_DOUBTED_IYY,
     PARE_DOUBTED_IZZ,
     PARE_DOUBTED_SUM_X,
@@ -35,14 +34,14 @@ typedef enum pare_doubted {
     PARE_DOUBTED_PULSE,    /* the motor's loss by the ESC's pulses */
     PARE_DOUBTED
 } pare_doubted;
+enum { PARE_DOUBTED_FLOWN = PARE_DOUBTED_IXX }; /* those before are flown */
 
 /** What figures do when a number changes; 0 where they do not depend on it. */
 typedef struct pare_slopes {
     double slope[PARE_DOUBTED][PARE_FIGURES]; /* by change */
-    double bend[PARE_DOUBTED]
-               [PARE_FIGURES]; /* what the doubt about a number does to a figure by not
-                                                 acting straight: an uncertainty that adds to that by
-                                                 the slope, by squares */
+    /* What the doubt about a number does to a figure by not acting straight: an uncertainty that adds
+     * to that by the slope, by squares. */
+    double bend[PARE_DOUBTED][PARE_FIGURES];
 } pare_slopes;
 
 /** A rig whose numbers are moved, with its own cells where these are. Not to be copied then. */

@@ -226,8 +226,8 @@ static void draw_all(const pare_craft *craft, const pare_sheet *sheet, spread sp
 
 static void every_figures_uncertainty_is_the_spread_of_flights_drawn_together(void **state)
 {
-    pare_craft *craft = malloc(sizeof *craft);
-    pare_sheet *sheet = malloc(sizeof *sheet);
+    pare_craft *craft = calloc(1, sizeof *craft);
+    pare_sheet *sheet = calloc(1, sizeof *sheet);
     int wrong = 0;
     for (int c = 0; c < CRAFTS; c++) {
         spread spreads[PARE_FIGURES] = {0};
@@ -276,8 +276,8 @@ static void doubling_any_doubt_about_the_rig_moves_what_rests_on_it(void **state
         {PARE_DOUBTED_PULSE, {PARE_HOVER_A, PARE_HOVER_TIME, PARE_CRUISE_TIME}},
         {PARE_DOUBTED_ESC_IDLE, {PARE_HOVER_A, PARE_FLOWN_TIME, PARE_CRUISE_TIME}},
     };
-    pare_craft *craft = malloc(sizeof *craft);
-    pare_sheet *sheet = malloc(sizeof *sheet), *doubled = malloc(sizeof *doubled);
+    pare_craft *craft = calloc(1, sizeof *craft);
+    pare_sheet *sheet = calloc(1, sizeof *sheet), *doubled = calloc(1, sizeof *doubled);
     pare_doubts doubts;
     pare_endurance endured;
     sheet_of(*state, "hedgerow", craft, sheet);
@@ -310,8 +310,8 @@ static void doubling_any_doubt_about_the_rig_moves_what_rests_on_it(void **state
  * doubt about either does to them. */
 static void each_figure_asks_the_propellers_error_that_it_is_about(void **state)
 {
-    pare_craft *craft = malloc(sizeof *craft);
-    pare_sheet *sheet = malloc(sizeof *sheet), *other = malloc(sizeof *other);
+    pare_craft *craft = calloc(1, sizeof *craft);
+    pare_sheet *sheet = calloc(1, sizeof *sheet), *other = calloc(1, sizeof *other);
     pare_doubts doubts;
     sheet_of(*state, "hedgerow", craft, sheet);
     pare_doubts_of(craft, sheet, &doubts);
@@ -336,8 +336,8 @@ static void each_figure_asks_the_propellers_error_that_it_is_about(void **state)
 /* Thrust that is off together with power leaves hover less uncertain than were they independent. */
 static void errors_that_go_together_cancel_where_thrust_is_bought_with_power(void **state)
 {
-    pare_craft *craft = malloc(sizeof *craft);
-    pare_sheet *sheet = malloc(sizeof *sheet), *other = malloc(sizeof *other);
+    pare_craft *craft = calloc(1, sizeof *craft);
+    pare_sheet *sheet = calloc(1, sizeof *sheet), *other = calloc(1, sizeof *other);
     pare_doubts doubts;
     sheet_of(*state, "hedgerow", craft, sheet);
     pare_doubts_of(craft, sheet, &doubts);
