@@ -47,7 +47,16 @@ static pare_status air_answer(const key_values *given, pare_units *units, pare_a
 
 const calc_thing calc_air = {"air", sizeof air_keys / sizeof air_keys[0], air_keys, air_answer};
 
-enum { PROP_DIAMETER, PROP_PITCH, PROP_BLADES, PROP_RPM, PROP_SPEED, PROP_ALTITUDE, PROP_CHORD };
+enum {
+    PROP_DIAMETER,
+    PROP_PITCH,
+    PROP_BLADES,
+    PROP_RPM,
+    PROP_SPEED,
+    PROP_ALTITUDE,
+    PROP_CHORD,
+    PROP_LINE
+};
 static const key prop_keys[] = {
     [PROP_DIAMETER] = {"diameter", PARE_DIM_LENGTH, 0.02, 1, "20 mm .. 1 m", true, NAN, false},
     [PROP_PITCH] = {"pitch", PARE_DIM_LENGTH, 0, 2, "0 mm .. 2 m", true, NAN, false},
@@ -57,6 +66,9 @@ static const key prop_keys[] = {
     [PROP_ALTITUDE] = {"altitude", PARE_DIM_LENGTH, -2000, 11000, "-2000 m .. 11000 m", false, 0,
                        false},
     [PROP_CHORD] = {"chord", PARE_DIM_LENGTH, 1e-3, 0.2, "1 mm .. 200 mm", false, 0, false},
+    [PROP_LINE] = {"line", PARE_DIM_NUMBER, 0, 1,
+                   "thin, slim, sport, slow, park, direct, folding, classic, scimitar or broad",
+                   false, 0, true},
 };
 
 #define RUNNING_FROM    0.1 /* J */
@@ -65,6 +77,7 @@ static const key prop_keys[] = {
 /* Shares of the coefficients that they are uncertain by; of a product of powers of both, likewise. */
 typedef struct prop_u {
     double thrust, power, correlation;
+    bool line_known;
 } prop_u;
 
 static double product_u(const prop_u *u, double thrust_power, double power_power)
@@ -82,15 +95,17 @@ static prop_u prop_doubt(const pare_prop *prop, double advance, double omega, co
     pare_prop_coefficients(prop, 0, omega, air, &still_ct, &still_cp);
     const double least_ct = THRUST_MEASURED * still_ct, least_cp = THRUST_MEASURED * still_cp;
     return (prop_u){model.thrust_u * fmax(fabs(ct), least_ct) / fabs(ct),
-                    model.power_u * fmax(fabs(cp), least_cp) / fabs(cp), model.correlation};
+                    model.power_u * fmax(fabs(cp), least_cp) / fabs(cp), model.correlation,
+                    prop->line != PARE_LINE_UNKNOWN};
 }
 
 /* A figure that goes with CT^a CP^b. */
 static void prop_figure(pare_answer *answer, const prop_u *u, const char *name, const char *words,
                         const char *unit, double value, double a, double b)
 {
+    const char *source = u->line_known ? "model with known line" : "model from size";
     pare_answer_add(answer, name, words, unit, value);
-    pare_answer_doubt(answer, product_u(u, a, b) * fabs(value), PARE_ESTIMATED, "model from size");
+    pare_answer_doubt(answer, product_u(u, a, b) * fabs(value), PARE_ESTIMATED, source);
 }
 
 static void prop_figures(const pare_prop *prop, double speed_m_s, double omega, const pare_air *air,
@@ -117,25 +132,41 @@ static void prop_figures(const pare_prop *prop, double speed_m_s, double omega, 
                     pare_rotor_ideal_hover_w(thrust, d, rho) / power, 1.5, -1);
 }
 
+static pare_status prop_line(const key_values *given, pare_prop_line *line, pare_error *err)
+{
+    *line =
+        given->given[PROP_LINE] ? pare_prop_line_named(given->text[PROP_LINE]) : PARE_LINE_UNKNOWN;
+    if (*line == PARE_PROP_LINES)
+        return pare_fail(err, PARE_BAD_DATA, "line=%s is none of %s", given->text[PROP_LINE],
+                         prop_keys[PROP_LINE].allowed);
+    return PARE_OK;
+}
+
 static pare_status prop_answer(const key_values *given, pare_units *units, pare_answer *answer,
                                pare_error *err)
 {
     (void)units;
     const double *v = given->value;
+    pare_prop_line line;
+    pare_status status = prop_line(given, &line, err);
+    if (status != PARE_OK)
+        return status;
     const pare_prop_size size = {.diameter_m = v[PROP_DIAMETER],
                                  .pitch_m = v[PROP_PITCH],
                                  .blades = (int)v[PROP_BLADES],
-                                 .chord_m = v[PROP_CHORD]};
+                                 .chord_m = v[PROP_CHORD],
+                                 .line = line};
     pare_prop prop;
     pare_air air;
-    pare_status status = pare_air_standard(v[PROP_ALTITUDE], &air, err);
+    status = pare_air_standard(v[PROP_ALTITUDE], &air, err);
     if (status == PARE_OK)
-        status = pare_prop_from_size(&size, &pare_prop_family, &prop, err);
+        status = pare_prop_from_size(&size, pare_prop_set(false, size.line), &prop, err);
     if (status != PARE_OK)
         return status;
     prop_figures(&prop, v[PROP_SPEED], v[PROP_RPM], &air, answer);
-    if (size.pitch_m > 1.2 * size.diameter_m)
-        pare_answer_note(answer, "pitch over 1.2 diameters is outside the range that was checked");
+    const char *outside = pare_prop_outside(&prop);
+    if (outside)
+        pare_answer_note(answer, "%s is outside the range of the propellers measured", outside);
     return PARE_OK;
 }
 

@@ -189,7 +189,8 @@ static pare_status fill_mass(pare_part *part, pare_error *err)
     return PARE_OK;
 }
 
-static pare_status blade_from_stations(const pare_part *part, pare_prop *blade, pare_error *err)
+static pare_status blade_from_stations(const pare_part *part, pare_prop_line line, pare_prop *blade,
+                                       pare_error *err)
 {
     double radius[PARE_PROP_STATIONS], chord[PARE_PROP_STATIONS], twist_rad[PARE_PROP_STATIONS];
     const size_t count = part->stations < PARE_PROP_STATIONS ? part->stations : PARE_PROP_STATIONS;
@@ -199,9 +200,8 @@ static pare_status blade_from_stations(const pare_part *part, pare_prop *blade, 
         twist_rad[i] = part->station[i].twist_rad;
     }
     return pare_prop_from_stations(part->spec[PARE_SPEC_DIAMETER].value,
-                                   (int)part->spec[PARE_SPEC_BLADES].value,
-                                   part->spec[PARE_SPEC_SLOW].value > 0, count, radius, chord,
-                                   twist_rad, &pare_prop_true, blade, err);
+                                   (int)part->spec[PARE_SPEC_BLADES].value, line, count, radius,
+                                   chord, twist_rad, pare_prop_set(true, line), blade, err);
 }
 
 /* What a charger read comes before what a maker states, and after what somebody measured otherwise. */
@@ -232,16 +232,21 @@ static pare_status make_blade(pare_part *part, pare_arena *arena, pare_error *er
     pare_prop *blade = pare_arena_zeros(arena, sizeof *blade);
     if (!blade)
         return pare_no_memory(err);
+    const bool slow = part->spec[PARE_SPEC_SLOW].value > 0;
+    if (slow && part->line != PARE_LINE_UNKNOWN && part->line != PARE_LINE_SLOW)
+        return pare_fail(err, PARE_BAD_DATA,
+                         "slow: yes is line slow, and line is %s too; leave one out",
+                         pare_prop_line_name(part->line));
     const pare_prop_size size = {
         .diameter_m = part->spec[PARE_SPEC_DIAMETER].value,
         .pitch_m = part->spec[PARE_SPEC_PITCH].value,
         .blades = (int)part->spec[PARE_SPEC_BLADES].value,
         .chord_m = part->spec[PARE_SPEC_CHORD].value,
-        .slow = part->spec[PARE_SPEC_SLOW].value > 0,
+        .line = slow ? PARE_LINE_SLOW : part->line,
     };
-    const pare_status status = part->stations
-                                   ? blade_from_stations(part, blade, err)
-                                   : pare_prop_from_size(&size, &pare_prop_family, blade, err);
+    const pare_status status =
+        part->stations ? blade_from_stations(part, size.line, blade, err)
+                       : pare_prop_from_size(&size, pare_prop_set(false, size.line), blade, err);
     if (status == PARE_OK)
         part->blade = blade;
     return status;

@@ -116,6 +116,7 @@ typedef struct pare_part {
     pare_value mass_kg;
     pare_value spec[PARE_SPECS];
     pare_chemistry chemistry; /* pack */
+    pare_prop_line line;      /* propeller */
     int hand;                 /* antenna */
     const char *cable;        /* antenna, pigtail; NULL: not said */
     const char *ends[2];      /* pigtail, adapter: towards the transmitter, towards the antenna */

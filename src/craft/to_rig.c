@@ -205,8 +205,10 @@ pare_status pare_craft_rig(const pare_craft *craft, const pare_assembly *assembl
         return pare_within(err, "craft '%s': brief", craft->name);
     rig->rotors = motor->count;
     rig->rotor = (pare_rotor){propeller->blade, propeller->table, 1, 1};
-    if (propeller->blade && propeller->blade->constants == &pare_prop_true)
+    if (propeller->stations > 0)
         rig->rotor_source = PARE_FROM_BLADE;
+    else if (propeller->blade && propeller->blade->line != PARE_LINE_UNKNOWN)
+        rig->rotor_source = PARE_FROM_LINE;
     rig->tunnel = propeller->bent;
     if (rig->tunnel)
         rig->rotor_source = PARE_FROM_TUNNEL;

@@ -3,59 +3,46 @@
  * Both end in the same 16 Gauss-Legendre stations between 0.15 R and the tip, which integrate the
  * smooth load of a blade to 1e-4 where evenly spaced ones need fifty.
  *
- * Two sets of constants exist because the polars were fitted twice: to propellers whose blade was
- * measured, and to the blade that this file invents from diameter, pitch and blade count (a fit to
- * the same collection). The second set soaks up what the invented blade gets wrong, so they must not
- * be mixed. Median error on propellers left out of the fit, at rest: 5.5 % in CT and 7.8 % in CP
- * from measured geometry, 8.8 % and 12.3 % from the size alone (90th percentile 16.6 and 19.9, 24.8
- * and 31.0 %); in axial flow 10.7 and 12.1 %, 12.9 and 10.6 %.
- * Source of the data fitted: UIUC Propeller Data Site, volumes 1 to 4. */
+ * The constants stand apart (prop_fitted.c, written by tools/fit): a blade that is invented from the
+ * size has others than a measured one, because they soak up what the invention gets wrong, and each
+ * has two sets, the line not known and known. Median errors on propellers left out of the fit, CT and
+ * CP at rest, then running: from size and line 5.8, 6.6, 7.9, 7.8 %; from the size alone 8.4, 12.0,
+ * 11.6, 10.4 %; from a measured blade with its line 4.4, 6.2, 8.3, 6.6 %, without 7.2, 10.6, 10.1,
+ * 9.7 %.
+ * Source of the data fitted: UIUC Propeller Data Site, volumes 1 to 4, and two thrust stands. */
 #include "physics/prop.h"
 
 #include <math.h>
 #include <string.h>
 
+#include "physics/prop_trend.h"
+
 #define PI     3.14159265358979323846
 #define INCH_M 0.0254
 
-/* What both sets share. v6 (chord against blade count) is not identified: few of the fitted
- * propellers have three blades or more, so the fit left it at 0 and many_blades corrects the chord
- * (thrust-stand runs of three-blade 5 in propellers: median thrust error +3 % with it, +23 %
- * without). */
-#define SHARED                                                                                     \
-    .zero_lift_rad = -0.0463027584219, .drag_centre = 0.599195249776,                              \
-    .stall_width = 0.194550532508, .plate_normal = 1.29117340016, .rotation = 6.68610098559,       \
-    .hub = 0.1, .inner = 0.15, .loss_factor = 0.700823820125, .lift_least = 0.7,                   \
-    .mach_most = 0.75,                                                                             \
-    .chord = {0.15220139376, -0.0121949849038, -0.024510959003,    0.0535578154821,                \
-              1.00330362525, 0.0155489494019,  -3.90046325947e-18, -0.0147646707444},              \
-    .chord_shape = {-3.262180831, 3.26920730462, -1.1890255339, 0.420381458299, 1.01868592054},    \
-    .twist_shape = {2.87938329582, -5.93931495908, 3.80967214927, -0.735919048235},                \
-    .many_blades = 0.86, .slow_twist_rad = 0.0478582711138, .chord_max_ratio = 1.144
+static const char *const line_names[PARE_PROP_LINES] = {"unknown", "thin",     "slim",   "sport",
+                                                        "slow",    "park",     "direct", "folding",
+                                                        "classic", "scimitar", "broad"};
 
-const pare_prop_constants pare_prop_family = {
-    .name = "family",
-    .lift_slope = 6.99145422538,
-    .lift_slope_exponent = 0.146500622832,
-    .lift_most = 1.52515646651,
-    .lift_most_exponent = 0.136494563805,
-    .drag_least = 0.0201012466616,
-    .drag_least_exponent = 0.344622231135,
-    .drag_curve = 0.0490941617053,
-    SHARED,
-};
+const char *pare_prop_line_name(pare_prop_line line)
+{
+    return line_names[line];
+}
 
-const pare_prop_constants pare_prop_true = {
-    .name = "measured",
-    .lift_slope = 6.99145422538,
-    .lift_slope_exponent = 0.0783102766276,
-    .lift_most = 1.62968763338,
-    .lift_most_exponent = 0.136494563805,
-    .drag_least = 0.0181180668938,
-    .drag_least_exponent = 0.0680438303736,
-    .drag_curve = 0.0761840437644,
-    SHARED,
-};
+pare_prop_line pare_prop_line_named(const char *name)
+{
+    int line = 0;
+    while (line < PARE_PROP_LINES && strcmp(name, line_names[line]) != 0)
+        line++;
+    return (pare_prop_line)line;
+}
+
+const pare_prop_constants *pare_prop_set(bool measured, pare_prop_line line)
+{
+    if (line == PARE_LINE_UNKNOWN)
+        return measured ? &pare_prop_true : &pare_prop_family;
+    return measured ? &pare_prop_true_line : &pare_prop_family_line;
+}
 
 /* Positive half of the 16-point Gauss-Legendre rule on [-1, 1]; Abramowitz and Stegun, table 25.4. */
 static const double gauss_at[PARE_PROP_NODES / 2] = {
@@ -125,7 +112,8 @@ pare_status pare_prop_from_size(const pare_prop_size *size, const pare_prop_cons
         chord = size->chord_m / radius_m / constants->chord_max_ratio;
     } else {
         chord = v[0] + v[1] * (ratio - 0.6) + v[2] * log(size->diameter_m / INCH_M / 9) +
-                v[3] * size->slow + v[6] * (size->blades - 2);
+                (size->line == PARE_LINE_SLOW ? constants->slow_chord : 0) +
+                constants->chord_blades * (size->blades - 2);
         chord = fmin(fmax(chord, 0.06), 0.35);
         if (size->blades >= 3)
             chord *= constants->many_blades;
@@ -133,9 +121,11 @@ pare_status pare_prop_from_size(const pare_prop_size *size, const pare_prop_cons
     for (int i = 0; i < PARE_PROP_NODES; i++) {
         const double x = made.radius[i];
         made.chord[i] = chord * fmax(0.05, polynomial(5, constants->chord_shape, x));
-        made.twist[i] = atan(v[4] * ratio / (PI * x)) + polynomial(4, constants->twist_shape, x) +
-                        v[5] + v[7] * size->slow;
+        made.twist[i] = atan(constants->twist[0] * ratio / (PI * x)) +
+                        polynomial(4, constants->twist_shape, x) + constants->twist[1] +
+                        (size->line == PARE_LINE_SLOW ? constants->slow_twist_rad : 0);
     }
+    pare_prop_adjust(&made, size->line, ratio, size->chord_m == 0);
     *prop = made;
     return PARE_OK;
 }
@@ -148,6 +138,12 @@ static double interpolate(size_t count, const double x[], const double y[], doub
         if (at <= x[i])
             return y[i - 1] + (y[i] - y[i - 1]) * (at - x[i - 1]) / (x[i] - x[i - 1]);
     return y[count - 1];
+}
+
+/* Pitch over diameter at 0.75 R. */
+static double pitch_of_stations(size_t count, const double radius[], const double twist_rad[])
+{
+    return 0.75 * PI * tan(interpolate(count, radius, twist_rad, 0.75));
 }
 
 static pare_status check_stations(size_t count, const double radius[], const double chord[],
@@ -173,8 +169,8 @@ static pare_status check_stations(size_t count, const double radius[], const dou
     return PARE_OK;
 }
 
-pare_status pare_prop_from_stations(double diameter_m, int blades, bool slow, size_t count,
-                                    const double radius[], const double chord[],
+pare_status pare_prop_from_stations(double diameter_m, int blades, pare_prop_line line,
+                                    size_t count, const double radius[], const double chord[],
                                     const double twist_rad[], const pare_prop_constants *constants,
                                     pare_prop *prop, pare_error *err)
 {
@@ -187,8 +183,9 @@ pare_status pare_prop_from_stations(double diameter_m, int blades, bool slow, si
     for (int i = 0; i < PARE_PROP_NODES; i++) {
         made.chord[i] = interpolate(count, radius, chord, made.radius[i]);
         made.twist[i] = interpolate(count, radius, twist_rad, made.radius[i]) +
-                        (slow ? constants->slow_twist_rad : 0);
+                        (line == PARE_LINE_SLOW ? constants->slow_twist_rad : 0);
     }
+    pare_prop_adjust(&made, line, pitch_of_stations(count, radius, twist_rad), false);
     *prop = made;
     return PARE_OK;
 }

@@ -8,10 +8,68 @@
 #include "base/error.h"
 #include "physics/air.h"
 
-/** The constants of the blade-element model. More than one set exists: the shipped one, and the
- * one that the check cases of the published description fix. */
+/** The shape class of a propeller's line: what is alike in blades that are sold in many sizes. */
+typedef enum pare_prop_line {
+    PARE_LINE_UNKNOWN,
+    PARE_LINE_THIN,     /* narrow blades with a thin section, for electric motors */
+    PARE_LINE_SLIM,     /* narrower still, with more camber */
+    PARE_LINE_SPORT,    /* thicker, for engines as well */
+    PARE_LINE_SLOW,     /* slow flying: thin and broad */
+    PARE_LINE_PARK,     /* slow flying: broad, soft and moulded */
+    PARE_LINE_DIRECT,   /* narrow, soft and moulded, for motors without a gear */
+    PARE_LINE_FOLDING,  /* blades for a folding hub */
+    PARE_LINE_CLASSIC,  /* thick, as carved of wood */
+    PARE_LINE_SCIMITAR, /* swept back */
+    PARE_LINE_BROAD,    /* broad to the tip: multirotors of 5 to 7 in */
+    PARE_PROP_LINES
+} pare_prop_line;
+
+/** "unknown", "thin" and so on. */
+const char *pare_prop_line_name(pare_prop_line line);
+/** @return PARE_PROP_LINES where no line has the name */
+pare_prop_line pare_prop_line_named(const char *name);
+
+/** What is taken to vary from propeller to propeller beyond the size: see prop_trend.c. */
+typedef enum pare_prop_lever {
+    PARE_LEVER_TWIST, /* added to all stations, rad */
+    PARE_LEVER_CHORD, /* ln of a factor on a default blade's chord */
+    PARE_LEVER_SLOPE, /* ln of a factor on the lift slope, on the least drag, on the greatest lift */
+    PARE_LEVER_DRAG,
+    PARE_LEVER_LIFT,
+    PARE_LEVER_CT_STILL, /* ln of a factor on CT at rest and in full motion, and on CP */
+    PARE_LEVER_CT_MOVING,
+    PARE_LEVER_CP_STILL,
+    PARE_LEVER_CP_MOVING,
+    PARE_LEVERS
+} pare_prop_lever;
+
+enum { PARE_PROP_TRAITS = 11, PARE_PROP_LINE_TERMS = 3 };
+
+/** How the levers go with what is known of a propeller. */
+typedef struct pare_prop_trend {
+    double trait[PARE_LEVERS][PARE_PROP_TRAITS];
+    double line[PARE_LEVERS][PARE_PROP_LINES]
+               [PARE_PROP_LINE_TERMS]; /* offset, with pitch, with size */
+    double
+        reynolds[PARE_LEVERS - PARE_LEVER_CT_STILL]; /* the last four, per ln(Re/1e5) at 0.75 R */
+} pare_prop_trend;
+
+/** Where the measurements lie that a set was fitted to. */
+typedef struct pare_prop_hull {
+    double low[PARE_PROP_TRAITS], high[PARE_PROP_TRAITS];
+    double reynolds_low, reynolds_high; /* ln(Re/1e5) at 0.75 R */
+} pare_prop_hull;
+
+/** Relative standard uncertainties of CT and CP, and the correlation of the two errors. */
+typedef struct pare_prop_doubt {
+    double thrust_u, power_u, correlation;
+} pare_prop_doubt;
+
+/** The constants of the blade-element model. More than one set exists: the shipped ones, and those
+ * that the check cases of the published description fix. */
 typedef struct pare_prop_constants {
-    const char *name;           /* short, for the sheet and for the key of a stored table */
+    const char *name;           /* short, for the sheet */
+    const char *source;         /* of the data fitted */
     double lift_slope;          /* a0, 1/rad */
     double lift_slope_exponent; /* na: with (Re/1e5)^na, Re/1e5 held within 0.05 .. 10; all alike */
     double zero_lift_rad;       /* aL0 */
@@ -29,18 +87,29 @@ typedef struct pare_prop_constants {
     double loss_factor;         /* kF, on Prandtl's losses */
     double lift_least;          /* clmin, below zero lift */
     double mach_most;           /* Mcap: compressibility is held from here on */
-    double chord[8];            /* v0..v7 of the default blade: c/R at 0.75 R, then its twist */
+    double ideal_share_most;    /* no less power than an ideal disc's over this; 1 at most */
+    double chord[3];            /* of the default blade, c/R at 0.75 R: v0, v1 (P/D), v2 (ln D) */
+    double twist[2];            /* v4 on the pitch, v5 added, rad */
+    double chord_blades;        /* v6, a blade more than two */
     double chord_shape[5];      /* S, over the chord at 0.75 R, highest power of r/R first */
     double twist_shape[4];      /* Tw, rad, likewise */
     double many_blades;         /* chord factor with three blades and more */
-    double slow_twist_rad;      /* added to a slow propeller's true twist */
     double chord_max_ratio;     /* known greatest chord over the chord at 0.75 R */
+    double slow_chord, slow_twist_rad; /* added with line "slow": chord at 0.75 R; twist */
+    pare_prop_trend trend;
+    pare_prop_hull hull;
+    pare_prop_doubt doubt[2][2];      /* at rest and running; with two blades and with more */
+    double median[2][2], ninth[2][2]; /* of the error as a share, left out of the fit: at rest and
+                                         running, CT and CP; half and nine tenths are within */
 } pare_prop_constants;
 
-/** The set for a propeller of which only diameter, pitch and blade count are known, and the one for
- * a measured blade. */
-extern const pare_prop_constants pare_prop_family;
-extern const pare_prop_constants pare_prop_true;
+/** The shipped sets (prop_fitted.c, written by tools/fit): of a blade from its size, the line not
+ * known and known, and of a measured blade likewise. */
+extern const pare_prop_constants pare_prop_family, pare_prop_family_line;
+extern const pare_prop_constants pare_prop_true, pare_prop_true_line;
+
+/** The shipped set for what is known of a propeller. */
+const pare_prop_constants *pare_prop_set(bool measured, pare_prop_line line);
 
 enum { PARE_PROP_NODES = 16, PARE_PROP_STATIONS = 32 };
 
@@ -53,6 +122,12 @@ typedef struct pare_prop {
     double weight[PARE_PROP_NODES];
     double chord[PARE_PROP_NODES]; /* c/R */
     double twist[PARE_PROP_NODES]; /* rad */
+    pare_prop_line line;
+    double trait[PARE_PROP_TRAITS];
+    double lever[PARE_LEVERS];
+    double slope_factor, drag_factor, lift_factor; /* of the levers */
+    double stop_advance;                           /* J where it counts as fully moving */
+    double reynolds_of_tip;                        /* Re at 0.75 R over rho Omega R^2 / mu */
 } pare_prop;
 
 /** What a user can state about a propeller. */
@@ -61,7 +136,7 @@ typedef struct pare_prop_size {
     double pitch_m;    /* 0 .. 2 diameters */
     int blades;        /* 2 .. 8 */
     double chord_m;    /* greatest chord, 0.02 .. 0.4 diameters; 0: not known */
-    bool slow;         /* a slow-flying kind, thin and broad */
+    pare_prop_line line;
 } pare_prop_size;
 
 /** The blade that such a propeller usually has.
@@ -73,10 +148,14 @@ pare_status pare_prop_from_size(const pare_prop_size *size, const pare_prop_cons
 
 /** From measured geometry.
  * @param radius [count] r/R rising, @param chord [count] c/R, @param twist_rad [count]; 2..32 */
-pare_status pare_prop_from_stations(double diameter_m, int blades, bool slow, size_t count,
-                                    const double radius[], const double chord[],
+pare_status pare_prop_from_stations(double diameter_m, int blades, pare_prop_line line,
+                                    size_t count, const double radius[], const double chord[],
                                     const double twist_rad[], const pare_prop_constants *constants,
                                     pare_prop *prop, pare_error *err);
+
+/** What of a propeller lies outside the range that its set was fitted to, in words ("its pitch"), or
+ * NULL where nothing does. */
+const char *pare_prop_outside(const pare_prop *prop);
 
 /** CT and CP (rho n^2 D^4, rho n^3 D^5) at an advance ratio, straight from the blade elements.
  *
@@ -131,15 +210,11 @@ void pare_prop_table_shift(const pare_prop_table *model, const pare_prop_change 
 void pare_prop_table_coefficients(const pare_prop_table *table, double advance, double speed_rad_s,
                                   const pare_air *air, double *ct, double *cp);
 
-/** Relative standard uncertainties of CT and CP, and how they go together. */
-typedef struct pare_prop_doubt {
-    double thrust_u, power_u;
-    double correlation; /* -1 .. 1 */
-} pare_prop_doubt;
-
-/** How far off the model is on propellers that it was not fitted to: at rest, or running (J of about
- * 0.1 and more, CT over 0.3 of its greatest). By what was known of the blade: its true geometry
- * or its size; see prop_doubt.c. */
+/** How far off the model may be for this propeller, from propellers left out of the fit.
+ *
+ * Calibrated for a normal distribution at both half and nine tenths, as far as the errors are normal
+ * (tools/fit prints the shares). Half as much again outside the range of the fit, [E].
+ * @param running  in forward flight along the axis; else at rest */
 pare_prop_doubt pare_prop_model_doubt(const pare_prop *prop, bool running);
 
 /** A number that changes when anything that a table depends on does: geometry, constants, layout.

@@ -17,6 +17,7 @@
 
 #include "physics/prop.h"
 #include "physics/prop_blade.h"
+#include "physics/prop_trend.h"
 
 #define PI 3.14159265358979323846
 
@@ -183,11 +184,21 @@ static double chord_reynolds_factor(double reynolds)
     return clip(reynolds / 1e5, 0.05, 10);
 }
 
+/* CP of the least power that gives a thrust: an actuator disc's (Rankine, Froude). */
+static double ideal_power(double ct, double advance)
+{
+    const double half = 0.5 * advance;
+    return ct * (half + sqrt(half * half + 2 / PI * ct));
+}
+
 void pare_prop_blade(const pare_prop *prop, double advance, double tip_reynolds, double tip_mach,
                      double tolerance, double *ct, double *cp)
 {
     const pare_prop_constants *k = prop->constants;
     const double blades = prop->blades, axial = advance / PI;
+    const double slope = k->lift_slope * prop->slope_factor;
+    const double lift_most = k->lift_most * prop->lift_factor;
+    const double drag_least = k->drag_least * prop->drag_factor;
     double thrust = 0, power = 0;
     for (int i = 0; i < PARE_PROP_NODES; i++) {
         const double x = prop->radius[i], chord = prop->chord[i];
@@ -203,10 +214,10 @@ void pare_prop_blade(const pare_prop *prop, double advance, double tip_reynolds,
             .beta = prop->twist[i],
             .beta_sin = sin(prop->twist[i]),
             .beta_cos = cos(prop->twist[i]),
-            .slope = k->lift_slope * exp(k->lift_slope_exponent * log_e) / sqrt(1 - mach * mach),
-            .lift_most = k->lift_most * e_c * fmin(1 + k->rotation * broad * broad, 2),
+            .slope = slope * exp(k->lift_slope_exponent * log_e) / sqrt(1 - mach * mach),
+            .lift_most = lift_most * e_c * fmin(1 + k->rotation * broad * broad, 2),
             .lift_least = k->lift_least * e_c,
-            .drag_least = k->drag_least * exp(-k->drag_least_exponent * log_e),
+            .drag_least = drag_least * exp(-k->drag_least_exponent * log_e),
             .solidity_4 = blades * chord / (8 * PI * x),
             .tip_loss = blades * (1 - x) / (2 * x),
             .hub_loss = fmax(blades * (x - k->hub) / (2 * k->hub), 1e-3),
@@ -218,8 +229,13 @@ void pare_prop_blade(const pare_prop *prop, double advance, double tip_reynolds,
         thrust += part * b.normal;
         power += part * b.tangential * x;
     }
-    *ct = blades * PI * PI / 8 * thrust;
-    *cp = blades * PI * PI * PI / 8 * power;
+    const double re = tip_reynolds * prop->reynolds_of_tip;
+    double thrust_factor, power_factor;
+    pare_prop_last_factors(prop, advance, re, &thrust_factor, &power_factor);
+    *ct = blades * PI * PI / 8 * thrust * thrust_factor;
+    *cp = blades * PI * PI * PI / 8 * power * power_factor;
+    if (*ct > 0)
+        *cp = fmax(*cp, ideal_power(*ct, advance) / k->ideal_share_most);
 }
 
 void pare_prop_coefficients(const pare_prop *prop, double advance, double speed_rad_s,

@@ -26,7 +26,7 @@
 #define MOST_TIP_M_S               300.0
 #define LEAST_REYNOLDS             5e4
 #define TABLE_TOLERANCE_RAD        1e-5
-#define LAYOUT                     1 /* raise when the meaning of the table's bytes changes */
+#define LAYOUT                     2 /* raise when the meaning of the table's bytes changes */
 
 /* One propeller at one Reynolds and Mach number, over J. */
 typedef struct curve {
@@ -229,5 +229,7 @@ unsigned long long pare_prop_table_key(const pare_prop *prop)
     sum = pare_hash(sum, &prop->diameter_m, sizeof prop->diameter_m);
     sum = pare_hash(sum, &prop->blades, sizeof prop->blades);
     sum = pare_hash(sum, prop->chord, sizeof prop->chord);
-    return pare_hash(sum, prop->twist, sizeof prop->twist);
+    sum = pare_hash(sum, prop->twist, sizeof prop->twist);
+    sum = pare_hash(sum, &prop->line, sizeof prop->line);
+    return pare_hash(sum, prop->lever, sizeof prop->lever);
 }

@@ -48,6 +48,7 @@ static const pare_csv_target TARGETS[] = {
     {P, "blades", PARE_CSV_COUNT, PARE_DIM_COUNT, "spec"},
     {P, "chord", PARE_CSV_QUANTITY, PARE_DIM_LENGTH, "spec"},
     {P, "slow", PARE_CSV_WORD, 0, "spec"},
+    {P, "line", PARE_CSV_WORD, 0, "spec"},
     {P, "cells", PARE_CSV_COUNT, PARE_DIM_COUNT, "spec"},
     {P, "capacity", PARE_CSV_QUANTITY, PARE_DIM_CHARGE, "spec"},
     {P, "label_rating", PARE_CSV_QUANTITY, PARE_DIM_NUMBER, "spec"},

@@ -11,13 +11,15 @@ bool pare_spec_is_word(pare_kind kind, const char *name)
     static const struct {
         pare_kind kind;
         const char *name;
-    } words[] = {
-        {PARE_PACK, "chemistry"},    {PARE_ANTENNA, "hand"},          {PARE_ANTENNA, "cable"},
-        {PARE_PIGTAIL, "cable"},     {PARE_PIGTAIL, "ends"},          {PARE_ADAPTER, "ends"},
-        {PARE_STANDOFF, "material"}, {PARE_PRINTED, "material"},      {PARE_BUMPER, "material"},
-        {PARE_HOLDER, "material"},   {PARE_OTHER, "material"},        {PARE_PAD, "material"},
-        {PARE_STRAP, "material"},    {PARE_TIE, "material"},          {PARE_PROPELLER, "material"},
-        {PARE_FRAME, "material"},    {PARE_PROPELLER_NUT, "material"}};
+    } words[] = {{PARE_PROPELLER, "line"},   {PARE_PACK, "chemistry"},
+                 {PARE_ANTENNA, "hand"},     {PARE_ANTENNA, "cable"},
+                 {PARE_PIGTAIL, "cable"},    {PARE_PIGTAIL, "ends"},
+                 {PARE_ADAPTER, "ends"},     {PARE_STANDOFF, "material"},
+                 {PARE_PRINTED, "material"}, {PARE_BUMPER, "material"},
+                 {PARE_HOLDER, "material"},  {PARE_OTHER, "material"},
+                 {PARE_PAD, "material"},     {PARE_STRAP, "material"},
+                 {PARE_TIE, "material"},     {PARE_PROPELLER, "material"},
+                 {PARE_FRAME, "material"},   {PARE_PROPELLER_NUT, "material"}};
     for (size_t i = 0; i < PARE_COUNT(words); i++)
         if (words[i].kind == kind && strcmp(words[i].name, name) == 0)
             return true;
@@ -26,7 +28,7 @@ bool pare_spec_is_word(pare_kind kind, const char *name)
 
 size_t pare_spec_names(pare_kind kind, const char *names[PARE_SPEC_NAMES])
 {
-    static const char *const words[] = {"chemistry", "hand", "cable", "ends", "material"};
+    static const char *const words[] = {"line", "chemistry", "hand", "cable", "ends", "material"};
     size_t count = 0;
     for (size_t i = 0; i < pare_spec_rows && count < PARE_SPEC_NAMES - PARE_COUNT(words); i++) {
         const pare_spec_row *row = &pare_spec_table[i];
@@ -152,6 +154,14 @@ static pare_status read_word(const pare_reading *reading, const pare_node *node,
         status = pare_read_choice(reading, node, "chemistry", PARE_COUNT(chemistries), chemistries,
                                   &index, err);
         part->chemistry = (pare_chemistry)index;
+        return status;
+    }
+    if (strcmp(node->key, "line") == 0) {
+        const char *lines[PARE_PROP_LINES];
+        for (int line = 0; line < PARE_PROP_LINES; line++)
+            lines[line] = pare_prop_line_name((pare_prop_line)line);
+        status = pare_read_choice(reading, node, "line", PARE_PROP_LINES, lines, &index, err);
+        part->line = (pare_prop_line)index;
         return status;
     }
     if (strcmp(node->key, "hand") == 0) {

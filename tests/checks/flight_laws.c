@@ -5,6 +5,7 @@
 
 #include "near.h"
 #include "physics/rig.h"
+#include "published_props.h"
 
 #define GRAVITY_M_S2 9.80665
 
@@ -21,7 +22,7 @@ static void lossless(craft *c)
     const pare_prop_size size = {
         .diameter_m = 0.254, .pitch_m = 0.12, .blades = 2, .chord_m = 0.028};
     pare_prop_constants *k = &c->constants;
-    *k = pare_prop_family;
+    *k = published_family;
     k->lift_slope_exponent = k->lift_most_exponent = k->drag_least_exponent = 0;
     k->mach_most = 0;
     assert_int_equal(pare_prop_from_size(&size, k, &c->prop, NULL), PARE_OK);

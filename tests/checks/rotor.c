@@ -125,7 +125,8 @@ static void no_propeller_beats_an_ideal_rotor(void **state)
 {
     (void)state;
     /* Momentum theory: figure of merit below 1; small propellers measured 0.49 to 0.63 (medians,
-     * UIUC Propeller Data Site, volumes 1 to 4), single ones wider, 0.77 for 18 x 12 in (volume 4). */
+     * UIUC Propeller Data Site, volumes 1 to 4), single ones wider, 0.77 for 18 x 12 in (volume 4); of the
+     * smallest and flattest from 0.24 (2.5 x 0.8 in) and 0.30 (5 x 1.58 in; both volume 2). */
     const pare_air air = sea_level();
     for (int blades = 2; blades <= 6; blades++)
         for (double diameter_in = 3; diameter_in <= 15; diameter_in += 2)
@@ -137,7 +138,8 @@ static void no_propeller_beats_an_ideal_rotor(void **state)
                 pare_rotor_at(&rotor, &air, speed_rad_s, 0, 0, &s);
                 const double ideal_w =
                     pare_rotor_ideal_hover_w(s.thrust_n, prop.diameter_m, air.density_kg_m3);
-                assert_between(ideal_w / (s.torque_nm * speed_rad_s), 0.4, 0.8);
+                assert_between(ideal_w / (s.torque_nm * speed_rad_s), diameter_in > 5 ? 0.4 : 0.3,
+                               0.8);
             }
 }
 
@@ -176,9 +178,9 @@ static pare_prop built(const measured *blade)
         twist_rad[i] = blade->twist_deg[i] * PI / 180;
     }
     pare_prop prop;
-    assert_int_equal(pare_prop_from_stations(blade->diameter_in * INCH_M, 2, false, STATIONS,
-                                             radius, blade->chord, twist_rad, &pare_prop_true,
-                                             &prop, NULL),
+    assert_int_equal(pare_prop_from_stations(blade->diameter_in * INCH_M, 2, PARE_LINE_UNKNOWN,
+                                             STATIONS, radius, blade->chord, twist_rad,
+                                             &pare_prop_true, &prop, NULL),
                      PARE_OK);
     return prop;
 }
@@ -187,7 +189,7 @@ static void measured_propellers_come_out_within_the_errors_that_the_model_owns_t
 {
     (void)state;
     /* UIUC static and running tables of the same propellers: rpm, J, CT, CP. Bands: the model's own
-     * 90th percentile on propellers left out of its fit, 17 and 20 % at rest. */
+     * nine tenths on makers' lines left out of its fit. */
     static const struct {
         const measured *blade;
         double rpm, advance, ct, cp;
@@ -205,8 +207,9 @@ static void measured_propellers_come_out_within_the_errors_that_the_model_owns_t
         const pare_prop prop = built(table[i].blade);
         double ct, cp;
         pare_prop_coefficients(&prop, table[i].advance, table[i].rpm * RPM, &air, &ct, &cp);
-        assert_within(ct, table[i].ct, 0.18);
-        assert_within(cp, table[i].cp, 0.20);
+        const double *most = prop.constants->ninth[table[i].advance > 0];
+        assert_within(ct, table[i].ct, most[0]);
+        assert_within(cp, table[i].cp, most[1]);
     }
 }
 
@@ -226,7 +229,8 @@ static void merit_rises_with_reynolds_number_as_measured(void **state)
     pare_prop_coefficients(&prop, 0, 1547 * RPM, &air, &slow_ct, &slow_cp);
     pare_prop_coefficients(&prop, 0, 4213 * RPM, &air, &fast_ct, &fast_cp);
     const double rise = merit(fast_ct, fast_cp) / merit(slow_ct, slow_cp);
-    assert_between(rise, 1.04, measured_rise);
+    /* Of many propellers, nine in ten rise within 10 % of what the model gives. */
+    assert_within(rise, measured_rise, 0.10);
 }
 
 static void five_inch_propellers_pull_as_on_a_thrust_stand(void **state)

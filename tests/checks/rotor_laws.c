@@ -6,6 +6,7 @@
 #include "dice.h"
 #include "near.h"
 #include "physics/rotor.h"
+#include "published_props.h"
 
 #define PI     3.14159265358979323846
 #define INCH_M 0.0254
@@ -52,7 +53,7 @@ static pare_prop some_blade(unsigned *state)
     }
     pare_prop prop;
     assert_int_equal(pare_prop_from_stations(between(state, 0.05, 0.5), 2 + (int)dice(state, 5),
-                                             false, COUNT, radius, chord, twist_rad,
+                                             PARE_LINE_UNKNOWN, COUNT, radius, chord, twist_rad,
                                              &pare_prop_true, &prop, NULL),
                      PARE_OK);
     return prop;
@@ -175,7 +176,7 @@ static void coefficients_are_the_same_at_the_same_reynolds_and_mach_number(void 
 /* Constants of a blade that feels neither Reynolds nor Mach number, nor its stall before it is near. */
 static pare_prop_constants unchanging(void)
 {
-    pare_prop_constants k = pare_prop_family;
+    pare_prop_constants k = published_family;
     k.lift_slope_exponent = k.lift_most_exponent = k.drag_least_exponent = 0;
     k.mach_most = 0;
     k.stall_width = 0.02;
@@ -218,9 +219,9 @@ static pare_prop even_blade(double chord, double twist_rad, const pare_prop_cons
 {
     const double radius[] = {0.15, 1}, chords[] = {chord, chord}, twists[] = {twist_rad, twist_rad};
     pare_prop prop;
-    assert_int_equal(
-        pare_prop_from_stations(0.25, 2, false, 2, radius, chords, twists, k, &prop, NULL),
-        PARE_OK);
+    assert_int_equal(pare_prop_from_stations(0.25, 2, PARE_LINE_UNKNOWN, 2, radius, chords, twists,
+                                             k, &prop, NULL),
+                     PARE_OK);
     return prop;
 }
 
@@ -280,9 +281,9 @@ static void a_frictionless_rotor_of_ideal_twist_nearly_is_the_ideal_rotor(void *
         twist_rad[i] = atan(0.08 / radius[i]) + k.zero_lift_rad;
     }
     pare_prop prop;
-    assert_int_equal(
-        pare_prop_from_stations(0.25, 8, false, COUNT, radius, chord, twist_rad, &k, &prop, NULL),
-        PARE_OK);
+    assert_int_equal(pare_prop_from_stations(0.25, 8, PARE_LINE_UNKNOWN, COUNT, radius, chord,
+                                             twist_rad, &k, &prop, NULL),
+                     PARE_OK);
     const pare_air air = sea_level();
     double ct, cp;
     pare_prop_coefficients(&prop, 0, 500, &air, &ct, &cp);
@@ -363,7 +364,7 @@ static void merit_never_falls_with_reynolds_number(void **state)
     (void)state;
     /* The sign that UIUC's static tables show for each size and kind (volume 2, research 9 in: figure of
      * merit from 0.403 at 1547 rpm to 0.507 at 4213): drag falls, lift rises. Without Mach number. */
-    pare_prop_constants k = pare_prop_family;
+    pare_prop_constants k = published_family;
     k.mach_most = 0;
     const pare_air air = sea_level();
     for (double diameter_in = 3; diameter_in <= 15; diameter_in += 2)

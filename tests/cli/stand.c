@@ -336,7 +336,7 @@ static void the_table_beside_the_demo_changes_its_sheet(void **state)
     run_prints_golden("stand-hedgerow", "import stand-hedgerow.csv" PAIR AIR DEMO);
     json_t *after = run_json("sheet hedgerow --json" DEMO);
     const json_t *was = json_object_get(before, "rotors"), *is = json_object_get(after, "rotors");
-    assert_string_equal(json_string_value(json_object_get(was, "from")), "size");
+    assert_string_equal(json_string_value(json_object_get(was, "from")), "line");
     assert_string_equal(json_string_value(json_object_get(is, "from")), "stand");
     assert_true(number(is, "thrust_u") < 0.6 * number(was, "thrust_u"));
     json_decref(after);

@@ -46,14 +46,14 @@ static void a_sheet_without_a_table_says_that_it_is_by_the_model(void **state)
 {
     (void)state;
     json_t *sheet = run_json("sheet hedgerow --json" OWN);
-    assert_string_equal(word(sheet, "rotors", "from"), "size");
-    assert_string_equal(word(sheet, "sources", "hover_a"), "size");
-    assert_string_equal(word(sheet, "sources", "top_speed_m_s"), "size");
+    assert_string_equal(word(sheet, "rotors", "from"), "line");
+    assert_string_equal(word(sheet, "sources", "hover_a"), "line");
+    assert_string_equal(word(sheet, "sources", "top_speed_m_s"), "line");
     assert_string_equal(word(sheet, "sources", "all_up_g"), "none");
     assert_string_equal(word(sheet, "sources", "crash_j"), "none");
     assert_string_equal(word(sheet, "known", "hover_a"), "computed");
     assert_non_null(strstr(word(sheet, "rotors", "words"),
-                           "from the model, the propeller by its size, "
+                           "from the model, the propeller by its size and line, "
                            "uncertain by "));
     json_decref(sheet);
 }
@@ -109,7 +109,7 @@ static void another_motor_leaves_the_table_behind_and_may_have_its_own(void **st
     (void)state;
     import_table();
     json_t *lost = run_json("sheet hedgerow --try motor=mo-2207l-2650 --json" OWN);
-    assert_string_equal(word(lost, "rotors", "from"), "size");
+    assert_string_equal(word(lost, "rotors", "from"), "line");
     assert_string_equal(word(lost, "known", "hover_a"), "computed");
     assert_non_null(strstr(word(lost, "rotors", "words"),
                            "; the stand table of mo-2207-2650 with pr-51-43 says nothing of this "
@@ -120,7 +120,7 @@ static void another_motor_leaves_the_table_behind_and_may_have_its_own(void **st
     assert_string_equal(word(found, "rotors", "motor"), "mo-2207-1950");
     json_decref(found);
     json_t *propeller = run_json("sheet hedgerow --try propeller=pr-51-36 --json" OWN);
-    assert_string_equal(word(propeller, "rotors", "from"), "size");
+    assert_string_equal(word(propeller, "rotors", "from"), "line");
     json_decref(propeller);
 }
 
@@ -130,8 +130,8 @@ static void a_tunnel_bends_the_propeller_and_a_stand_goes_before_it(void **state
     (void)state;
     json_t *before = run_json("sheet hedgerow --json" OWN);
     ran r = run(
-        "parts change pr-51-43 tunnel=[[0,~12000,~0.150,~0.085],[0,~20000,~0.152,~0.083],"
-        "[0.2,~20000,~0.135,~0.082],[0.4,~20000,~0.105,~0.074],[0.6,~20000,~0.063,~0.056]]" OWN);
+        "parts change pr-51-43 tunnel=[[0,~12000,~0.142,~0.080],[0,~20000,~0.146,~0.080],"
+        "[0.2,~20000,~0.130,~0.079],[0.4,~20000,~0.101,~0.071],[0.6,~20000,~0.060,~0.054]]" OWN);
     if (r.status != 0)
         fail_msg("%s", r.err);
     ran_free(&r);
@@ -165,7 +165,7 @@ static void a_table_that_cannot_be_any_more_is_not_used_and_said(void **state)
         fail_msg("%s", r.err);
     ran_free(&r);
     json_t *sheet = run_json("sheet hedgerow --json" OWN);
-    assert_string_equal(word(sheet, "rotors", "from"), "size");
+    assert_string_equal(word(sheet, "rotors", "from"), "line");
     assert_non_null(strstr(word(sheet, "rotors", "words"), "; a stand table is not used: "));
     json_decref(sheet);
 }

@@ -7,6 +7,7 @@
 #include "physics/budget.h"
 #include "physics/drive.h"
 #include "published_cells.h"
+#include "published_props.h"
 
 #define INCH 0.0254
 #define PI   3.14159265358979323846
@@ -21,7 +22,7 @@ typedef struct fixture {
 static void race5(fixture *f)
 {
     const pare_prop_size size = {.diameter_m = 5.1 * INCH, .pitch_m = 4.3 * INCH, .blades = 3};
-    assert_int_equal(pare_prop_from_size(&size, &pare_prop_family, &f->prop, NULL), PARE_OK);
+    assert_int_equal(pare_prop_from_size(&size, &published_family, &f->prop, NULL), PARE_OK);
     pare_rig_defaults(&f->rig);
     pare_rig *r = &f->rig;
     pare_rig_drive(&pare_drive_published, r);

@@ -8,6 +8,7 @@
 #include "dice.h"
 #include "near.h"
 #include "physics/pair.h"
+#include "published_props.h"
 
 #define PI   3.14159265358979323846
 #define INCH 0.0254
@@ -21,7 +22,7 @@ static pare_prop_table table_of(double pitch_in, double chord_share, double turn
 {
     const pare_prop_size size = {.diameter_m = 5.1 * INCH, .pitch_m = pitch_in * INCH, .blades = 3};
     pare_prop prop;
-    assert_int_equal(pare_prop_from_size(&size, &pare_prop_family, &prop, NULL), PARE_OK);
+    assert_int_equal(pare_prop_from_size(&size, &published_family, &prop, NULL), PARE_OK);
     for (int i = 0; i < PARE_PROP_NODES; i++) {
         prop.chord[i] *= chord_share;
         prop.twist[i] += turned_rad;
@@ -328,7 +329,7 @@ static void a_measured_propeller_is_within_two_per_cent_at_another_voltage(void 
     (void)state;
     const pare_prop_size size = {.diameter_m = 5 * INCH, .pitch_m = 4.5 * INCH, .blades = 3};
     pare_prop prop;
-    assert_int_equal(pare_prop_from_size(&size, &pare_prop_family, &prop, NULL), PARE_OK);
+    assert_int_equal(pare_prop_from_size(&size, &published_family, &prop, NULL), PARE_OK);
     pare_prop_table table;
     pare_prop_table_build(&prop, &table);
     pare_pair_model of = model();

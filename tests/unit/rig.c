@@ -9,6 +9,7 @@
 #include "physics/drive.h"
 #include "physics/rig.h"
 #include "published_cells.h"
+#include "published_props.h"
 
 #define INCH 0.0254
 
@@ -50,7 +51,7 @@ static void make(fixture *f, const spec *s, bool tables)
 {
     const pare_prop_size size = {
         .diameter_m = s->diameter_in * INCH, .pitch_m = s->pitch_in * INCH, .blades = s->blades};
-    assert_int_equal(pare_prop_from_size(&size, &pare_prop_family, &f->prop, NULL), PARE_OK);
+    assert_int_equal(pare_prop_from_size(&size, &published_family, &f->prop, NULL), PARE_OK);
     if (tables)
         pare_prop_table_build(&f->prop, &f->table);
     pare_rig_defaults(&f->rig);

@@ -10,6 +10,7 @@
 
 #include "near.h"
 #include "physics/rig.h"
+#include "published_props.h"
 
 #define G 9.80665
 
@@ -20,7 +21,7 @@ static int build_table(void **state)
 {
     (void)state;
     const pare_prop_size size = {.diameter_m = 0.12954, .pitch_m = 0.10922, .blades = 3};
-    if (pare_prop_from_size(&size, &pare_prop_family, &prop, NULL) != PARE_OK)
+    if (pare_prop_from_size(&size, &published_family, &prop, NULL) != PARE_OK)
         return -1;
     pare_prop_table_build(&prop, &table);
     return 0;

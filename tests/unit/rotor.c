@@ -1,6 +1,7 @@
 /* rooms: physics base */
 /* Propeller and rotor: the model's own fixed cases, its table, its laws, hostile input. */
 #include "near.h"
+#include "published_props.h"
 
 #include <float.h>
 #include <math.h>
@@ -32,7 +33,7 @@ static pare_prop sized(double diameter_in, double pitch_in, int blades)
     const pare_prop_size size = {
         .diameter_m = diameter_in * INCH_M, .pitch_m = pitch_in * INCH_M, .blades = blades};
     pare_prop prop;
-    assert_int_equal(pare_prop_from_size(&size, &pare_prop_family, &prop, NULL), PARE_OK);
+    assert_int_equal(pare_prop_from_size(&size, &published_family, &prop, NULL), PARE_OK);
     return prop;
 }
 
@@ -99,8 +100,8 @@ static void a_measured_blade_gives_its_fixed_coefficients(void **state)
     pare_prop prop;
     pare_prop_table table;
     double ct, cp;
-    assert_int_equal(pare_prop_from_stations(10 * INCH_M, 2, false, 18, radius, chord, twist_rad,
-                                             &pare_prop_true, &prop, NULL),
+    assert_int_equal(pare_prop_from_stations(10 * INCH_M, 2, PARE_LINE_UNKNOWN, 18, radius, chord,
+                                             twist_rad, &published_true, &prop, NULL),
                      PARE_OK);
     pare_prop_coefficients(&prop, 0, 5000 * PI / 30, &air, &ct, &cp);
     assert_within(ct, 0.08844063, 1e-5);
@@ -257,7 +258,7 @@ static void a_table_is_known_again_by_its_key_and_only_by_that(void **state)
     other.blades = 2;
     assert_false(pare_prop_table_key(&prop) == pare_prop_table_key(&other));
     other = prop;
-    other.constants = &pare_prop_true;
+    other.constants = &published_true;
     assert_false(pare_prop_table_key(&prop) == pare_prop_table_key(&other));
     other = prop;
     other.diameter_m *= 1 + 1e-15;
@@ -567,7 +568,7 @@ static void a_size_out_of_range_is_refused_and_nothing_written(void **state)
     for (size_t i = 0; i < sizeof wrong / sizeof wrong[0]; i++) {
         pare_prop prop = {.diameter_m = 7};
         pare_error err;
-        assert_int_equal(pare_prop_from_size(&wrong[i].size, &pare_prop_family, &prop, &err),
+        assert_int_equal(pare_prop_from_size(&wrong[i].size, &published_family, &prop, &err),
                          PARE_BAD_DATA);
         assert_non_null(strstr(err.text, wrong[i].says));
         assert_near(prop.diameter_m, 7, 0);
@@ -595,9 +596,9 @@ static void blade_stations_that_make_no_blade_are_refused_by_number(void **state
     for (size_t i = 0; i < sizeof wrong / sizeof wrong[0]; i++) {
         pare_prop prop = {.diameter_m = 7};
         pare_error err;
-        assert_int_equal(pare_prop_from_stations(0.127, 2, false, wrong[i].count, wrong[i].radius,
-                                                 wrong[i].chord, wrong[i].twist_rad,
-                                                 &pare_prop_true, &prop, &err),
+        assert_int_equal(pare_prop_from_stations(0.127, 2, PARE_LINE_UNKNOWN, wrong[i].count,
+                                                 wrong[i].radius, wrong[i].chord,
+                                                 wrong[i].twist_rad, &published_true, &prop, &err),
                          PARE_BAD_DATA);
         assert_non_null(strstr(err.text, wrong[i].says));
         assert_near(prop.diameter_m, 7, 0);
@@ -611,9 +612,9 @@ static void a_known_chord_sets_the_blade_whatever_the_family_says(void **state)
     (void)state;
     pare_prop_size size = {.diameter_m = 0.127, .pitch_m = 0.1, .blades = 3, .chord_m = 0.0127};
     pare_prop narrow, broad;
-    assert_int_equal(pare_prop_from_size(&size, &pare_prop_family, &narrow, NULL), PARE_OK);
+    assert_int_equal(pare_prop_from_size(&size, &published_family, &narrow, NULL), PARE_OK);
     size.chord_m *= 1.5;
-    assert_int_equal(pare_prop_from_size(&size, &pare_prop_family, &broad, NULL), PARE_OK);
+    assert_int_equal(pare_prop_from_size(&size, &published_family, &broad, NULL), PARE_OK);
     double greatest = 0;
     for (int i = 0; i < PARE_PROP_NODES; i++) {
         assert_within(broad.chord[i], 1.5 * narrow.chord[i], 1e-12);
@@ -629,19 +630,19 @@ static void a_slow_blade_is_broader_and_flatter_by_size_steeper_by_measure(void 
     (void)state;
     pare_prop_size size = {.diameter_m = 0.254, .pitch_m = 0.12, .blades = 2};
     pare_prop fast, slow;
-    assert_int_equal(pare_prop_from_size(&size, &pare_prop_family, &fast, NULL), PARE_OK);
-    size.slow = true;
-    assert_int_equal(pare_prop_from_size(&size, &pare_prop_family, &slow, NULL), PARE_OK);
+    assert_int_equal(pare_prop_from_size(&size, &published_family, &fast, NULL), PARE_OK);
+    size.line = PARE_LINE_SLOW;
+    assert_int_equal(pare_prop_from_size(&size, &published_family, &slow, NULL), PARE_OK);
     for (int i = 0; i < PARE_PROP_NODES; i++) {
         assert_true(slow.chord[i] > fast.chord[i]);
         assert_near(slow.twist[i] - fast.twist[i], -0.0147646707444, 1e-12);
     }
     static const double radius[] = {0.2, 1}, chord[] = {0.2, 0.1}, twist_rad[] = {0.5, 0.2};
-    assert_int_equal(pare_prop_from_stations(0.254, 2, false, 2, radius, chord, twist_rad,
-                                             &pare_prop_true, &fast, NULL),
+    assert_int_equal(pare_prop_from_stations(0.254, 2, PARE_LINE_UNKNOWN, 2, radius, chord,
+                                             twist_rad, &published_true, &fast, NULL),
                      PARE_OK);
-    assert_int_equal(pare_prop_from_stations(0.254, 2, true, 2, radius, chord, twist_rad,
-                                             &pare_prop_true, &slow, NULL),
+    assert_int_equal(pare_prop_from_stations(0.254, 2, PARE_LINE_SLOW, 2, radius, chord, twist_rad,
+                                             &published_true, &slow, NULL),
                      PARE_OK);
     for (int i = 0; i < PARE_PROP_NODES; i++)
         assert_near(slow.twist[i] - fast.twist[i], 0.0478582711138, 1e-12);

@@ -7,6 +7,7 @@
 #include "near.h"
 #include "physics/each.h"
 #include "physics/share.h"
+#include "published_props.h"
 
 #define INCH 0.0254
 
@@ -183,7 +184,7 @@ typedef struct fixture {
 static void craft(fixture *f)
 {
     const pare_prop_size size = {.diameter_m = 5.1 * INCH, .pitch_m = 4.3 * INCH, .blades = 3};
-    assert_int_equal(pare_prop_from_size(&size, &pare_prop_family, &f->prop, NULL), PARE_OK);
+    assert_int_equal(pare_prop_from_size(&size, &published_family, &f->prop, NULL), PARE_OK);
     pare_rig_defaults(&f->rig);
     pare_rig *r = &f->rig;
     r->mass_kg = 0.68;
@@ -301,7 +302,8 @@ static void a_motor_past_full_output_is_named(void **state)
     f.rig.mass_kg = 1.3;
     shares_of(4, square, 0, 0.06, share);
     assert_int_equal(pare_rig_each(&f.rig, share, 0.5, each, &pack_a, &err), PARE_BAD_DATA);
-    assert_string_equal(err.text, "motor 1 would need more than full output to hold the balance in hover");
+    assert_string_equal(err.text,
+                        "motor 1 would need more than full output to hold the balance in hover");
     assert_near(each[0].output, 7, 0);
     assert_near(pack_a, 7, 0);
 }

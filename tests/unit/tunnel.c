@@ -6,6 +6,7 @@
 #include "dice.h"
 #include "near.h"
 #include "physics/tunnel.h"
+#include "published_props.h"
 
 #define PI   3.14159265358979323846
 #define INCH 0.0254
@@ -19,7 +20,7 @@ static pare_prop_table table_of(double chord_share, double turned_rad)
 {
     const pare_prop_size size = {.diameter_m = 9 * INCH, .pitch_m = 4.7 * INCH, .blades = 2};
     pare_prop prop;
-    assert_int_equal(pare_prop_from_size(&size, &pare_prop_family, &prop, NULL), PARE_OK);
+    assert_int_equal(pare_prop_from_size(&size, &published_family, &prop, NULL), PARE_OK);
     for (int i = 0; i < PARE_PROP_NODES; i++) {
         prop.chord[i] *= chord_share;
         prop.twist[i] += turned_rad;

@@ -1,0 +1,56 @@
+/* prop_cross.h: how far off a set is on propellers that it has not seen. */
+#ifndef FIT_PROP_CROSS_H
+#define FIT_PROP_CROSS_H
+
+#include <stdio.h>
+
+#include "prop_solve.h"
+
+/** One error: ln(measured over model) of a row. */
+typedef struct fit_error {
+    const fit_blade *blade;
+    double left;
+    double weight; /* one over the rows of its propeller at that state */
+} fit_error;
+
+/** Errors at rest and running, of CT and CP. */
+typedef struct fit_errors {
+    size_t count[2][2];
+    fit_error *error[2][2];
+} fit_errors;
+
+/** What is left out together. */
+typedef enum fit_fold { FIT_NOTHING, FIT_PROPELLER, FIT_MAKER } fit_fold;
+
+/** Errors of every propeller of a set by constants that were fitted without its fold (FIT_NOTHING: by
+ * the given constants).
+ * @return false where memory or a solution failed */
+bool fit_cross(const fit_set *set, fit_fold fold, const pare_prop_constants *given,
+               fit_errors *errors);
+void fit_errors_free(fit_errors *errors);
+
+/** Which propellers count. */
+typedef bool fit_counts(const fit_blade *blade);
+bool fit_sold(const fit_blade *blade);   /* in the tunnel, and no research propeller */
+bool fit_tunnel(const fit_blade *blade); /* all in the tunnel */
+bool fit_stand(const fit_blade *blade);  /* on a stand */
+bool fit_two(const fit_blade *blade);    /* two blades */
+bool fit_more(const fit_blade *blade);   /* three and four */
+
+/** A quantile of the absolute error as a share of the measured value, over rows (alike: each counts
+ * once; else each propeller does). NAN: none. */
+double fit_quantile(const fit_errors *errors, int running, int which, fit_counts *counts,
+                    bool alike, double at);
+/** The median ln(measured over model) of one propeller; NAN: none. */
+double fit_median_of(const fit_errors *errors, int running, int which, const fit_blade *blade);
+size_t fit_propellers(const fit_errors *errors, int running, int which, fit_counts *counts);
+
+/** The share of errors within so much. */
+double fit_within(const fit_errors *errors, int running, int which, fit_counts *counts,
+                  double most);
+/** A standard uncertainty for both half and nine tenths: see prop_cross.c. */
+double fit_doubt_u(const fit_errors *errors, int running, int which, fit_counts *counts);
+/** The correlation of the errors of CT and CP over propellers. */
+double fit_correlation(const fit_errors *errors, int running, fit_counts *counts);
+
+#endif
