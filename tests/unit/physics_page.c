@@ -76,40 +76,64 @@ static void page_shows(const char *name, const text *block)
     free(page);
 }
 
+static const struct {
+    const char *name;
+    const pare_prop_constants *constants;
+} sets[] = {{"size", &pare_prop_family},
+            {"size and line", &pare_prop_family_line},
+            {"measured blade", &pare_prop_true},
+            {"measured blade and line", &pare_prop_true_line}};
+enum { SETS = sizeof sets / sizeof sets[0] };
+
+static void put_heads(text *block, const char *first)
+{
+    put(block, "| %s |", first);
+    for (size_t i = 0; i < SETS; i++)
+        put(block, " %s |", sets[i].name);
+    put(block, "\n| --- | --- | --- | --- | --- |\n");
+}
+
+#define CONSTANT(symbol, field) {symbol " `" #field "`", offsetof(pare_prop_constants, field)}
+
 static void the_propellers_constants_are_as_shown(void **state)
 {
     (void)state;
-    const pare_prop_constants *a = &pare_prop_family, *b = &pare_prop_true;
-    const struct {
-        const char *symbol, *field;
-        double size, blade;
+    static const struct {
+        const char *what;
+        size_t at;
     } rows[] = {
-        {"a0", "lift_slope", a->lift_slope, b->lift_slope},
-        {"na", "lift_slope_exponent", a->lift_slope_exponent, b->lift_slope_exponent},
-        {"αL0", "zero_lift_rad", a->zero_lift_rad, b->zero_lift_rad},
-        {"clmax", "lift_most", a->lift_most, b->lift_most},
-        {"nc", "lift_most_exponent", a->lift_most_exponent, b->lift_most_exponent},
-        {"clmin", "lift_least", a->lift_least, b->lift_least},
-        {"cd0", "drag_least", a->drag_least, b->drag_least},
-        {"nd", "drag_least_exponent", a->drag_least_exponent, b->drag_least_exponent},
-        {"k2", "drag_curve", a->drag_curve, b->drag_curve},
-        {"clc", "drag_centre", a->drag_centre, b->drag_centre},
-        {"ws", "stall_width", a->stall_width, b->stall_width},
-        {"CN", "plate_normal", a->plate_normal, b->plate_normal},
-        {"ks", "rotation", a->rotation, b->rotation},
-        {"xhub", "hub", a->hub, b->hub},
-        {"x0", "inner", a->inner, b->inner},
-        {"kF", "loss_factor", a->loss_factor, b->loss_factor},
-        {"", "mach_most", a->mach_most, b->mach_most},
-        {"", "chord_max_ratio", a->chord_max_ratio, b->chord_max_ratio},
-        {"", "many_blades", a->many_blades, b->many_blades},
+        CONSTANT("a0", lift_slope),
+        CONSTANT("na", lift_slope_exponent),
+        CONSTANT("αL0", zero_lift_rad),
+        CONSTANT("clmax", lift_most),
+        CONSTANT("nc", lift_most_exponent),
+        CONSTANT("clmin", lift_least),
+        CONSTANT("cd0", drag_least),
+        CONSTANT("nd", drag_least_exponent),
+        CONSTANT("k2", drag_curve),
+        CONSTANT("clc", drag_centre),
+        CONSTANT("ws", stall_width),
+        CONSTANT("CN", plate_normal),
+        CONSTANT("ks", rotation),
+        CONSTANT("xhub", hub),
+        CONSTANT("x0", inner),
+        CONSTANT("kF", loss_factor),
+        CONSTANT("Mcap", mach_most),
+        CONSTANT("", ideal_share_most),
+        CONSTANT("", chord_max_ratio),
+        CONSTANT("", many_blades),
     };
     text *block = new_text();
-    put(block,
-        "| constant | field | from the size | measured blade |\n| --- | --- | --- | --- |\n");
-    for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++)
-        put(block, "| %s | `%s` | %.5g | %.5g |\n", rows[i].symbol, rows[i].field, rows[i].size,
-            rows[i].blade);
+    put_heads(block, "constant");
+    for (size_t row = 0; row < sizeof rows / sizeof rows[0]; row++) {
+        put(block, "| %s |", rows[row].what);
+        for (size_t i = 0; i < SETS; i++) {
+            double value;
+            memcpy(&value, (const char *)sets[i].constants + rows[row].at, sizeof value);
+            put(block, " %.5g |", value);
+        }
+        put(block, "\n");
+    }
     page_shows("constants", block);
     free(block);
 }
@@ -206,24 +230,19 @@ static void the_packs_constants_are_as_shown(void **state)
 static void the_models_own_uncertainty_is_as_shown(void **state)
 {
     (void)state;
+    static const char *const states[2] = {"at rest", "running"};
+    static const char *const blades[2] = {"two blades", "three and four"};
     text *block = new_text();
-    put(block, "| standard uncertainty | at rest, CT | CP | in flight, CT | CP | correlation |\n"
-               "| --- | --- | --- | --- | --- | --- |\n");
-    for (int measured = 0; measured < 2; measured++)
-        for (int blades = 2; blades <= 3; blades++) {
-            const pare_prop_size size = {.diameter_m = 0.127, .pitch_m = 0.1, .blades = blades};
-            pare_prop prop;
-            assert_int_equal(pare_prop_from_size(&size,
-                                                 measured ? &pare_prop_true : &pare_prop_family,
-                                                 &prop, NULL),
-                             PARE_OK);
-            const pare_prop_doubt still = pare_prop_model_doubt(&prop, false);
-            const pare_prop_doubt running = pare_prop_model_doubt(&prop, true);
-            put(block, "| %s, %s | %.1f %% | %.1f %% | %.1f %% | %.1f %% | %.2f |\n",
-                measured ? "measured blade" : "from the size",
-                blades == 2 ? "two blades" : "three and more", 100 * still.thrust_u,
-                100 * still.power_u, 100 * running.thrust_u, 100 * running.power_u,
-                still.correlation);
+    put_heads(block, "u of CT, of CP, their correlation");
+    for (int running = 0; running < 2; running++)
+        for (int more = 0; more < 2; more++) {
+            put(block, "| %s, %s |", states[running], blades[more]);
+            for (size_t i = 0; i < SETS; i++) {
+                const pare_prop_doubt *doubt = &sets[i].constants->doubt[running][more];
+                put(block, " %.1f %%, %.1f %%, %.2f |", 100 * doubt->thrust_u, 100 * doubt->power_u,
+                    doubt->correlation);
+            }
+            put(block, "\n");
         }
     page_shows("doubt", block);
     free(block);

@@ -13,7 +13,7 @@ static const struct subject {
     bool (*fit)(const char *data_folder, FILE *constants);
     bool (*draw)(const char *data_folder, const char *pictures, FILE *constants); /* in its place */
 } subjects[] = {
-    {"prop", "prop_fitted.c", fit_prop, NULL},
+    {"prop", "prop_fitted.c", NULL, fit_prop},
     {"drive", "drive_fitted.c", NULL, fit_drive},
     {"cells", "cells_fitted.c", NULL, fit_cells},
     {"pair", NULL, fit_pair, NULL},

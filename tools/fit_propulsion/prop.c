@@ -21,19 +21,21 @@
 
 static const struct set {
     const char *variable, *name, *source;
+    const char *picture; /* how its pictures' names begin; NULL: it has none */
     bool measured, known;
 } sets[] = {
     {"pare_prop_family", "size",
      "UIUC Propeller Data Site, volumes 1 to 4; 5 in stand (Cao, Strawson 2018); 7 in stand "
      "(Spitzer 2019)",
-     false, false},
+     "prop_size", false, false},
     {"pare_prop_family_line", "size and line",
      "UIUC Propeller Data Site, volumes 1 to 4; 5 in stand (Cao, Strawson 2018); 7 in stand "
      "(Spitzer 2019)",
-     false, true},
-    {"pare_prop_true", "measured blade", "UIUC Propeller Data Site, volumes 1 and 2", true, false},
+     "prop_line", false, true},
+    {"pare_prop_true", "measured blade", "UIUC Propeller Data Site, volumes 1 and 2", "prop_blade",
+     true, false},
     {"pare_prop_true_line", "measured blade and line", "UIUC Propeller Data Site, volumes 1 and 2",
-     true, true},
+     NULL, true, true},
 };
 
 /* How far each number is expected from its prior. Levers: twist in rad, the rest in ln. */
@@ -171,16 +173,17 @@ static void print_doubt(const fit_errors *errors, const pare_prop_constants *k)
            k->doubt[0][0].correlation, k->doubt[1][0].correlation);
 }
 
-static bool fit_one(const fit_blades *blades, const struct set *which, FILE *constants)
+static bool fit_one(const fit_blades *blades, const struct set *which, const char *pictures,
+                    FILE *constants)
 {
     const fit_how how = how_of(which);
     fit_set set;
     if (!fit_set_solve(blades, &how, &set))
         return false;
     fit_errors published, propeller, maker;
-    const bool fine = fit_cross(&set, FIT_NOTHING, how.base, &published) &&
-                      fit_cross(&set, FIT_PROPELLER, NULL, &propeller) &&
-                      fit_cross(&set, FIT_MAKER, NULL, &maker);
+    bool fine = fit_cross(&set, FIT_NOTHING, how.base, &published) &&
+                fit_cross(&set, FIT_PROPELLER, NULL, &propeller) &&
+                fit_cross(&set, FIT_MAKER, NULL, &maker);
     if (fine) {
         pare_prop_constants k;
         const fit_errors *honest = which->known ? &propeller : &maker;
@@ -197,9 +200,13 @@ static bool fit_one(const fit_blades *blades, const struct set *which, FILE *con
         print_errors("by maker's line, without research ones", &maker, fit_sold);
         if (!which->measured)
             print_errors("by propeller, on the stands", &propeller, fit_stand);
+        fit_print_classes(honest);
         print_doubt(honest, &k);
         print_by_blade(honest);
         fit_write_set(constants, which->variable, &k);
+        if (which->picture)
+            fine = fit_draw(pictures, which->picture, which->name,
+                            which->known ? "propeller" : "maker's line", honest);
         fit_errors_free(&published);
         fit_errors_free(&propeller);
         fit_errors_free(&maker);
@@ -208,7 +215,7 @@ static bool fit_one(const fit_blades *blades, const struct set *which, FILE *con
     return fine;
 }
 
-bool fit_prop(const char *data_folder, FILE *constants)
+bool fit_prop(const char *data_folder, const char *pictures, FILE *constants)
 {
     fit_blades blades = {0, NULL};
     bool fine = fit_read_tunnel(data_folder, &blades) && fit_read_stands(data_folder, &blades);
@@ -217,7 +224,7 @@ bool fit_prop(const char *data_folder, FILE *constants)
         fit_write_head(constants);
     }
     for (size_t i = 0; fine && i < sizeof sets / sizeof sets[0]; i++)
-        fine = fit_one(&blades, &sets[i], constants);
+        fine = fit_one(&blades, &sets[i], pictures, constants);
     fit_blades_free(&blades);
     return fine;
 }

@@ -61,7 +61,8 @@ static bool judge(const fit_blade *blade, const pare_prop *prop, fit_errors *err
         const int running = !blade->row[r].still;
         fit_left(prop, blade, &blade->row[r], left);
         for (int which = 0; which < 2; which++) {
-            const fit_error error = {blade, left[which], 1.0 / (double)rows[running]};
+            const fit_error error = {blade, left[which], 1.0 / (double)rows[running],
+                                     which == 0 ? blade->row[r].ct : blade->row[r].cp};
             const bool truth = which == 0 || !blade->row[r].derived;
             if (truth && isfinite(left[which]) && !put(errors, running, which, &error))
                 return false;

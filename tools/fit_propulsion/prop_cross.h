@@ -10,7 +10,8 @@
 typedef struct fit_error {
     const fit_blade *blade;
     double left;
-    double weight; /* one over the rows of its propeller at that state */
+    double weight;   /* one over the rows of its propeller at that state */
+    double measured; /* CT or CP */
 } fit_error;
 
 /** Errors at rest and running, of CT and CP. */
@@ -18,6 +19,13 @@ typedef struct fit_errors {
     size_t count[2][2];
     fit_error *error[2][2];
 } fit_errors;
+
+/** A table of these errors by diameter and blade count. */
+void fit_print_classes(const fit_errors *errors);
+
+/** Pictures of these errors: FILE_thrust_rest.svg and so on, of propellers known from `from`. */
+bool fit_draw(const char *folder, const char *file, const char *from, const char *left_out,
+              const fit_errors *errors);
 
 /** What is left out together. */
 typedef enum fit_fold { FIT_NOTHING, FIT_PROPELLER, FIT_MAKER } fit_fold;

@@ -10,7 +10,7 @@
 #include <stdbool.h>
 #include <stdio.h>
 
-bool fit_prop(const char *data_folder, FILE *constants);
+bool fit_prop(const char *data_folder, const char *pictures, FILE *constants);
 bool fit_drive(const char *data_folder, const char *pictures, FILE *constants);
 bool fit_cells(const char *data_folder, const char *pictures, FILE *constants);
 bool fit_pair(const char *data_folder, FILE *constants); /* constants: NULL, it has none */
