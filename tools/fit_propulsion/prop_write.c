@@ -82,7 +82,7 @@ void fit_write_set(FILE *out, const char *variable, const pare_prop_constants *k
             9 * exp(k->hull.low[3]), 9 * exp(k->hull.high[3]), 0.6 + k->hull.low[1],
             0.6 + k->hull.high[1], 1e5 * exp(k->hull.reynolds_low),
             1e5 * exp(k->hull.reynolds_high));
-    fputs("/* clang-format off: rows as they were written */\n", out);
+    fputs("/* clang-format off */\n", out);
     fprintf(out, "const pare_prop_constants %s = {\n    .name = \"%s\",\n    .source = \"%s\",\n",
             variable, k->name, k->source);
     const struct {
