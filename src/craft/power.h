@@ -2,6 +2,8 @@
 #ifndef PARE_CRAFT_POWER_H
 #define PARE_CRAFT_POWER_H
 
+#include <string.h>
+
 #include "craft/sheet.h"
 #include "physics/budget.h"
 
@@ -23,7 +25,9 @@ extern const pare_power_row pare_power_table[PARE_POWER_ROWS];
 
 static inline double pare_power_part(const pare_budget *budget, size_t row)
 {
-    return *(const double *)(const void *)((const char *)budget + pare_power_table[row].offset);
+    double watts;
+    memcpy(&watts, (const char *)budget + pare_power_table[row].offset, sizeof watts);
+    return watts;
 }
 
 /** One steady state at half charge. */
