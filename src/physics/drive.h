@@ -30,7 +30,8 @@ typedef struct pare_drive {
 
 /** As published: no excess and no pulse loss. Fixes the check cases. */
 extern const pare_drive pare_drive_published;
-/** Fitted; see drive_fitted.c. What pare_rig_defaults() takes. */
+/** Fitted; see drive_fitted.c. A pair that a stand measured flies with it; pare_rig_defaults() and the
+ * laws keep the published one until the propeller model's power at rest agrees with that fit. */
 extern const pare_drive pare_drive_fitted;
 
 /** Puts a drive's constants into a rig; kV, winding and unloaded current stay. */

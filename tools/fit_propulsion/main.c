@@ -32,15 +32,25 @@ static bool fit_one(const struct subject *subject, const char *data_folder, cons
 {
     if (!subject->writes)
         return work(subject, data_folder, pictures, NULL);
-    char path[4096];
+    /* Beside the old constants until all is written: a fit that fails leaves those. */
+    char path[4096], beside[4100];
     const int length = snprintf(path, sizeof path, "%s/%s", out_folder, subject->writes);
-    FILE *out = length > 0 && (size_t)length < sizeof path ? fopen(path, "w") : NULL;
+    if (length < 0 || (size_t)length >= sizeof path) {
+        fprintf(stderr, "%.60s...: a shorter path would be right\n", out_folder);
+        return false;
+    }
+    snprintf(beside, sizeof beside, "%s.new", path);
+    FILE *out = fopen(beside, "w");
     if (!out) {
-        perror(path);
+        perror(beside);
         return false;
     }
     const bool fitted = work(subject, data_folder, pictures, out);
-    return fclose(out) == 0 && fitted;
+    if (fclose(out) == 0 && fitted && rename(beside, path) == 0)
+        return true;
+    remove(beside);
+    fprintf(stderr, "%s: left as it was\n", path);
+    return false;
 }
 
 int main(int count, char *argument[])
