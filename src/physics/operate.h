@@ -90,9 +90,9 @@ static inline pare_draw pare_draw_of(const pare_flight *flight, double speed_rad
     const pare_draw one =
         pare_esc_draw(&flight->rig->esc, motor_v * flight->more_w / flight->more_a,
                       motor_a * flight->more_a, pare_motor_pulse_w(&flight->steady, speed_rad_s));
-    return (pare_draw){flight->rotors * one.always_a,
-                       flight->rotors * one.through_w + flight->rig->always_w,
-                       flight->rotors * one.pulse_w, motor_v};
+    return (pare_draw){
+        flight->rotors * one.always_a, flight->rotors * one.through_w + flight->rig->always_w,
+        flight->rotors * one.pulse_w * flight->more_pulse_w, motor_v * flight->more_pulse_v};
 }
 
 /** What a pack gives. */
