@@ -50,10 +50,12 @@ static void heat_of(const wire *w, const pare_air *air, double rms_a, double ful
     load.current_a = rms_a;
     pare_wire_heat settled, burst;
     *settled_degc = *burst_degc = MELTED_DEGC;
-    if (pare_wire_steady(&load, &settled, NULL) == PARE_OK)
+    if (pare_wire_burst(&load, full_a, BURST_S, &settled, &burst, NULL) == PARE_OK) {
         *settled_degc = settled.conductor_degc;
-    if (pare_wire_burst(&load, full_a, BURST_S, &settled, &burst, NULL) == PARE_OK)
         *burst_degc = burst.conductor_degc;
+    } else if (pare_wire_steady(&load, &settled, NULL) == PARE_OK) {
+        *settled_degc = settled.conductor_degc;
+    }
 }
 
 static void temperatures(const wire *w, pare_sheet *sheet)

@@ -158,23 +158,23 @@ pare_status pare_wire_steady(const pare_wire_load *load, pare_wire_heat *heat, p
     const double at_most = conductor_over(&wire, high);
     if (!(isfinite(at_most)) || made_w(&wire, at_most) > lost_w(&wire, high))
         return melts(load, load->current_a, err);
-    double at = low, last = high;
-    double left = made_w(&wire, conductor_over(&wire, low));
-    double last_left = made_w(&wire, at_most) - lost_w(&wire, high);
-    for (int step = 0; step < 100 && fabs(high - low) > 1e-9; step++) {
-        double next = at - left * (last - at) / (last_left - left);
-        if (!(next > low && next < high) || step % 8 == 7)
-            next = 0.5 * (low + high);
-        last = at;
-        last_left = left;
-        at = next;
-        left = made_w(&wire, conductor_over(&wire, at)) - lost_w(&wire, at);
+    /* The first guess takes the losses as steep as over the first ten kelvin. */
+    double last = low, last_left = made_w(&wire, conductor_over(&wire, low));
+    double at = fmin(low + 10 * last_left / lost_w(&wire, low + 10), 0.5 * (low + high));
+    for (int step = 1; step <= 100; step++) {
+        const double left = made_w(&wire, conductor_over(&wire, at)) - lost_w(&wire, at);
         if (left > 0)
             low = at;
         else
             high = at;
-        if (left == 0 || fabs(at - last) < 1e-9)
+        if (left == 0 || fabs(at - last) < 1e-8 || high - low < 1e-8)
             break;
+        double next = at - left * (last - at) / (last_left - left);
+        if (!(next > low && next < high) || step % 8 == 0)
+            next = 0.5 * (low + high);
+        last = at;
+        last_left = left;
+        at = next;
     }
     const double conductor = conductor_over(&wire, at);
     if (conductor > MOST_DEGC)
