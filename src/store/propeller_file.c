@@ -116,7 +116,7 @@ typedef struct reading {
     pare_tunnel_row point[ROWS_MOST];
 } reading;
 
-/* "apce_9x6_rd0991_4003.txt": 4003, after the last '_'. */
+/* "line_9x6_ab0991_4003.txt": 4003, after the last '_'. */
 static pare_status speed_of(const reading *r, const char *path, double *speed_rad_s,
                             pare_error *err)
 {

@@ -16,14 +16,6 @@ static int fresh(void **state)
     return 0;
 }
 
-static void done(const char *line)
-{
-    ran r = run(line);
-    if (r.status != 0)
-        fail_msg("pare %s: %s", line, r.err);
-    ran_free(&r);
-}
-
 static char *out_of(const char *line)
 {
     ran r = run(line);
@@ -45,7 +37,7 @@ static void same(const char *one, const char *two)
 static void a_bench_as_json_comes_back_byte_for_byte(void **state)
 {
     (void)state;
-    done("export -o all.json" DEMO);
+    run_quietly("export -o all.json" DEMO);
     json_t *all = json_load_file("all.json", 0, NULL);
     assert_non_null(all);
     assert_int_equal(json_integer_value(json_object_get(all, "pare")), 1);
@@ -53,7 +45,7 @@ static void a_bench_as_json_comes_back_byte_for_byte(void **state)
     assert_true(json_is_string(json_object_get(json_object_get(part, "mass"), "value")));
     assert_true(json_is_number(json_object_get(part, "owned")));
     json_decref(all);
-    done("import all.json" OTHER);
+    run_quietly("import all.json" OTHER);
     same("export" OTHER, "export" DEMO);
     same("export --as json" OTHER, "export --as json" DEMO);
 }
@@ -66,7 +58,7 @@ static void parts_as_csv_come_back_as_the_same_list(void **state)
     assert_string_equal(r.out, "parts.csv written\n");
     assert_non_null(strstr(r.err, "pare: left out, since a list is flat: body of 99, "));
     ran_free(&r);
-    done("import parts.csv" OTHER);
+    run_quietly("import parts.csv" OTHER);
     same("export --as csv" OTHER, "export --as csv" DEMO);
     /* Whatever has a place in a list has the same text again. */
     char *was = out_of("export" DEMO), *is = out_of("export" OTHER);
@@ -93,8 +85,8 @@ static void records_as_csv_are_known_again(void **state)
     };
     char *before = out_of("export" DEMO);
     for (size_t i = 0; i < sizeof lists / sizeof *lists; i++) {
-        done(lists[i].out);
-        done(lists[i].in);
+        run_quietly(lists[i].out);
+        run_quietly(lists[i].in);
     }
     char *after = out_of("export" DEMO);
     assert_string_equal(after, before);
@@ -122,7 +114,7 @@ static void a_cell_is_quoted_and_keeps_its_own_unit(void **state)
         "price: {each: 3.20, sold_in: 4, shipping: 4.50, seller: H\xC3\xA9l\xC3\xA8ne}}\n"
         "- {id: d, kind: motor, spec: {kv: 1750, stator: 22 mm x 7 mm, volts: 11 V .. 25 V}, "
         "fits: {bolt_circle: [16 mm, 19 mm], thread: M3}}\n");
-    done("import odd.yaml" OWN);
+    run_quietly("import odd.yaml" OWN);
     char *csv = out_of("export --as csv" OWN);
     assert_string_equal(
         csv,
@@ -133,8 +125,8 @@ static void a_cell_is_quoted_and_keeps_its_own_unit(void **state)
         "c,propeller,,,,,3.20,4,4.50,H\xC3\xA9l\xC3\xA8ne,,,,,5.1,4.3,3,,,\r\n"
         "d,motor,,,,,,,,,,22 mm x 7 mm,1750,11 V .. 25 V,,,,16 mm x 19 mm,M3,\r\n");
     free(csv);
-    done("export -o odd.csv" OWN);
-    done("import odd.csv" OTHER);
+    run_quietly("export -o odd.csv" OWN);
+    run_quietly("import odd.csv" OTHER);
     char *was = out_of("export" OWN), *is = out_of("export" OTHER);
     /* Entries are in the list's order, which for d is not as typed. */
     assert_non_null(strstr(is,
@@ -153,12 +145,12 @@ static void a_cell_is_quoted_and_keeps_its_own_unit(void **state)
 static void stand_tables_in_two_units_are_no_list(void **state)
 {
     (void)state;
-    done("export -o all.yaml" DEMO);
-    done("import all.yaml" OTHER);
+    run_quietly("export -o all.yaml" DEMO);
+    run_quietly("import all.yaml" OTHER);
     write_text("t.yaml", "pare: 1\nstand_tables:\n- {motor: mo-2207-2650, propeller: pr-51-43, "
                          "columns: {volts: V, current: A, thrust: N}, rows: [[15.8, 8.6, 4.1], "
                          "[14.9, 43, 11.9]]}\n");
-    done("import t.yaml" OTHER);
+    run_quietly("import t.yaml" OTHER);
     ran r = run("export --as stand" OTHER);
     assert_int_equal(r.status, 3);
     assert_string_equal(r.out, "");
@@ -170,7 +162,7 @@ static void a_form_is_known_by_its_name(void **state)
 {
     (void)state;
     write_text("a.yaml", "pare: 1\nparts: [{id: a, kind: pad, mass: 1 g}]\n");
-    done("import a.yaml" OWN);
+    run_quietly("import a.yaml" OWN);
     run_refuses("export --as jsn" OWN, 2, "pare: --as 'jsn'; did you mean json?\n");
     run_refuses("export --as xlsx" OWN, 2,
                 "pare: --as 'xlsx'; right would be yaml, json, csv, weigh_ins, flights or stand\n");

@@ -30,32 +30,15 @@ static int fresh(void **state)
     return *state ? -1 : 0;
 }
 
-static void done(const char *line)
-{
-    ran r = run(line);
-    if (r.status != 0)
-        fail_msg("pare %s: %s", line, r.err);
-    ran_free(&r);
-}
-
-static char *bench_text(void)
-{
-    ran r = run("export" DEMO);
-    assert_int_equal(r.status, 0);
-    char *text = strdup(r.out);
-    ran_free(&r);
-    return text;
-}
-
 static void tables_go_into_the_part_once_and_come_back_by_undo(void **state)
 {
     (void)state;
-    char *before = bench_text();
+    char *before = demo_text();
     run_prints_golden("propeller-dry-run", "import " BLADE " " REST " " RUNS " --dry-run" TO);
-    char *dry = bench_text();
+    char *dry = demo_text();
     assert_string_equal(dry, before);
     run_prints_golden("propeller", "import " BLADE " " REST " " RUNS TO);
-    char *once = bench_text();
+    char *once = demo_text();
     assert_non_null(strstr(once,
                            "  blade: [[0.15, 0.141, 31.67], [0.5, 0.217, 23.58], [0.75, 0.15, "
                            "16.37], [1, 0.051, 10.61]]\n"));
@@ -64,15 +47,15 @@ static void tables_go_into_the_part_once_and_come_back_by_undo(void **state)
                                  "  - [0.804, 8003, -0.002, 0.0096]\n"
                                  "  - [0, 12000.667, 0.143, 0.085]\n"));
     run_prints_golden("propeller-again", "import " RUNS " " REST TO);
-    char *twice = bench_text();
+    char *twice = demo_text();
     assert_string_equal(twice, once);
-    done("export -o bench.yaml" DEMO);
-    done("import bench.yaml --bench other.sqlite");
+    run_quietly("export -o bench.yaml" DEMO);
+    run_quietly("import bench.yaml --bench other.sqlite");
     ran r = run("export --bench other.sqlite");
     assert_string_equal(r.out, once);
     ran_free(&r);
-    done("undo" DEMO);
-    char *after = bench_text();
+    run_quietly("undo" DEMO);
+    char *after = demo_text();
     assert_string_equal(after, before);
     free(after);
     free(twice);
@@ -84,18 +67,18 @@ static void tables_go_into_the_part_once_and_come_back_by_undo(void **state)
 static void tables_may_come_one_by_one_and_go_by_their_key(void **state)
 {
     (void)state;
-    char *before = bench_text();
-    done("import " RUNS " --set speed=8003rpm" TO);
-    done("import " REST TO);
-    done("import " BLADE TO);
+    char *before = demo_text();
+    run_quietly("import " RUNS " --set speed=8003rpm" TO);
+    run_quietly("import " REST TO);
+    run_quietly("import " BLADE TO);
     json_t *all = run_json("import " REST " --json" TO);
     assert_int_equal((int)number(all, "stations"), 4);
     assert_int_equal((int)number(all, "points"), 5);
     assert_int_equal((int)number(all, "points_added"), 0);
     assert_true(json_is_false(json_object_get(all, "changed")));
     json_decref(all);
-    done("parts change pr-51-43 tunnel=off blade=off" DEMO);
-    char *after = bench_text();
+    run_quietly("parts change pr-51-43 tunnel=off blade=off" DEMO);
+    char *after = demo_text();
     assert_string_equal(after, before);
     free(after);
     free(before);
@@ -106,7 +89,7 @@ static void a_measured_blade_changes_what_the_craft_does(void **state)
 {
     (void)state;
     json_t *before = run_json("sheet bodkin --json" DEMO);
-    done("import " BLADE TO);
+    run_quietly("import " BLADE TO);
     json_t *after = run_json("sheet bodkin --json" DEMO);
     const double was = number(before, "hover_a"), is = number(after, "hover_a");
     assert_true(is < 0.999 * was || is > 1.001 * was);
@@ -147,14 +130,14 @@ static void what_cannot_be_is_refused_with_its_place_and_nothing_goes_in(void **
         {"RPM CT CP\n4000 -0.11 0.05\n5000 0.11 0.05\n",
          "2: a CT of -0.11 at rest: its sign is reversed; right would be above 0\n"},
     };
-    char *before = bench_text();
+    char *before = demo_text();
     for (size_t i = 0; i < sizeof tables / sizeof *tables; i++) {
         char wanted[600];
         write_text("bad_4000.txt", tables[i].text);
         snprintf(wanted, sizeof wanted, "pare: bad_4000.txt:%s", tables[i].message);
         /* A good one before it does not go in either. */
         run_refuses("import " RUNS " bad_4000.txt" TO, 3, wanted);
-        char *after = bench_text();
+        char *after = demo_text();
         assert_string_equal(after, before);
         free(after);
     }
@@ -194,7 +177,7 @@ static void a_table_with_a_wrong_byte_is_taken_whole_or_refused_in_one_line(void
     static const char bytes[] = " \t\n\r-+.eE09aN%(#,;\x80\xFF";
     static const char *const tables[] = {BLADE_TEXT, REST_TEXT, RUNS_TEXT};
     unsigned seed = 11;
-    char *before = bench_text();
+    char *before = demo_text();
     for (int times = 0; times < 90; times++) {
         char text[400];
         const size_t length = strlen(strcpy(text, tables[times % 3]));
@@ -205,14 +188,14 @@ static void a_table_with_a_wrong_byte_is_taken_whole_or_refused_in_one_line(void
         ran r = run("import wrong_8000.txt" TO);
         if (r.status == 0) {
             assert_string_equal(r.err, "");
-            done("undo" DEMO);
+            run_quietly("undo" DEMO);
         } else {
             assert_int_equal(r.status, 3);
             assert_string_equal(r.out, "");
             assert_ptr_equal(strchr(r.err, '\n'), r.err + strlen(r.err) - 1);
         }
         ran_free(&r);
-        char *after = bench_text();
+        char *after = demo_text();
         assert_string_equal(after, before);
         free(after);
     }

@@ -215,6 +215,23 @@ void assert_golden(const char *name, const char *text)
     free(wanted);
 }
 
+void run_quietly(const char *line)
+{
+    ran r = run(line);
+    if (r.status != 0)
+        fail_msg("pare %s: %s", line, r.err);
+    ran_free(&r);
+}
+
+char *demo_text(void)
+{
+    ran r = run("export" DEMO);
+    assert_int_equal(r.status, 0);
+    char *text = strdup(r.out);
+    ran_free(&r);
+    return text;
+}
+
 void run_prints(const char *line, const char *wanted)
 {
     ran r = run(line);

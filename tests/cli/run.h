@@ -29,6 +29,11 @@ void run_prints_golden(const char *golden, const char *line);
 /** Runs, and wants nothing on standard output, this exit status and just this on standard error. */
 void run_refuses(const char *line, int status, const char *wanted);
 
+/** Runs, and wants exit status 0, whatever it prints. */
+void run_quietly(const char *line);
+/** The demo's bench as exported text, in the caller's memory. */
+char *demo_text(void);
+
 /** Runs, wants exit status 0, and reads its JSON. Release with json_decref(). */
 json_t *run_json(const char *line);
 

@@ -24,27 +24,10 @@ static int fresh(void **state)
     return *state ? -1 : 0;
 }
 
-static void done(const char *line)
-{
-    ran r = run(line);
-    if (r.status != 0)
-        fail_msg("pare %s: %s", line, r.err);
-    ran_free(&r);
-}
-
-static char *bench_text(void)
-{
-    ran r = run("export" DEMO);
-    assert_int_equal(r.status, 0);
-    char *text = strdup(r.out);
-    ran_free(&r);
-    return text;
-}
-
 /* The stand tables at the end of the bench's text. */
 static void ends_with(const char *wanted)
 {
-    char *text = bench_text();
+    char *text = demo_text();
     const size_t length = strlen(text), tail = strlen(wanted);
     assert_true(length > tail);
     assert_string_equal(text + length - tail, wanted);
@@ -55,9 +38,9 @@ static void a_table_goes_in_once_and_comes_back_by_undo(void **state)
 {
     (void)state;
     write_text("good.csv", GOOD);
-    char *before = bench_text();
+    char *before = demo_text();
     run_prints_golden("stand-dry-run", "import good.csv" PAIR AIR " --dry-run" DEMO);
-    char *dry = bench_text();
+    char *dry = demo_text();
     assert_string_equal(dry, before);
     run_prints_golden("stand", "import good.csv" PAIR AIR DEMO);
     ends_with("- motor: mo-2207-2650\n"
@@ -66,16 +49,16 @@ static void a_table_goes_in_once_and_comes_back_by_undo(void **state)
               "  columns: {throttle: \"%\", volts: V, current: A, thrust: gf, speed: rpm}\n"
               "  rows: [[25, 16.0, 1.9, 132, 9500], [50, 15.8, 8.6, 428, 17000], [75, 15.4, 22.4, "
               "828, 23600]]\n");
-    char *once = bench_text();
+    char *once = demo_text();
     json_t *again = run_json("import good.csv" PAIR AIR " --json" DEMO);
     assert_string_equal(json_string_value(json_object_get(again, "taken_as")), "stand");
     assert_int_equal((int)number(again, "records_added"), 0);
     assert_int_equal((int)number(again, "records_same"), 1);
     json_decref(again);
-    char *twice = bench_text();
+    char *twice = demo_text();
     assert_string_equal(twice, once);
-    done("undo" DEMO); /* the second time changed nothing */
-    char *after = bench_text();
+    run_quietly("undo" DEMO); /* the second time changed nothing */
+    char *after = demo_text();
     assert_string_equal(after, before);
     free(after);
     free(twice);
@@ -112,11 +95,11 @@ static void a_table_is_read_in_the_words_of_many_stands(void **state)
         char line[400];
         write_text("words.csv", lists[i].list);
         snprintf(line, sizeof line, "import words.csv" PAIR AIR "%s" DEMO, lists[i].more);
-        done(line);
+        run_quietly(line);
         ends_with("  columns: {throttle: \"%\", volts: V, current: A, thrust: gf, speed: rpm}\n"
                   "  rows: [[25, 16.0, 1.9, 132, 9500], [50, 15.8, 8.6, 428, 17000], [75, 15.4, "
                   "22.4, 828, 23600]]\n");
-        done("undo" DEMO);
+        run_quietly("undo" DEMO);
     }
 }
 
@@ -124,15 +107,15 @@ static void the_air_of_a_stand_may_be_told_in_full(void **state)
 {
     (void)state;
     write_text("good.csv", GOOD);
-    done("import good.csv" PAIR " --set pressure=985hPa --set air_temperature=31C --set "
-         "humidity=60%" DEMO);
+    run_quietly("import good.csv" PAIR " --set pressure=985hPa --set air_temperature=31C --set "
+                "humidity=60%" DEMO);
     ends_with("- motor: mo-2207-2650\n"
               "  propeller: pr-51-43\n"
               "  air: {temperature: 31 C, pressure: 985 hPa, humidity: 60 %}\n"
               "  columns: {throttle: \"%\", volts: V, current: A, thrust: gf, speed: rpm}\n"
               "  rows: [[25, 16.0, 1.9, 132, 9500], [50, 15.8, 8.6, 428, 17000], [75, 15.4, 22.4, "
               "828, 23600]]\n");
-    done("export --as stand -o air.csv" DEMO);
+    run_quietly("export --as stand -o air.csv" DEMO);
     json_t *again = run_json("import air.csv --json" DEMO);
     assert_int_equal((int)number(again, "records_same"), 2); /* it, and the demo's own */
     json_decref(again);
@@ -241,7 +224,7 @@ static void what_cannot_be_is_refused_with_its_place_and_nothing_goes_in(void **
         {HEAD "25,16,1.9,132,9500\n50,15.8,8.6,428,17000\n", " --set motor=pr-51-43", 3, NULL},
         {HEAD "25,16,1.9,132,9500\n50,15.8,8.6,428,17000\n", " --keep-good", 3, NULL},
     };
-    char *before = bench_text();
+    char *before = demo_text();
     for (size_t i = 0; i < sizeof lists / sizeof *lists; i++) {
         char line[400], wanted[600];
         write_text("bad.csv", lists[i].list);
@@ -250,7 +233,7 @@ static void what_cannot_be_is_refused_with_its_place_and_nothing_goes_in(void **
             snprintf(wanted, sizeof wanted, "pare: bad.csv:%s", lists[i].message);
             run_refuses(line, lists[i].status, wanted);
         }
-        char *after = bench_text();
+        char *after = demo_text();
         assert_string_equal(after, before);
         free(after);
     }
@@ -279,9 +262,9 @@ static void tables_are_shown_with_their_parts_and_go_by_key(void **state)
 {
     (void)state;
     write_text("good.csv", GOOD);
-    char *before = bench_text();
-    done("import good.csv" PAIR AIR DEMO);
-    char *with = bench_text();
+    char *before = demo_text();
+    run_quietly("import good.csv" PAIR AIR DEMO);
+    char *with = demo_text();
     ran r = run("parts show mo-2207-2650" DEMO);
     assert_non_null(strstr(r.out, "  stand             with pr-51-43, 3 rows, 15.4 to 16.0 V\n"));
     ran_free(&r);
@@ -295,7 +278,7 @@ static void tables_are_shown_with_their_parts_and_go_by_key(void **state)
     assert_true(json_is_null(json_object_get(table, "fault")));
     json_decref(part);
     /* The kV was wrong by half: the table cannot be any more, and says so instead of an error. */
-    done("parts change mo-2207-2650 kv=1000" DEMO);
+    run_quietly("parts change mo-2207-2650 kv=1000" DEMO);
     r = run("parts show mo-2207-2650" DEMO);
     assert_non_null(strstr(r.out, "with pr-51-43, not used: row 3: 23600 rpm, but the motor runs "
                                   "free at 15400 rpm"));
@@ -303,7 +286,7 @@ static void tables_are_shown_with_their_parts_and_go_by_key(void **state)
     r = run("sheet hedgerow" DEMO);
     assert_int_equal(r.status, 0);
     ran_free(&r);
-    done("undo" DEMO);
+    run_quietly("undo" DEMO);
     run_refuses(
         "parts change mo-2207-2650 stand.pr-30-30=off" DEMO, 2,
         "pare: stand.pr-30-30=off: no stand table of mo-2207-2650 with pr-30-30; pare parts "
@@ -314,11 +297,11 @@ static void tables_are_shown_with_their_parts_and_go_by_key(void **state)
         "stand.PART=off, which takes those with PART off\n");
     run_prints("parts change mo-2207-2650 stand.pr-51-43=off owned=7" DEMO,
                "mo-2207-2650 changed\n  owned: 5 -> 7\n  stand.pr-51-43: 1 table (gone)\n");
-    done("undo" DEMO);
-    char *again = bench_text();
+    run_quietly("undo" DEMO);
+    char *again = demo_text();
     assert_string_equal(again, with);
-    done("parts change pr-51-43 stand.mo-2207-2650=off" DEMO);
-    char *after = bench_text();
+    run_quietly("parts change pr-51-43 stand.mo-2207-2650=off" DEMO);
+    char *after = demo_text();
     assert_string_equal(after, before);
     free(after);
     free(again);
@@ -384,16 +367,16 @@ static void random_tables_that_can_be_come_back_as_they_went(void **state)
     for (int times = 0; times < 12; times++) {
         char text[2000];
         write_file("sweep.csv", text, sweep(&seed, text, sizeof text));
-        done("import sweep.csv" PAIR AIR DEMO);
+        run_quietly("import sweep.csv" PAIR AIR DEMO);
     }
-    char *went = bench_text();
-    done("export -o went.yaml" DEMO);
-    done("import went.yaml --bench other.sqlite");
+    char *went = demo_text();
+    run_quietly("export -o went.yaml" DEMO);
+    run_quietly("import went.yaml --bench other.sqlite");
     ran r = run("export --bench other.sqlite");
     assert_string_equal(r.out, went);
     ran_free(&r);
     /* As lists too: one unit a column, a table for each pair and air. */
-    done("export --as stand -o all.csv" DEMO);
+    run_quietly("export --as stand -o all.csv" DEMO);
     json_t *again = run_json("import all.csv --dry-run --json" DEMO);
     assert_int_equal((int)number(again, "refused"), 0);
     json_decref(again);
@@ -406,7 +389,7 @@ static void a_table_with_a_wrong_byte_is_taken_whole_or_refused_in_one_line(void
     (void)state;
     static const char bytes[] = ",;\t\"\n\r-+.eE09aN%(#\x80\xFF";
     unsigned seed = 7;
-    char *before = bench_text();
+    char *before = demo_text();
     for (int times = 0; times < 120; times++) {
         char text[2000];
         const size_t length = sweep(&seed, text, sizeof text);
@@ -417,7 +400,7 @@ static void a_table_with_a_wrong_byte_is_taken_whole_or_refused_in_one_line(void
         ran r = run("import wrong.csv" PAIR AIR DEMO);
         if (r.status == 0) {
             assert_string_equal(r.err, "");
-            done("undo" DEMO);
+            run_quietly("undo" DEMO);
         } else {
             assert_true(r.status == 3 || r.status == 2);
             assert_string_equal(r.out, "");
@@ -425,7 +408,7 @@ static void a_table_with_a_wrong_byte_is_taken_whole_or_refused_in_one_line(void
             assert_int_equal(strncmp(r.err, "pare: ", 6), 0);
         }
         ran_free(&r);
-        char *after = bench_text();
+        char *after = demo_text();
         assert_string_equal(after, before);
         free(after);
     }

@@ -112,16 +112,6 @@ static void write_many_parts(void)
                MANY_ROWS);
 }
 
-static char *exported(void)
-{
-    ran r = run("export --bench data/pare/demo.sqlite");
-    assert_int_equal(r.status, 0);
-    char *text = strdup(r.out);
-    assert_non_null(text);
-    ran_free(&r);
-    return text;
-}
-
 /* Stops an import while it is at work, and wants it to say this. */
 static void is_stopped(const char *file, int signal_number, const char *bench, const char *said)
 {
@@ -151,11 +141,11 @@ static void a_stopped_import_says_so_and_leaves_the_bench_as_it_was(void **state
         int signal_number;
     } cases[] = {{"many.yaml", SIGINT}, {"many.yaml", SIGTERM}, {"many.csv", SIGINT}};
     write_many_parts();
-    char *before = exported();
+    char *before = demo_text();
     for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
         is_stopped(cases[i].file, cases[i].signal_number, "data/pare/demo.sqlite",
                    "pare: stopped: nothing was imported; the bench is as it was\n");
-        char *after = exported();
+        char *after = demo_text();
         assert_string_equal(after, before);
         free(after);
     }
