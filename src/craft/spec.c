@@ -119,7 +119,7 @@ const pare_spec_row pare_spec_table[] = {
     {PARE_PACK, PARE_SPEC_RESISTANCE, "resistance", PARE_DIM_RESISTANCE, 0.05 * MILLI, 2,
      PARE_BY_LAW, 0.15}, /* [E] */
     {PARE_PACK, PARE_SPEC_LABEL_RATING, "label_rating", PARE_DIM_NUMBER, 0.5, 500, PARE_OPTIONAL,
-     0.5}, /* [E] a label, never a capability */
+     0}, /* what the label says; craft/label.h has what to believe */
     {PARE_PACK, PARE_SPEC_DRAG_AREA, "drag_area", PARE_DIM_AREA, 1e-6, 0.1, PARE_OPTIONAL, 0.2},
 
     {PARE_CONNECTOR, PARE_SPEC_CONTINUOUS, "continuous", PARE_DIM_CURRENT, 0.5, 500, PARE_OPTIONAL,

@@ -3,6 +3,7 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "craft/label.h"
 #include "show/catalogue.h"
 #include "show/digits.h"
 #include "show/part_columns.h"
@@ -109,6 +110,35 @@ static void put_includes(const pare_part *part, pare_text *out)
 }
 
 /* What was measured of a propeller alone. */
+/* A pack's discharge rating as physics keeps it, and what its label makes of that. */
+static void put_believable(const pare_part *part, const pare_screen *screen, pare_text *out)
+{
+    pare_believable can;
+    char text[PARE_DIGITS], field[96];
+    if (!pare_pack_believable(part, &can))
+        return;
+    const struct {
+        const char *words, *about;
+        double value, u;
+    } rows[] = {
+        {"carries", "(1 C empties it in an hour) a whole pack, to 60 degC", can.whole, can.whole_u},
+        {"in a burst", "for a second, to a cell's least volts", can.burst, can.burst_u}};
+    for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
+        snprintf(field, sizeof field, "%s C",
+                 pare_digits_u(text, screen, rows[i].value, rows[i].u));
+        pare_text_add(out, "  ");
+        pare_put_left(out, rows[i].words, 18);
+        pare_put_left(out, field, 26);
+        pare_put_wrapped(screen, out, 46, 46, rows[i].about);
+    }
+    if (!pare_pack_boasts(part, &can))
+        return;
+    snprintf(field, sizeof field,
+             "The %s C on its label are more than its cells can give even for a second.",
+             pare_digits_limit(text, part->spec[PARE_SPEC_LABEL_RATING].value));
+    pare_put_wrapped(screen, out, 0, 0, field);
+}
+
 static void put_measured(const pare_part *part, pare_text *out)
 {
     if (part->stations)
@@ -187,6 +217,7 @@ void pare_part_text(const pare_part *part, const char *money, const pare_screen 
         pare_put_left(out, field, 26);
         pare_text_printf(out, "%s\n", pare_known_name(part->holds_c.known));
     }
+    put_believable(part, screen, out);
     pare_tired_cells_text(part, screen, out);
     if (part->kind == PARE_PACK)
         pare_put_wrapped(screen, out, 0, 0,
@@ -275,6 +306,14 @@ json_t *pare_part_object(const pare_part *part)
     }
     if (part->chargings > 0)
         json_object_set_new(one, "tired_cells", pare_part_tired_cells(part));
+    pare_believable can;
+    if (pare_pack_believable(part, &can)) {
+        json_object_set_new(one, "carries_per_h", pare_json_number(can.whole));
+        json_object_set_new(one, "carries_per_h_u", pare_json_number(can.whole_u));
+        json_object_set_new(one, "burst_per_h", pare_json_number(can.burst));
+        json_object_set_new(one, "burst_per_h_u", pare_json_number(can.burst_u));
+        json_object_set_new(one, "boasts", json_boolean(pare_pack_boasts(part, &can)));
+    }
     json_object_set_new(one, "spec", specs);
     json_object_set_new(one, "spec_known", known);
     if (part->stations)
