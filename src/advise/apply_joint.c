@@ -27,12 +27,12 @@ static pare_joint *find_joint(pare_craft *craft, const char *name, pare_error *e
 /* The number of a material, or -1 with err set. */
 static int material_named(const char *word, pare_error *err)
 {
+    const int material = pare_screw_material_named(word);
+    if (material >= 0)
+        return material;
     const char *known[PARE_SCREW_MATERIALS];
-    for (int m = 0; m < PARE_SCREW_MATERIALS; m++) {
+    for (int m = 0; m < PARE_SCREW_MATERIALS; m++)
         known[m] = pare_screw_material_name((pare_screw_material)m);
-        if (strcmp(known[m], word) == 0)
-            return m;
-    }
     const char *near = pare_nearest(word, PARE_SCREW_MATERIALS, known);
     if (near)
         pare_fail(err, PARE_UNKNOWN, "no screw material '%s'; did you mean '%s'?", word, near);

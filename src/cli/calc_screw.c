@@ -36,11 +36,11 @@ static pare_status standard_named(const char *name, pare_screw_standard *standar
 
 static pare_status material_named(const char *name, pare_screw_material *material, pare_error *err)
 {
-    for (int i = 0; i < PARE_SCREW_MATERIALS; i++)
-        if (strcmp(name, pare_screw_material_name((pare_screw_material)i)) == 0) {
-            *material = (pare_screw_material)i;
-            return PARE_OK;
-        }
+    const int known = pare_screw_material_named(name);
+    if (known >= 0) {
+        *material = (pare_screw_material)known;
+        return PARE_OK;
+    }
     return pare_fail(err, PARE_BAD_DATA,
                      "material '%.30s': known are steel, stainless, titanium, aluminium_7075, "
                      "aluminium, brass and nylon",

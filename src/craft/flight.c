@@ -5,9 +5,9 @@
 #include <stdio.h>
 #include <string.h>
 
-#include "craft/holding.h"
 #include "physics/aloft.h"
 
+#define CRASH_M_S      15.0
 #define BURST_HEIGHT_M 30.0
 
 size_t pare_brief_flown(const pare_brief *brief, const pare_flown **flown)
@@ -16,6 +16,11 @@ size_t pare_brief_flown(const pare_brief *brief, const pare_flown **flown)
         {PARE_FLOWN_THRUST, 0.3, 1}, {PARE_FLOWN_SPEED, 0.5, 10}, {PARE_FLOWN_THRUST, 0.2, 2}};
     *flown = brief->entries ? brief->flown : usual;
     return brief->entries ? brief->entries : sizeof usual / sizeof usual[0];
+}
+
+double pare_brief_crash_m_s(const pare_brief *brief)
+{
+    return brief->crash_speed_m_s > 0 ? brief->crash_speed_m_s : CRASH_M_S;
 }
 
 pare_landing pare_brief_landing(const pare_brief *brief, pare_chemistry chemistry)

@@ -16,6 +16,9 @@
  * weight. common practice, no source */
 size_t pare_brief_flown(const pare_brief *brief, const pare_flown **flown);
 
+/** The speed of its crash: the brief's own, or 15 m/s (common practice, no source). */
+double pare_brief_crash_m_s(const pare_brief *brief);
+
 /** When it lands: the brief's, or 20 % left and the chemistry's voltage, whichever comes first. */
 pare_landing pare_brief_landing(const pare_brief *brief, pare_chemistry chemistry);
 

@@ -14,17 +14,11 @@
 
 #include "base/text.h"
 
-#define CRASH_M_S        15.0
 #define SHEAR_SHARE      0.6  /* of the tensile strength */
 #define BASE_OVER_CIRCLE 1.25 /* a motor's base reaches so far beyond its bolt circle; estimate */
 #define USUAL_CIRCLE     0.7 /* bolt circle over stator diameter where it is not stated; estimate */
 #define ABOVE_STATOR_M   5e-3 /* the propeller's plane over the base, past the stator; estimate */
 #define ENGAGED_LEAST_M  1e-3
-
-double pare_brief_crash_m_s(const pare_brief *brief)
-{
-    return brief->crash_speed_m_s > 0 ? brief->crash_speed_m_s : CRASH_M_S;
-}
 
 static double square(double x)
 {

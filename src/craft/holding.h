@@ -52,7 +52,4 @@ double pare_holding_ratio(const pare_holding *holding, const pare_screw_load *lo
 double pare_holding_with(const pare_holding *holding, const pare_joint *joint,
                          pare_screw_material material, int together);
 
-/** The speed of a brief's crash: its own, or 15 m/s. */
-double pare_brief_crash_m_s(const pare_brief *brief);
-
 #endif

@@ -242,10 +242,8 @@ static pare_typical connector_kg(const pare_part *part)
 
 static double standoff_density_kg_m3(const char *material)
 {
-    for (int i = 0; material && i < PARE_SCREW_MATERIALS; i++)
-        if (strcmp(material, pare_screw_material_name((pare_screw_material)i)) == 0)
-            return pare_screw_density_kg_m3((pare_screw_material)i);
-    return pare_screw_density_kg_m3(PARE_ALUMINIUM);
+    const int known = material ? pare_screw_material_named(material) : -1;
+    return pare_screw_density_kg_m3(known >= 0 ? (pare_screw_material)known : PARE_ALUMINIUM);
 }
 
 /* A tube threaded through at half its outside, as an M2.5 or M3 standoff of 5 mm is [E]; 25 mm long

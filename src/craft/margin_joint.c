@@ -3,6 +3,7 @@
 
 #include <math.h>
 
+#include "craft/flight.h"
 #include "craft/holding.h"
 
 #define CRASH_SHARE_U 0.4 /* of the crash's load: stopping distance and who takes it are guesses */

@@ -100,6 +100,14 @@ const char *pare_screw_material_name(pare_screw_material material)
     return materials[material].name;
 }
 
+int pare_screw_material_named(const char *name)
+{
+    for (int i = 0; i < PARE_SCREW_MATERIALS; i++)
+        if (strcmp(name, materials[i].name) == 0)
+            return i;
+    return -1;
+}
+
 const char *pare_screw_standard_name(pare_screw_standard standard)
 {
     return standards[standard].name;

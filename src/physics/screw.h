@@ -26,6 +26,8 @@ typedef enum pare_screw_material {
  * unknown alloy, counted as soft), "brass", "nylon". */
 double pare_screw_density_kg_m3(pare_screw_material material);
 const char *pare_screw_material_name(pare_screw_material material);
+/** The material of a name, or -1. */
+int pare_screw_material_named(const char *name);
 const char *pare_screw_standard_name(pare_screw_standard standard); /* "ISO4762" */
 
 /** A thread by its nominal diameter: 1.6, 2, 2.5, 3, 4, 5 mm. */

@@ -10,6 +10,7 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "craft/flight.h"
 #include "craft/holding.h"
 #include "show/digits.h"
 #include "show/sheet_json.h"
