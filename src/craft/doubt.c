@@ -47,6 +47,7 @@ typedef struct doubt {
     size_t motor, propeller, pack; /* their items */
     pare_slopes slopes;
     double variance[PARE_FIGURES];
+    double covariance[PARE_TOGETHERS];
 } doubt;
 
 static void mass_values(const pare_body *all, double pack_kg, double pack_u_kg,
@@ -133,6 +134,15 @@ static void assembly_effect(const doubt *d, const double grown_kg[PARE_LINES], s
             out->number[moved[i].which] = moved[i].after / moved[i].before - 1;
 }
 
+/* One source moves every figure so far. */
+static void add_moved(doubt *d, const double moved[PARE_FIGURES])
+{
+    for (int f = 0; f < PARE_FIGURES; f++)
+        d->variance[f] += moved[f] * moved[f];
+    for (int t = 0; t < PARE_TOGETHERS; t++)
+        d->covariance[t] += moved[pare_together_table[t][0]] * moved[pare_together_table[t][1]];
+}
+
 static void add(doubt *d, const effect *e)
 {
     double moved[PARE_FIGURES] = {0};
@@ -142,8 +152,7 @@ static void add(doubt *d, const effect *e)
         if (e->number[n] != 0)
             for (int f = 0; f < PARE_FIGURES; f++)
                 moved[f] += d->slopes.slope[n][f] * e->number[n];
-    for (int f = 0; f < PARE_FIGURES; f++)
-        d->variance[f] += moved[f] * moved[f];
+    add_moved(d, moved);
 }
 
 static const pare_part *part_of(const doubt *d, const pare_line *line)
@@ -355,6 +364,9 @@ static double running_share(const pare_brief *brief, int figure)
     case PARE_FLOWN_TIME:
     case PARE_FLOWN_A:
     case PARE_FLOWN_RMS_A:
+    case PARE_FLOWN_MOTOR_A:
+    case PARE_WINDING:
+    case PARE_PACK_WARMTH:
         for (size_t i = 0; i < entries; i++)
             if (flown[i].as == PARE_FLOWN_SPEED)
                 share += flown[i].share;
@@ -387,20 +399,30 @@ static double bend(double at_u, double u, double now_u)
 
 static void drive(doubt *d, const pare_doubts *doubts)
 {
+    double moved[PARE_PAIR_NUMBERS][PARE_FIGURES] = {{0}};
     for (int f = PARE_HOVER_OUTPUT; f < PARE_FIGURES; f++) {
         const pare_pair_doubt its = drive_of(&d->craft->brief, doubts, f);
-        for (int source = 0; source < PARE_PAIR_NUMBERS; source++) {
-            double moved = 0;
+        for (int source = 0; source < PARE_PAIR_NUMBERS; source++)
             for (int number = 0; number < PARE_PAIR_NUMBERS; number++)
-                moved += d->slopes.slope[of_pair[number]][f] * its.root[number][source];
-            d->variance[f] += moved * moved;
-        }
+                moved[source][f] += d->slopes.slope[of_pair[number]][f] * its.root[number][source];
         for (int number = 0; number < PARE_PAIR_NUMBERS; number++) {
             const double off = bend(d->slopes.bend[of_pair[number]][f], doubts->u[of_pair[number]],
                                     total(&its, number));
             d->variance[f] += off * off;
         }
     }
+    for (int source = 0; source < PARE_PAIR_NUMBERS; source++)
+        add_moved(d, moved[source]);
+}
+
+static double uncertainty(const doubt *d, int figure)
+{
+    double begins;
+    if (!pare_log_normal(d->sheet, figure, &begins))
+        return sqrt(d->variance[figure]);
+    const double rise = d->sheet->figure[figure].value - begins;
+    const double square = d->variance[figure] / (rise * rise);
+    return rise * sqrt(expm1(square) * exp(square));
 }
 
 void pare_sheet_doubt_with(const pare_craft *craft, const pare_doubts *doubts, pare_sheet *sheet)
@@ -418,7 +440,8 @@ void pare_sheet_doubt_with(const pare_craft *craft, const pare_doubts *doubts, p
     shared_scale(&d);
     stations(&d);
     for (int f = 0; f < PARE_FIGURES; f++)
-        sheet->figure[f].u = sheet->figure[f].exists ? sqrt(d.variance[f]) : 0;
+        sheet->figure[f].u = sheet->figure[f].exists ? uncertainty(&d, f) : 0;
+    memcpy(sheet->covariance, d.covariance, sizeof d.covariance);
     sheet->with_u = true;
 }
 

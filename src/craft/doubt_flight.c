@@ -19,6 +19,7 @@
 #include <math.h>
 
 #include "craft/flight.h"
+#include "craft/warmth.h"
 
 #define RPM_PER_RAD_S 9.549296585513721
 
@@ -157,6 +158,24 @@ static void fly(const pare_brief *brief, const pare_rig *from, pare_doubted whic
     pare_flight_some(brief, &moved.rig, flown[which].groups, figure, &endured);
 }
 
+bool pare_log_normal(const pare_sheet *sheet, int figure, double *begins)
+{
+    *begins = figure == PARE_WINDING ? sheet->rig.air.temperature_degc
+                                     : pare_pack_begins_degc(&sheet->rig);
+    return (figure == PARE_WINDING || figure == PARE_PACK_WARMTH) &&
+           sheet->figure[figure].value > *begins;
+}
+
+/* By how much a figure is off, straight in what moves it. */
+static double off_by(const pare_sheet *sheet, int figure, double value)
+{
+    double begins;
+    const double here = sheet->figure[figure].value;
+    if (!pare_log_normal(sheet, figure, &begins))
+        return value - here;
+    return (here - begins) * log(fmax(value - begins, 1e-9) / (here - begins));
+}
+
 /* Where one side has no figure, the slope of the other stands for both. */
 static void find_slope(const pare_brief *brief, const pare_sheet *sheet, pare_doubted which,
                        double u, double slope[PARE_FIGURES], double bend[PARE_FIGURES])
@@ -172,8 +191,8 @@ static void find_slope(const pare_brief *brief, const pare_sheet *sheet, pare_do
         const bool up = high[f].exists, down = both && low[f].exists;
         if (!sheet->figure[f].exists || !(up || down))
             continue;
-        const double here = sheet->figure[f].value;
-        const double rise = up ? high[f].value - here : 0, fall = down ? low[f].value - here : 0;
+        const double rise = up ? off_by(sheet, f, high[f].value) : 0;
+        const double fall = down ? off_by(sheet, f, low[f].value) : 0;
         slope[f] = (rise - fall) / (up && down ? 2 * step : step);
         bend[f] = up && down ? fabs(rise + fall) * sqrt(1 - 1 / (far * far)) / (2 * far) : 0;
     }
@@ -207,11 +226,15 @@ static void capacity(const pare_sheet *sheet, pare_slopes *slopes)
         alike(slopes, PARE_DOUBTED_CAPACITY, PARE_DOUBTED_PACK_OHM, -1);
     for (size_t i = 0; i < sizeof these / sizeof these[0]; i++)
         slopes->slope[PARE_DOUBTED_CAPACITY][these[i]] += sheet->figure[these[i]].value;
+    slopes->slope[PARE_DOUBTED_CAPACITY][PARE_PACK_WARMTH] +=
+        sheet->figure[PARE_PACK_WARMTH].value - pare_pack_begins_degc(&sheet->rig);
 }
 
-/* Over a pack's own resistance, all of it when held and the quick part of it at full throttle. */
-static void lead(const pare_rig *rig, pare_slopes *slopes)
+/* Over a pack's own resistance, all of it when held and the quick part of it at full throttle. A lead's
+ * own heat is not the pack's. */
+static void lead(const pare_sheet *sheet, pare_slopes *slopes)
 {
+    const pare_rig *rig = &sheet->rig;
     const pare_pack *pack = &rig->pack;
     const double all = pare_pack_ohm(pack, PARE_CHARGE_HALF, 1) - pack->lead_ohm;
     const double quick = pare_pack_ohm(pack, PARE_CHARGE_HALF, 0) - pack->lead_ohm;
@@ -220,6 +243,8 @@ static void lead(const pare_rig *rig, pare_slopes *slopes)
         slopes->slope[PARE_DOUBTED_LEAD][f] =
             slopes->slope[PARE_DOUBTED_PACK_OHM][f] * pack->lead_ohm / (held ? all : quick);
     }
+    slopes->slope[PARE_DOUBTED_LEAD][PARE_PACK_WARMTH] -=
+        (sheet->figure[PARE_PACK_WARMTH].value - pare_pack_begins_degc(rig)) * pack->lead_ohm / all;
 }
 
 /* The pulses' loss is so much of what the motor takes unloaded, at hover; at full throttle there is
@@ -244,7 +269,7 @@ static void by_rule(const pare_sheet *sheet, pare_slopes *slopes)
     slopes->slope[PARE_DOUBTED_MASS][PARE_CRASH] = sheet->figure[PARE_CRASH].value;
     turning(sheet, slopes);
     capacity(sheet, slopes);
-    lead(rig, slopes);
+    lead(sheet, slopes);
     pulses(sheet, slopes);
     alike(slopes, PARE_DOUBTED_BLOCKAGE, PARE_DOUBTED_THRUST, -rig->blockage / (1 - rig->blockage));
     alike(slopes, PARE_DOUBTED_ESC_OHM, PARE_DOUBTED_RESISTANCE,

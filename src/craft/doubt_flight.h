@@ -44,6 +44,13 @@ typedef struct pare_slopes {
     double bend[PARE_DOUBTED][PARE_FIGURES];
 } pare_slopes;
 
+/** Whether a figure is log-normal, and what it is counted from.
+ *
+ * Heat is a product of powers of numbers of which some are known to a half: it moves straight in its
+ * logarithm only. Its slopes are those of the logarithm times its rise. Any other figure moves straight
+ * enough, or by its bends. */
+bool pare_log_normal(const pare_sheet *sheet, int figure, double *begins);
+
 /** A rig whose numbers are moved, with its own cells where these are. Not to be copied then. */
 typedef struct pare_moved_rig {
     pare_rig rig;

@@ -5,6 +5,7 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "craft/warmth.h"
 #include "physics/aloft.h"
 
 #define CRASH_M_S      15.0
@@ -72,6 +73,25 @@ static void hover_time(pare_flight *flight, const pare_landing *landing, pare_sh
         missing(&figure[PARE_HOVER_TIME], &err);
 }
 
+static void warmth(pare_flight *flight, const pare_landing *landing, const pare_endurance *endured,
+                   pare_sheet_figure figure[])
+{
+    const pare_rig *rig = flight->rig;
+    pare_operating hovering;
+    pare_error err;
+    double degc;
+    if (pare_flight_thrust(flight, 1, PARE_CHARGE_HALF, &hovering, &err) == PARE_OK &&
+        pare_winding_degc(rig, hovering.rotor.speed_rad_s, endured->motor_rms_a, &degc, &err) ==
+            PARE_OK)
+        set(&figure[PARE_WINDING], degc);
+    else
+        missing(&figure[PARE_WINDING], &err);
+    set(&figure[PARE_PACK_WARMTH],
+        pare_pack_begins_degc(rig) +
+            pare_pack_warms_k(rig, endured->mean_a, endured->rms_a,
+                              (1 - landing->charge) * rig->pack.capacity_c));
+}
+
 static void minutes(const pare_brief *brief, pare_flight *flight, const pare_landing *landing,
                     pare_sheet_figure figure[], pare_endurance *endured)
 {
@@ -84,10 +104,13 @@ static void minutes(const pare_brief *brief, pare_flight *flight, const pare_lan
         set(&figure[PARE_FLOWN_TIME], result.time_s);
         set(&figure[PARE_FLOWN_A], result.mean_a);
         set(&figure[PARE_FLOWN_RMS_A], result.rms_a);
+        set(&figure[PARE_FLOWN_MOTOR_A], result.motor_rms_a);
+        warmth(flight, landing, &result, figure);
     } else {
-        missing(&figure[PARE_FLOWN_TIME], &err);
-        missing(&figure[PARE_FLOWN_A], &err);
-        missing(&figure[PARE_FLOWN_RMS_A], &err);
+        static const pare_figure these[] = {PARE_FLOWN_TIME,    PARE_FLOWN_A, PARE_FLOWN_RMS_A,
+                                            PARE_FLOWN_MOTOR_A, PARE_WINDING, PARE_PACK_WARMTH};
+        for (size_t i = 0; i < sizeof these / sizeof these[0]; i++)
+            missing(&figure[these[i]], &err);
     }
 }
 
@@ -134,6 +157,10 @@ static void throttle(pare_flight *flight, double landing_charge, pare_sheet_figu
             memcpy(figure[these[i]].why, figure[PARE_TWR_FRESH].why, PARE_WHY);
     }
     full(flight, PARE_CHARGE_HALF, PARE_TWR_HALF, figure, &later);
+    if (figure[PARE_TWR_HALF].exists)
+        set(&figure[PARE_FULL_CELL_V], later.pack_v / rig->pack.cells);
+    else
+        memcpy(figure[PARE_FULL_CELL_V].why, figure[PARE_TWR_HALF].why, PARE_WHY);
     full(flight, landing_charge, PARE_TWR_LANDING, figure, &later);
 }
 
@@ -202,9 +229,9 @@ unsigned pare_flight_groups(pare_figures wanted)
         {PARE_HOVER_OUTPUT, PARE_HOVER_RPM, PARE_FLY_HOVER},
         {PARE_HOVER_TIME, PARE_HOVER_TIME, PARE_FLY_HOVER_TIME},
         {PARE_CRUISE_TIME, PARE_CRUISE_TIME, PARE_FLY_RANGE},
-        {PARE_FLOWN_TIME, PARE_FLOWN_RMS_A, PARE_FLY_MINUTES},
+        {PARE_FLOWN_TIME, PARE_PACK_WARMTH, PARE_FLY_MINUTES},
         {PARE_BEST_RANGE, PARE_BEST_RANGE_SPEED, PARE_FLY_RANGE},
-        {PARE_THRUST_FRESH, PARE_MOTOR_FULL_A, PARE_FLY_FULL | PARE_FLY_MINUTES},
+        {PARE_THRUST_FRESH, PARE_FULL_CELL_V, PARE_FLY_FULL | PARE_FLY_MINUTES},
         {PARE_BURST, PARE_BURST, PARE_FLY_BURST},
         {PARE_TURN, PARE_TURN, PARE_FLY_TURN},
         {PARE_CLIMB, PARE_CLIMB, PARE_FLY_CLIMB},

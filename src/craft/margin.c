@@ -1,7 +1,10 @@
 /* margin.c: limits and ratings (see margin.h).
  *
- * A margin is a ratio: what a thing bears over what it must bear, 1 or more holds. Its chance of
- * holding takes the difference as normal with the uncertainties of both sides. ESC ratings are
+ * A margin is a ratio: what a thing bears over what it must bear, 1 or more holds. A limit that is
+ * sharp is met with the chance that a normal figure is on its right side. Where the limit or a law is in
+ * doubt too, both sides are quantities that cannot be less than nothing, and some are known to a third
+ * only: they are taken as log-normal, as their ratio then is, so that a strength that is doubted by half
+ * is not one that may be below zero. tests/unit/margin_draws.c compares both with draws. ESC ratings are
  * compared with the motor's current, which a part-throttle ESC carries in full: the continuous one
  * with the rms over the flown profile (heat goes with the square), the burst one with full throttle on
  * a fresh pack. */
@@ -16,17 +19,46 @@
 #define USUAL_OUT_V           5.0
 #define BURST_OVER_CONTINUOUS 1.2 /* [E] where a maker states no burst rating */
 
-static double normal_chance(double above, double u)
+/* The variance of the logarithm of a log-normal quantity, from its median and standard deviation. */
+static double log_variance(double median, double u)
 {
-    if (!(u > 0))
-        return above >= 0 ? 1 : 0;
-    return 0.5 * erfc(-above / (u * sqrt(2)));
+    const double share = median != 0 ? u / median : 0;
+    return log(0.5 * (1 + sqrt(1 + 4 * share * share)));
+}
+
+static void doubt_sharp(double value, double value_u, double limit, pare_margin *margin)
+{
+    const double above = margin->at_least ? value - limit : limit - value;
+    margin->ratio_u = value != 0 ? fabs(margin->ratio * value_u / value) : 0;
+    if (value_u > 0)
+        margin->chance = 0.5 * erfc(-above / (value_u * sqrt(2)));
+}
+
+static void doubt_both(double value, double value_u, double limit, double limit_u,
+                       pare_margin *margin)
+{
+    const double variance = log_variance(value, value_u) + log_variance(limit, limit_u);
+    if (!(margin->ratio > 0 && variance > 0))
+        return;
+    margin->ratio_u = margin->ratio * sqrt(expm1(variance) * exp(variance));
+    margin->chance = 0.5 * erfc(-log(margin->ratio) / sqrt(2 * variance));
 }
 
 double pare_figure_share_u(const pare_sheet *sheet, pare_figure figure)
 {
     const pare_sheet_figure *f = &sheet->figure[figure];
     return f->exists && f->value != 0 ? fabs(f->u / f->value) : 0;
+}
+
+double pare_together_share_u(const pare_sheet *sheet, pare_together which, double first,
+                             double second)
+{
+    const pare_figure a = pare_together_table[which][0], b = pare_together_table[which][1];
+    const double u_a = first * pare_figure_share_u(sheet, a);
+    const double u_b = second * pare_figure_share_u(sheet, b);
+    const double values = sheet->figure[a].value * sheet->figure[b].value;
+    const double both = values != 0 ? first * second * sheet->covariance[which] / values : 0;
+    return sqrt(fmax(u_a * u_a + u_b * u_b + 2 * both, 0));
 }
 
 /* Joined by hand: some thirty a sheet, and printf would take as long as the figures of a turn. */
@@ -54,12 +86,14 @@ pare_margin *pare_margin_add(pare_sheet *sheet, const pare_bound *b, const char 
     const double above = b->at_least ? value - limit : limit - value;
     const double bears = b->at_least ? value : limit;
     const double must = b->at_least ? limit : value;
-    const double bears_u = b->at_least ? b->value_u : b->limit_u;
-    const double must_u = b->at_least ? b->limit_u : b->value_u;
+    const double own_u = b->own_share * fabs(value), value_u = hypot(b->figures_u, own_u);
     *margin = (pare_margin){.unit = b->unit,
                             .value = b->value,
-                            .value_u = sheet->with_u ? b->value_u : 0,
+                            .value_u = sheet->with_u ? value_u : 0,
+                            .own_u = sheet->with_u ? own_u : 0,
                             .limit = b->limit,
+                            .limit_u = sheet->with_u ? b->limit_u : 0,
+                            .from_zero = b->from_zero,
                             .at_least = b->at_least,
                             .ratio = must != 0 ? bears / must : (above >= 0 ? 1e3 : 0),
                             .chance = NAN,
@@ -67,9 +101,11 @@ pare_margin *pare_margin_add(pare_sheet *sheet, const pare_bound *b, const char 
                             .caution = b->caution};
     name(margin, first, rest);
     if (sheet->with_u) {
-        if (bears != 0 && must != 0)
-            margin->ratio_u = fabs(margin->ratio) * hypot(bears_u / bears, must_u / must);
-        margin->chance = normal_chance(above, hypot(b->value_u, b->limit_u));
+        margin->chance = margin->ratio >= 1 ? 1 : 0;
+        if (b->own_share > 0 || b->limit_u > 0)
+            doubt_both(value, value_u, limit, b->limit_u, margin);
+        else
+            doubt_sharp(value, value_u, limit, margin);
     }
     return margin;
 }
@@ -84,7 +120,7 @@ static void brief_limits(const pare_craft *craft, pare_sheet *sheet)
         const pare_figure_row *row = &pare_figure_table[figure];
         const pare_sheet_figure *now = &sheet->figure[figure];
         pare_bound b = {.value = now->exists ? now->value * row->scale : (double)NAN,
-                        .value_u = now->u * row->scale,
+                        .figures_u = now->u * row->scale,
                         .limit = limit->value * row->scale,
                         .at_least = limit->at_least,
                         .unit = row->unit,
@@ -101,10 +137,10 @@ static void brief_limits(const pare_craft *craft, pare_sheet *sheet)
 }
 
 /* Known from the minutes as flown; where there are none, from each entry by itself. */
-static double profile_motor_rms_a(const pare_craft *craft, const pare_sheet *sheet)
+static pare_sheet_figure flown_motor(const pare_craft *craft, const pare_sheet *sheet)
 {
-    if (sheet->flown_motor_a > 0)
-        return sheet->flown_motor_a;
+    if (sheet->figure[PARE_FLOWN_MOTOR_A].exists)
+        return sheet->figure[PARE_FLOWN_MOTOR_A];
     const pare_flown *flown;
     const size_t entries = pare_brief_flown(&craft->brief, &flown);
     double square = 0, share = 0;
@@ -121,18 +157,18 @@ static double profile_motor_rms_a(const pare_craft *craft, const pare_sheet *she
         square += flown[i].share * point.motor.current_a * point.motor.current_a;
         share += flown[i].share;
     }
-    return share > 0 ? sqrt(square / share) : (double)NAN;
+    return (pare_sheet_figure){.exists = share > 0, .value = share > 0 ? sqrt(square / share) : 0};
 }
 
-static void current_ratings(const pare_item *item, const char *what, double flown_a,
+static void current_ratings(const pare_item *item, const char *what, const pare_sheet_figure *flown,
                             pare_sheet *sheet)
 {
     const pare_value *spec = item->part->spec;
     const pare_value *continuous = &spec[PARE_SPEC_CONTINUOUS], *burst = &spec[PARE_SPEC_BURST];
     const pare_sheet_figure *full = &sheet->figure[PARE_MOTOR_FULL_A];
-    if (continuous->value > 0 && isfinite(flown_a)) {
-        const pare_bound b = {.value = flown_a,
-                              .value_u = flown_a * pare_figure_share_u(sheet, PARE_FLOWN_RMS_A),
+    if (continuous->value > 0 && flown->exists) {
+        const pare_bound b = {.value = flown->value,
+                              .figures_u = flown->u,
                               .limit = continuous->value,
                               .limit_u = continuous->u,
                               .unit = "A",
@@ -144,7 +180,7 @@ static void current_ratings(const pare_item *item, const char *what, double flow
     const bool stated = burst->value > 0;
     const pare_bound b = {
         .value = full->value,
-        .value_u = full->u,
+        .figures_u = full->u,
         .limit = stated ? burst->value : BURST_OVER_CONTINUOUS * continuous->value,
         .limit_u = stated ? burst->u : 0.15 * continuous->value,
         .unit = "A",
@@ -230,7 +266,7 @@ static void margin_limit(const pare_craft *craft, pare_sheet *sheet, size_t firs
         if (!isfinite(worst))
             return;
         const pare_bound b = {.value = worst,
-                              .value_u = worst_u,
+                              .figures_u = worst_u,
                               .limit = craft->brief.limit[i].value,
                               .at_least = true,
                               .unit = "",
@@ -254,8 +290,8 @@ static void sort_worst_first(pare_sheet *sheet)
 
 pare_figures pare_margin_figures(const pare_craft *craft)
 {
-    static const pare_figure asked[] = {PARE_FLOWN_RMS_A, PARE_FLOWN_TIME,   PARE_MOTOR_FULL_A,
-                                        PARE_FULL_A,      PARE_THRUST_FRESH, PARE_HOVER_RPM};
+    static const pare_figure asked[] = {PARE_FLOWN_RMS_A, PARE_MOTOR_FULL_A, PARE_FULL_A,
+                                        PARE_THRUST_FRESH, PARE_HOVER_RPM};
     pare_figures figures = 0;
     for (size_t i = 0; i < sizeof asked / sizeof asked[0]; i++)
         figures |= (pare_figures)1 << asked[i];
@@ -280,17 +316,17 @@ void pare_sheet_margins(const pare_craft *craft, pare_sheet *sheet)
     sheet->margins = 0;
     brief_limits(craft, sheet);
     const size_t first_rating = sheet->margins;
-    const double flown_a = profile_motor_rms_a(craft, sheet);
+    const pare_sheet_figure flown = flown_motor(craft, sheet);
     const int four = pare_craft_doing(craft, PARE_ESC_FOUR);
     const int esc = four >= 0 ? four : pare_craft_doing(craft, PARE_ESC_ONE);
     if (esc >= 0)
-        current_ratings(&craft->item[esc], "esc", flown_a, sheet);
+        current_ratings(&craft->item[esc], "esc", &flown, sheet);
     const int motor = pare_craft_doing(craft, PARE_MOTOR);
     if (motor >= 0 && craft->item[motor].part->spec[PARE_SPEC_CONTINUOUS].value > 0)
-        current_ratings(&craft->item[motor], "motor", flown_a, sheet);
+        current_ratings(&craft->item[motor], "motor", &flown, sheet);
     volt_ratings(craft, sheet);
     pare_wire_margins(craft, sheet);
-    pare_power_margins(flown_a, sheet);
+    pare_power_margins(sheet);
     pare_arm_margins(craft, sheet);
     pare_joint_margins(craft, sheet);
     margin_limit(craft, sheet, first_rating);

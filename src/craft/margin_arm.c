@@ -60,7 +60,7 @@ static void ringing(const pare_arm_figures *arm, bool stated, pare_sheet *sheet)
     const bool above = turn_hz > sqrt(low * high);
     const pare_bound b = {
         .value = turn_hz,
-        .value_u = turn_hz * pare_figure_share_u(sheet, PARE_HOVER_RPM),
+        .figures_u = turn_hz * pare_figure_share_u(sheet, PARE_HOVER_RPM),
         .limit = above ? ceil(high) : floor(low),
         .at_least = above,
         .unit = "Hz",
@@ -79,7 +79,7 @@ static void stress(const pare_arm_figures *arm, pare_sheet *sheet)
     const double one_n = thrust->value / sheet->rig.rotors / (1 - sheet->rig.blockage);
     const double stress_mpa = 1e-6 * one_n * arm->pa_per_n;
     const pare_bound b = {.value = stress_mpa,
-                          .value_u = stress_mpa * pare_figure_share_u(sheet, PARE_THRUST_FRESH),
+                          .figures_u = stress_mpa * pare_figure_share_u(sheet, PARE_THRUST_FRESH),
                           .limit = 1e-6 * STRENGTH_PA,
                           .limit_u = 1e-6 * STRENGTH_PA * STRENGTH_SHARE,
                           .unit = "MPa",

@@ -11,7 +11,9 @@
 
 /** What has to stay below something, or above it, in the unit shown. */
 typedef struct pare_bound {
-    double value, value_u;
+    double value;
+    double figures_u; /* of value, by the sheet's figures that it follows from */
+    double own_share; /* of value, by the law that it follows by: as a share */
     double limit, limit_u;
     double from_zero; /* both are counted from here: the air's temperature for a temperature */
     bool at_least;
@@ -25,11 +27,16 @@ pare_margin *pare_margin_add(pare_sheet *sheet, const pare_bound *bound, const c
 /** Relative uncertainty of a figure; 0 where there is none. */
 double pare_figure_share_u(const pare_sheet *sheet, pare_figure figure);
 
+/** Relative uncertainty of a product of two figures' powers: of what goes with the first to the power of
+ * `first` and with the second to that of `second`. */
+double pare_together_share_u(const pare_sheet *sheet, pare_together which, double first,
+                             double second);
+
 /** Leads, phase wires and ESC wires: the volts they lose and how hot they get. */
 void pare_wire_margins(const pare_craft *craft, pare_sheet *sheet);
 
 /** The motor's winding, the pack's own heat and its volts at full throttle. */
-void pare_power_margins(double motor_rms_a, pare_sheet *sheet);
+void pare_power_margins(pare_sheet *sheet);
 
 /** The arms' frequency against the rotors' speed, and their stress at full throttle. */
 void pare_arm_margins(const pare_craft *craft, pare_sheet *sheet);

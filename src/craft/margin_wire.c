@@ -22,11 +22,14 @@
 #define DROP_SHARE      0.02 /* of the pack's volts that a lead may lose */
 #define CONVECTION_U    0.15 /* of the rise: what the laws are good for (their authors) */
 
+#define STEP 0.01 /* of a current, for what it does to the heat */
+
 /* A wire with its currents. */
 typedef struct wire {
     const char *name;
     double gauge, outer_m, length_m; /* both ways */
-    double rms_a, rms_share_u, full_a, full_share_u;
+    double rms_a, full_a;
+    pare_together currents; /* both, in what they are off by */
 } wire;
 
 static pare_wire_load load_of(const wire *w, const pare_air *air)
@@ -65,15 +68,16 @@ static void temperatures(const wire *w, pare_sheet *sheet)
     heat_of(w, air, w->rms_a, w->full_a, &settled, &burst);
     if (sheet->with_u && burst < MELTED_DEGC) {
         double up, up_burst, full, full_burst;
-        heat_of(w, air, w->rms_a * (1 + w->rms_share_u), w->full_a, &up, &up_burst);
-        heat_of(w, air, w->rms_a, w->full_a * (1 + w->full_share_u), &full, &full_burst);
-        const double by_air = CONVECTION_U * (settled - air->temperature_degc);
-        settled_u = hypot(up - settled, by_air);
-        burst_u = hypot(hypot(up_burst - burst, full_burst - burst), by_air);
+        heat_of(w, air, w->rms_a * (1 + STEP), w->full_a, &up, &up_burst);
+        heat_of(w, air, w->rms_a, w->full_a * (1 + STEP), &full, &full_burst);
+        settled_u = pare_together_share_u(sheet, w->currents, (up - settled) / STEP, 0);
+        burst_u = pare_together_share_u(sheet, w->currents, (up_burst - burst) / STEP,
+                                        (full_burst - burst) / STEP);
     }
     const pare_bound joint = {
         .value = settled,
-        .value_u = settled_u,
+        .figures_u = settled_u,
+        .own_share = CONVECTION_U,
         .limit = JOINT_DEGC,
         .limit_u = JOINT_U,
         .from_zero = air->temperature_degc,
@@ -83,7 +87,9 @@ static void temperatures(const wire *w, pare_sheet *sheet)
                    "with the pack off"};
     pare_margin_add(sheet, &joint, "wire_joint", w->name);
     const pare_bound insulation = {.value = burst,
-                                   .value_u = burst_u,
+                                   .figures_u = burst_u,
+                                   .own_share = CONVECTION_U * (settled - air->temperature_degc) /
+                                                (burst - air->temperature_degc),
                                    .limit = INSULATION_DEGC,
                                    .limit_u = INSULATION_U,
                                    .from_zero = air->temperature_degc,
@@ -100,7 +106,8 @@ static void drop(const wire *w, pare_sheet *sheet)
     const double volts = pare_pack_open_v(pack, PARE_CHARGE_FRESH);
     const double lost = w->full_a * w->length_m * pare_wire_ohm_per_m(w->gauge, 40);
     const pare_bound b = {.value = 100 * lost / volts,
-                          .value_u = 100 * lost / volts * w->full_share_u,
+                          .figures_u =
+                              100 * lost / volts * pare_together_share_u(sheet, w->currents, 0, 1),
                           .limit = 100 * DROP_SHARE,
                           .unit = "%",
                           .from = "2 % of a fresh pack's volts, at full throttle"};
@@ -111,8 +118,8 @@ static bool currents_of(const pare_craft *craft, const pare_sheet *sheet, const 
                         wire *w)
 {
     const double phase = sqrt(2.0 / 3);
-    const pare_figure pack_full = PARE_FULL_A, pack_rms = PARE_FLOWN_RMS_A;
-    const pare_sheet_figure *full = &sheet->figure[pack_full], *rms = &sheet->figure[pack_rms];
+    const pare_sheet_figure *full = &sheet->figure[PARE_FULL_A];
+    const pare_sheet_figure *rms = &sheet->figure[PARE_FLOWN_RMS_A];
     const int item = pare_craft_item(craft, carries);
     const bool of_pack = pare_same_name(carries, "pack");
     const bool of_motor = pare_same_name(carries, "motor") ||
@@ -121,8 +128,7 @@ static bool currents_of(const pare_craft *craft, const pare_sheet *sheet, const 
                                       item == pare_craft_doing(craft, PARE_ESC_FOUR));
     if (!full->exists || !rms->exists || !(of_pack || of_motor || of_esc))
         return false;
-    w->rms_share_u = pare_figure_share_u(sheet, pack_rms);
-    w->full_share_u = pare_figure_share_u(sheet, pack_full);
+    w->currents = of_motor ? PARE_TOGETHER_MOTOR : PARE_TOGETHER_PACK;
     /* One ESC of four carries a quarter of the pack's current. */
     const double share = of_pack  ? 1
                          : of_esc ? 1.0 / fmax(craft->item[item].count, 1)
@@ -131,9 +137,8 @@ static bool currents_of(const pare_craft *craft, const pare_sheet *sheet, const 
     w->full_a = share * full->value;
     if (!of_motor)
         return true;
-    w->rms_a = phase * sheet->flown_motor_a;
+    w->rms_a = phase * sheet->figure[PARE_FLOWN_MOTOR_A].value;
     w->full_a = phase * sheet->figure[PARE_MOTOR_FULL_A].value;
-    w->full_share_u = pare_figure_share_u(sheet, PARE_MOTOR_FULL_A);
     return w->rms_a > 0;
 }
 

@@ -16,6 +16,12 @@
 
 #define LARGE_SHARE 0.05 /* of the mass: a part this large decides how well a sum is known */
 
+const pare_figure pare_together_table[PARE_TOGETHERS][2] = {
+    [PARE_TOGETHER_PACK] = {PARE_FLOWN_RMS_A, PARE_FULL_A},
+    [PARE_TOGETHER_MOTOR] = {PARE_FLOWN_MOTOR_A, PARE_MOTOR_FULL_A},
+    [PARE_TOGETHER_THRUST] = {PARE_THRUST_FRESH, PARE_MOTOR_FULL_A},
+};
+
 static void set(pare_sheet *sheet, pare_figure which, double value)
 {
     sheet->figure[which].exists = true;
@@ -114,6 +120,7 @@ pare_status pare_sheet_weigh(const pare_craft *craft, pare_sheet *sheet, pare_er
         sheet->figure[f].u = 0;
         sheet->figure[f].why[0] = '\0';
     }
+    memset(sheet->covariance, 0, sizeof sheet->covariance);
     sheet->with_u = false;
     sheet->flown = 0;
     pare_status status = pare_assemble(craft, &sheet->assembly, err);
@@ -138,7 +145,6 @@ void pare_sheet_fly(const pare_craft *craft, pare_figures wanted, pare_sheet *sh
         return;
     sheet->landed_by_voltage = endured.by_voltage;
     sheet->held_at_full = endured.full_throttle;
-    sheet->flown_motor_a = endured.motor_rms_a;
 }
 
 void pare_sheet_judge(const pare_craft *craft, pare_sheet *sheet)

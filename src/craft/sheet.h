@@ -19,13 +19,26 @@ typedef struct pare_sheet_figure {
 typedef struct pare_margin {
     char name[48]; /* "limit.all_up", "esc.burst", "motor.volts" */
     const char *unit;
-    double value, value_u, limit; /* in the figure's own unit on the screen */
-    bool at_least;                /* value must not be less than limit, or not more */
+    double value, value_u, limit, limit_u; /* in the figure's own unit on the screen */
+    double from_zero;                      /* both are counted from here: the air's temperature */
+    double own_u;  /* the part of value_u that no figure of the sheet has: the margin's own law */
+    bool at_least; /* value must not be less than limit, or not more */
     double ratio, ratio_u;
     double chance;       /* that it holds; NAN without uncertainties */
     const char *from;    /* "brief", "stated by the maker", "estimated" */
     const char *caution; /* one line, or NULL */
 } pare_margin;
+
+/** Figures whose errors a margin needs together. */
+typedef enum pare_together {
+    PARE_TOGETHER_PACK,   /* the pack's rms current as flown and its current at full throttle */
+    PARE_TOGETHER_MOTOR,  /* the same of one motor */
+    PARE_TOGETHER_THRUST, /* full thrust and a motor's current then */
+    PARE_TOGETHERS
+} pare_together;
+
+/** The two figures. */
+extern const pare_figure pare_together_table[PARE_TOGETHERS][2];
 
 typedef struct pare_exchange {
     bool exists;
@@ -37,6 +50,7 @@ typedef struct pare_sheet {
     pare_assembly assembly;
     pare_rig rig;
     pare_sheet_figure figure[PARE_FIGURES];
+    double covariance[PARE_TOGETHERS]; /* SI; 0 without uncertainties */
     double principal_kg_m2[3];
     pare_mat3 principal_axes;
     size_t margins;
@@ -44,7 +58,6 @@ typedef struct pare_sheet {
     bool with_u;                      /* uncertainties were computed */
     double chance_all_up;             /* that the mass limit is met; NAN without one */
     bool landed_by_voltage, held_at_full;
-    double flown_motor_a; /* one motor's rms as flown, at half charge; 0: no such flight */
     int priced, unpriced; /* items with and without a price */
     unsigned flown;       /* which groups of flight figures are there (craft/flight.h) */
 } pare_sheet;

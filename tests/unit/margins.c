@@ -115,8 +115,10 @@ static void the_packs_heat_is_what_its_resistance_makes_of_the_flight(void **sta
     const pare_margin heat = margin_of(f, "pack.heat");
     const pare_rig *rig = &f->sheet->rig;
     const double rms_a = f->sheet->figure[PARE_FLOWN_RMS_A].value;
-    const double joule = rms_a * rms_a * (pare_pack_ohm(&rig->pack, 0.5, 1) - rig->pack.lead_ohm) *
-                         f->sheet->figure[PARE_FLOWN_TIME].value;
+    const double drawn_c = (1 - f->craft->brief.landing.charge) * rig->pack.capacity_c;
+    const double mean_a = f->sheet->figure[PARE_FLOWN_A].value;
+    const double joule =
+        rms_a * rms_a / mean_a * (pare_pack_ohm(&rig->pack, 0.5, 1) - rig->pack.lead_ohm) * drawn_c;
     const double begins = fmax(rig->pack.temperature_degc, rig->air.temperature_degc);
     assert_within(heat.value - begins, joule / (1000 * rig->pack.mass_kg), 1e-9);
 }
