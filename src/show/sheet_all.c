@@ -10,6 +10,7 @@
 #include "craft/flight.h"
 #include "show/digits.h"
 #include "show/filled.h"
+#include "show/mass_rules.h"
 #include "show/ruler.h"
 #include "show/screws.h"
 #include "show/sheet_text.h"
@@ -517,6 +518,7 @@ void pare_sheet_all_text(const pare_sheet_view *view, const pare_screen *screen,
     drag(view, screen, out);
     margins(view, screen, out);
     pare_screws_text(view, screen, out);
+    pare_mass_rules_text(view, screen, out);
     exchange(view, screen, out);
     surprises(view, screen, out);
     laws(view, screen, out);
