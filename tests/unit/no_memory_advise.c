@@ -1,9 +1,10 @@
 /* rooms: store advise craft physics base */
 /* Without memory, advice: the nth allocation fails, for every n, while swaps are listed, taken and put on
- * a checklist, and while a craft is started; each time the answer is that there is no memory. */
+ * a checklist, while a craft is started, and while one of each class is chosen; each time the answer is that there is no memory. */
 #include "allocation_fails.h"
 
 #include "advise/checklist.h"
+#include "advise/pick_differ.h"
 #include "advise/start.h"
 #include "advise/take.h"
 #include "advise/taken.h"
@@ -69,6 +70,38 @@ static pare_status start_one(fixture *f, pare_arena *arena, pare_error *err)
     return pare_start_make("plover", &answers, arena, &start, err);
 }
 
+/* Enough of them that every list grows on the way. */
+static pare_status choose_one_of_each(fixture *f, pare_arena *arena, pare_error *err)
+{
+    (void)f;
+    enum { CLASSES = 9, WANTED = 40 };
+    pare_pick_amounts option[CLASSES][2];
+    pare_pick_class class[CLASSES];
+    bool counts[CLASSES];
+    for (int i = 0; i < CLASSES; i++) {
+        option[i][0] = (pare_pick_amounts){0, 1 << i, {i, i % 2}};
+        option[i][1] = (pare_pick_amounts){1 << i, 0, {-i, i % 3}};
+        class[i] = (pare_pick_class){2, option[i]};
+        counts[i] = true;
+    }
+    pare_pick pick = {.classes = CLASSES, .class = class, .most = pare_pick_no_limit()};
+    pick.most.money_cents = 300;
+    pare_status status = PARE_OK;
+    for (pick.loads = 0; status == PARE_OK && pick.loads <= 2; pick.loads++) {
+        pare_pick_front front;
+        size_t choice[CLASSES], count = 0;
+        pare_pick_found found[WANTED];
+        status = pare_pick_front_make(&pick, arena, &front, err);
+        if (status == PARE_OK)
+            status = pare_pick_lightest(&pick, choice, NULL, err);
+        if (status == PARE_OK)
+            status = pare_pick_differ(&pick, counts, WANTED, NULL, NULL, arena, found, &count, err);
+        if (status == PARE_OK)
+            status = pare_pick_undominated(&class[0], pick.loads, choice, &count, err);
+    }
+    return status;
+}
+
 static void swaps_are_listed_whole_or_not(void **state)
 {
     each_allocation_fails_once(*state, list_swaps);
@@ -86,12 +119,19 @@ static void a_craft_is_started_whole_or_not(void **state)
     each_allocation_fails_once(*state, start_one);
 }
 
+static void one_of_each_class_is_chosen_or_not(void **state)
+{
+    each_allocation_fails_once(*state, choose_one_of_each);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test_setup_teardown(swaps_are_listed_whole_or_not, fixture_open, fixture_close),
         cmocka_unit_test_setup_teardown(swaps_are_taken_whole_or_not, fixture_open, fixture_close),
         cmocka_unit_test_setup_teardown(a_craft_is_started_whole_or_not, fixture_open,
+                                        fixture_close),
+        cmocka_unit_test_setup_teardown(one_of_each_class_is_chosen_or_not, fixture_open,
                                         fixture_close),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
