@@ -67,6 +67,10 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
         status = roll_now(view.craft, loadout, &view.roll_rad_s2, err);
     if (status == PARE_OK)
         status = pare_swaps_find(use.bench, view.craft, loadout, view.wish, arena, &swaps, err);
+    const size_t most = given->given & OPTION_ALL ? swaps.count + 1 : ROWS;
+    if (status == PARE_OK)
+        status =
+            pare_mends_find(use.bench, view.craft, loadout, &swaps, most, arena, &view.mend, err);
     if (status == PARE_OK) {
         view.swaps = &swaps;
         view.all_notes = given->given & OPTION_ALL;
@@ -76,8 +80,7 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
             pare_json_write(pare_swaps_object(&view), out);
         } else {
             const pare_screen screen = terminal_screen();
-            pare_swaps_text(&view, given->given & OPTION_ALL ? swaps.count + 1 : ROWS, &screen,
-                            out);
+            pare_swaps_text(&view, most, &screen, out);
         }
     }
     pare_arena_close(arena);
@@ -89,9 +92,12 @@ const command command_swaps = {
     .name = "swaps",
     .line = "every single change to a craft, best first, with all it does",
     .usage = "pare swaps CRAFT [--wish WISH] [--loadout LOADOUT] [--all] [--json]",
-    .details = "Free swaps come first: no money, no job lost that the brief keeps. flown:\n"
-               "seconds more of your minutes, flown the same way; T/W: thrust to weight on a\n"
-               "fresh pack; roll: quickness. pare sheet CRAFT --try SWAP shows one in full.\n",
+    .details =
+        "Free swaps come first: no money, no job lost that the brief keeps. flown:\n"
+        "seconds more of your minutes, flown the same way; T/W: thrust to weight on a\n"
+        "fresh pack; roll: quickness. What breaks a limit that holds now is listed\n"
+               "apart, with the lightest single swap that mends it. pare sheet CRAFT --try SWAP\n"
+               "shows one in full.\n",
     .caution = CAUTION_WORK,
     .example = "  pare swaps hedgerow\n"
                "  pare swaps hedgerow --wish minutes --loadout race\n",

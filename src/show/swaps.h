@@ -2,6 +2,7 @@
 #ifndef PARE_SHOW_SWAPS_H
 #define PARE_SHOW_SWAPS_H
 
+#include "advise/mend.h"
 #include "advise/swap.h"
 #include "show/json.h"
 #include "show/screen.h"
@@ -15,6 +16,7 @@ typedef struct pare_swaps_view {
     double roll_rad_s2; /* now, to say changes in per cent; 0 or NAN: not known */
     bool all_notes;     /* otherwise a row says two at most */
     const pare_swaps *swaps;
+    const pare_mend *mend; /* [swaps->count]; NULL: none was looked for */
 } pare_swaps_view;
 
 /** Bands, then rows, best first; sought parts and lost jobs apart.

@@ -23,7 +23,19 @@ static json_t *jobs(unsigned lost)
     return list;
 }
 
-static json_t *row(const pare_swap *swap)
+static json_t *mended_by(const pare_mend *mend)
+{
+    if (!mend->found)
+        return json_null();
+    json_t *one = json_object();
+    json_object_set_new(one, "id", json_string(mend->id));
+    json_object_set_new(one, "instead", json_boolean(mend->instead));
+    json_object_set_new(one, "grams", pare_json_number(1e3 * mend->grams_kg));
+    json_object_set_new(one, "money", mend->priced ? pare_json_number(mend->money) : json_null());
+    return one;
+}
+
+static json_t *row(const pare_swap *swap, const pare_mend *mend)
 {
     const pare_applied *a = &swap->applied;
     json_t *one = json_object();
@@ -41,6 +53,8 @@ static json_t *row(const pare_swap *swap)
     json_object_set_new(one, "drops", strings(a->drops, sizeof a->drop[0], a->drop[0]));
     json_object_set_new(one, "breaks",
                         strings(swap->breaks, sizeof swap->broken[0], swap->broken[0]));
+    if (mend && mend->sought)
+        json_object_set_new(one, "mended_by", mended_by(mend));
     json_object_set_new(one, "loosens",
                         strings(swap->loosens, sizeof swap->loosened[0], swap->loosened[0]));
     json_object_set_new(one, "jobs_lost", jobs(a->jobs_lost));
@@ -71,7 +85,7 @@ json_t *pare_swaps_object(const pare_swaps_view *view)
     json_object_set_new(together, "swaps", ids);
     json_object_set_new(object, "free_together", together);
     for (size_t i = 0; i < swaps->count; i++)
-        json_array_append_new(list, row(&swaps->swap[i]));
+        json_array_append_new(list, row(&swaps->swap[i], view->mend ? &view->mend[i] : NULL));
     json_object_set_new(object, "swaps", list);
     return object;
 }

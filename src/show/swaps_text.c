@@ -75,6 +75,26 @@ static void say(pare_text *line, const char *verb, const char *what, bool first)
         pare_text_printf(line, ", %s", what);
 }
 
+static const pare_mend *mend_of(const pare_swaps_view *view, const pare_swap *swap)
+{
+    const pare_mend *mend = view->mend ? &view->mend[swap - view->swaps->swap] : NULL;
+    return mend && mend->sought ? mend : NULL;
+}
+
+/* "mended by propeller=pr-51-36: 49 g together" */
+static void say_mend(const pare_mend *mend, pare_text *line)
+{
+    char grams[24];
+    if (!mend->found)
+        pare_text_add(line, "; nothing single mends that");
+    else if (mend->instead)
+        pare_text_printf(line, "; %s would do: %s g", mend->id,
+                         pare_ruler_grams(grams, mend->grams_kg));
+    else
+        pare_text_printf(line, "; mended by %s: %s g together", mend->id,
+                         pare_ruler_grams(grams, mend->grams_kg));
+}
+
 static void words(const pare_swaps_view *view, const pare_swap *swap, const pare_screen *screen,
                   pare_text *out)
 {
@@ -92,6 +112,8 @@ static void words(const pare_swaps_view *view, const pare_swap *swap, const pare
         say(&line, "takes away", applied->drop[i], i == 0);
     for (size_t i = 0; i < swap->breaks; i++)
         say(&line, "breaks", swap->broken[i], i == 0);
+    if (mend_of(view, swap))
+        say_mend(mend_of(view, swap), &line);
     for (size_t i = 0; i < swap->loosens; i++)
         say(&line, "eases", swap->loosened[i], i == 0);
     const size_t notes = view->all_notes || applied->notes < NOTES ? applied->notes : NOTES;
