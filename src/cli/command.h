@@ -23,9 +23,9 @@ typedef struct command {
     const char *example; /* "  pare ..." lines that the shell runs on the demo's bench, one after
                             another, beside a list parts.csv; "# exit 1" behind one that does not
                             end with 0 */
-    unsigned options;    /* bits of OPTION_ */
+    option_bits options;    /* bits of OPTION_ */
     struct {
-        unsigned option; /* one bit */
+        option_bits option; /* one bit */
         const char *text;
     } meaning[COMMAND_MEANINGS]; /* where options.c says it too generally */
     /* For the completion, may be NULL: what THING, or the key of KEY=VALUE, may be behind these
@@ -62,9 +62,11 @@ extern const command command_import;
 extern const command command_parts;
 extern const command command_redo;
 extern const command command_report;
+extern const command command_scale;
 extern const command command_sheet;
 extern const command command_swaps;
 extern const command command_take;
 extern const command command_undo;
+extern const command command_weigh;
 
 #endif

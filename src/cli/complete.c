@@ -488,7 +488,7 @@ static void complete_behind(line *l, size_t words, const char *const word[])
     if (l->given.bench) {
         put_expanded(l->given.bench, strlen(l->given.bench), &bench);
         l->given.bench = bench.failed ? NULL : bench.bytes;
-        l->given.given = l->given.bench ? l->given.given : l->given.given & ~(unsigned)OPTION_BENCH;
+        l->given.given = l->given.bench ? l->given.given : l->given.given & ~OPTION_BENCH;
     }
     const size_t length = strcspn(l->word, "=");
     if (option) {

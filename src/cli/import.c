@@ -52,7 +52,7 @@ static void as_text(const pare_import_summary *s, bool dry, const char *path, pa
         pare_text_printf(out, "files    %zu read\n", s->files);
 }
 
-pare_status import_refuse_options(const options *given, unsigned not_here, const char *what,
+pare_status import_refuse_options(const options *given, option_bits not_here, const char *what,
                                   pare_error *err)
 {
     size_t count = 0;

@@ -25,7 +25,7 @@ enum {
 };
 
 /** Options that mean nothing for this kind of file are mistakes. */
-pare_status import_refuse_options(const options *given, unsigned not_here, const char *what,
+pare_status import_refuse_options(const options *given, option_bits not_here, const char *what,
                                   pare_error *err);
 
 /** Each puts its whole answer in `out`. @param path  of the bench, for the answer */

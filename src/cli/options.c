@@ -31,6 +31,9 @@ static const option_row known[] = {
     {"fitted", OPTION_FITTED, 0, "DATE", "the day on which it was fitted: from then on the craft"},
     {"weighed", OPTION_WEIGHED, 0, "DATE", "the day on which the craft was weighed with it"},
     {"flown", OPTION_FLOWN, 0, "DATE", "the day on which it was first flown"},
+    {"scale", OPTION_SCALE, 0, "SCALE", "the scale, as pare scale names it"},
+    {"date", OPTION_DATE, 0, "DATE", "the day, where it is not today"},
+    {"from", OPTION_FROM, 0, "FILE", "readings from a list, .csv, with names over its columns"},
     {"leave", OPTION_LEAVE, 0, NULL, "off the list again, while it is not on the craft yet"},
     {"why", OPTION_WHY, 0, "TEXT", "the reason, kept in the history"},
     {"records", OPTION_RECORDS, 0, NULL, "its weigh-ins and flights as well"},
@@ -46,7 +49,8 @@ const option_row *option_rows(size_t *count)
     return known;
 }
 
-static pare_status unknown(const char *command, const char *word, unsigned allowed, pare_error *err)
+static pare_status unknown(const char *command, const char *word, option_bits allowed,
+                           pare_error *err)
 {
     const char *names[KNOWN];
     for (size_t i = 0; i < KNOWN; i++)
@@ -59,7 +63,7 @@ static pare_status unknown(const char *command, const char *word, unsigned allow
                      word, command);
 }
 
-static pare_status keep(options *out, unsigned bit, const char *value, pare_error *err)
+static pare_status keep(options *out, option_bits bit, const char *value, pare_error *err)
 {
     out->given |= bit;
     switch (bit) {
@@ -87,6 +91,15 @@ static pare_status keep(options *out, unsigned bit, const char *value, pare_erro
     case OPTION_WHY:
         out->why = value;
         break;
+    case OPTION_SCALE:
+        out->scale = value;
+        break;
+    case OPTION_DATE:
+        out->date = value;
+        break;
+    case OPTION_FROM:
+        out->from = value;
+        break;
     case OPTION_AS:
         out->as = value;
         break;
@@ -113,7 +126,7 @@ static pare_status keep(options *out, unsigned bit, const char *value, pare_erro
         break;
     default:
         for (int s = 0; s < PARE_STAGES; s++)
-            if (bit == (unsigned)OPTION_CHOSEN << s)
+            if (bit == OPTION_CHOSEN << s)
                 out->stage[s] = value;
         break;
     }
@@ -121,7 +134,7 @@ static pare_status keep(options *out, unsigned bit, const char *value, pare_erro
 }
 
 /* The option that a word names, and where its value starts when it is joined by '='. */
-static int option_of(const char *word, unsigned allowed, const char **joined)
+static int option_of(const char *word, option_bits allowed, const char **joined)
 {
     const bool is_long = word[1] == '-';
     const char *name = word + 1 + is_long;
@@ -140,7 +153,7 @@ static int option_of(const char *word, unsigned allowed, const char **joined)
 }
 
 pare_status options_read(const char *command, int argc, char *const argv[], int from,
-                         unsigned allowed, options *out, pare_error *err)
+                         option_bits allowed, options *out, pare_error *err)
 {
     *out = (options){0};
     allowed |= OPTION_HELP;

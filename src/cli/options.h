@@ -9,45 +9,47 @@
 #include "craft/taken.h"
 
 /** Each option as a bit, so that a command can say which it takes. */
-enum {
-    OPTION_BENCH = 1u << 0,
-    OPTION_JSON = 1u << 1,
-    OPTION_ALL = 1u << 2,
-    OPTION_CHECK = 1u << 3,
-    OPTION_LOADOUT = 1u << 4,
-    OPTION_TRY = 1u << 5,
-    OPTION_WISH = 1u << 6,
-    OPTION_OUTPUT = 1u << 7,
-    OPTION_KIND = 1u << 8,
-    OPTION_HELP = 1u << 9,
-    OPTION_WHY = 1u << 10,
-    OPTION_LEAVE = 1u << 11,
-    OPTION_CHOSEN = 1u << 12, /* the stages in their order */
-    OPTION_ORDERED = 1u << 13,
-    OPTION_FITTED = 1u << 14,
-    OPTION_WEIGHED = 1u << 15,
-    OPTION_FLOWN = 1u << 16,
-    OPTION_MAP = 1u << 18,
-    OPTION_SET = 1u << 19,
-    OPTION_AS = 1u << 20,
-    OPTION_SEPARATOR = 1u << 21,
-    OPTION_DECIMAL = 1u << 22,
-    OPTION_NOTES = 1u << 23,
-    OPTION_KEEP_GOOD = 1u << 24,
-    OPTION_DRY_RUN = 1u << 25,
-    OPTION_SORT = 1u << 26,
-    OPTION_FOR = 1u << 27,
-    OPTION_LIGHTER = 1u << 28,
-    OPTION_SURPRISE = 1u << 29,
-    OPTION_RECORDS = 1u << 30,
-};
+typedef unsigned long long option_bits;
+#define OPTION_BENCH     (1ull << 0)
+#define OPTION_JSON      (1ull << 1)
+#define OPTION_ALL       (1ull << 2)
+#define OPTION_CHECK     (1ull << 3)
+#define OPTION_LOADOUT   (1ull << 4)
+#define OPTION_TRY       (1ull << 5)
+#define OPTION_WISH      (1ull << 6)
+#define OPTION_OUTPUT    (1ull << 7)
+#define OPTION_KIND      (1ull << 8)
+#define OPTION_HELP      (1ull << 9)
+#define OPTION_WHY       (1ull << 10)
+#define OPTION_LEAVE     (1ull << 11)
+#define OPTION_CHOSEN    (1ull << 12) /* the stages in their order */
+#define OPTION_ORDERED   (1ull << 13)
+#define OPTION_FITTED    (1ull << 14)
+#define OPTION_WEIGHED   (1ull << 15)
+#define OPTION_FLOWN     (1ull << 16)
+#define OPTION_SCALE     (1ull << 17)
+#define OPTION_MAP       (1ull << 18)
+#define OPTION_SET       (1ull << 19)
+#define OPTION_AS        (1ull << 20)
+#define OPTION_SEPARATOR (1ull << 21)
+#define OPTION_DECIMAL   (1ull << 22)
+#define OPTION_NOTES     (1ull << 23)
+#define OPTION_KEEP_GOOD (1ull << 24)
+#define OPTION_DRY_RUN   (1ull << 25)
+#define OPTION_SORT      (1ull << 26)
+#define OPTION_FOR       (1ull << 27)
+#define OPTION_LIGHTER   (1ull << 28)
+#define OPTION_SURPRISE  (1ull << 29)
+#define OPTION_RECORDS   (1ull << 30)
+#define OPTION_DATE      (1ull << 31)
+#define OPTION_FROM      (1ull << 32)
 
 enum { OPERANDS = 64, TRIES = 32, MAPS = 64 };
 
 /** One option: how it is typed and what it means. */
 typedef struct option_row {
     const char *name;
-    unsigned bit;
+    option_bits bit;
     char letter;         /* of the short form; 0: none */
     const char *value;   /* what stands behind it, in the words of a usage; NULL: nothing */
     const char *meaning; /* one line, where a command does not say it more exactly */
@@ -57,13 +59,13 @@ typedef struct option_row {
 const option_row *option_rows(size_t *count);
 
 typedef struct options {
-    unsigned given;                /* bits */
+    option_bits given;             /* bits */
     const pare_progress *progress; /* of the command's work; set by main() */
     const char *bench, *loadout, *wish, *output, *kind, *why, *sort, *place;
     const char *stage[PARE_STAGES]; /* a day each, as typed */
     size_t tries;
     const char *try_list[TRIES]; /* --try may stand more than once where columns are compared */
-    const char *as, *separator, *decimal;
+    const char *as, *separator, *decimal, *scale, *date, *from;
     size_t maps, sets;
     const char *map[MAPS], *set[MAPS]; /* each as often as there are columns */
     size_t operands;
@@ -76,6 +78,6 @@ typedef struct options {
  * @return PARE_OK; PARE_UNKNOWN for an option that is not known, with the nearest, or that this
  *         command does not take; PARE_BAD_DATA for a missing value or too many operands */
 pare_status options_read(const char *command, int argc, char *const argv[], int from,
-                         unsigned allowed, options *out, pare_error *err);
+                         option_bits allowed, options *out, pare_error *err);
 
 #endif

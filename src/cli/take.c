@@ -5,46 +5,28 @@
 #include "advise/take.h"
 
 #include <math.h>
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
-#include <time.h>
 
 #include "cli/command.h"
+#include "cli/day.h"
 #include "cli/use.h"
 #include "show/take.h"
 
-enum { DAY = 11 /* "2026-04-01" */ };
-
 /* ---- days ---- */
-
-static pare_status today(char day[DAY], pare_error *err)
-{
-    const time_t now = time(NULL);
-    struct tm local;
-    if (now == (time_t)-1 || !localtime_r(&now, &local) ||
-        strftime(day, DAY, "%Y-%m-%d", &local) != DAY - 1)
-        return pare_fail(err, PARE_UNAVAILABLE, "this machine does not know what day it is");
-    return PARE_OK;
-}
 
 static pare_status read_days(const options *given, const char *now, const char *date[PARE_STAGES],
                              pare_error *err)
 {
     bool any = false;
     for (int s = 0; s < PARE_STAGES; s++) {
-        const char *stage = pare_stage_name((pare_stage)s), *typed = given->stage[s];
-        date[s] = typed && strcmp(typed, "today") == 0 ? now : typed;
-        any = any || typed;
-        if (!typed)
-            continue;
-        if (!pare_text_is_day(date[s]))
-            return pare_fail(err, PARE_BAD_DATA,
-                             "--%s '%.40s' is no day; right would be like 2026-03-01, or today",
-                             stage, typed);
-        if (strcmp(date[s], now) > 0)
-            return pare_fail(err, PARE_BAD_DATA,
-                             "--%s %s lies ahead; right would be the day on which it happened",
-                             stage, typed);
+        char option[32];
+        date[s] = given->stage[s];
+        any = any || date[s];
+        snprintf(option, sizeof option, "--%s", pare_stage_name((pare_stage)s));
+        if (date[s] && day_read(option, date[s], now, &date[s], err) != PARE_OK)
+            return err->status;
     }
     if (!any)
         date[PARE_STAGE_CHOSEN] = now;
@@ -76,7 +58,7 @@ static pare_status change(const options *given, pare_arena *arena, pare_taking *
     bench_in_use use = {0};
     const pare_craft *craft = NULL;
     const bool leave = (given->given & OPTION_LEAVE) != 0;
-    pare_status status = today(now, err);
+    pare_status status = day_today(now, err);
     if (status == PARE_OK)
         status = read_days(given, now, date, err);
     if (status == PARE_OK)

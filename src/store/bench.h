@@ -16,6 +16,7 @@
 #include "craft/craft.h"
 #include "craft/filter.h"
 #include "craft/listed.h"
+#include "craft/weigh_in.h"
 
 typedef struct pare_store pare_store;
 
@@ -189,6 +190,23 @@ typedef struct pare_taken_list {
  * @return as pare_store_set_limits(); what the check of the store finds (pare_store_check_with);
  *         PARE_UNAVAILABLE where the stored list is no longer the one that was read */
 pare_status pare_store_set_taken(pare_store *store, const char *craft, const pare_taken_list *list,
+                                 const pare_change *change, pare_error *err);
+
+/* ---- weigh-ins and scales ---- */
+
+/** All that the bench has of them, in the arena. */
+pare_status pare_store_weighings(pare_store *store, pare_arena *arena, pare_weighings *weighings,
+                                 pare_error *err);
+
+/** Adds weigh-ins: all of them, or none. One that says the same as another is one more.
+ * @param weigh_in  [count]; reads_kg and step_kg follow from what it reads
+ * @return PARE_OK; PARE_UNKNOWN: no such craft or scale; PARE_BAD_DATA; PARE_UNAVAILABLE */
+pare_status pare_store_add_weigh_ins(pare_store *store, size_t count,
+                                     const pare_weigh_in weigh_in[], const pare_change *change,
+                                     pare_error *err);
+
+/** Puts a scale onto the bench, or in the place of the one of its id. @return likewise */
+pare_status pare_store_put_scale(pare_store *store, const pare_scale *scale,
                                  const pare_change *change, pare_error *err);
 
 /* ---- text out ---- */

@@ -6,7 +6,19 @@
 #include "store/read_air.h"
 #include "store/read_stand.h"
 
-typedef enum form { WORD, DATE, QUANTITY, COUNT, AIR, OF, COLUMNS, ROWS, FLOWN } form;
+typedef enum form {
+    WORD,
+    DATE,
+    QUANTITY,
+    RANGE,
+    COUNT,
+    AIR,
+    OF,
+    CHECKS,
+    COLUMNS,
+    ROWS,
+    FLOWN
+} form;
 
 typedef struct field {
     pare_record record;
@@ -22,6 +34,7 @@ static const field FIELDS[] = {
     {PARE_RECORD_SCALE, "resolution", QUANTITY, PARE_DIM_MASS, 1e-7, 1, true},
     {PARE_RECORD_SCALE, "repeatability", QUANTITY, PARE_DIM_MASS, 0, 1, false},
     {PARE_RECORD_SCALE, "common", QUANTITY, PARE_DIM_SHARE, 0, 0.5, false},
+    {PARE_RECORD_SCALE, "checks", CHECKS, 0, 0, 0, false},
 
     {PARE_RECORD_WEIGH_IN, "craft", WORD, 0, 0, 0, true},
     {PARE_RECORD_WEIGH_IN, "date", DATE, 0, 0, 0, true},
@@ -29,6 +42,7 @@ static const field FIELDS[] = {
     {PARE_RECORD_WEIGH_IN, "of", OF, 0, 0, 0, true},
     {PARE_RECORD_WEIGH_IN, "loadout", WORD, 0, 0, 0, false},
     {PARE_RECORD_WEIGH_IN, "reads", QUANTITY, PARE_DIM_MASS, 0, 100, true},
+    {PARE_RECORD_WEIGH_IN, "promise", RANGE, PARE_DIM_MASS, -100, 100, false},
 
     {PARE_RECORD_FLIGHT, "craft", WORD, 0, 0, 0, true},
     {PARE_RECORD_FLIGHT, "date", DATE, 0, 0, 0, true},
@@ -80,6 +94,48 @@ static pare_status check_of(const pare_reading *reading, const pare_node *node, 
     for (const pare_node *one = node->first; one && status == PARE_OK; one = one->next) {
         int count = 0;
         status = pare_read_count(reading, one, one->key, 1, 10000, &count, err);
+    }
+    return status;
+}
+
+/* What was said before a reading: from the least to the most that it would be. */
+static pare_status check_range(const pare_reading *reading, const field *f, const pare_node *node,
+                               pare_error *err)
+{
+    double low = 0, high = 0;
+    const char *text = NULL;
+    pare_error why = {0};
+    pare_status status = pare_read_text(reading, node, f->key, &text, err);
+    if (status == PARE_OK &&
+        pare_range(reading->units, text, f->dimension, &low, &high, &why) != PARE_OK)
+        return pare_refuse(reading, node, PARE_BAD_DATA, err, "%s: %s", f->key, why.text);
+    if (status == PARE_OK)
+        status = pare_check_range(reading, node, f->key, f->dimension, f->low, f->high, low, err);
+    if (status == PARE_OK)
+        status = pare_check_range(reading, node, f->key, f->dimension, f->low, f->high, high, err);
+    return status;
+}
+
+/* A scale held against known masses. */
+static pare_status check_checks(const pare_reading *reading, const pare_node *node, pare_error *err)
+{
+    static const char *const keys[] = {"date", "known", "known_u", "reads"};
+    pare_status status = pare_need_list(reading, node, "checks", err);
+    for (const pare_node *one = node->first; one && status == PARE_OK; one = one->next) {
+        status = pare_read_keys(reading, one, "a check", PARE_COUNT(keys), keys, err);
+        const char *day = NULL;
+        for (size_t i = 0; i < PARE_COUNT(keys) && status == PARE_OK; i++) {
+            const pare_node *value = pare_node_get(one, keys[i]);
+            double kg = 0;
+            if (!value)
+                status =
+                    pare_refuse(reading, one, PARE_BAD_DATA, err, "a check without %s", keys[i]);
+            else if (i == 0)
+                status = pare_read_date(reading, value, keys[i], &day, err);
+            else
+                status =
+                    pare_read_quantity(reading, value, keys[i], PARE_DIM_MASS, 0, 100, &kg, err);
+        }
     }
     return status;
 }
@@ -155,6 +211,10 @@ static pare_status check_field(const pare_reading *reading, const field *f, cons
     case QUANTITY:
         return pare_read_quantity(reading, node, f->key, f->dimension, f->low, f->high, &value,
                                   err);
+    case RANGE:
+        return check_range(reading, f, node, err);
+    case CHECKS:
+        return check_checks(reading, node, err);
     case COUNT:
         return pare_read_count(reading, node, f->key, (int)f->low, (int)f->high, &count, err);
     case AIR:

@@ -163,7 +163,7 @@ static pare_status is_new(const pare_records *records, const char *doc, bool *fr
         listed += strcmp(records->docs[i], doc) == 0;
     const pare_status status =
         count_rows(records->store, RECORD_SQL[records->record].count, doc, &kept, err);
-    *fresh = kept < listed;
+    *fresh = records->again || kept < listed;
     return status;
 }
 

@@ -11,6 +11,7 @@ typedef struct pare_records {
     const pare_reading *reading;
     pare_arena *arena; /* of the whole list */
     pare_record record;
+    bool again; /* what stands on the bench already is kept once more */
     size_t count, size;
     const char **docs;  /* [count] the texts so far */
     size_t added, same; /* of them */

@@ -142,7 +142,7 @@ static void details_say_nothing_of_options(void **state)
     }
 }
 
-static unsigned bit_of(const usage_word *word, const char *of)
+static option_bits bit_of(const usage_word *word, const char *of)
 {
     size_t rows;
     const option_row *row = option_rows(&rows);
@@ -161,13 +161,13 @@ static void a_usage_names_the_options_that_its_command_takes(void **state)
     size_t count;
     const command *const *table = commands(&count);
     for (size_t i = 0; i < count; i++) {
-        unsigned named = 0;
+        option_bits named = 0;
         usage_word word;
         for (const char *at = table[i]->usage; usage_next(&at, &word);)
             if (word.option)
                 named |= bit_of(&word, table[i]->name);
         /* These two are said once for all commands. */
-        const unsigned common = OPTION_JSON | OPTION_BENCH | OPTION_HELP;
+        const option_bits common = OPTION_JSON | OPTION_BENCH | OPTION_HELP;
         if ((named | common) != (table[i]->options | common) || named & ~table[i]->options)
             fail_msg("%s: its usage names other options than it takes", table[i]->name);
         assert_true(table[i]->options & OPTION_JSON);

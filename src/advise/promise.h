@@ -1,0 +1,31 @@
+/* promise.h: what a scale will show, said before it shows it, and how often that held. */
+#ifndef PARE_ADVISE_PROMISE_H
+#define PARE_ADVISE_PROMISE_H
+
+#include "advise/closure.h"
+
+/** The share of readings that should lie within what is promised. */
+#define PARE_PROMISE_SHARE 0.9
+
+typedef struct pare_promise {
+    double kg, u_kg;        /* what is written down and weighed; of the reading, scale and all */
+    double low_kg, high_kg; /* PARE_PROMISE_SHARE of the readings, as many below as above */
+    bool
+        allowed; /* with an allowance for solder and ties, which is why the interval leans upwards */
+} pare_promise;
+
+/** What a scale will show of a pile.
+ *
+ * A craft that was never weighed whole, and lists no solder, is heavier than its parts by what nobody
+ * lists: 5 to 15 g (common practice, no source), never less than nothing.
+ * @param scale  its readings; NULL: the mass itself, not a reading of it */
+pare_promise pare_promise_of(const pare_closure *closure, const pare_pile *pile,
+                             const pare_scale *scale);
+
+/** The chance that a pile, or what is promised of it, weighs at most so much. */
+double pare_promise_chance(const pare_promise *promise, double limit_kg);
+
+/** How many readings there were a promise for, of all craft, and how many of them it held for. */
+void pare_promise_score(const pare_weighings *weighings, size_t *made, size_t *held);
+
+#endif

@@ -1,0 +1,43 @@
+/* weigh_next.h: which reading would tell most. */
+#ifndef PARE_ADVISE_WEIGH_NEXT_H
+#define PARE_ADVISE_WEIGH_NEXT_H
+
+#include "advise/promise.h"
+
+/** Readings, one after another, each the one that leaves least doubt about a sum.
+ *
+ * @param count   possible readings
+ * @param cover   [count x count] covariance of what would lie on the scale
+ * @param noise   [count] variance of each reading itself, above 0
+ * @param with    [count] covariance of each with the sum
+ * @param var     variance of the sum
+ * @param picks   how many, count at most
+ * @param[out] pick  [picks] which
+ * @param[out] left  [picks] variance of the sum after it and those before
+ * cover and with are changed: by what a reading tells, exactly (a rank-one update). Allocates nothing. */
+void pare_weigh_greedy(size_t count, double cover[], const double noise[], double with[],
+                       double var, size_t picks, size_t pick[], double left[]);
+
+typedef struct pare_weigh_choice {
+    const char *name; /* as it is typed: "motor", "joint.motor_base" */
+    int count;
+    pare_promise promise; /* of the reading */
+    double left_kg;       /* doubt about the sum once it and those before it are weighed */
+} pare_weigh_choice;
+
+typedef struct pare_weigh_list {
+    double now_kg; /* doubt about the sum */
+    size_t count;
+    const pare_weigh_choice *choice; /* [count] the best first */
+} pare_weigh_list;
+
+/** What to weigh next of a craft as it is, so that the sum of what is written down is known better: its
+ * all-up mass where it was never weighed whole, what is not written down where it was.
+ * @param loadout  -1: none
+ * @param scale    for the readings
+ * @param most     so many at most */
+pare_status pare_weigh_next(pare_closure *closure, const char *craft, int loadout,
+                            const pare_scale *scale, size_t most, pare_weigh_list *list,
+                            pare_error *err);
+
+#endif
