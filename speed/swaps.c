@@ -20,7 +20,7 @@
 #include "store/bench.h"
 #include "support/made_bench.h"
 
-enum { PARTS = 2000, ROUNDS = 12 };
+enum { PARTS = 2000, SEED = 2026, ROUNDS = 12 };
 
 static double now_s(clockid_t clock)
 {
@@ -170,9 +170,10 @@ static pare_status time_swaps(const pare_bench *bench, const pare_craft *craft, 
 static pare_status measure_made(pare_sheet *sheet, pare_error *err)
 {
     pare_bench *bench = NULL;
-    pare_status status = made_bench(PARTS, &bench, err);
+    pare_status status = made_bench(PARTS, SEED, &bench, err);
     for (size_t i = 0; status == PARE_OK && i < bench->crafts; i++)
-        status = time_swaps(bench, bench->craft[i], sheet, err);
+        if (strcmp(bench->craft[i]->name, "fieldfare") == 0)
+            status = time_swaps(bench, bench->craft[i], sheet, err);
     pare_bench_close(bench);
     return status;
 }
