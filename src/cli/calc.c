@@ -97,6 +97,7 @@ const command command_calc = {
                "         [engaged= into=] [plate=] [nut_factor=]\n"
                "  wire   gauge= length= current= [outer=] [ambient=] [flow=] [burst=]\n"
                "  arm    length= tip= width= thickness= | outer= inner= [force=] [rpm=]\n"
+               "         [cloth=] [off_axis=] [layers=0/90/90/0] [tip_radius=]\n"
                "         [modulus=] [shear_modulus=] [strength=] [density=]\n"
                "  coax   cable= length= band= [connectors=] [from= to=]\n"
                "Quantities carry their unit: 5in, 60mohm, 14.8V; altitudes are geometric. A\n"

@@ -14,7 +14,7 @@ static pare_status find(const char *thing, size_t keys, const key table[], const
     if (!equals)
         return pare_fail(err, PARE_BAD_DATA, "%s: '%s' is not key=value", thing, word);
     const size_t length = (size_t)(equals - word);
-    const char *names[KEYS];
+    const char *names[KEYS] = {NULL};
     for (size_t i = 0; i < keys; i++) {
         if (strlen(table[i].name) == length && strncmp(table[i].name, word, length) == 0) {
             *index = i;

@@ -19,7 +19,7 @@ typedef struct key {
     bool is_word;
 } key;
 
-enum { KEYS = 16 };
+enum { KEYS = 24 };
 
 typedef struct key_values {
     bool given[KEYS];

@@ -21,7 +21,25 @@ static pare_body added(const pare_body *sum, const pare_body *more)
     return pare_body_sum(2, two);
 }
 
-/* One arm: a bar from where it leaves the body to the motor's axis. */
+/* A bar along x, or a tube turned there from its own axis z. */
+static pare_status arm_along_x(const pare_piece *piece, double length, pare_body *arm,
+                               pare_error *err)
+{
+    const double mass = length * pare_piece_arm_m2(piece) * piece->density_kg_m3;
+    if (!piece->tube) {
+        const double size[3] = {length, piece->section_m[0], piece->section_m[1]};
+        return pare_solid(PARE_SHAPE_BOX, mass, size, arm, err);
+    }
+    const double outside = piece->section_m[0];
+    const double size[3] = {outside, outside - 2 * piece->section_m[1], length};
+    const pare_mat3 down = pare_turn_zyx(0, acos(0), 0);
+    const pare_status status = pare_solid(PARE_SHAPE_TUBE, mass, size, arm, err);
+    if (status == PARE_OK)
+        *arm = pare_body_moved(arm, &down, (pare_vec3){0, 0, 0});
+    return status;
+}
+
+/* One arm: from where it leaves the body to the motor's axis. */
 static pare_status arm_body(const pare_piece *piece, pare_vec3 tip, pare_body *body,
                             pare_error *err)
 {
@@ -31,14 +49,12 @@ static pare_status arm_body(const pare_piece *piece, pare_vec3 tip, pare_body *b
         return pare_fail(err, PARE_BAD_DATA,
                          "an arm's root at %g mm lies beyond its motor at %g mm",
                          1e3 * piece->root_m, 1e3 * reach);
-    const double size[3] = {length, piece->section_m[0], piece->section_m[1]};
-    const double mass = pare_solid_volume_m3(PARE_SHAPE_BOX, size) * piece->density_kg_m3;
     pare_body bar;
-    if (pare_solid(PARE_SHAPE_BOX, mass, size, &bar, err) != PARE_OK)
+    if (arm_along_x(piece, length, &bar, err) != PARE_OK)
         return err ? err->status : PARE_BAD_DATA;
     const pare_mat3 along = pare_turn_zyx(atan2(tip.y, tip.x), 0, 0);
     const double middle = (piece->root_m + length / 2) / reach;
-    const pare_vec3 at = {tip.x * middle, tip.y * middle, tip.z - piece->section_m[1] / 2};
+    const pare_vec3 at = {tip.x * middle, tip.y * middle, tip.z - pare_piece_arm_deep_m(piece) / 2};
     *body = pare_body_moved(&bar, &along, at);
     return PARE_OK;
 }

@@ -356,6 +356,7 @@ static double running_share(const pare_brief *brief, int figure)
     case PARE_CRUISE_TIME:
     case PARE_BEST_RANGE:
     case PARE_BEST_RANGE_SPEED:
+    case PARE_CRUISE_RPM:
     case PARE_BURST:
     case PARE_TURN:
     case PARE_CLIMB:

@@ -92,6 +92,17 @@ static void warmth(pare_flight *flight, const pare_landing *landing, const pare_
                               (1 - landing->charge) * rig->pack.capacity_c));
 }
 
+static void cruise(const pare_endurance *endured, pare_sheet_figure figure[])
+{
+    pare_error err;
+    if (endured->cruise_rad_s > 0) {
+        set(&figure[PARE_CRUISE_RPM], endured->cruise_rad_s);
+        return;
+    }
+    pare_fail(&err, PARE_BAD_DATA, "it is flown at no set speed");
+    missing(&figure[PARE_CRUISE_RPM], &err);
+}
+
 static void minutes(const pare_brief *brief, pare_flight *flight, const pare_landing *landing,
                     pare_sheet_figure figure[], pare_endurance *endured)
 {
@@ -106,9 +117,11 @@ static void minutes(const pare_brief *brief, pare_flight *flight, const pare_lan
         set(&figure[PARE_FLOWN_RMS_A], result.rms_a);
         set(&figure[PARE_FLOWN_MOTOR_A], result.motor_rms_a);
         warmth(flight, landing, &result, figure);
+        cruise(&result, figure);
     } else {
         static const pare_figure these[] = {PARE_FLOWN_TIME,    PARE_FLOWN_A, PARE_FLOWN_RMS_A,
-                                            PARE_FLOWN_MOTOR_A, PARE_WINDING, PARE_PACK_WARMTH};
+                                            PARE_FLOWN_MOTOR_A, PARE_WINDING, PARE_PACK_WARMTH,
+                                            PARE_CRUISE_RPM};
         for (size_t i = 0; i < sizeof these / sizeof these[0]; i++)
             missing(&figure[these[i]], &err);
     }
@@ -229,7 +242,7 @@ unsigned pare_flight_groups(pare_figures wanted)
         {PARE_HOVER_OUTPUT, PARE_HOVER_RPM, PARE_FLY_HOVER},
         {PARE_HOVER_TIME, PARE_HOVER_TIME, PARE_FLY_HOVER_TIME},
         {PARE_CRUISE_TIME, PARE_CRUISE_TIME, PARE_FLY_RANGE},
-        {PARE_FLOWN_TIME, PARE_PACK_WARMTH, PARE_FLY_MINUTES},
+        {PARE_FLOWN_TIME, PARE_CRUISE_RPM, PARE_FLY_MINUTES},
         {PARE_BEST_RANGE, PARE_BEST_RANGE_SPEED, PARE_FLY_RANGE},
         {PARE_THRUST_FRESH, PARE_FULL_CELL_V, PARE_FLY_FULL | PARE_FLY_MINUTES},
         {PARE_BURST, PARE_BURST, PARE_FLY_BURST},

@@ -12,6 +12,8 @@
 #include "craft/kind.h"
 #include "craft/spec.h"
 #include "craft/value.h"
+#include "physics/arm.h"
+#include "physics/material.h"
 #include "physics/prop.h"
 #include "physics/rig.h"
 #include "physics/screw.h"
@@ -60,20 +62,28 @@ typedef struct pare_piece {
     const char *name; /* a plate's name; NULL otherwise */
     pare_shape shape; /* SHAPE and PLATE (a box of size) */
     double size_m[3];
-    double density_kg_m3;  /* carbon plate 1600 unless said */
-    size_t places;         /* 1 or more: the same piece at several places */
-    const pare_vec3 *at_m; /* [places] */
+    double density_kg_m3;          /* carbon plate 1600 unless said */
+    const pare_material *material; /* NULL: not said */
+    size_t places;                 /* 1 or more: the same piece at several places */
+    const pare_vec3 *at_m;         /* [places] */
     pare_mat3 turn;
     /* ARMS: at_m are the motor axes, front left first, clockwise from above */
     double root_m;       /* where an arm leaves the body, from the centre */
-    double section_m[2]; /* width, thickness */
-    double flexural_pa;
+    bool tube;           /* otherwise a bar cut from plate */
+    double section_m[2]; /* width, thickness; of a tube its outside and its wall */
+    pare_cloth cloth;
+    double off_axis_rad; /* between the arm and the cloth's nearest fibres */
+    double flexural_pa;  /* as its maker states it; 0: not stated */
     /* MESH, or a plate's outline */
     const char *file;      /* as typed; NULL otherwise */
     double wall_m, infill; /* printed; wall 0: solid throughout */
     bool measured;         /* facts below are filled */
     pare_mesh_facts mesh;  /* of an outline: of the plate cut to it */
 } pare_piece;
+
+/** How deep an arm is, upright, and the area of its section. */
+double pare_piece_arm_deep_m(const pare_piece *arms);
+double pare_piece_arm_m2(const pare_piece *arms);
 
 /** What a part brings with it, already in its mass. */
 typedef enum pare_included {

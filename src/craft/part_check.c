@@ -191,7 +191,10 @@ static pare_status check_arms(const pare_piece *piece, pare_error *err)
                          piece->places);
     pare_status status =
         within("body: ", "an arm's width", PARE_DIM_LENGTH, piece->section_m[0], 1e-3, 0.2, err);
-    if (status == PARE_OK)
+    if (status == PARE_OK && piece->tube)
+        status = within("body: ", "an arm's wall", PARE_DIM_LENGTH, piece->section_m[1], 0.2e-3,
+                        piece->section_m[0] / 2, err);
+    else if (status == PARE_OK)
         status = within("body: ", "an arm's thickness", PARE_DIM_LENGTH, piece->section_m[1],
                         0.5e-3, 0.1, err);
     if (status == PARE_OK && piece->flexural_pa != 0)

@@ -11,17 +11,27 @@
 #include "craft/law.h"
 
 #define CARBON_KG_M3  1600.0
-#define CARBON_PA     57.5e9 /* in bending along 0/90 cloth, the middle of 45 to 70 GPa */
 #define PRINTED_KG_M3 1210.0 /* flexible or rigid, between 1.17 and 1.27 */
 
 static const double pi = 3.14159265358979323846;
+
+double pare_piece_arm_deep_m(const pare_piece *arms)
+{
+    return arms->tube ? arms->section_m[0] : arms->section_m[1];
+}
+
+double pare_piece_arm_m2(const pare_piece *arms)
+{
+    const double wide = arms->section_m[0], thick = arms->section_m[1];
+    return arms->tube ? pi * thick * (wide - thick) : wide * thick;
+}
 
 static double arms_m3(const pare_piece *piece)
 {
     double length_m = 0;
     for (size_t i = 0; i < piece->places; i++)
         length_m += hypot(piece->at_m[i].x, piece->at_m[i].y) - piece->root_m;
-    return length_m * piece->section_m[0] * piece->section_m[1];
+    return length_m * pare_piece_arm_m2(piece);
 }
 
 /* kg, or a negative number where it is not known. */
@@ -207,7 +217,6 @@ static pare_status usual_frame(pare_part *part, pare_arena *arena, pare_error *e
         .turn = not_turned,
         .root_m = scale * 26e-3,
         .section_m = {scale * 10e-3, scale * 5e-3},
-        .flexural_pa = CARBON_PA,
     };
     for (int i = 1; i < 3; i++) {
         piece[i] = shape(PARE_SHAPE_BOX, scale * 120e-3, scale * 40e-3, scale * 2e-3);

@@ -145,8 +145,8 @@ double pare_joint_needed_m(const pare_craft *craft, const pare_joint *joint)
     if (held < 0 || craft->item[held].part->kind != PARE_MOTOR)
         return 0;
     const pare_piece *arms = pare_craft_arm_piece(craft);
-    if (!arms || !(arms->section_m[1] > 0))
-        return 0;
+    if (!arms || arms->tube || !(arms->section_m[1] > 0))
+        return 0; /* what clamps a motor on a tube is not described */
     return arms->section_m[1] + (joint->engaged_m > 0 ? joint->engaged_m : SCREW_ENGAGED_M);
 }
 

@@ -145,6 +145,8 @@ void pare_sheet_fly(const pare_craft *craft, pare_figures wanted, pare_sheet *sh
         return;
     sheet->landed_by_voltage = endured.by_voltage;
     sheet->held_at_full = endured.full_throttle;
+    sheet->flown_slow_rad_s = endured.slow_rad_s;
+    sheet->flown_fast_rad_s = endured.fast_rad_s;
 }
 
 void pare_sheet_judge(const pare_craft *craft, pare_sheet *sheet)

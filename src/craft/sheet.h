@@ -58,6 +58,8 @@ typedef struct pare_sheet {
     bool with_u;                      /* uncertainties were computed */
     double chance_all_up;             /* that the mass limit is met; NAN without one */
     bool landed_by_voltage, held_at_full;
+    /* the rotors' speeds as flown and held; 0: no such flight */
+    double flown_slow_rad_s, flown_fast_rad_s;
     int priced, unpriced; /* items with and without a price */
     unsigned flown;       /* which groups of flight figures are there (craft/flight.h) */
 } pare_sheet;

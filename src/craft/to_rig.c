@@ -122,7 +122,7 @@ static double blockage(const pare_craft *craft, const pare_item *motor, const pa
         under.reach_m = hypot(arms->at_m[0].x, arms->at_m[0].y);
         under.middle_m = arms->root_m;
         under.width_m = arms->section_m[0];
-        deep_m = arms->section_m[1];
+        deep_m = pare_piece_arm_deep_m(arms);
     } else {
         under.reach_m = pare_law_wheelbase_m(propeller_m).value / 2;
         under.middle_m = USUAL_ROOT * under.reach_m;

@@ -8,6 +8,13 @@
 
 #include <math.h>
 
+#include "physics/laminate.h"
+
+#define CLOTH_POISSON  0.05 /* of a woven 0/90 layer; from memory */
+#define QUASI_POISSON  0.30
+#define STRENGTH_PA    400e6 /* the low end of carbon plate, 400 to 700 MPa */
+#define CLOTH_SHEAR_PA 80e6  /* strength in shear between the fibres; from memory, 80 to 120 MPa */
+
 #define PI 3.14159265358979323846
 
 pare_arm pare_arm_defaults(void)
@@ -17,6 +24,39 @@ pare_arm pare_arm_defaults(void)
                       .shear_pa = 4e9,
                       .strength_pa = 550e6,
                       .density_kg_m3 = 1600};
+}
+
+static double quasi_shear_pa(double flexural_pa)
+{
+    return flexural_pa / (2 * (1 + QUASI_POISSON));
+}
+
+pare_arm_cloth pare_arm_cloth_of(pare_cloth cloth, double off_axis_rad)
+{
+    if (cloth == PARE_CLOTH_QUASI) {
+        const double low = 35e9, middle = 42.5e9, high = 50e9;
+        return (pare_arm_cloth){.low_pa = low,
+                                .middle_pa = middle,
+                                .high_pa = high,
+                                .shear_low_pa = quasi_shear_pa(low),
+                                .shear_pa = quasi_shear_pa(middle),
+                                .shear_high_pa = quasi_shear_pa(high),
+                                .strength_pa = STRENGTH_PA * middle / 57.5e9};
+    }
+    const pare_ply low = {45e9, 45e9, 3e9, CLOTH_POISSON},
+                   middle = {57.5e9, 57.5e9, 4e9, CLOTH_POISSON},
+                   high = {70e9, 70e9, 5e9, CLOTH_POISSON};
+    const double c = cos(off_axis_rad), s = sin(off_axis_rad);
+    const double along =
+        (c * c * c * c + s * s * s * s - c * c * s * s) / (STRENGTH_PA * STRENGTH_PA);
+    const double between = c * c * s * s / (CLOTH_SHEAR_PA * CLOTH_SHEAR_PA);
+    return (pare_arm_cloth){.low_pa = pare_ply_modulus_pa(&low, off_axis_rad),
+                            .middle_pa = pare_ply_modulus_pa(&middle, off_axis_rad),
+                            .high_pa = pare_ply_modulus_pa(&high, off_axis_rad),
+                            .shear_low_pa = pare_ply_shear_pa(&low, off_axis_rad),
+                            .shear_pa = pare_ply_shear_pa(&middle, off_axis_rad),
+                            .shear_high_pa = pare_ply_shear_pa(&high, off_axis_rad),
+                            .strength_pa = 1 / sqrt(along + between)};
 }
 
 static pare_status within(const char *what, double value, double low, double high, const char *unit,
@@ -82,6 +122,7 @@ pare_status pare_arm_work_out(const pare_arm *arm, pare_arm_figures *figures, pa
         .second_moment_m4 = second_m4,
         .mass_kg = mass_kg,
         .m_per_n = cube / (3 * arm->flexural_pa * second_m4),
+        .turn_per_m = 1.5 / length,
         .pa_per_n = stress,
         .bears_n = arm->strength_pa / stress,
         .bending_hz = sqrt(3 * arm->flexural_pa * second_m4 / (cube * moving_kg)) / (2 * PI),

@@ -28,11 +28,34 @@ typedef struct pare_arm_figures {
     double second_moment_m4; /* of area, for bending up and down */
     double mass_kg;
     double m_per_n;    /* deflection of the tip, a newton */
+    double turn_per_m; /* tilt of the tip by its deflection, rad a metre */
     double pa_per_n;   /* stress at the root, a newton */
     double bears_n;    /* force at the tip at which the root breaks */
     double bending_hz; /* first natural frequency */
     double torsion_hz; /* NAN without a tip inertia */
 } pare_arm_figures;
+
+/** How a carbon plate's cloth lies to the arm. */
+typedef enum pare_cloth {
+    PARE_CLOTH_CROSS, /* fibres along and across, 0/90, turned by an angle if the arm is */
+    PARE_CLOTH_QUASI  /* fibres in enough directions that the plate is alike in all */
+} pare_cloth;
+
+/** What is known of a plate whose maker states nothing: bands, and strengths at their low end. */
+typedef struct pare_arm_cloth {
+    double low_pa, middle_pa, high_pa; /* bent along the arm */
+    double shear_low_pa, shear_pa, shear_high_pa;
+    double strength_pa; /* in bending, the low end */
+} pare_arm_cloth;
+
+/** A carbon plate.
+ *
+ * @param off_axis_rad  between the arm and the nearest fibres, 0 to 45 degrees; a quasi-isotropic
+ *                      plate does not ask
+ * Accuracy: bands, common practice, no source: 45 to 70 GPa along 0/90 cloth, 35 to 50 for a
+ * quasi-isotropic plate, shear 3 to 5 GPa and E/2.6. Off the fibres one layer's law (laminate.h) and, for
+ * strength, Tsai and Hill's with 80 MPa of shear (Jones, ch. 2; from memory). */
+pare_arm_cloth pare_arm_cloth_of(pare_cloth cloth, double off_axis_rad);
 
 /** @return PARE_BAD_DATA for a size or material out of range, naming it
  * Accuracy: the bending frequency takes 33/140 of the arm's mass to the tip, which is 0.05 % high
@@ -40,9 +63,9 @@ typedef struct pare_arm_figures {
  * mass). Source: Timoshenko, Vibration Problems in Engineering (Rayleigh's method, from memory). */
 pare_status pare_arm_work_out(const pare_arm *arm, pare_arm_figures *figures, pare_error *err);
 
-/** Share of its mass that a crash of the same speed with another mass would need in thickness: the
- * plate that bears the same stress at the lower mass. Root stress goes with the force over t^2, and
- * the force, over the same stopping distance, with the mass: t' = t sqrt(m'/m). */
+/** The thickness of plate that bears a crash of the same speed at another mass with the same stress. Root
+ * stress goes with the force over t^2, and the force, over the same stopping distance, with the mass:
+ * t' = t sqrt(m'/m). */
 double pare_arm_same_stress_m(double thickness_m, double mass_kg, double new_mass_kg);
 
 #endif

@@ -423,6 +423,19 @@ static pare_status hover_load(const pare_flight *flight, const pare_rotor_state 
     return pare_too_much(flight, 1, 1, err);
 }
 
+/* How fast the rotors turn in it, before anything is held at full throttle. */
+static void note_speed(const pare_flown *entry, double speed_rad_s, double *most_share,
+                       pare_endurance *rotors)
+{
+    rotors->slow_rad_s =
+        rotors->slow_rad_s > 0 ? fmin(rotors->slow_rad_s, speed_rad_s) : speed_rad_s;
+    rotors->fast_rad_s = fmax(rotors->fast_rad_s, speed_rad_s);
+    if (entry->as == PARE_FLOWN_SPEED && entry->share > *most_share) {
+        *most_share = entry->share;
+        rotors->cruise_rad_s = speed_rad_s;
+    }
+}
+
 pare_status pare_flight_endure(pare_flight *flight, size_t count, const pare_flown entries[],
                                const pare_landing *landing, pare_endurance *result, pare_error *err)
 {
@@ -436,6 +449,8 @@ pare_status pare_flight_endure(pare_flight *flight, size_t count, const pare_flo
     if (hover_load(flight, &hovering, &hover, err) != PARE_OK)
         return PARE_BAD_DATA;
     endure run = {.flight = flight, .count = count, .landing_draw = hover.draw};
+    pare_endurance rotors = {0};
+    double most_share = 0;
     for (size_t i = 0; i < count; i++) {
         held *entry = &run.entry[i];
         pare_rotor_state rotor = hovering;
@@ -457,8 +472,15 @@ pare_status pare_flight_endure(pare_flight *flight, size_t count, const pare_flo
             hold(flight, &rotor, entry);
         }
         entry->share = entries[i].share;
+        if (entries[i].as != PARE_FLOWN_FULL)
+            note_speed(&entries[i], entry->near_rad_s, &most_share, &rotors);
     }
-    return pare_endure_run(&run, landing, result, err);
+    if (pare_endure_run(&run, landing, result, err) != PARE_OK)
+        return PARE_BAD_DATA;
+    result->slow_rad_s = rotors.slow_rad_s;
+    result->fast_rad_s = rotors.fast_rad_s;
+    result->cruise_rad_s = rotors.cruise_rad_s;
+    return PARE_OK;
 }
 
 pare_status pare_rig_endure(const pare_rig *rig, size_t count, const pare_flown entries[],

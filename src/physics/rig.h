@@ -167,7 +167,10 @@ typedef struct pare_landing {
 
 typedef struct pare_endurance {
     double time_s, charge_end, mean_a, rms_a;
-    double motor_rms_a;  /* one motor's, over the entries at half charge */
+    double motor_rms_a;            /* one motor's, over the entries at half charge */
+    double slow_rad_s, fast_rad_s; /* the rotors' least and greatest speed of entries that are held;
+                                      0: none is */
+    double cruise_rad_s;           /* at the speed that is flown for the longest; 0: at none */
     double winding_degc; /* hottest winding of any entry, were it flown without end; over 180 is a
                             warning, and where it would run away it is held at a finite value */
     bool by_voltage;     /* landed on the cell voltage rather than the charge left */

@@ -8,6 +8,7 @@
 
 #include "craft/drag.h"
 #include "craft/flight.h"
+#include "show/arms.h"
 #include "show/digits.h"
 #include "show/filled.h"
 #include "show/mass_rules.h"
@@ -517,6 +518,7 @@ void pare_sheet_all_text(const pare_sheet_view *view, const pare_screen *screen,
     power(view, screen, out);
     drag(view, screen, out);
     margins(view, screen, out);
+    pare_arms_text(view, screen, out);
     pare_screws_text(view, screen, out);
     pare_mass_rules_text(view, screen, out);
     exchange(view, screen, out);

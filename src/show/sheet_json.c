@@ -1,6 +1,7 @@
 /* sheet_json.c: a sheet as JSON (see sheet_json.h). Keys come from the table of figures; the three
  * of the centre of mass become one list, as a place is one thing. */
 #include "show/sheet_json.h"
+#include "show/arms.h"
 #include "show/mass_rules.h"
 #include "show/screws.h"
 
@@ -372,6 +373,7 @@ json_t *pare_sheet_object(const pare_sheet_view *view)
     json_object_set_new(object, "drag", drag(&view->craft));
     json_object_set_new(object, "download_share", pare_json_number(sheet->rig.blockage));
     json_object_set_new(object, "margins", margins(sheet));
+    json_object_set_new(object, "arms", pare_arms_json(view));
     json_object_set_new(object, "joints", pare_screws_json(view));
     json_object_set_new(object, "mass_rules", pare_mass_rules_json(view));
     json_object_set_new(object, "ledger", ledger(sheet));

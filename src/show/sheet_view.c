@@ -28,6 +28,7 @@ pare_status pare_sheet_view_fill(const pare_craft *craft, const pare_craft *befo
         return status;
     pare_craft_power(&view->craft, &view->sheet, view->power);
     pare_craft_balance(&view->craft, &view->sheet, &view->balance);
+    view->arms_known = pare_craft_arm_facts(&view->craft, &view->sheet, &view->arms);
     const pare_landing landing =
         pare_brief_landing(&view->craft.brief, view->sheet.rig.pack.chemistry);
     pare_error why = {0};
@@ -56,6 +57,8 @@ const char *pare_margin_words(const pare_margin *margin, char text[64])
                  {"pack.heat", "pack after a flight"},
                  {"pack.sag", "a cell's volts at full throttle"},
                  {"arm.ring", "arm against the rotor's turns"},
+                 {"arm.ring_cruise", "arm against cruise turns"},
+                 {"arm.bends", "arm's bend at full throttle"},
                  {"arm.stress", "arm at full throttle"}};
     for (size_t i = 0; i < sizeof known / sizeof known[0]; i++)
         if (strcmp(known[i].name, margin->name) == 0)

@@ -4,6 +4,7 @@
 
 #include "advise/swap.h"
 #include "advise/taken.h"
+#include "craft/arm_facts.h"
 #include "craft/balance.h"
 #include "craft/power.h"
 #include "craft/sheet.h"
@@ -19,6 +20,8 @@ typedef struct pare_sheet_view {
     pare_exchange exchange;
     pare_powered power[PARE_POWERED];
     pare_balance balance;
+    bool arms_known; /* the frame states its arms */
+    pare_arm_facts arms;
     bool growth_known;
     pare_growth growth;        /* where growth_known */
     char growth_why[PARE_WHY]; /* where not */

@@ -116,7 +116,7 @@ static void arm(solid *s, const pare_piece *piece, pare_vec3 tip)
     for (int i = 0; i < 8; i++) {
         const double along = i & 1 ? end : piece->root_m, across = i & 2 ? half : -half;
         corner(s, ux * along - uy * across, uy * along + ux * across,
-               i & 4 ? tip.z : tip.z - piece->section_m[1]);
+               i & 4 ? tip.z : tip.z - pare_piece_arm_deep_m(piece));
     }
 }
 

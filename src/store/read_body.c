@@ -15,44 +15,33 @@
 
 enum { PIECES = 64, PLACES = 64 };
 
-#define PRINTED_WALL_M 1.2e-3 /* three lines of a 0.4 mm nozzle; common practice, no source */
-#define PRINTED_INFILL 0.20
-#define PLATE_THICK_M  2e-3
-#define PLATE_LENGTH_M 0.090
-#define PLATE_WIDTH_M  0.040
-/* Middle of the usual bands along the arm (common practice, no source): 45 to 70 GPa for 0/90
- * cloth, 35 to 50 GPa for a quasi-isotropic plate. */
-#define CROSS_PLY_PA 57.5e9
-#define QUASI_PA     42.5e9
-
-/* Handbook densities in kg/m3, from memory; they only share out a mass or weigh a printed part. */
-static const struct {
-    const char *name;
-    double density_kg_m3;
-} MATERIALS[] = {
-    {"carbon", 1600},   {"aluminium", 2700}, {"steel", 7850},  {"stainless", 7900},
-    {"titanium", 4430}, {"brass", 8500},     {"nylon", 1140},  {"glass", 1850},
-    {"tpu", 1210},      {"pla", 1240},       {"petg", 1270},   {"abs", 1040},
-    {"foam", 30},       {"wood", 600},       {"rubber", 1100}, {"lexan", 1200},
-};
+#define PRINTED_WALL_M    1.2e-3 /* three lines of a 0.4 mm nozzle; common practice, no source */
+#define PRINTED_INFILL    0.20
+#define PLATE_THICK_M     2e-3
+#define PLATE_LENGTH_M    0.090
+#define PLATE_WIDTH_M     0.040
+#define TUBE_WALL_LEAST_M 2e-4
+#define OFF_AXIS_MOST     0.78539816339744831 /* 45 degrees: past it the other fibres are nearer */
 
 static pare_status read_density(const pare_reading *reading, const pare_node *node,
-                                double *density_kg_m3, pare_error *err)
+                                pare_piece *piece, pare_error *err)
 {
+    enum { MOST = 32 };
     const pare_node *material = pare_node_get(node, "material");
-    const char *names[PARE_COUNT(MATERIALS)];
-    int index = 0;
     pare_status status = PARE_OK;
     if (material) {
-        for (size_t i = 0; i < PARE_COUNT(MATERIALS); i++)
-            names[i] = MATERIALS[i].name;
-        status = pare_read_choice(reading, material, "material", PARE_COUNT(MATERIALS), names,
-                                  &index, err);
-        *density_kg_m3 = MATERIALS[index].density_kg_m3;
+        const char *names[MOST];
+        size_t count = 0;
+        int index = 0;
+        for (; count < MOST && pare_material_at(count); count++)
+            names[count] = pare_material_at(count)->name;
+        status = pare_read_choice(reading, material, "material", count, names, &index, err);
+        piece->material = pare_material_at((size_t)index);
+        piece->density_kg_m3 = piece->material->density_kg_m3;
     }
     if (status == PARE_OK)
         status = pare_read_quantity(reading, pare_node_get(node, "density"), "density",
-                                    PARE_DIM_DENSITY, 1, 25000, density_kg_m3, err);
+                                    PARE_DIM_DENSITY, 1, 25000, &piece->density_kg_m3, err);
     return status;
 }
 
@@ -144,7 +133,10 @@ static pare_status read_cloth(const pare_reading *reading, const pare_node *node
     pare_status status = PARE_OK;
     if (cloth)
         status = pare_read_choice(reading, cloth, "cloth", PARE_COUNT(cloths), cloths, &index, err);
-    piece->flexural_pa = index ? QUASI_PA : CROSS_PLY_PA;
+    piece->cloth = index ? PARE_CLOTH_QUASI : PARE_CLOTH_CROSS;
+    if (status == PARE_OK)
+        status = pare_read_quantity(reading, pare_node_get(node, "off_axis"), "off_axis",
+                                    PARE_DIM_ANGLE, 0, OFF_AXIS_MOST, &piece->off_axis_rad, err);
     if (status == PARE_OK)
         status = pare_read_quantity(reading, pare_node_get(node, "flexural"), "flexural",
                                     PARE_DIM_PRESSURE, 1e8, 400e9, &piece->flexural_pa, err);
@@ -165,28 +157,53 @@ static pare_status check_roots(const pare_reading *reading, const pare_node *nod
     return PARE_OK;
 }
 
+/* section: [width, thickness] of a bar, or tube: [outside, inside]. */
+static pare_status read_section(const pare_reading *reading, const pare_node *node,
+                                pare_piece *piece, pare_error *err)
+{
+    const pare_node *section = pare_node_get(node, "section"), *tube = pare_node_get(node, "tube");
+    size_t count = 0;
+    if (!section == !tube)
+        return pare_refuse(reading, tube ? tube : node, PARE_BAD_DATA, err,
+                           "arms %s; right would be section: [width, thickness], or tube: "
+                           "[outside, inside]",
+                           tube ? "with both section and tube" : "without section");
+    if (section)
+        return pare_read_quantities(reading, section, "section", PARE_DIM_LENGTH, 5e-4, 0.2, 2, 2,
+                                    piece->section_m, &count, err);
+    double across_m[2] = {0};
+    const pare_status status = pare_read_quantities(reading, tube, "tube", PARE_DIM_LENGTH, 5e-4,
+                                                    0.1, 2, 2, across_m, &count, err);
+    if (status != PARE_OK)
+        return status;
+    piece->tube = true;
+    piece->section_m[0] = across_m[0];
+    piece->section_m[1] = (across_m[0] - across_m[1]) / 2;
+    if (piece->section_m[1] < TUBE_WALL_LEAST_M)
+        return pare_refuse(reading, tube, PARE_BAD_DATA, err,
+                           "a tube of %.4g mm outside and %.4g mm inside; right would be [outside, "
+                           "inside] with a wall of %.2g mm or more",
+                           1e3 * across_m[0], 1e3 * across_m[1], 1e3 * TUBE_WALL_LEAST_M);
+    return PARE_OK;
+}
+
 static pare_status read_arms(const pare_reading *reading, const pare_node *node, pare_piece *piece,
                              pare_error *err)
 {
-    static const char *const keys[] = {"arms",     "root",     "section", "cloth",
-                                       "flexural", "material", "density"};
+    static const char *const keys[] = {"arms",     "root",     "section",  "tube",   "cloth",
+                                       "off_axis", "flexural", "material", "density"};
     pare_status status = pare_read_keys(reading, node, "arms", PARE_COUNT(keys), keys, err);
     if (status != PARE_OK)
         return status;
-    const pare_node *arms = pare_node_get(node, "arms"), *section = pare_node_get(node, "section");
+    const pare_node *arms = pare_node_get(node, "arms");
     piece->form = PARE_FORM_ARMS;
     if (arms->form != PARE_NODE_LIST || arms->count < 3 || arms->count > 8)
         return pare_refuse(reading, arms, PARE_BAD_DATA, err,
                            "arms are 3 to 8 places of motor axes, from front left, clockwise: "
                            "[[80 mm, 80 mm], [80 mm, -80 mm], ...]");
-    if (!section)
-        return pare_refuse(reading, node, PARE_BAD_DATA, err,
-                           "arms without section; right would be section: [width, thickness]");
     status = read_places(reading, arms, 2, piece, err);
-    size_t count = 0;
     if (status == PARE_OK)
-        status = pare_read_quantities(reading, section, "section", PARE_DIM_LENGTH, 5e-4, 0.2, 2, 2,
-                                      piece->section_m, &count, err);
+        status = read_section(reading, node, piece, err);
     if (status == PARE_OK)
         status = pare_read_quantity(reading, pare_node_get(node, "root"), "root", PARE_DIM_LENGTH,
                                     0, 2, &piece->root_m, err);
@@ -360,7 +377,7 @@ static pare_status read_piece(const pare_reading *reading, const pare_node *node
         return status;
     status = readers[form](reading, node, piece, err);
     if (status == PARE_OK)
-        status = read_density(reading, node, &piece->density_kg_m3, err);
+        status = read_density(reading, node, piece, err);
     if (status == PARE_OK)
         status = read_turn(reading, node, piece, err);
     return status;

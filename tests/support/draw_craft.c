@@ -134,4 +134,11 @@ void draw_flight(const pare_craft *craft, const pare_rig *rig, const pare_doubts
         put_drive(rig, &drive[0], &drive[1], parts[i].running, z, &moved);
         pare_flight_some(&craft->brief, &moved.rig, parts[i].groups, figure, &endured);
     }
+    /* Of the minutes' figures, the one that is about moving propellers alone. */
+    pare_moved_rig cruising;
+    pare_endurance endured;
+    pare_sheet_figure minutes[PARE_FIGURES];
+    put_drive(rig, &doubts->drive[0][0], &doubts->drive[0][1], 1, z, &cruising);
+    pare_flight_some(&craft->brief, &cruising.rig, PARE_FLY_MINUTES, minutes, &endured);
+    figure[PARE_CRUISE_RPM] = minutes[PARE_CRUISE_RPM];
 }
