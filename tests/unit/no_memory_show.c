@@ -4,6 +4,7 @@
 #include "allocation_fails.h"
 
 #include "show/catalogue.h"
+#include "show/front_chart.h"
 #include "show/sheet_text.h"
 #include "show/swaps.h"
 #include "swap_fixture.h"
@@ -55,6 +56,20 @@ static void write_swaps(const shown *s, pare_text *out)
     pare_swaps_text(&s->list, 1000, &s->screen, out);
 }
 
+static void write_front(const shown *s, pare_text *out)
+{
+    const pare_front_point point[] = {{4000000, 900, 300000, 0, false},
+                                      {4100000, 0, 290000, 1, true}};
+    const char *const words[] = {"motor=mo-b", "bumper=off"};
+    const pare_front_chart chart = {.title = s->f->craft->name,
+                                    .pair = {PARE_FRONT_GRAMS, PARE_FRONT_MONEY},
+                                    .count = 2,
+                                    .point = point,
+                                    .now = &point[1],
+                                    .words = words};
+    pare_front_text(&chart, &s->screen, out);
+}
+
 static void write_craft(const shown *s, pare_text *out)
 {
     pare_craft_text(s->f->craft, &s->screen, out);
@@ -71,8 +86,8 @@ static void no_screen_is_short_of_a_line_unsaid(void **state)
     fixture *f = *state;
     static shown s;
     static const int widths[] = {50, 80, 130};
-    static const writing writings[] = {write_sheet, write_all, write_swaps, write_craft,
-                                       write_parts};
+    static const writing writings[] = {write_sheet, write_all,   write_swaps,
+                                       write_front, write_craft, write_parts};
     s = (shown){.f = f};
     assert_int_equal(pare_sheet_view_fill(f->craft, f->craft, 0, "bumper=off", &s.view, &f->err),
                      PARE_OK);
