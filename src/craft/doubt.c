@@ -368,6 +368,7 @@ static double running_share(const pare_brief *brief, int figure)
     case PARE_FLOWN_MOTOR_A:
     case PARE_WINDING:
     case PARE_PACK_WARMTH:
+    case PARE_LANDING_CELL_V:
         for (size_t i = 0; i < entries; i++)
             if (flown[i].as == PARE_FLOWN_SPEED)
                 share += flown[i].share;

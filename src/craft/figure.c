@@ -40,6 +40,8 @@ const pare_figure_row pare_figure_table[PARE_FIGURES] = {
                       -1},
     [PARE_PACK_WARMTH] = {"pack_degc", NULL, "pack, all its charge so flown", "C",
                           PARE_DIM_TEMPERATURE, 1, -1},
+    [PARE_LANDING_CELL_V] = {"landing_cell_v", NULL, "cell, hardest load at landing", "V",
+                             PARE_DIM_VOLTAGE, 1, 1},
     [PARE_CRUISE_RPM] = {"cruise_rpm", NULL, "rotor speed in your cruise", "rpm", PARE_DIM_ROTATION,
                          RPM_PER_RAD_S, 0},
     [PARE_BEST_RANGE] = {"best_range_m", "best_range", "best range", "m", PARE_DIM_LENGTH, 1, 1},

@@ -116,12 +116,13 @@ static void minutes(const pare_brief *brief, pare_flight *flight, const pare_lan
         set(&figure[PARE_FLOWN_A], result.mean_a);
         set(&figure[PARE_FLOWN_RMS_A], result.rms_a);
         set(&figure[PARE_FLOWN_MOTOR_A], result.motor_rms_a);
+        set(&figure[PARE_LANDING_CELL_V], result.least_cell_v);
         warmth(flight, landing, &result, figure);
         cruise(&result, figure);
     } else {
-        static const pare_figure these[] = {PARE_FLOWN_TIME,    PARE_FLOWN_A, PARE_FLOWN_RMS_A,
-                                            PARE_FLOWN_MOTOR_A, PARE_WINDING, PARE_PACK_WARMTH,
-                                            PARE_CRUISE_RPM};
+        static const pare_figure these[] = {PARE_FLOWN_TIME,     PARE_FLOWN_A,   PARE_FLOWN_RMS_A,
+                                            PARE_FLOWN_MOTOR_A,  PARE_WINDING,   PARE_PACK_WARMTH,
+                                            PARE_LANDING_CELL_V, PARE_CRUISE_RPM};
         for (size_t i = 0; i < sizeof these / sizeof these[0]; i++)
             missing(&figure[these[i]], &err);
     }

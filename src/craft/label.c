@@ -4,12 +4,13 @@
  * time goes with 1/I, so the heat of a whole pack goes with I, and the current is where it has warmed
  * the cells by 35 K. Sag: what a cell drops at once, from half charge down to its least volts. Both
  * have the resistance below the line, so a pack of half the resistance may carry twice as much, and
- * a heavier one of the same capacity is believed more: that is what good packs are. */
+ * a heavier one of the same capacity is believed more: that is what good packs are. What a charger found
+ * of capacity and resistance goes before what is stated, but a rating is counted in what is stated. */
 #include "craft/label.h"
 
 #include <math.h>
 
-#include "physics/rig.h"
+#include "craft/to_rig.h"
 
 #define WARMS_K      35.0 /* from 25 to 60 degC */
 #define HEAT_J_KG_K  1000.0
@@ -25,12 +26,9 @@ bool pare_pack_believable(const pare_part *part, pare_believable *believable)
     pare_rig_defaults(&rig);
     pare_pack *pack = &rig.pack;
     const pare_value *group = &part->spec[PARE_SPEC_RESISTANCE];
-    pack->chemistry = part->chemistry;
-    pack->cells = (int)part->spec[PARE_SPEC_CELLS].value;
-    pack->capacity_c = part->spec[PARE_SPEC_CAPACITY].value;
-    pack->group_ohm = group->given ? group->value : 0;
+    pare_part_cells(part, 1, pack);
     pack->lead_ohm = 0;
-    const double hourly_a = pack->capacity_c / 3600;
+    const double hourly_a = part->spec[PARE_SPEC_CAPACITY].value / 3600;
     const double held_ohm = pare_pack_ohm(pack, HALF, 1);
     const double quick_ohm = pare_pack_group_ohm(pack, HALF);
     const double ohm_share_u = group->given && group->value > 0

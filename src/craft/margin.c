@@ -276,15 +276,34 @@ static void margin_limit(const pare_craft *craft, pare_sheet *sheet, size_t firs
     }
 }
 
-/* Insertion: few, nearly sorted, and stable, so that equal ratios keep their order. */
+/* By insertion, which is stable, so that equal ratios keep their order: of places first, since a margin
+ * is large, and then each margin once, along the rings that the order makes. */
 static void sort_worst_first(pare_sheet *sheet)
 {
-    for (size_t i = 1; i < sheet->margins; i++) {
-        const pare_margin moving = sheet->margin[i];
+    struct {
+        double ratio;
+        size_t from;
+    } order[PARE_MARGINS];
+    for (size_t i = 0; i < sheet->margins; i++) {
+        const double ratio = sheet->margin[i].ratio;
         size_t at = i;
-        for (; at > 0 && sheet->margin[at - 1].ratio > moving.ratio; at--)
-            sheet->margin[at] = sheet->margin[at - 1];
-        sheet->margin[at] = moving;
+        for (; at > 0 && order[at - 1].ratio > ratio; at--)
+            order[at] = order[at - 1];
+        order[at].ratio = ratio;
+        order[at].from = i;
+    }
+    for (size_t i = 0; i < sheet->margins; i++) {
+        if (order[i].from == i)
+            continue;
+        const pare_margin first = sheet->margin[i];
+        size_t to = i;
+        for (size_t from = order[i].from; from != i; from = order[to].from) {
+            sheet->margin[to] = sheet->margin[from];
+            order[to].from = to;
+            to = from;
+        }
+        sheet->margin[to] = first;
+        order[to].from = to;
     }
 }
 
@@ -326,7 +345,9 @@ void pare_sheet_margins(const pare_craft *craft, pare_sheet *sheet)
         current_ratings(&craft->item[motor], "motor", &flown, sheet);
     volt_ratings(craft, sheet);
     pare_wire_margins(craft, sheet);
-    pare_power_margins(sheet);
+    pare_esc_heat_margins(craft, &flown, sheet);
+    pare_spike_margins(craft, sheet);
+    pare_power_margins(craft, sheet);
     pare_arm_margins(craft, sheet);
     pare_joint_margins(craft, sheet);
     margin_limit(craft, sheet, first_rating);

@@ -1,7 +1,8 @@
 /* margin_inside.h: inside the craft room: how the files that know a kind of limit put one on a sheet.
  *
  * margin.c has the brief's limits and the makers' ratings and puts all in order; margin_wire.c,
- * margin_power.c, margin_arm.c and margin_joint.c each know one part of the craft. */
+ * margin_connector.c, margin_esc.c, margin_spike.c, margin_power.c, margin_arm.c and margin_joint.c each
+ * know one part of the craft. */
 #ifndef PARE_CRAFT_MARGIN_INSIDE_H
 #define PARE_CRAFT_MARGIN_INSIDE_H
 
@@ -35,8 +36,38 @@ double pare_together_share_u(const pare_sheet *sheet, pare_together which, doubl
 /** Leads, phase wires and ESC wires: the volts they lose and how hot they get. */
 void pare_wire_margins(const pare_craft *craft, pare_sheet *sheet);
 
+/** A full throttle that is held so long: 1 to 3 s in flight; common practice, no source. */
+#define PARE_BURST_S 3.0
+
+/** What solder and connector housings bear unless stated, and how sure that is. */
+#define PARE_JOINT_DEGC 105.0
+#define PARE_JOINT_U    5.0
+
+/** Share of a wire's rise that the laws of convection are good for (their authors). */
+#define PARE_CONVECTION_U 0.15
+
+/** A lead of the pack as flown, and after a burst of full throttle on top. */
+typedef struct pare_lead_heat {
+    double gauge;
+    double settled_degc, burst_degc; /* of its conductor */
+    double rms_a, full_a;
+    /* How far each goes with a share more of the rms and of full throttle; 0 without uncertainties. */
+    double settled_by_rms, burst_by_rms, burst_by_full;
+} pare_lead_heat;
+
+/** The pack's connector: its ratings, and how hot it gets between wires as hot as that; NULL: no wire
+ * of it is described. */
+void pare_connector_margins(const pare_craft *craft, const pare_lead_heat *lead, pare_sheet *sheet);
+
+/** The ESC's board, as flown and in a burst. */
+void pare_esc_heat_margins(const pare_craft *craft, const pare_sheet_figure *motor_rms,
+                           pare_sheet *sheet);
+
+/** Volts at the ESC and its capacitor when full throttle is cut and braked. */
+void pare_spike_margins(const pare_craft *craft, pare_sheet *sheet);
+
 /** The motor's winding, the pack's own heat and its volts at full throttle. */
-void pare_power_margins(pare_sheet *sheet);
+void pare_power_margins(const pare_craft *craft, pare_sheet *sheet);
 
 /** The arms' frequency against the rotors' speed, and their stress at full throttle. */
 void pare_arm_margins(const pare_craft *craft, pare_sheet *sheet);

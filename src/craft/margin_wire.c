@@ -14,13 +14,9 @@
 #include "physics/wire.h"
 #include "physics/wire_heat.h"
 
-#define BURST_S         3.0   /* 1 to 3 s of full throttle; common practice, no source */
-#define JOINT_DEGC      105.0 /* solder and connector housings unless stated */
-#define JOINT_U         5.0
 #define INSULATION_DEGC 200.0 /* the silicone class; common practice, no source */
 #define INSULATION_U    10.0
 #define DROP_SHARE      0.02 /* of the pack's volts that a lead may lose */
-#define CONVECTION_U    0.15 /* of the rise: what the laws are good for (their authors) */
 
 #define STEP 0.01 /* of a current, for what it does to the heat */
 
@@ -53,7 +49,7 @@ static void heat_of(const wire *w, const pare_air *air, double rms_a, double ful
     load.current_a = rms_a;
     pare_wire_heat settled, burst;
     *settled_degc = *burst_degc = MELTED_DEGC;
-    if (pare_wire_burst(&load, full_a, BURST_S, &settled, &burst, NULL) == PARE_OK) {
+    if (pare_wire_burst(&load, full_a, PARE_BURST_S, &settled, &burst, NULL) == PARE_OK) {
         *settled_degc = settled.conductor_degc;
         *burst_degc = burst.conductor_degc;
     } else if (pare_wire_steady(&load, &settled, NULL) == PARE_OK) {
@@ -61,25 +57,33 @@ static void heat_of(const wire *w, const pare_air *air, double rms_a, double ful
     }
 }
 
-static void temperatures(const wire *w, pare_sheet *sheet)
+static pare_lead_heat temperatures(const wire *w, pare_sheet *sheet)
 {
     const pare_air *air = &sheet->rig.air;
-    double settled, burst, settled_u = 0, burst_u = 0;
+    double settled, burst;
     heat_of(w, air, w->rms_a, w->full_a, &settled, &burst);
+    pare_lead_heat heat = {.gauge = w->gauge,
+                           .settled_degc = settled,
+                           .burst_degc = burst,
+                           .rms_a = w->rms_a,
+                           .full_a = w->full_a};
     if (sheet->with_u && burst < MELTED_DEGC) {
         double up, up_burst, full, full_burst;
         heat_of(w, air, w->rms_a * (1 + STEP), w->full_a, &up, &up_burst);
         heat_of(w, air, w->rms_a, w->full_a * (1 + STEP), &full, &full_burst);
-        settled_u = pare_together_share_u(sheet, w->currents, (up - settled) / STEP, 0);
-        burst_u = pare_together_share_u(sheet, w->currents, (up_burst - burst) / STEP,
-                                        (full_burst - burst) / STEP);
+        heat.settled_by_rms = (up - settled) / STEP;
+        heat.burst_by_rms = (up_burst - burst) / STEP;
+        heat.burst_by_full = (full_burst - burst) / STEP;
     }
+    const double settled_u = pare_together_share_u(sheet, w->currents, heat.settled_by_rms, 0);
+    const double burst_u =
+        pare_together_share_u(sheet, w->currents, heat.burst_by_rms, heat.burst_by_full);
     const pare_bound joint = {
         .value = settled,
         .figures_u = settled_u,
-        .own_share = CONVECTION_U,
-        .limit = JOINT_DEGC,
-        .limit_u = JOINT_U,
+        .own_share = PARE_CONVECTION_U,
+        .limit = PARE_JOINT_DEGC,
+        .limit_u = PARE_JOINT_U,
         .from_zero = air->temperature_degc,
         .unit = "C",
         .from = "solder and connectors unless stated, at the rms as flown in still air",
@@ -88,7 +92,8 @@ static void temperatures(const wire *w, pare_sheet *sheet)
     pare_margin_add(sheet, &joint, "wire_joint", w->name);
     const pare_bound insulation = {.value = burst,
                                    .figures_u = burst_u,
-                                   .own_share = CONVECTION_U * (settled - air->temperature_degc) /
+                                   .own_share = PARE_CONVECTION_U *
+                                                (settled - air->temperature_degc) /
                                                 (burst - air->temperature_degc),
                                    .limit = INSULATION_DEGC,
                                    .limit_u = INSULATION_U,
@@ -97,6 +102,7 @@ static void temperatures(const wire *w, pare_sheet *sheet)
                                    .from = "the silicone class, after 3 s of full throttle on top "
                                            "of the rms"};
     pare_margin_add(sheet, &insulation, "wire_burst", w->name);
+    return heat;
 }
 
 /* Full throttle on a fresh pack, copper as warm as the flight leaves it: 40 degC. */
@@ -142,8 +148,10 @@ static bool currents_of(const pare_craft *craft, const pare_sheet *sheet, const 
     return w->rms_a > 0;
 }
 
+/* The connector sits on the hottest of the pack's leads. */
 void pare_wire_margins(const pare_craft *craft, pare_sheet *sheet)
 {
+    pare_lead_heat lead = {.gauge = 0};
     for (size_t i = 0; i < craft->runs; i++) {
         const pare_run *run = &craft->run[i];
         wire w = {.name = run->name, .gauge = run->gauge, .outer_m = run->outer_m};
@@ -151,8 +159,12 @@ void pare_wire_margins(const pare_craft *craft, pare_sheet *sheet)
             continue;
         for (size_t k = 0; k < run->ways; k++)
             w.length_m += run->way_m[k];
-        temperatures(&w, sheet);
-        if (pare_same_name(run->carries, "pack"))
-            drop(&w, sheet);
+        const pare_lead_heat heat = temperatures(&w, sheet);
+        if (!pare_same_name(run->carries, "pack"))
+            continue;
+        drop(&w, sheet);
+        if (lead.gauge == 0 || heat.settled_degc > lead.settled_degc)
+            lead = heat;
     }
+    pare_connector_margins(craft, lead.gauge > 0 ? &lead : NULL, sheet);
 }

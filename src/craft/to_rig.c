@@ -1,7 +1,7 @@
 /* to_rig.c: from parts and stations to the numbers of flight (see to_rig.h).
  *
- * What carries the pack's current is in series: the pack's own lead, the craft's lead and two
- * contacts. A motor's stated resistance is taken with the wires it came with; wires that were cut,
+ * What carries the pack's current is in series: the pack's own lead, the craft's lead and the
+ * connector's contacts. A motor's stated resistance is taken with the wires it came with; wires that were cut,
  * thinned or added change it by what two of the three phases carry at a time; a drive adds to the
  * winding's resistance, not to theirs. Electronics draw
  * through the regulator that is on board, at its efficiency. */
@@ -16,8 +16,7 @@
 #include "physics/wake.h"
 #include "physics/wire.h"
 
-#define CONTACT_OHM       0.65e-3 /* 0.5 to 0.8 mohm a contact; common practice, no source */
-#define LEAD_DEGC         40.0    /* copper in flight */
+#define LEAD_DEGC         40.0 /* copper in flight */
 #define REGULATOR_DEFAULT 0.88
 #define USUAL_ROOT        0.23 /* of the way to the motor's axis: a 5 in frame's 26 mm of 111 */
 #define USUAL_WIDTH       0.09 /* and its 10 mm; common practice, no source */
@@ -62,7 +61,10 @@ static double included_run_ohm(const pare_part *part)
 
 static double lead_ohm(const pare_craft *craft, const pare_item *pack)
 {
-    double ohm = 2 * CONTACT_OHM + included_run_ohm(pack->part);
+    const int connector = pare_craft_doing(craft, PARE_CONNECTOR);
+    double ohm = connector >= 0 ? craft->item[connector].part->spec[PARE_SPEC_RESISTANCE].value
+                                : pare_law_connector_ohm().value;
+    ohm += included_run_ohm(pack->part);
     for (size_t i = 0; i < craft->runs; i++) {
         const pare_run *run = &craft->run[i];
         if (!run->carries || !pare_same_name(run->carries, "pack"))
@@ -150,18 +152,21 @@ static double uneven(const pare_assembly *assembly)
     return pare_share_uneven(assembly->arms, share);
 }
 
+void pare_part_cells(const pare_part *part, int count, pare_pack *pack)
+{
+    const pare_value *holds_c = &part->holds_c;
+    const pare_value *group = &part->spec[PARE_SPEC_RESISTANCE];
+    pack->chemistry = part->chemistry;
+    pack->cells = (int)part->spec[PARE_SPEC_CELLS].value;
+    pack->capacity_c = count * (holds_c->given ? holds_c : &part->spec[PARE_SPEC_CAPACITY])->value;
+    pack->group_ohm = group->given ? group->value / count : 0;
+    pack->mass_kg = count * part->mass_kg.value;
+}
+
 static void put_pack(const pare_craft *craft, const pare_item *item, pare_rig *rig)
 {
-    const pare_part *part = item->part;
-    rig->pack.chemistry = part->chemistry;
-    rig->pack.cells = (int)part->spec[PARE_SPEC_CELLS].value;
-    const pare_value *holds_c = &part->holds_c;
-    rig->pack.capacity_c =
-        item->count * (holds_c->given ? holds_c : &part->spec[PARE_SPEC_CAPACITY])->value;
-    const pare_value *group = &part->spec[PARE_SPEC_RESISTANCE];
-    rig->pack.group_ohm = group->given ? group->value / item->count : 0;
+    pare_part_cells(item->part, item->count, &rig->pack);
     rig->pack.lead_ohm = lead_ohm(craft, item);
-    rig->pack.mass_kg = item->count * part->mass_kg.value;
 }
 
 /* What a stand measured of these two goes before the model and what was stated of the motor. */

@@ -16,6 +16,10 @@ pare_status pare_brief_air(const pare_brief *brief, pare_air *air, pare_error *e
 pare_status pare_craft_rig(const pare_craft *craft, const pare_assembly *assembly, pare_rig *rig,
                            pare_error *err);
 
+/** The cells of so many packs of a part, side by side: what a charger found goes before what is stated.
+ * Leads, temperature and law are left as they are. */
+void pare_part_cells(const pare_part *part, int count, pare_pack *pack);
+
 /** Puts an assembly's mass, inertia and arm lengths into a rig that is otherwise filled. */
 void pare_rig_put_body(const pare_assembly *assembly, const pare_body *all, pare_rig *rig);
 

@@ -346,6 +346,7 @@ static pare_status pare_endure_run(endure *run, const pare_landing *landing, par
         full = full || run->entry[i].full_from > end;
         winding_degc = fmax(winding_degc, run->entry[i].degc);
     }
+    result->least_cell_v = cutoff_left(run, end) + flight->pack.cell->cutoff_v;
     result->motor_rms_a = motor_rms_a(run);
     result->winding_degc = winding_degc;
     result->by_voltage = end > landing->charge;

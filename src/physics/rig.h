@@ -167,6 +167,7 @@ typedef struct pare_landing {
 
 typedef struct pare_endurance {
     double time_s, charge_end, mean_a, rms_a;
+    double least_cell_v;           /* a cell's under the hardest entry, as it lands */
     double motor_rms_a;            /* one motor's, over the entries at half charge */
     double slow_rad_s, fast_rad_s; /* the rotors' least and greatest speed of entries that are held;
                                       0: none is */

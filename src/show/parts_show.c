@@ -6,6 +6,7 @@
 #include "craft/label.h"
 #include "show/catalogue.h"
 #include "show/digits.h"
+#include "show/label_show.h"
 #include "show/part_columns.h"
 #include "show/sheet_json.h"
 #include "show/spec_show.h"
@@ -109,7 +110,6 @@ static void put_includes(const pare_part *part, pare_text *out)
     }
 }
 
-/* What was measured of a propeller alone. */
 /* A pack's discharge rating as physics keeps it, and what its label makes of that. */
 static void put_believable(const pare_part *part, const pare_screen *screen, pare_text *out)
 {
@@ -131,14 +131,10 @@ static void put_believable(const pare_part *part, const pare_screen *screen, par
         pare_put_left(out, field, 26);
         pare_put_wrapped(screen, out, 46, 46, rows[i].about);
     }
-    if (!pare_pack_boasts(part, &can))
-        return;
-    snprintf(field, sizeof field,
-             "The %s C on its label are more than its cells can give even for a second.",
-             pare_digits_limit(text, part->spec[PARE_SPEC_LABEL_RATING].value));
-    pare_put_wrapped(screen, out, 0, 0, field);
+    pare_boast_text(part, screen, out);
 }
 
+/* What was measured of a propeller alone. */
 static void put_measured(const pare_part *part, pare_text *out)
 {
     if (part->stations)
@@ -306,14 +302,7 @@ json_t *pare_part_object(const pare_part *part)
     }
     if (part->chargings > 0)
         json_object_set_new(one, "tired_cells", pare_part_tired_cells(part));
-    pare_believable can;
-    if (pare_pack_believable(part, &can)) {
-        json_object_set_new(one, "carries_per_h", pare_json_number(can.whole));
-        json_object_set_new(one, "carries_per_h_u", pare_json_number(can.whole_u));
-        json_object_set_new(one, "burst_per_h", pare_json_number(can.burst));
-        json_object_set_new(one, "burst_per_h_u", pare_json_number(can.burst_u));
-        json_object_set_new(one, "boasts", json_boolean(pare_pack_boasts(part, &can)));
-    }
+    pare_label_into(one, part);
     json_object_set_new(one, "spec", specs);
     json_object_set_new(one, "spec_known", known);
     if (part->stations)

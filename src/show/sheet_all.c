@@ -11,6 +11,7 @@
 #include "show/arms.h"
 #include "show/digits.h"
 #include "show/filled.h"
+#include "show/label_show.h"
 #include "show/mass_rules.h"
 #include "show/ruler.h"
 #include "show/screws.h"
@@ -374,9 +375,15 @@ static void put_wall(const pare_margin *m, const pare_screen *screen, pare_text 
     }
 }
 
+/* a to z, then A to Z. */
+static char letter(size_t note)
+{
+    return (char)(note < 26 ? 'a' + note : 'A' + note % 26);
+}
+
 static void margins(const pare_sheet_view *view, const pare_screen *screen, pare_text *out)
 {
-    enum { WORDS = 25, RATIO = 14, FROMS = 24 };
+    enum { WORDS = 25, RATIO = 14, FROMS = 52 };
     const char *from[FROMS];
     size_t froms = 0;
     char text[PARE_DIGITS], other[PARE_DIGITS], words[64];
@@ -398,10 +405,10 @@ static void margins(const pare_sheet_view *view, const pare_screen *screen, pare
         put_wall(m, screen, out);
         pare_text_printf(out, " %s (%s %s%s%s) %c\n", pare_digits(text, m->value, m->value_u),
                          m->at_least ? ">=" : "<=", pare_digits_limit(other, m->limit),
-                         m->unit[0] ? " " : "", m->unit, (char)('a' + note));
+                         m->unit[0] ? " " : "", m->unit, letter(note));
     }
     for (size_t i = 0; i < froms; i++) {
-        pare_text_printf(out, "  %c ", (char)('a' + i));
+        pare_text_printf(out, "  %c ", letter(i));
         pare_put_wrapped(screen, out, 4, 4, from[i]);
     }
     const char *said[PARE_MARGINS];
@@ -518,6 +525,7 @@ void pare_sheet_all_text(const pare_sheet_view *view, const pare_screen *screen,
     power(view, screen, out);
     drag(view, screen, out);
     margins(view, screen, out);
+    pare_label_text(view, screen, out);
     pare_arms_text(view, screen, out);
     pare_screws_text(view, screen, out);
     pare_mass_rules_text(view, screen, out);

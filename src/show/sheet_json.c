@@ -10,6 +10,7 @@
 
 #include "craft/drag.h"
 #include "show/filled.h"
+#include "show/label_show.h"
 #include "show/source_words.h"
 #include "show/surprises.h"
 #include "show/tired.h"
@@ -373,6 +374,13 @@ json_t *pare_sheet_object(const pare_sheet_view *view)
     json_object_set_new(object, "drag", drag(&view->craft));
     json_object_set_new(object, "download_share", pare_json_number(sheet->rig.blockage));
     json_object_set_new(object, "margins", margins(sheet));
+    const int pack = pare_craft_doing(&view->craft, PARE_PACK);
+    if (pack >= 0) {
+        json_t *label = json_object();
+        json_object_set_new(label, "part", json_string(view->craft.item[pack].part->id));
+        pare_label_into(label, view->craft.item[pack].part);
+        json_object_set_new(object, "pack_label", label);
+    }
     json_object_set_new(object, "arms", pare_arms_json(view));
     json_object_set_new(object, "joints", pare_screws_json(view));
     json_object_set_new(object, "mass_rules", pare_mass_rules_json(view));

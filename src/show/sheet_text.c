@@ -9,6 +9,7 @@
 #include <string.h>
 
 #include "show/digits.h"
+#include "show/label_show.h"
 #include "show/ruler.h"
 #include "show/source_words.h"
 #include "show/tired.h"
@@ -390,8 +391,10 @@ static void weigh_next(const pare_sheet_view *view, const pare_screen *screen, p
 static void cautions(const pare_sheet_view *view, const pare_screen *screen, pare_text *out)
 {
     const int pack = pare_craft_doing(&view->craft, PARE_PACK);
-    if (pack >= 0)
+    if (pack >= 0) {
+        pare_boast_text(view->craft.item[pack].part, screen, out);
         pare_tired_cells_text(view->craft.item[pack].part, screen, out);
+    }
     if (isfinite(view->limit_kg))
         pare_put_wrapped(screen, out, 0, 0,
                          "A legal mass limit counts the craft as flown, with everything on it: "

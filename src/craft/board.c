@@ -1,0 +1,30 @@
+/* board.c: see board.h. The laws of mass are straight lines in the current, so two points turn them
+ * round. A board far too light for its label is then taken for the smaller one that it weighs like. */
+#include "craft/board.h"
+
+#include <math.h>
+
+#include "craft/law.h"
+
+#define LEAST_A 1.0
+#define MOST_A  400.0
+
+static double law_kg(const pare_part *part, bool four, double current_a)
+{
+    if (pare_part_does(part, PARE_FLIGHT_CONTROLLER) || part->kind == PARE_CONTROLLER_WITH_ESC)
+        return pare_law_controller_with_esc_kg(current_a).value;
+    return four
+               ? pare_law_esc_four_kg(current_a, pare_fit_largest(&part->fit[PARE_FIT_STACK])).value
+               : pare_law_esc_one_kg(current_a).value;
+}
+
+bool pare_part_board(const pare_part *part, pare_board *board, double *made_for_a)
+{
+    const bool four = pare_part_does(part, PARE_ESC_FOUR);
+    if (!four && !pare_part_does(part, PARE_ESC_ONE))
+        return false;
+    const double none_kg = law_kg(part, four, 0), each_kg = law_kg(part, four, 1) - none_kg;
+    *made_for_a = fmin(fmax((part->mass_kg.value - none_kg) / each_kg, LEAST_A), MOST_A);
+    return pare_board_estimate(four ? 4 : 1, *made_for_a, part->mass_kg.value, board, NULL) ==
+           PARE_OK;
+}

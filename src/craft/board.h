@@ -1,0 +1,17 @@
+/* board.h: the ESC that is on a craft, as a board that warms. */
+#ifndef PARE_CRAFT_BOARD_H
+#define PARE_CRAFT_BOARD_H
+
+#include "craft/craft.h"
+#include "physics/esc_heat.h"
+
+/** What an ESC's board bears: switches take 150 degC, run some kelvin hotter than the board and share
+ * it with what takes less. Common practice, no source. */
+#define PARE_BOARD_DEGC 110.0
+#define PARE_BOARD_U    10.0
+
+/** What it is made for by its mass, the law of its kind turned round: a label does not enter.
+ * @return false for a part that does no ESC's work */
+bool pare_part_board(const pare_part *part, pare_board *board, double *made_for_a);
+
+#endif
