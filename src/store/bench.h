@@ -14,6 +14,7 @@
 #include "base/progress.h"
 #include "base/text.h"
 #include "craft/craft.h"
+#include "craft/flight_record.h"
 #include "craft/filter.h"
 #include "craft/listed.h"
 #include "craft/weigh_in.h"
@@ -247,6 +248,14 @@ pare_status pare_store_read_part(pare_store *store, const char *id, pare_bench *
 /** The stand tables that a part was measured in, with all their parts, as a bench. @return likewise */
 pare_status pare_store_read_stands(pare_store *store, const char *part, pare_bench **bench,
                                    pare_error *err);
+
+/** The flights of a craft, by date.
+ * @param bench         as pare_store_read() gave it: has their packs, and lends them
+ * @param[out] flights  [*count]; NULL where there are none
+ * @return PARE_OK; PARE_BAD_DATA or PARE_UNKNOWN for a damaged one, with its day */
+pare_status pare_store_read_flights(pare_store *store, const pare_bench *bench,
+                                    const pare_craft *craft, size_t *count,
+                                    const pare_flight_record **flights, pare_error *err);
 
 void pare_bench_close(pare_bench *bench);
 

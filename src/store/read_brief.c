@@ -6,10 +6,10 @@
 #include "craft/figure.h"
 #include "store/read_air.h"
 #include "store/read_craft.h"
+#include "store/read_flight.h"
 
-#define LANDING_LEFT  0.20 /* common practice, no source */
-#define CRASH_M_S     15.0 /* a brief that says none is judged at the speed of a fast lap */
-#define SHARES_WITHIN 1e-6
+#define LANDING_LEFT 0.20 /* common practice, no source */
+#define CRASH_M_S    15.0 /* a brief that says none is judged at the speed of a fast lap */
 
 static pare_status read_air(const pare_reading *reading, const pare_node *node, pare_brief *brief,
                             pare_error *err)
@@ -26,61 +26,6 @@ static pare_status read_air(const pare_reading *reading, const pare_node *node, 
     brief->humidity_given = !isnan(air.humidity);
     brief->humidity = brief->humidity_given ? air.humidity : 0;
     return PARE_OK;
-}
-
-static pare_status read_flown_entry(const pare_reading *reading, const pare_node *node,
-                                    pare_flown *flown, pare_error *err)
-{
-    static const char *const keys[] = {"share", "as", "speed", "thrust"};
-    static const char *const words[] = {"hover", "full"};
-    pare_status status = pare_read_keys(reading, node, "flown", PARE_COUNT(keys), keys, err);
-    if (status != PARE_OK)
-        return status;
-    const pare_node *share = pare_node_get(node, "share"), *as = pare_node_get(node, "as"),
-                    *speed = pare_node_get(node, "speed"), *thrust = pare_node_get(node, "thrust");
-    if (!share || (as != NULL) + (speed != NULL) + (thrust != NULL) != 1)
-        return pare_refuse(reading, node, PARE_BAD_DATA, err,
-                           "an entry of flown has a share and one of as, speed, thrust; right "
-                           "would be like {share: 20 %%, as: hover} or {share: 50 %%, speed: 16 "
-                           "m/s}");
-    status = pare_read_quantity(reading, share, "share", PARE_DIM_SHARE, 0, 1, &flown->share, err);
-    if (status != PARE_OK)
-        return status;
-    if (as) {
-        int index = 0;
-        status = pare_read_choice(reading, as, "as", PARE_COUNT(words), words, &index, err);
-        flown->as = index ? PARE_FLOWN_FULL : PARE_FLOWN_THRUST;
-        flown->level = 1;
-        return status;
-    }
-    flown->as = speed ? PARE_FLOWN_SPEED : PARE_FLOWN_THRUST;
-    if (speed)
-        return pare_read_quantity(reading, speed, "speed", PARE_DIM_SPEED, 0.1, 150, &flown->level,
-                                  err);
-    return pare_read_quantity(reading, thrust, "thrust, in multiples of weight,", PARE_DIM_NUMBER,
-                              0.1, 50, &flown->level, err);
-}
-
-static pare_status read_flown(const pare_reading *reading, const pare_node *node, pare_brief *brief,
-                              pare_error *err)
-{
-    if (!node)
-        return PARE_OK;
-    pare_status status = pare_need_list(reading, node, "flown", err);
-    if (status == PARE_OK && (node->count == 0 || node->count > PARE_FLOWN))
-        return pare_refuse(reading, node, PARE_BAD_DATA, err,
-                           "flown has %zu entries; right would be 1 to %d", node->count,
-                           PARE_FLOWN);
-    double sum = 0;
-    for (const pare_node *one = node->first; one && status == PARE_OK; one = one->next) {
-        pare_flown *flown = &brief->flown[brief->entries++];
-        status = read_flown_entry(reading, one, flown, err);
-        sum += flown->share;
-    }
-    if (status == PARE_OK && fabs(sum - 1) > SHARES_WITHIN)
-        return pare_refuse(reading, node, PARE_BAD_DATA, err,
-                           "the shares of flown make %.6g %%; right would be 100 %%", 100 * sum);
-    return status;
 }
 
 static pare_status read_land(const pare_reading *reading, const pare_node *node, pare_brief *brief,
@@ -185,7 +130,8 @@ pare_status pare_read_brief(const pare_reading *reading, const pare_node *node, 
     if (status == PARE_OK)
         status = read_air(reading, pare_node_get(node, "air"), brief, err);
     if (status == PARE_OK)
-        status = read_flown(reading, pare_node_get(node, "flown"), brief, err);
+        status = pare_read_flown(reading, pare_node_get(node, "flown"), brief->flown,
+                                 &brief->entries, err);
     if (status == PARE_OK)
         status = read_land(reading, pare_node_get(node, "land"), brief, err);
     if (status == PARE_OK)

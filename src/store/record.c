@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "store/read_air.h"
+#include "store/read_flight.h"
 #include "store/read_stand.h"
 
 typedef enum form {
@@ -191,8 +192,10 @@ static pare_status check_flown(const pare_reading *reading, const pare_node *nod
 {
     static const char *const words[] = {"brief", "hover", "full"};
     int index = 0;
+    pare_flown flown[PARE_FLOWN];
+    size_t entries = 0;
     if (node->form == PARE_NODE_LIST)
-        return PARE_OK; /* entries as a brief's: read by those who use them */
+        return pare_read_flown(reading, node, flown, &entries, err);
     return pare_read_choice(reading, node, "flown", PARE_COUNT(words), words, &index, err);
 }
 

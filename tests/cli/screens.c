@@ -77,6 +77,8 @@ static void swaps_are_listed_best_first(void **state)
     (void)state;
     run_prints_golden("swaps", "swaps hedgerow" DEMO);
     run_prints_golden("swaps-crash", "swaps thimble --wish crash" DEMO);
+    run_prints_golden("learn", "learn hedgerow" DEMO);
+    run_prints_golden("learn-none", "learn bodkin" DEMO);
 }
 
 static void parts_and_craft_are_listed_and_shown(void **state)

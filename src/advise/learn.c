@@ -1,0 +1,329 @@
+/* learn.c: what flights say about a craft's numbers (see learn.h).
+ *
+ * Nonlinear least squares with priors: a row for each thing that a flight says and one for each unknown.
+ * The covariance at the solution gives the rest: what moved and by how much it still may, what each flight
+ * was expected to say by all others (a row left out is its difference over one less its leverage), and
+ * which of them say something that chance does not explain. */
+#include "advise/learn.h"
+
+#include <gsl/gsl_cdf.h>
+#include <math.h>
+#include <stdlib.h>
+
+#include "advise/learn_inside.h"
+#include "base/day.h"
+#include "craft/flight.h"
+
+#define FAMILY_WISE  0.05
+#define STEP         1e-3 /* of unknowns that are of order 1: minutes are good to 1e-6 */
+#define SLOPE_STEP   0.05
+#define DAYS_OF_FADE 30.0
+#define FADES_BY     1.0 /* u: less is no fade to foretell a day by */
+
+static const struct {
+    const char *name;
+    pare_doubted moves;
+} learneds[PARE_LEARNEDS] = {
+    [PARE_LEARNED_THRUST] = {"propeller thrust", PARE_DOUBTED_THRUST},
+    [PARE_LEARNED_POWER] = {"propeller power", PARE_DOUBTED_POWER},
+    [PARE_LEARNED_DRAG] = {"drag area", PARE_DOUBTED_DRAG},
+    [PARE_LEARNED_ALWAYS] = {"electronics", PARE_DOUBTED_ALWAYS},
+};
+
+const char *pare_learned_name(pare_learned which)
+{
+    return learneds[which].name;
+}
+
+pare_doubted pare_learned_moves(pare_learned which)
+{
+    return learneds[which].moves;
+}
+
+static bool residuals(const void *context, const double x[], double row[])
+{
+    const pare_learning *learning = context;
+    const size_t unknowns = PARE_OF_PACKS + PARE_OF_A_PACK * learning->packs;
+    size_t rows = 0;
+    for (size_t i = 0; i < unknowns; i++)
+        row[rows++] = x[i];
+    for (size_t i = 0; i < learning->flights; i++) {
+        const pare_again *again = &learning->again[i];
+        if (learning->flight[i].why || again->aside)
+            continue;
+        const size_t said = pare_again_rows(learning, again, x, &row[rows]);
+        if (said == 0)
+            return false;
+        rows += said;
+    }
+    return true;
+}
+
+static size_t rows_said(const pare_learning *learning)
+{
+    size_t rows = 0;
+    for (size_t i = 0; i < learning->flights; i++)
+        if (!learning->flight[i].why && !learning->again[i].aside)
+            rows += (size_t)learning->again[i].says_charge + learning->again[i].says_rest;
+    return rows;
+}
+
+/* ---- what came out ---- */
+
+static double quadratic(size_t n, const double matrix[], const double a[], const double b[])
+{
+    double sum = 0;
+    for (size_t i = 0; i < n; i++)
+        for (size_t k = 0; k < n; k++)
+            sum += a[i] * matrix[i * n + k] * b[k];
+    return sum;
+}
+
+/* How a factor's logarithm goes with the unknowns. */
+static void direction(const pare_learning *learning, pare_learned which, size_t n, double out[])
+{
+    const pare_doubts *doubts = &learning->doubts;
+    for (size_t i = 0; i < n; i++)
+        out[i] = 0;
+    if (which == PARE_LEARNED_DRAG) {
+        out[PARE_OF_DRAG] = doubts->u[PARE_DOUBTED_DRAG];
+    } else if (which == PARE_LEARNED_ALWAYS) {
+        out[PARE_OF_ALWAYS] = doubts->u[PARE_DOUBTED_ALWAYS];
+    } else {
+        const double *root =
+            doubts->drive[0][0]
+                .root[which == PARE_LEARNED_THRUST ? PARE_PAIR_THRUST : PARE_PAIR_POWER];
+        out[PARE_OF_THRUST] = root[PARE_PAIR_THRUST];
+        out[PARE_OF_POWER] = root[PARE_PAIR_POWER];
+    }
+}
+
+static void put_factors(const pare_learning *learning, size_t n, const double x[],
+                        const double covariance[], double way[], double other[],
+                        pare_learned_all *all)
+{
+    for (int f = 0; f < PARE_LEARNEDS; f++) {
+        pare_learned_factor *factor = &all->factor[f];
+        direction(learning, (pare_learned)f, n, way);
+        *factor = (pare_learned_factor){0};
+        for (size_t i = 0; i < n; i++) {
+            factor->prior_u = hypot(factor->prior_u, way[i]);
+            factor->change += way[i] * x[i];
+        }
+        factor->change_u = sqrt(quadratic(n, covariance, way, way));
+    }
+    for (int f = 0; f < PARE_LEARNEDS; f++)
+        for (int g = 0; g < PARE_LEARNEDS; g++) {
+            direction(learning, (pare_learned)f, n, way);
+            direction(learning, (pare_learned)g, n, other);
+            const double both = all->factor[f].change_u * all->factor[g].change_u;
+            all->correlation[f][g] = both > 0 ? quadratic(n, covariance, way, other) / both : 0;
+        }
+}
+
+/* One row's leverage. */
+static double leverage(size_t n, const double covariance[], const double slope[])
+{
+    return fmin(quadratic(n, covariance, slope, slope), 1 - 1e-9);
+}
+
+/* One that was set aside is off by its rows as they are: nothing was learned from them. */
+static void put_aside(const pare_learning *learning, const pare_again *again, const double x[],
+                      pare_learned_flight *flight)
+{
+    double row[2] = {0, 0};
+    flight->fits = false;
+    if (pare_again_rows(learning, again, x, row) == 0)
+        return;
+    flight->off_c = again->says_charge ? row[0] : 0;
+    flight->off_rest = again->says_rest ? row[again->says_charge] : 0;
+}
+
+static void put_flight(const pare_again *again, size_t n, const pare_nonlinear_fit *fit,
+                       size_t *row, pare_learned_flight *flight)
+{
+    if (again->says_charge) {
+        const double h = leverage(n, fit->covariance, &fit->slope[*row * n]);
+        flight->off_c = fit->row[*row] / sqrt(1 - h);
+        /* What was, over what the others foretold. */
+        flight->left_out = expm1(-fit->row[*row] / (1 - h) * pare_again_charge_u(again));
+        ++*row;
+    }
+    if (again->says_rest) {
+        const double h = leverage(n, fit->covariance, &fit->slope[*row * n]);
+        flight->off_rest = fit->row[*row] / sqrt(1 - h);
+        ++*row;
+    }
+}
+
+static void put_flights(pare_learning *learning, size_t n, const double x[],
+                        const pare_nonlinear_fit *fit, pare_learned_all *all)
+{
+    size_t row = n, left = 0;
+    double squares = 0;
+    all->used = all->aside = 0;
+    for (size_t i = 0; i < learning->flights; i++) {
+        const pare_again *again = &learning->again[i];
+        pare_learned_flight *flight = &learning->flight[i];
+        if (flight->why)
+            continue;
+        all->used++;
+        flight->left_out = NAN;
+        pare_again_fly(learning, again, x, again->says_charge ? &flight->expected_c : NULL,
+                       again->says_rest ? &flight->expected_rest_v : NULL);
+        if (again->aside) {
+            put_aside(learning, again, x, flight);
+            all->aside++;
+            continue;
+        }
+        put_flight(again, n, fit, &row, flight);
+        if (isfinite(flight->left_out)) {
+            squares += flight->left_out * flight->left_out;
+            left++;
+        }
+    }
+    all->left_out_rms = left ? sqrt(squares / (double)left) : (double)NAN;
+}
+
+/* Sets the flight aside that is off the most, where that is more than chance explains. */
+static bool set_one_aside(pare_learning *learning, double bound)
+{
+    double most = bound;
+    pare_again *worst = NULL;
+    for (size_t i = 0; i < learning->flights; i++) {
+        const pare_learned_flight *flight = &learning->flight[i];
+        const double off = fmax(fabs(flight->off_c), fabs(flight->off_rest));
+        if (!flight->why && !learning->again[i].aside && off > most) {
+            most = off;
+            worst = &learning->again[i];
+        }
+    }
+    if (worst)
+        worst->aside = true;
+    return worst != NULL;
+}
+
+/* The brief's minutes with one flight's pack, on the day of its last. */
+static double minutes_s(const pare_learning *learning, const pare_again *again, const double x[])
+{
+    pare_moved_rig moved;
+    pare_endurance endured;
+    pare_again now = *again;
+    const pare_flown *flown;
+    now.since = 0;
+    const size_t entries = pare_brief_flown(&learning->craft->brief, &flown);
+    const pare_landing landing =
+        pare_brief_landing(&learning->craft->brief, again->rig.pack.chemistry);
+    pare_learning_move(learning, &now, x, &moved);
+    return pare_rig_endure(&moved.rig, entries, flown, &landing, &endured, NULL) == PARE_OK
+               ? endured.time_s
+               : (double)NAN;
+}
+
+static void put_packs(pare_learning *learning, size_t n, const double x[],
+                      const double covariance[])
+{
+    const pare_limit *limit = pare_brief_limit(&learning->craft->brief, "flown");
+    for (size_t p = 0; p < learning->packs; p++) {
+        pare_learned_pack *pack = &learning->pack[p];
+        const pare_pack_prior *prior = &learning->prior[p];
+        const size_t at = PARE_OF_PACKS + PARE_OF_A_PACK * p;
+        pack->holds_c = pack->stated_c * exp(prior->capacity_u * x[at]);
+        pack->holds_u_c = pack->holds_c * prior->capacity_u * sqrt(covariance[at * n + at]);
+        pack->fade = prior->fade_u * x[at + 1];
+        pack->fade_u = prior->fade_u * sqrt(covariance[(at + 1) * n + at + 1]);
+        pack->enough_until = NAN;
+        if (!limit || !limit->at_least || pack->fade <= FADES_BY * pack->fade_u)
+            continue;
+        const pare_again *last = NULL;
+        for (size_t i = 0; i < learning->flights; i++)
+            if (!learning->flight[i].why && learning->again[i].pack == p)
+                last = &learning->again[i];
+        const double now_s = minutes_s(learning, last, x);
+        if (now_s > 0)
+            pack->enough_until =
+                prior->last_day + DAYS_OF_FADE * log(now_s / limit->value) / pack->fade;
+    }
+}
+
+/* ---- your minutes ---- */
+
+static double flown_s(const pare_learning *learning, const pare_rig *rig, const double x[])
+{
+    const pare_again here = {.rig = *rig, .pack = PARE_NO_PACK};
+    return minutes_s(learning, &here, x);
+}
+
+static pare_status put_minutes(const pare_learning *learning, size_t n, const double x[],
+                               const double covariance[], double towards[], double moved[],
+                               pare_learned_all *all, pare_error *err)
+{
+    pare_sheet *sheet = malloc(sizeof *sheet);
+    pare_craft *loaded = malloc(sizeof *loaded);
+    pare_status status = sheet && loaded ? PARE_OK : pare_no_memory(err);
+    const pare_craft *craft = learning->craft;
+    if (status == PARE_OK)
+        status = pare_craft_load(craft, craft->loadouts ? 0 : -1, loaded, err);
+    if (status == PARE_OK)
+        status = pare_sheet_compute(loaded, true, sheet, err);
+    const pare_sheet_figure *flown = &sheet->figure[PARE_FLOWN_TIME];
+    all->flown_s = all->flown_u_s = all->learned_s = all->learned_u_s = NAN;
+    if (status == PARE_OK && flown->exists) {
+        /* With the sheet's pack, which is none of the copies that flew. */
+        double explained = 0;
+        for (size_t i = 0; i < n; i++)
+            moved[i] = x[i];
+        all->learned_s = flown_s(learning, &sheet->rig, x);
+        for (size_t i = 0; i < PARE_OF_PACKS; i++) {
+            moved[i] = x[i] + SLOPE_STEP;
+            towards[i] = (flown_s(learning, &sheet->rig, moved) - all->learned_s) / SLOPE_STEP;
+            moved[i] = x[i];
+            explained += towards[i] * towards[i];
+        }
+        for (size_t i = PARE_OF_PACKS; i < n; i++)
+            towards[i] = 0;
+        all->flown_s = flown->value;
+        all->flown_u_s = flown->u;
+        const double rest = fmax(flown->u * flown->u - explained, 0);
+        all->learned_u_s = sqrt(rest + quadratic(n, covariance, towards, towards));
+        pare_learning_next(learning, &sheet->rig, n, x, covariance, towards, rest, all->test);
+    }
+    free(loaded);
+    free(sheet);
+    return status;
+}
+
+pare_status pare_learn(const pare_craft *craft, size_t count, const pare_flight_record flight[],
+                       pare_arena *arena, pare_learned_all *learned, pare_error *err)
+{
+    pare_learning learning;
+    pare_nonlinear_fit fit;
+    pare_status status = pare_learning_begin(craft, count, flight, arena, &learning, err);
+    if (status != PARE_OK)
+        return status;
+    const size_t n = PARE_OF_PACKS + PARE_OF_A_PACK * learning.packs;
+    double *room = pare_arena_zeros(arena, 3 * n * sizeof *room);
+    if (!room)
+        return pare_no_memory(err);
+    double *x = room, *one = room + n, *other = room + 2 * n;
+    *learned = (pare_learned_all){.packs = learning.packs,
+                                  .flights = count,
+                                  .pack = learning.pack,
+                                  .flight = learning.flight};
+    /* One reading that is far off pulls others with it: the worst goes, then all are looked at anew. */
+    do {
+        const size_t rows = rows_said(&learning);
+        const pare_nonlinear problem = {n, n + rows, residuals, &learning, STEP, 1};
+        status = pare_nonlinear_solve(&problem, x, arena, &fit, err);
+        if (status != PARE_OK)
+            return status;
+        learned->chi2 = fit.sum;
+        learned->degrees = rows;
+        learned->bound =
+            rows ? gsl_cdf_ugaussian_Qinv(FAMILY_WISE / 2 / (double)rows) : (double)INFINITY;
+        put_flights(&learning, n, x, &fit, learned);
+    } while (set_one_aside(&learning, learned->bound));
+    put_factors(&learning, n, x, fit.covariance, one, other, learned);
+    put_packs(&learning, n, x, fit.covariance);
+    return put_minutes(&learning, n, x, fit.covariance, one, other, learned, err);
+}

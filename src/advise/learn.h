@@ -1,0 +1,92 @@
+/* learn.h: what a craft's flights say about the numbers that its flight is computed from.
+ *
+ * Every number keeps its prior, so that few flights move little and what no flight tells stays as it
+ * was. A flight says three things: how much charge it took for its minutes, where the pack's volts came
+ * to rest after that charge, and by the two together what the pack holds. */
+#ifndef PARE_ADVISE_LEARN_H
+#define PARE_ADVISE_LEARN_H
+
+#include "base/arena.h"
+#include "craft/doubt.h"
+#include "craft/flight_record.h"
+
+/** What is learned of the craft itself; packs have two numbers each besides. */
+typedef enum pare_learned {
+    PARE_LEARNED_THRUST,
+    PARE_LEARNED_POWER,
+    PARE_LEARNED_DRAG,
+    PARE_LEARNED_ALWAYS,
+    PARE_LEARNEDS
+} pare_learned;
+
+/** "propeller thrust" */
+const char *pare_learned_name(pare_learned which);
+/** The rig's number that it moves. */
+pare_doubted pare_learned_moves(pare_learned which);
+
+/** A factor on what the sheet has, in its logarithm. */
+typedef struct pare_learned_factor {
+    double prior_u;
+    double change, change_u; /* of the logarithm */
+} pare_learned_factor;
+
+/** One copy of a pack. */
+typedef struct pare_learned_pack {
+    const pare_part *pack;
+    int which; /* 0: the flights do not say */
+    size_t flights;
+    double stated_c;           /* as the sheet takes it */
+    double holds_c, holds_u_c; /* on the day of its last flight */
+    double fade, fade_u;       /* share of it lost in 30 days */
+    double enough_until; /* the day (base/day.h) on which the brief's minutes are no longer met, by
+                               that fade; NAN: it does not fade, or no such limit */
+} pare_learned_pack;
+
+/** What a flight was expected to say, and said. */
+typedef struct pare_learned_flight {
+    const pare_flight_record *record;
+    size_t pack;              /* in the list of packs */
+    double expected_c, off_c; /* charge, with what was learned; by how many u, 0 where not said */
+    double expected_rest_v, off_rest; /* volts at rest afterwards, likewise */
+    double
+        left_out; /* its charge as predicted from all other flights, over what it was, less 1; NAN */
+    bool
+        fits; /* neither is off by more than chance lets one of so many be; otherwise it was set aside, and
+ its numbers are those that all others foretell */
+    const char *why; /* it tells nothing: this is missing; NULL */
+} pare_learned_flight;
+
+/** A short test, and what it would do to the doubt about the minutes. */
+typedef struct pare_learned_test {
+    const char *what;
+    double flown_u_s; /* after it */
+} pare_learned_test;
+
+enum { PARE_LEARNED_TESTS = 4 };
+
+typedef struct pare_learned_all {
+    pare_learned_factor factor[PARE_LEARNEDS];
+    double correlation[PARE_LEARNEDS][PARE_LEARNEDS];
+    size_t packs, flights, used;
+    size_t aside;                      /* of those used, that did not fit and were set aside */
+    const pare_learned_pack *pack;     /* [packs], in the arena */
+    const pare_learned_flight *flight; /* [flights] */
+    double chi2;
+    size_t degrees; /* what they say, less what was learned as far as it was learned from them */
+    double bound;   /* by how many u one of so many may be off: 5 % for all together */
+    double left_out_rms;                               /* of the shares left_out; NAN */
+    double flown_s, flown_u_s, learned_s, learned_u_s; /* your minutes, before and after; NAN */
+    pare_learned_test test[PARE_LEARNED_TESTS];        /* best first */
+} pare_learned_all;
+
+/** Learns from flights of one craft.
+ *
+ * @param craft    settled, in no loadout
+ * @param count    flights, by date
+ * @param arena    holds what *learned points to
+ * @return PARE_OK, also without flights: then nothing moved; PARE_BAD_DATA where the craft or a flight's
+ *         pack cannot fly, naming the flight */
+pare_status pare_learn(const pare_craft *craft, size_t count, const pare_flight_record flight[],
+                       pare_arena *arena, pare_learned_all *learned, pare_error *err);
+
+#endif

@@ -1,0 +1,197 @@
+/* learn_begin.c: flights made ready to be flown again (see learn_inside.h). */
+#include <math.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "advise/learn_inside.h"
+#include "base/day.h"
+#include "base/text.h"
+#include "craft/assemble.h"
+#include "craft/flight.h"
+#include "craft/to_rig.h"
+
+/* Of the logarithm of the mean current [E]: hovering leaves little choice, a profile much. */
+#define HOVER_STYLE_U   0.03
+#define PROFILE_STYLE_U 0.08
+#define CAPACITY_U      0.10 /* of a pack among those of its part, over what the sheet doubts */
+#define FADE_U          0.03 /* in 30 days: a healthy pack's, and some that are not; common practice */
+#define DAYS_OF_FADE    30.0
+#define NO_LANDING_V    0.5 /* a cell: only the charge ends a flight that was flown */
+#define LEAST_LEFT      0.05
+#define MOST_LEFT       0.95
+
+static bool only_hovers(size_t entries, const pare_flown flown[])
+{
+    for (size_t i = 0; i < entries; i++)
+        if (flown[i].as != PARE_FLOWN_THRUST || flown[i].level != 1)
+            return false;
+    return entries > 0;
+}
+
+static void put_air(const pare_flight_record *record, pare_brief *brief)
+{
+    if (!record->air_given)
+        return;
+    brief->altitude_m = record->air.altitude_m;
+    brief->temperature_given = !isnan(record->air.temperature_degc);
+    brief->temperature_degc = record->air.temperature_degc;
+    brief->humidity_given = !isnan(record->air.humidity);
+    brief->humidity = record->air.humidity;
+    brief->pressure_pa = isnan(record->air.pressure_pa) ? 0 : record->air.pressure_pa;
+    brief->sea_level_pa = isnan(record->air.sea_level_pa) ? 0 : record->air.sea_level_pa;
+}
+
+/* The rig as flown: loadout, pack, air and take-off mass of the day. */
+static pare_status put_rig(const pare_craft *craft, const pare_flight_record *record,
+                           pare_craft *loaded, pare_assembly *assembly, pare_again *again,
+                           pare_error *err)
+{
+    const int loadout = record->loadout >= 0 ? record->loadout : craft->loadouts ? 0 : -1;
+    pare_status status = pare_craft_load(craft, loadout, loaded, err);
+    if (status != PARE_OK)
+        return status;
+    const int pack = pare_craft_doing(loaded, PARE_PACK);
+    if (record->pack && pack >= 0)
+        loaded->item[pack].part = record->pack;
+    put_air(record, &loaded->brief);
+    status = pare_assemble(loaded, assembly, err);
+    if (status == PARE_OK)
+        status = pare_craft_rig(loaded, assembly, &again->rig, err);
+    if (status != PARE_OK)
+        return status;
+    if (record->take_off_kg > 0)
+        again->rig.mass_kg = record->take_off_kg;
+    again->brief = loaded->brief;
+    again->record = record;
+    return status;
+}
+
+static double charge_at(const pare_pack *pack, double volts)
+{
+    double low = 0, high = 1;
+    for (int i = 0; i < 40; i++) {
+        const double middle = (low + high) / 2;
+        if (pare_pack_open_v(pack, middle) < volts)
+            low = middle;
+        else
+            high = middle;
+    }
+    return high;
+}
+
+static void put_flown(const pare_flight_record *record, pare_again *again)
+{
+    if (record->entries > 0) {
+        again->entries = record->entries;
+        again->flown = record->flown;
+    } else {
+        again->entries = pare_brief_flown(&again->brief, &again->flown);
+    }
+    again->style_u = only_hovers(again->entries, again->flown) ? HOVER_STYLE_U : PROFILE_STYLE_U;
+}
+
+/* What it says, and why it says nothing. */
+static void put_saying(pare_again *again, pare_learned_flight *flight)
+{
+    const pare_flight_record *record = again->record;
+    const pare_pack *pack = &again->rig.pack;
+    again->charge_before = record->rest_before_v > 0 ? charge_at(pack, record->rest_before_v) : 1;
+    const double left = again->charge_before - record->put_back_c / pack->capacity_c;
+    again->says_charge = record->put_back_c > 0 && record->lasted_s > 0;
+    again->says_rest = record->put_back_c > 0 && record->rest_after_v > 0;
+    again->down_to = (pare_landing){NO_LANDING_V, fmin(fmax(left, LEAST_LEFT), MOST_LEFT)};
+    if (!(record->put_back_c > 0))
+        flight->why = "what the charger put back is not said";
+    else if (!again->says_charge && !again->says_rest)
+        flight->why = "neither how long it lasted nor where the volts came to rest is said";
+}
+
+/* The pack's place in the list, a new one where it is not there. */
+static size_t pack_of(pare_learning *learning, const pare_again *again, const pare_part *part)
+{
+    const int which = again->record->which;
+    size_t i = 0;
+    while (i < learning->packs &&
+           (learning->pack[i].pack != part || learning->pack[i].which != which))
+        i++;
+    pare_learned_pack *pack = &learning->pack[i];
+    pare_pack_prior *prior = &learning->prior[i];
+    const double day = (double)pare_day_number(again->record->date);
+    if (i == learning->packs) {
+        learning->packs++;
+        *pack = (pare_learned_pack){
+            .pack = part, .which = which, .stated_c = again->rig.pack.capacity_c};
+        *prior = (pare_pack_prior){.capacity_u =
+                                       hypot(CAPACITY_U, learning->doubts.u[PARE_DOUBTED_CAPACITY]),
+                                   .fade_u = FADE_U,
+                                   .last_day = day};
+    }
+    pack->flights++;
+    prior->last_day = fmax(prior->last_day, day);
+    return i;
+}
+
+static pare_status prior_doubts(const pare_craft *craft, pare_craft *loaded, pare_doubts *doubts,
+                                pare_error *err)
+{
+    pare_sheet *sheet = malloc(sizeof *sheet);
+    if (!sheet)
+        return pare_no_memory(err);
+    pare_status status = pare_craft_load(craft, craft->loadouts ? 0 : -1, loaded, err);
+    if (status == PARE_OK)
+        status = pare_sheet_compute(loaded, false, sheet, err);
+    if (status == PARE_OK)
+        pare_doubts_of(loaded, sheet, doubts);
+    free(sheet);
+    return status;
+}
+
+static pare_status put_flights(size_t count, const pare_flight_record record[], pare_craft *loaded,
+                               pare_assembly *assembly, pare_learning *learning, pare_error *err)
+{
+    for (size_t i = 0; i < count; i++) {
+        pare_again *again = &learning->again[i];
+        pare_learned_flight *flight = &learning->flight[i];
+        if (put_rig(learning->craft, &record[i], loaded, assembly, again, err) != PARE_OK)
+            return pare_within(err, "flight of %s", record[i].date);
+        *flight = (pare_learned_flight){.record = &record[i], .left_out = NAN, .fits = true};
+        put_flown(&record[i], again);
+        put_saying(again, flight);
+        if (flight->why)
+            continue;
+        const int pack = pare_craft_doing(loaded, PARE_PACK);
+        again->pack = flight->pack = pack_of(learning, again, loaded->item[pack].part);
+    }
+    for (size_t i = 0; i < count; i++) {
+        pare_again *again = &learning->again[i];
+        if (!learning->flight[i].why)
+            again->since = (learning->prior[again->pack].last_day -
+                            (double)pare_day_number(again->record->date)) /
+                           DAYS_OF_FADE;
+    }
+    return PARE_OK;
+}
+
+pare_status pare_learning_begin(const pare_craft *craft, size_t count,
+                                const pare_flight_record flight[], pare_arena *arena,
+                                pare_learning *learning, pare_error *err)
+{
+    *learning = (pare_learning){.craft = craft, .flights = count};
+    learning->pack = pare_arena_zeros(arena, (count + 1) * sizeof *learning->pack);
+    learning->prior = pare_arena_zeros(arena, (count + 1) * sizeof *learning->prior);
+    learning->again = pare_arena_zeros(arena, (count + 1) * sizeof *learning->again);
+    learning->flight = pare_arena_zeros(arena, (count + 1) * sizeof *learning->flight);
+    pare_craft *loaded = malloc(sizeof *loaded);
+    pare_assembly *assembly = malloc(sizeof *assembly);
+    pare_status status = learning->pack && learning->prior && learning->again && learning->flight &&
+                                 loaded && assembly
+                             ? PARE_OK
+                             : pare_no_memory(err);
+    if (status == PARE_OK)
+        status = prior_doubts(craft, loaded, &learning->doubts, err);
+    if (status == PARE_OK)
+        status = put_flights(count, flight, loaded, assembly, learning, err);
+    free(assembly);
+    free(loaded);
+    return status;
+}

@@ -1,0 +1,24 @@
+/* flight_record.h: one flight of a craft, as its pilot wrote it down. */
+#ifndef PARE_CRAFT_FLIGHT_RECORD_H
+#define PARE_CRAFT_FLIGHT_RECORD_H
+
+#include "craft/craft.h"
+#include "physics/air.h"
+
+typedef struct pare_flight_record {
+    const char *date;      /* "2026-04-13" */
+    int loadout;           /* of the craft; -1: none named */
+    const pare_part *pack; /* NULL: the craft's own */
+    int which;             /* copy of that pack, from 1; 0: not said */
+    /* NAN: not said */
+    double take_off_kg, lasted_s;
+    double put_back_c;                  /* what the charger put back afterwards */
+    double rest_before_v, rest_after_v; /* the whole pack's, at rest */
+    bool air_given;
+    pare_weather air;
+    /* How it was flown: as the brief says (entries 0), or so. */
+    size_t entries;
+    pare_flown flown[PARE_FLOWN];
+} pare_flight_record;
+
+#endif
