@@ -1,16 +1,15 @@
 /* row.c: one swap as a row of the list (see row.h).
  *
  * A row is the difference of two sheets. Its uncertainty is not that of either sheet: what both
- * have in common cancels. A part that stays brings nothing but its change of count; copies share one
- * error, so four motors less four others are 4u each way, in quadrature with each other. */
+ * have in common cancels (mass_change.h). */
 #include "advise/row.h"
 
 #include <math.h>
 #include <string.h>
 
+#include "advise/mass_change.h"
 #include "base/text.h"
 
-#define CUT_COAX_SHARE 0.10 /* of coax by the metre; from memory, makers' data sheets */
 #define LOOSENS_SHARE  0.01 /* of a ratio: less than that is not worth a word */
 #define LEAST_SAVED_KG 1e-8 /* money a gram has no meaning below this */
 
@@ -48,63 +47,6 @@ pare_status pare_trial_weigh(const pare_desk *desk, pare_trial *trial, pare_erro
 unsigned pare_kept_jobs_lost(const pare_craft *craft, const pare_applied *applied)
 {
     return applied->jobs_lost & (craft->brief.keep | 1u << PARE_FLIES);
-}
-
-/* ---- uncertainty of the difference ---- */
-
-/* A swap moves few lines, so what is looked for is mostly where it was. */
-static const pare_line *line_like(const pare_assembly *assembly, const pare_line *line, size_t near)
-{
-    for (size_t k = 0; k < assembly->lines; k++) {
-        const pare_line *other = &assembly->line[(near + k) % assembly->lines];
-        if (other->of == line->of && pare_same_name(other->name, line->name))
-            return other;
-    }
-    return NULL;
-}
-
-static double square(double x)
-{
-    return x * x;
-}
-
-/* Standard uncertainty of what one line gives or takes. */
-static double line_saved_u_kg(const pare_craft *a, const pare_line *was, const pare_craft *b,
-                              const pare_line *is)
-{
-    const double same = fabs(was->mass_kg.u - is->mass_kg.u);
-    switch (was->of) {
-    case PARE_LINE_ITEM:
-        if (a->item[was->index].part != b->item[is->index].part)
-            break;
-        if (a->item[was->index].cut_length_m != b->item[is->index].cut_length_m)
-            return CUT_COAX_SHARE * fabs(was->mass_kg.value - is->mass_kg.value);
-        return same;
-    case PARE_LINE_JOINT:
-        return same; /* the same geometry, whatever the metal */
-    case PARE_LINE_RUN:
-        if (a->run[was->index].gauge == b->run[is->index].gauge)
-            return same;
-        break;
-    }
-    return hypot(was->mass_kg.u, is->mass_kg.u); /* they have nothing in common */
-}
-
-static double saved_u_kg(const pare_desk *desk, const pare_trial *trial)
-{
-    const pare_assembly *was = &desk->sheet.assembly, *is = &trial->sheet.assembly;
-    double variance = 0;
-    for (size_t i = 0; i < was->lines; i++) {
-        const pare_line *before = &was->line[i], *after = line_like(is, before, i);
-        if (!after)
-            variance += square(before->mass_kg.u);
-        else
-            variance += square(line_saved_u_kg(&desk->loaded, before, trial->flown, after));
-    }
-    for (size_t i = 0; i < is->lines; i++)
-        if (!line_like(was, &is->line[i], i))
-            variance += square(is->line[i].mass_kg.u);
-    return sqrt(variance);
 }
 
 /* ---- margins ---- */
@@ -193,7 +135,8 @@ pare_status pare_row_weigh(const pare_desk *desk, pare_trial *trial, pare_swap *
         return status;
     put_changes(desk, trial, row);
     row->grams_kg = -row->change[PARE_ALL_UP];
-    row->grams_u_kg = saved_u_kg(desk, trial);
+    row->grams_u_kg = pare_mass_change_u_kg(&desk->loaded, &desk->sheet.assembly, trial->flown,
+                                            &trial->sheet.assembly);
     row->money_per_g = row->applied.priced && row->grams_kg > LEAST_SAVED_KG
                            ? row->applied.money / (1e3 * row->grams_kg)
                            : (double)NAN;

@@ -32,6 +32,8 @@ static pare_status fill(const bench_in_use *use, const pare_craft *craft, const 
     pare_status status = pare_sheet_view_fill(craft, before, loadout, tried, view, err);
     if (status == PARE_OK && first && first->takens)
         status = pare_taken_facts_fill(use->bench, first, loadout, &view->taken, err);
+    if (status == PARE_OK && first)
+        status = pare_sheet_view_against_first(first, loadout, view, err);
     return status;
 }
 

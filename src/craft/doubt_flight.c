@@ -267,6 +267,8 @@ static void by_rule(const pare_sheet *sheet, pare_slopes *slopes)
 {
     const pare_rig *rig = &sheet->rig;
     slopes->slope[PARE_DOUBTED_MASS][PARE_CRASH] = sheet->figure[PARE_CRASH].value;
+    slopes->slope[PARE_DOUBTED_DRAG][PARE_GUST] =
+        0.5 * rig->air.density_kg_m3 * PARE_GUST_M_S * PARE_GUST_M_S * rig->drag_m2 / rig->mass_kg;
     turning(sheet, slopes);
     capacity(sheet, slopes);
     lead(sheet, slopes);

@@ -29,6 +29,8 @@ typedef enum pare_figure {
     PARE_HOVER_W,
     PARE_HOVER_W_KG,
     PARE_HOVER_RPM,
+    PARE_IDLE_TWR,
+    PARE_GUST,
     PARE_HOVER_TIME,
     PARE_CRUISE_TIME,
     PARE_FLOWN_TIME,

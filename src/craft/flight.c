@@ -46,8 +46,9 @@ static void missing(pare_sheet_figure *figure, const pare_error *err)
 
 static void hover(pare_flight *flight, pare_sheet_figure figure[])
 {
-    static const pare_figure these[] = {PARE_HOVER_OUTPUT, PARE_HOVER_A, PARE_HOVER_W,
-                                        PARE_HOVER_W_KG, PARE_HOVER_RPM};
+    static const pare_figure these[] = {PARE_HOVER_OUTPUT, PARE_HOVER_A,   PARE_HOVER_W,
+                                        PARE_HOVER_W_KG,   PARE_HOVER_RPM, PARE_IDLE_TWR,
+                                        PARE_GUST};
     pare_operating point;
     pare_error err;
     if (pare_flight_thrust(flight, 1, PARE_CHARGE_HALF, &point, &err) != PARE_OK) {
@@ -60,6 +61,15 @@ static void hover(pare_flight *flight, pare_sheet_figure figure[])
     set(&figure[PARE_HOVER_W], point.pack_w);
     set(&figure[PARE_HOVER_W_KG], point.pack_w / flight->rig->mass_kg);
     set(&figure[PARE_HOVER_RPM], point.rotor.speed_rad_s);
+    double idling, pushed_m_s2;
+    if (pare_flight_idle(flight, PARE_IDLE_OUTPUT, PARE_CHARGE_FRESH, &idling, &err) == PARE_OK)
+        set(&figure[PARE_IDLE_TWR], idling);
+    else
+        missing(&figure[PARE_IDLE_TWR], &err);
+    if (pare_flight_gust(flight, PARE_GUST_M_S, &pushed_m_s2, &err) == PARE_OK)
+        set(&figure[PARE_GUST], pushed_m_s2);
+    else
+        missing(&figure[PARE_GUST], &err);
 }
 
 static void hover_time(pare_flight *flight, const pare_landing *landing, pare_sheet_figure figure[])
@@ -240,7 +250,7 @@ unsigned pare_flight_groups(pare_figures wanted)
         pare_figure first, last;
         unsigned groups;
     } rows[] = {
-        {PARE_HOVER_OUTPUT, PARE_HOVER_RPM, PARE_FLY_HOVER},
+        {PARE_HOVER_OUTPUT, PARE_GUST, PARE_FLY_HOVER},
         {PARE_HOVER_TIME, PARE_HOVER_TIME, PARE_FLY_HOVER_TIME},
         {PARE_CRUISE_TIME, PARE_CRUISE_TIME, PARE_FLY_RANGE},
         {PARE_FLOWN_TIME, PARE_CRUISE_RPM, PARE_FLY_MINUTES},

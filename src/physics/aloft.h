@@ -27,5 +27,13 @@ pare_status pare_flight_climb(pare_flight *flight, double charge, double *climb_
                               pare_error *err);
 pare_status pare_flight_top_speed(pare_flight *flight, double charge, double *speed_m_s,
                                   pare_error *err);
+/** Thrust over weight at an output at rest, burst heat: what is left where the sticks are all the way
+ * down. The rotor's torque is taken to go with the square of its speed from hover on. */
+pare_status pare_flight_idle(pare_flight *flight, double output, double charge, double *weights,
+                             pare_error *err);
+/** How a hovering craft is pushed by a level wind that comes at once: drag of body and rotors over mass.
+ * The rotors hold their thrust; the craft has not tilted yet. */
+pare_status pare_flight_gust(pare_flight *flight, double wind_m_s, double *pushed_m_s2,
+                             pare_error *err);
 
 #endif

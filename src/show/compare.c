@@ -4,9 +4,13 @@
  * starts with it; what is alike is the same in all of them and stands once, at the end. */
 #include "show/compare.h"
 
+#include <math.h>
 #include <stdio.h>
 #include <string.h>
 
+#include "advise/mass_change.h"
+#include "craft/crash.h"
+#include "show/crash.h"
 #include "show/digits.h"
 #include "show/sheet_json.h"
 
@@ -231,6 +235,50 @@ static void put_heading(const char *text, const pare_screen *screen, pare_text *
     pare_put_heading(screen, out, text);
 }
 
+/* ---- crashes ---- */
+
+static void crash_of(const pare_compared *first, const pare_compared *column,
+                     pare_crash_facts *facts)
+{
+    const double change_u_kg = pare_mass_change_u_kg(first->craft, &first->sheet->assembly,
+                                                     column->craft, &column->sheet->assembly);
+    pare_craft_crash(column->craft, column->sheet, first->craft, first->sheet, change_u_kg, facts);
+}
+
+/* Rows of ratios to the first column. */
+static const struct {
+    const char *words;
+    int at; /* of pare_crash_at; -1: the least of the screws, -2: roll by the same output */
+} crash_rows[] = {{"arms bear the brief's crash", PARE_CRASH_STATED},
+                  {"the same in its own cruise", PARE_CRASH_CRUISE},
+                  {"the same at its own top speed", PARE_CRASH_TOP},
+                  {"least of the screws bears", -1},
+                  {"roll by the same output", -2}};
+
+static pare_ratio crash_cell(const pare_crash_facts *facts, int at)
+{
+    if (at == -2)
+        return facts->roll;
+    if (at == -1)
+        return facts->joints ? facts->joint[0].bears : (pare_ratio){(double)NAN, 0};
+    return facts->at[at].arm;
+}
+
+static void crashes(const pare_compared columns[], const block *b, pare_text *out)
+{
+    char text[PARE_DIGITS];
+    for (size_t row = 0; row < sizeof crash_rows / sizeof crash_rows[0]; row++) {
+        pare_put_left(out, crash_rows[row].words, WORDS + UNIT);
+        for (size_t i = 0; i < b->count; i++) {
+            pare_crash_facts facts;
+            crash_of(&columns[0], &columns[column_of(b, i)], &facts);
+            const pare_ratio r = crash_cell(&facts, crash_rows[row].at);
+            pare_put_right(out, pare_digits(text, r.value, fmax(r.u, 0.01)), b->width);
+        }
+        pare_text_add(out, "\n");
+    }
+}
+
 static void apart(size_t count, const pare_compared columns[], const pare_screen *screen,
                   pare_text *out)
 {
@@ -252,6 +300,9 @@ static void apart(size_t count, const pare_compared columns[], const pare_screen
             put_letters(&b, out);
             each_line(count, columns, true, &b, line_apart, out);
         }
+        put_heading("In a crash, times what the first of them, (a), bears", screen, out);
+        put_letters(&b, out);
+        crashes(columns, &b, out);
     } while (next_block(&b, count));
 }
 
@@ -283,6 +334,9 @@ json_t *pare_compare_object(size_t count, const pare_compared columns[])
         json_object_set_new(one, "loadout", pare_text_or_null(columns[i].loadout));
         json_object_set_new(one, "tried", pare_text_or_null(columns[i].tried));
         pare_figures_into(one, columns[i].sheet);
+        pare_crash_facts facts;
+        crash_of(&columns[0], &columns[i], &facts);
+        json_object_set_new(one, "crash", pare_crash_json(&facts));
         json_array_append_new(list, one);
     }
     json_object_set_new(object, "compare", list);

@@ -9,6 +9,7 @@
 #include "craft/drag.h"
 #include "craft/flight.h"
 #include "show/arms.h"
+#include "show/crash.h"
 #include "show/digits.h"
 #include "show/filled.h"
 #include "show/label_show.h"
@@ -189,6 +190,7 @@ static const char *state_of(int figure)
     case PARE_CLIMB:
     case PARE_TOP_SPEED:
         return "charge 0.8";
+    case PARE_IDLE_TWR:
     case PARE_THRUST_FRESH:
     case PARE_TWR_FRESH:
     case PARE_FULL_A:
@@ -528,6 +530,7 @@ void pare_sheet_all_text(const pare_sheet_view *view, const pare_screen *screen,
     pare_label_text(view, screen, out);
     pare_arms_text(view, screen, out);
     pare_screws_text(view, screen, out);
+    pare_crash_text(view, screen, out);
     pare_mass_rules_text(view, screen, out);
     exchange(view, screen, out);
     surprises(view, screen, out);

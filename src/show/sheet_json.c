@@ -2,6 +2,7 @@
  * of the centre of mass become one list, as a place is one thing. */
 #include "show/sheet_json.h"
 #include "show/arms.h"
+#include "show/crash.h"
 #include "show/mass_rules.h"
 #include "show/screws.h"
 
@@ -383,6 +384,7 @@ json_t *pare_sheet_object(const pare_sheet_view *view)
     }
     json_object_set_new(object, "arms", pare_arms_json(view));
     json_object_set_new(object, "joints", pare_screws_json(view));
+    json_object_set_new(object, "crash", pare_crash_json(&view->crash));
     json_object_set_new(object, "mass_rules", pare_mass_rules_json(view));
     json_object_set_new(object, "ledger", ledger(sheet));
     if (view->exchange.exists) {

@@ -8,6 +8,7 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "show/crash.h"
 #include "show/digits.h"
 #include "show/label_show.h"
 #include "show/ruler.h"
@@ -395,6 +396,7 @@ static void cautions(const pare_sheet_view *view, const pare_screen *screen, par
         pare_boast_text(view->craft.item[pack].part, screen, out);
         pare_tired_cells_text(view->craft.item[pack].part, screen, out);
     }
+    pare_light_cautions(&view->sheet, screen, out);
     if (isfinite(view->limit_kg))
         pare_put_wrapped(screen, out, 0, 0,
                          "A legal mass limit counts the craft as flown, with everything on it: "
@@ -421,6 +423,7 @@ void pare_sheet_text(const pare_sheet_view *view, const pare_swaps *swaps, const
     hover(view, screen, out);
     rotors(view, screen, out);
     quickness(view, screen, out);
+    pare_crash_lines(view, screen, out);
     balance(view, screen, out);
     one_gram(view, screen, out);
     weigh_next(view, screen, out);

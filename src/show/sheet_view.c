@@ -5,8 +5,35 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "advise/mass_change.h"
 #include "craft/curve.h"
 #include "craft/flight.h"
+
+static void compare_crashes(pare_sheet_view *view)
+{
+    const bool then = view->tried || view->against_first;
+    const double change_u_kg =
+        then ? pare_mass_change_u_kg(&view->craft_before, &view->before.assembly, &view->craft,
+                                     &view->sheet.assembly)
+             : 0;
+    pare_craft_crash(&view->craft, &view->sheet, then ? &view->craft_before : NULL,
+                     then ? &view->before : NULL, change_u_kg, &view->crash);
+}
+
+pare_status pare_sheet_view_against_first(const pare_craft *first, int loadout,
+                                          pare_sheet_view *view, pare_error *err)
+{
+    if (view->tried || view->taken.on == 0)
+        return PARE_OK;
+    pare_status status = pare_craft_load(first, loadout, &view->craft_before, err);
+    if (status == PARE_OK)
+        status = pare_sheet_compute(&view->craft_before, false, &view->before, err);
+    if (status != PARE_OK)
+        return status;
+    view->against_first = true;
+    compare_crashes(view);
+    return PARE_OK;
+}
 
 pare_status pare_sheet_view_fill(const pare_craft *craft, const pare_craft *before, int loadout,
                                  const char *tried, pare_sheet_view *view, pare_error *err)
@@ -28,6 +55,8 @@ pare_status pare_sheet_view_fill(const pare_craft *craft, const pare_craft *befo
         return status;
     pare_craft_power(&view->craft, &view->sheet, view->power);
     pare_craft_balance(&view->craft, &view->sheet, &view->balance);
+    view->against_first = false;
+    compare_crashes(view);
     view->arms_known = pare_craft_arm_facts(&view->craft, &view->sheet, &view->arms);
     const pare_landing landing =
         pare_brief_landing(&view->craft.brief, view->sheet.rig.pack.chemistry);

@@ -6,6 +6,7 @@
 #include "advise/taken.h"
 #include "craft/arm_facts.h"
 #include "craft/balance.h"
+#include "craft/crash.h"
 #include "craft/power.h"
 #include "craft/sheet.h"
 
@@ -16,7 +17,9 @@ typedef struct pare_sheet_view {
     pare_craft craft;    /* settled and loaded, with what is tried */
     pare_sheet sheet;    /* with uncertainties */
     pare_craft craft_before;
-    pare_sheet before; /* without what is tried; only where tried is set */
+    pare_sheet before;      /* without what is tried; only where tried is set, or against_first */
+    bool against_first;     /* before is the craft as first described, without what was fitted */
+    pare_crash_facts crash; /* against before, where there is one */
     pare_exchange exchange;
     pare_powered power[PARE_POWERED];
     pare_balance balance;
@@ -39,6 +42,11 @@ typedef struct pare_sheet_view {
  * @return PARE_OK; PARE_BAD_DATA where nothing can be said about the craft */
 pare_status pare_sheet_view_fill(const pare_craft *craft, const pare_craft *before, int loadout,
                                  const char *tried, pare_sheet_view *view, pare_error *err);
+
+/** Takes the craft as first described for the one that this is compared with, where nothing is tried and
+ * something was fitted since. @param first  settled, not loaded */
+pare_status pare_sheet_view_against_first(const pare_craft *first, int loadout,
+                                          pare_sheet_view *view, pare_error *err);
 
 /** A margin for reading: "all-up mass", "ESC burst current", "voltage on video". Returns text. */
 const char *pare_margin_words(const pare_margin *margin, char text[64]);
