@@ -21,15 +21,6 @@
 
 /* ---- off ---- */
 
-/* Work that two things of one sort do equally well. What a strap, a standoff or a nameless part
- * does is its own. */
-static bool can_be_shared(unsigned work)
-{
-    return (work & (BIT(PARE_ESC_FOUR) | BIT(PARE_FLIGHT_CONTROLLER) | BIT(PARE_REGULATOR) |
-                    BIT(PARE_CAMERA) | BIT(PARE_ACTION_CAMERA) | BIT(PARE_VIDEO_TRANSMITTER) |
-                    BIT(PARE_RECEIVER) | BIT(PARE_GPS) | BIT(PARE_BUZZER))) != 0;
-}
-
 /* Whether something on the craft still does what an item did. */
 static bool done_by_another(const pare_craft *craft, size_t index)
 {
@@ -37,7 +28,7 @@ static bool done_by_another(const pare_craft *craft, size_t index)
     const unsigned work = pare_main_work(item->part);
     if (work == BIT(PARE_PIGTAIL))
         return pare_chain_whole(craft, index);
-    for (size_t i = 0; can_be_shared(work) && i < craft->items; i++) {
+    for (size_t i = 0; pare_work_is_shared(work) && i < craft->items; i++) {
         const pare_item *other = &craft->item[i];
         if (i == index || other->off || (pare_work_of(other->part) & work) == 0)
             continue;

@@ -67,17 +67,23 @@ static bool worth_trying(const pare_craft *craft, const pare_item *item, const p
     return true;
 }
 
-static void coax(const pare_craft *craft, const pare_item *item, sink *out)
+double pare_coax_choice_m(const pare_craft *craft, const pare_item *item)
 {
-    char name[192];
     const double came_m = item->part->spec[PARE_SPEC_LENGTH].value;
     if (item->part->kind != PARE_ANTENNA && item->part->kind != PARE_PIGTAIL)
-        return;
+        return 0;
     const double now_m =
         item->cut_length_m > 0 && item->cut_length_m < came_m ? item->cut_length_m : came_m;
     const double needed_m = pare_coax_needed_m(craft, item);
     const double cut_m = COAX_STEP_M * ceil(needed_m / COAX_STEP_M - 1e-9);
-    if (!(needed_m > 0) || !(cut_m < now_m - WORTH_CUTTING_M))
+    return needed_m > 0 && cut_m < now_m - WORTH_CUTTING_M ? cut_m : 0;
+}
+
+static void coax(const pare_craft *craft, const pare_item *item, sink *out)
+{
+    char name[192];
+    const double cut_m = pare_coax_choice_m(craft, item);
+    if (!(cut_m > 0))
         return;
     snprintf(name, sizeof name, "%s.length=%.0fmm", item->name, 1e3 * cut_m);
     put(out, name);
@@ -136,30 +142,39 @@ static double standard_length_m(double needed_m)
     return INFINITY;
 }
 
-static void joint_swaps(const pare_craft *craft, const pare_joint *joint, sink *out)
+pare_joint_choices pare_joint_choices_of(const pare_craft *craft, const pare_joint *joint)
 {
-    static const pare_screw_material lighter[] = {PARE_TITANIUM, PARE_ALUMINIUM_7075,
-                                                  PARE_ALUMINIUM};
-    char name[192];
+    static const pare_screw_material lighter[PARE_LIGHTER_METALS] = {
+        PARE_TITANIUM, PARE_ALUMINIUM_7075, PARE_ALUMINIUM};
+    pare_joint_choices choices = {.count = fewer_screws(craft, joint)};
     const bool turns = holds_kind(craft, joint, PARE_PROPELLER);
-    for (size_t i = 0; i < sizeof lighter / sizeof lighter[0]; i++) {
-        if (pare_screw_density_kg_m3(lighter[i]) >=
-                pare_screw_density_kg_m3(joint->material) * 0.999 ||
-            (turns && lighter[i] != PARE_TITANIUM))
-            continue;
-        snprintf(name, sizeof name, "joint.%s.material=%s", joint->name,
-                 pare_screw_material_name(lighter[i]));
-        put(out, name);
-    }
-    const int fewer = fewer_screws(craft, joint);
-    if (fewer > 0) {
-        snprintf(name, sizeof name, "joint.%s.count=%d", joint->name, fewer);
-        put(out, name);
-    }
+    for (size_t i = 0; i < PARE_LIGHTER_METALS; i++)
+        if (pare_screw_density_kg_m3(lighter[i]) <
+                pare_screw_density_kg_m3(joint->material) * 0.999 &&
+            (!turns || lighter[i] == PARE_TITANIUM))
+            choices.material[choices.materials++] = lighter[i];
     const double needed_m = pare_joint_needed_m(craft, joint);
     const double cut_m = standard_length_m(needed_m);
-    if (needed_m > 0 && cut_m < joint->length_m - 1e-6) {
-        snprintf(name, sizeof name, "joint.%s.length=%.0fmm", joint->name, 1e3 * cut_m);
+    if (needed_m > 0 && cut_m < joint->length_m - 1e-6)
+        choices.length_m = cut_m;
+    return choices;
+}
+
+static void joint_swaps(const pare_craft *craft, const pare_joint *joint, sink *out)
+{
+    char name[192];
+    const pare_joint_choices choices = pare_joint_choices_of(craft, joint);
+    for (size_t i = 0; i < choices.materials; i++) {
+        snprintf(name, sizeof name, "joint.%s.material=%s", joint->name,
+                 pare_screw_material_name(choices.material[i]));
+        put(out, name);
+    }
+    if (choices.count > 0) {
+        snprintf(name, sizeof name, "joint.%s.count=%d", joint->name, choices.count);
+        put(out, name);
+    }
+    if (choices.length_m > 0) {
+        snprintf(name, sizeof name, "joint.%s.length=%.0fmm", joint->name, 1e3 * choices.length_m);
         put(out, name);
     }
 }
@@ -172,14 +187,12 @@ static bool comes_with_an_esc(const pare_craft *craft, const pare_run *run)
     return owner >= 0 && craft->item[owner].part->kind == PARE_ESC_ONE;
 }
 
-static void run_swaps(const pare_craft *craft, const pare_run *run, sink *out)
+pare_run_choices pare_run_choices_of(const pare_craft *craft, const pare_run *run)
 {
-    char name[192];
+    pare_run_choices choices = {0};
     const int even = 2 * (int)ceil((run->gauge + 0.5) / 2);
-    for (int gauge = even; gauge <= even + 2 && gauge <= 30; gauge += 2) {
-        snprintf(name, sizeof name, "run.%s.gauge=%d", run->name, gauge);
-        put(out, name);
-    }
+    for (int gauge = even; gauge <= even + 2 && gauge <= 30; gauge += 2)
+        choices.gauge[choices.gauges++] = gauge;
     /* Where an ESC's own power wires end is not written down. */
     const double needed_m = comes_with_an_esc(craft, run) ? 0 : pare_run_needed_m(craft, run);
     const double cut_m = 1e-3 * ceil(1e3 * needed_m - 1e-6);
@@ -188,8 +201,21 @@ static void run_swaps(const pare_craft *craft, const pare_run *run, sink *out)
         shortest_m = fmin(shortest_m, run->way_m[i]);
         longest_m = fmax(longest_m, run->way_m[i]);
     }
-    if (needed_m > 0 && shortest_m >= cut_m && longest_m > cut_m + WORTH_CUTTING_M) {
-        snprintf(name, sizeof name, "run.%s.length=%.0fmm", run->name, 1e3 * cut_m);
+    if (needed_m > 0 && shortest_m >= cut_m && longest_m > cut_m + WORTH_CUTTING_M)
+        choices.length_m = cut_m;
+    return choices;
+}
+
+static void run_swaps(const pare_craft *craft, const pare_run *run, sink *out)
+{
+    char name[192];
+    const pare_run_choices choices = pare_run_choices_of(craft, run);
+    for (size_t i = 0; i < choices.gauges; i++) {
+        snprintf(name, sizeof name, "run.%s.gauge=%d", run->name, choices.gauge[i]);
+        put(out, name);
+    }
+    if (choices.length_m > 0) {
+        snprintf(name, sizeof name, "run.%s.length=%.0fmm", run->name, 1e3 * choices.length_m);
         put(out, name);
     }
 }

@@ -17,4 +17,22 @@ typedef bool pare_take_name(void *context, const char *name, const pare_part *pa
 bool pare_candidates(const pare_shelf *shelf, const pare_craft *craft, const pare_craft *loaded,
                      pare_take_name *take, void *context);
 
+/** What those names say of one joint's screws, one run's wire and one item's coax, untyped. */
+enum { PARE_LIGHTER_METALS = 3, PARE_THINNER_GAUGES = 2 };
+typedef struct pare_joint_choices {
+    size_t materials;
+    pare_screw_material material[PARE_LIGHTER_METALS];
+    int count;       /* fewer of them; 0: none should go */
+    double length_m; /* shorter; 0: not */
+} pare_joint_choices;
+typedef struct pare_run_choices {
+    size_t gauges;
+    int gauge[PARE_THINNER_GAUGES];
+    double length_m; /* shorter; 0: not */
+} pare_run_choices;
+pare_joint_choices pare_joint_choices_of(const pare_craft *craft, const pare_joint *joint);
+pare_run_choices pare_run_choices_of(const pare_craft *craft, const pare_run *run);
+/** 0: not to be cut. */
+double pare_coax_choice_m(const pare_craft *craft, const pare_item *item);
+
 #endif

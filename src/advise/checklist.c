@@ -8,6 +8,7 @@
 #include <string.h>
 
 #include "advise/checklist_inside.h"
+#include "advise/swap.h"
 #include "advise/take_inside.h"
 #include "advise/taken.h"
 #include "craft/sheet.h"
@@ -220,6 +221,20 @@ static pare_status walk(walking *w, const pare_craft *first, const bool wanted[]
     return PARE_OK;
 }
 
+/* What comes before and after the steps. */
+static void round_off(walking *w)
+{
+    const pare_craft *after = &w->s->craft[w->s->now];
+    w->c->quiet = false;
+    finish(w->c, after);
+    put_top_tools(w->c, after);
+    if (w->c->list->work)
+        put_firsts(w->c);
+    check_power(w->c);
+    check_parts(w->c);
+    check_flight(w->c, w->before, w->after);
+}
+
 pare_status pare_checklist_make(const pare_bench *bench, const pare_craft *first,
                                 const bool wanted[], pare_arena *arena, pare_checklist *list,
                                 pare_error *err)
@@ -230,18 +245,52 @@ pare_status pare_checklist_make(const pare_bench *bench, const pare_craft *first
     pare_status status = w.units && w.s ? PARE_OK : pare_no_memory(err);
     if (status == PARE_OK)
         status = walk(&w, first, wanted, err);
-    if (status == PARE_OK && list->swaps) {
-        const pare_craft *after = &w.s->craft[w.s->now];
-        c.quiet = false;
-        finish(&c, after);
-        put_top_tools(&c, after);
-        if (list->work)
-            put_firsts(&c);
-        check_power(&c);
-        check_parts(&c);
-        check_flight(&c, w.before, w.after);
-    }
+    if (status == PARE_OK && list->swaps)
+        round_off(&w);
     free(w.s);
     pare_units_close(w.units);
+    return status == PARE_OK && c.failed ? pare_no_memory(err) : status;
+}
+
+/* The deepest opening that has had more steps since. */
+static pare_opening opening_since(const pare_checklist *list, const size_t steps[PARE_OPENINGS])
+{
+    for (int g = PARE_OPENINGS; g-- > 0;)
+        if (list->group[g].steps > steps[g])
+            return (pare_opening)g;
+    return PARE_OPENING_OUTSIDE;
+}
+
+pare_status pare_checklist_plan(const pare_bench *bench, const pare_craft *craft, size_t count,
+                                const char *const swap[], pare_arena *arena, pare_checklist *list,
+                                pare_opening opening[], pare_error *err)
+{
+    *list = (pare_checklist){.swaps = count};
+    pare_checking c = {.list = list, .arena = arena};
+    walking w = {.c = &c, .bench = bench, .s = malloc(sizeof *w.s)};
+    pare_status status = w.s ? PARE_OK : pare_no_memory(err);
+    if (status != PARE_OK)
+        return status;
+    states *s = w.s;
+    s->craft[0] = *craft;
+    s->now = 0;
+    w.before = quick_of(craft, s);
+    for (size_t i = 0; status == PARE_OK && i < count; i++) {
+        size_t steps[PARE_OPENINGS];
+        for (int g = 0; g < PARE_OPENINGS; g++)
+            steps[g] = list->group[g].steps;
+        status =
+            pare_swap_apply(bench, &s->craft[s->now], swap[i], &s->craft[1 - s->now], NULL, err);
+        if (status != PARE_OK)
+            break;
+        pare_check_difference(&c, &s->craft[s->now], &s->craft[1 - s->now]);
+        opening[i] = opening_since(list, steps);
+        s->now = 1 - s->now;
+    }
+    if (status == PARE_OK) {
+        w.after = quick_of(&s->craft[s->now], s);
+        round_off(&w);
+    }
+    free(w.s);
     return status == PARE_OK && c.failed ? pare_no_memory(err) : status;
 }

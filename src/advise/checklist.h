@@ -43,4 +43,11 @@ pare_status pare_checklist_make(const pare_bench *bench, const pare_craft *first
                                 const bool wanted[], pare_arena *arena, pare_checklist *list,
                                 pare_error *err);
 
+/** The list for swaps that nobody has taken yet, in the order in which they go on.
+ * @param craft    as it is: settled, in no loadout
+ * @param opening  [count] out: how far the craft is opened for each */
+pare_status pare_checklist_plan(const pare_bench *bench, const pare_craft *craft, size_t count,
+                                const char *const swap[], pare_arena *arena, pare_checklist *list,
+                                pare_opening opening[], pare_error *err);
+
 #endif

@@ -45,6 +45,13 @@ unsigned pare_main_work(const pare_part *part)
     return BIT(pare_main_kind(part->kind));
 }
 
+bool pare_work_is_shared(unsigned work)
+{
+    return (work & (BIT(PARE_ESC_FOUR) | BIT(PARE_FLIGHT_CONTROLLER) | BIT(PARE_REGULATOR) |
+                    BIT(PARE_CAMERA) | BIT(PARE_ACTION_CAMERA) | BIT(PARE_VIDEO_TRANSMITTER) |
+                    BIT(PARE_RECEIVER) | BIT(PARE_GPS) | BIT(PARE_BUZZER))) != 0;
+}
+
 static bool both(const pare_part *a, const pare_part *b, pare_spec spec)
 {
     return a->spec[spec].value > 0 && b->spec[spec].value > 0;

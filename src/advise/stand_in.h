@@ -12,6 +12,10 @@ pare_kind pare_main_kind(pare_kind kind);
 /** The same of an item's part, as one such bit. */
 unsigned pare_main_work(const pare_part *part);
 
+/** Work that two things of one sort do equally well. What a strap, a standoff or a nameless part does is
+ * its own. */
+bool pare_work_is_shared(unsigned work);
+
 /** Whether one part may stand in for another at all: the same main work, and what it is made for
  * (an antenna's band, a standoff's length, what a holder holds) where both say so. */
 bool pare_stands_in(const pare_part *part, const pare_part *now);

@@ -23,7 +23,7 @@ typedef struct command {
     const char *example; /* "  pare ..." lines that the shell runs on the demo's bench, one after
                             another, beside a list parts.csv; "# exit 1" behind one that does not
                             end with 0 */
-    option_bits options;    /* bits of OPTION_ */
+    option_bits options; /* bits of OPTION_ */
     struct {
         option_bits option; /* one bit */
         const char *text;
@@ -52,6 +52,7 @@ const char *command_option_meaning(const command *of, const option_row *option);
     "A legal mass limit counts the craft as flown, with everything on it; rules differ and "       \
     "change: check your local ones."
 
+extern const command command_best;
 extern const command command_calc;
 extern const command command_compare;
 extern const command command_craft;

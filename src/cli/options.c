@@ -9,6 +9,10 @@ static const option_row known[] = {
     {"try", OPTION_TRY, 0, "SWAP,SWAP", "the craft with swaps of pare swaps"},
     {"loadout", OPTION_LOADOUT, 0, "LOADOUT", "another way of flying it than its first"},
     {"wish", OPTION_WISH, 0, "WISH", "grams (usual), minutes, thrust, quickness, money or crash"},
+    {"hold", OPTION_HOLD, 0, "CHOICE", "stays as it is: an item, joint.NAME, run.NAME.gauge"},
+    {"never", OPTION_NEVER, 0, "PART", "a part that must not be on it"},
+    {"must", OPTION_MUST, 0, "PART", "a part that must be on it"},
+    {"time", OPTION_TIME, 0, "SECONDS", "stop after so long: the best so far, and how far off"},
     {"kind", OPTION_KIND, 0, "KIND", "parts of one kind: motor, esc_four, propeller, ..."},
     {"sort", OPTION_SORT, 0, "KEY", "by mass, price, owned or a spec; KEY:down: largest first"},
     {"for", OPTION_FOR, 0, "CRAFT.ITEM", "what can replace that item, and the grams saved"},
@@ -63,6 +67,15 @@ static pare_status unknown(const char *command, const char *word, option_bits al
                      word, command);
 }
 
+static pare_status put_choice(const char *name, size_t *count, const char *list[],
+                              const char *value, pare_error *err)
+{
+    if (*count == CHOICES)
+        return pare_fail(err, PARE_BAD_DATA, "--%s stands more than %d times", name, CHOICES);
+    list[(*count)++] = value;
+    return PARE_OK;
+}
+
 static pare_status keep(options *out, option_bits bit, const char *value, pare_error *err)
 {
     out->given |= bit;
@@ -109,6 +122,15 @@ static pare_status keep(options *out, option_bits bit, const char *value, pare_e
     case OPTION_DECIMAL:
         out->decimal = value;
         break;
+    case OPTION_TIME:
+        out->time = value;
+        break;
+    case OPTION_HOLD:
+        return put_choice("hold", &out->holds, out->hold, value, err);
+    case OPTION_NEVER:
+        return put_choice("never", &out->nevers, out->never, value, err);
+    case OPTION_MUST:
+        return put_choice("must", &out->musts, out->must, value, err);
     case OPTION_MAP:
         if (out->maps == MAPS)
             return pare_fail(err, PARE_BAD_DATA, "--map stands more than %d times", MAPS);

@@ -43,8 +43,12 @@ typedef unsigned long long option_bits;
 #define OPTION_RECORDS   (1ull << 30)
 #define OPTION_DATE      (1ull << 31)
 #define OPTION_FROM      (1ull << 32)
+#define OPTION_HOLD      (1ull << 33)
+#define OPTION_NEVER     (1ull << 34)
+#define OPTION_MUST      (1ull << 35)
+#define OPTION_TIME      (1ull << 36)
 
-enum { OPERANDS = 64, TRIES = 32, MAPS = 64 };
+enum { OPERANDS = 64, TRIES = 32, MAPS = 64, CHOICES = 32 };
 
 /** One option: how it is typed and what it means. */
 typedef struct option_row {
@@ -68,6 +72,9 @@ typedef struct options {
     const char *as, *separator, *decimal, *scale, *date, *from;
     size_t maps, sets;
     const char *map[MAPS], *set[MAPS]; /* each as often as there are columns */
+    size_t holds, nevers, musts;
+    const char *hold[CHOICES], *never[CHOICES], *must[CHOICES]; /* each as often as wanted */
+    const char *time;                                           /* seconds, as typed */
     size_t operands;
     const char *operand[OPERANDS];
 } options;

@@ -66,6 +66,11 @@ static double cut_away_kg(const pare_item *item)
     return (came_m - item->cut_length_m) * coax_kg_per_m(item->part->cable);
 }
 
+double pare_item_each_kg(const pare_item *item)
+{
+    return item->part->mass_kg.value - cut_away_kg(item);
+}
+
 /* The frame is where stations start from, and what sits on its arms sits where the frame says: all
  * copies together can be off by little. Elsewhere a ruler says, or nobody does. */
 static double place_u_m(const pare_item *item)
@@ -93,8 +98,7 @@ typedef struct build {
 static pare_status item_line(const build *b, size_t index, pare_line *line, pare_error *err)
 {
     const pare_item *item = &b->craft->item[index];
-    const double cut_kg = cut_away_kg(item);
-    const double each_kg = item->part->mass_kg.value - cut_kg;
+    const double each_kg = pare_item_each_kg(item);
     if (!(each_kg > 0))
         return pare_fail(
             err, PARE_BAD_DATA,

@@ -37,6 +37,8 @@ typedef struct pare_assembly {
  * Allocates nothing. */
 pare_status pare_assemble(const pare_craft *craft, pare_assembly *assembly, pare_error *err);
 
+/** One copy of an item by itself, less the coax that was cut off it. */
+double pare_item_each_kg(const pare_item *item);
 /** Mass of a joint's screws and of a run's wire by geometry, whether or not they count. */
 pare_status pare_joint_kg(const pare_joint *joint, double *mass_kg, pare_error *err);
 double pare_run_kg(const pare_run *run);

@@ -1,0 +1,486 @@
+/* best.c: the rounds of the search, and its answer (see best.h).
+ *
+ * Two sorts of round take turns. One refines: the least groups that were only summed are put together,
+ * bounded again and tested. The other dives: the least refined groups are searched to the end. Both take
+ * the groups whose bounds are least, so that what is dived into could be the best for all that is known.
+ * In a round every group is held against the best from before it; what they find is merged in their order. */
+#include <math.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "advise/best_inside.h"
+#include "advise/threads.h"
+#include "base/text.h"
+
+enum { REFINED_A_ROUND = 64, DIVED_A_ROUND = 4, ROUND_MOST = 64 };
+
+/* What came of one group in a round. */
+typedef struct outcome {
+    best_group group;
+    bool built, cut;
+    char by[48];
+    best_set best;
+    bool stopped;
+    int64_t open_least;
+} outcome;
+
+typedef struct rounds {
+    best_search search;
+    best_groups groups;
+    best_state *first;
+    size_t workers;
+    best_worker *worker;
+    outcome *outcome; /* [ROUND_MOST] */
+    best_set best;
+    int64_t stopped_least; /* of groups that a stop left unfinished */
+    atomic_bool stop;
+    pare_best *answer;
+} rounds;
+
+/* ---- choices and parts by name ---- */
+
+bool best_held(const best_search *search, const char *left)
+{
+    for (size_t i = 0; i < search->ask->holds; i++) {
+        const size_t length = strlen(search->ask->hold[i]);
+        if (strncmp(search->ask->hold[i], left, length) == 0 &&
+            (left[length] == '\0' || left[length] == '.'))
+            return true;
+    }
+    return false;
+}
+
+static bool is_choice(const pare_craft *craft, const char *hold)
+{
+    char of[PARE_SWAP_NAME];
+    const bool joint = strncmp(hold, "joint.", 6) == 0, run = strncmp(hold, "run.", 4) == 0;
+    const char *begins = joint ? hold + 6 : run ? hold + 4 : hold;
+    const size_t length = strcspn(begins, ".");
+    if (length == 0 || length >= sizeof of)
+        return false;
+    memcpy(of, begins, length);
+    of[length] = '\0';
+    const char *property = begins[length] ? begins + length + 1 : NULL;
+    if (joint)
+        return pare_craft_joint(craft, of) >= 0 &&
+               (!property || strcmp(property, "material") == 0 || strcmp(property, "count") == 0 ||
+                strcmp(property, "length") == 0);
+    if (run)
+        return pare_craft_run(craft, of) >= 0 &&
+               (!property || strcmp(property, "gauge") == 0 || strcmp(property, "length") == 0);
+    return pare_craft_item(craft, of) >= 0 && (!property || strcmp(property, "length") == 0);
+}
+
+static pare_status no_such_choice(const pare_craft *craft, const char *hold, pare_arena *arena,
+                                  pare_error *err)
+{
+    const char *known[PARE_ITEMS + PARE_JOINTS + PARE_RUNS];
+    size_t count = 0;
+    for (size_t i = 0; i < craft->items; i++)
+        known[count++] = craft->item[i].name;
+    for (size_t i = 0; i < craft->joints; i++)
+        known[count++] = pare_arena_printf(arena, "joint.%s", craft->joint[i].name);
+    for (size_t i = 0; i < craft->runs; i++)
+        known[count++] = pare_arena_printf(arena, "run.%s", craft->run[i].name);
+    const char *near = pare_nearest(hold, count, known);
+    if (near)
+        return pare_fail(err, PARE_UNKNOWN, "craft '%s' has no choice '%s'; did you mean '%s'?",
+                         craft->name, hold, near);
+    return pare_fail(err, PARE_UNKNOWN,
+                     "craft '%s' has no choice '%s'; say an item, joint.NAME or run.NAME",
+                     craft->name, hold);
+}
+
+static pare_status find_parts(const best_search *search, size_t count, const char *const id[],
+                              const pare_part ***found, pare_error *err)
+{
+    const pare_part **parts = pare_arena_array(search->arena, count + 1, sizeof parts[0]);
+    if (!parts)
+        return pare_no_memory(err);
+    for (size_t i = 0; i < count; i++) {
+        parts[i] = pare_bench_part(search->bench, id[i]);
+        if (parts[i])
+            continue;
+        const char **known =
+            pare_arena_array(search->arena, search->bench->parts + 1, sizeof known[0]);
+        for (size_t p = 0; known && p < search->bench->parts; p++)
+            known[p] = search->bench->part[p]->id;
+        const char *near = known ? pare_nearest(id[i], search->bench->parts, known) : NULL;
+        if (near)
+            return pare_fail(err, PARE_UNKNOWN, "the bench has no part '%s'; did you mean '%s'?",
+                             id[i], near);
+        return pare_fail(err, PARE_UNKNOWN, "the bench has no part '%s'; pare parts lists them",
+                         id[i]);
+    }
+    *found = parts;
+    return PARE_OK;
+}
+
+static pare_status read_ask(best_search *search, pare_error *err)
+{
+    const pare_best_ask *ask = search->ask;
+    const pare_craft *craft = search->desk->craft;
+    for (size_t i = 0; i < ask->holds; i++)
+        if (!is_choice(craft, ask->hold[i]))
+            return no_such_choice(craft, ask->hold[i], search->arena, err);
+    search->nevers = ask->nevers;
+    search->musts = ask->musts;
+    pare_status status = find_parts(search, ask->nevers, ask->never, &search->never_part, err);
+    if (status == PARE_OK)
+        status = find_parts(search, ask->musts, ask->must, &search->must_part, err);
+    for (size_t i = 0; status == PARE_OK && i < ask->nevers; i++)
+        for (size_t k = 0; k < ask->musts; k++)
+            if (search->never_part[i] == search->must_part[k])
+                return pare_fail(err, PARE_BAD_DATA,
+                                 "part '%s' must be on and must never be: one of them",
+                                 ask->never[i]);
+    const pare_limit *margin = pare_brief_limit(&craft->brief, "margin");
+    search->margin_least = margin ? margin->value : 0;
+    return status;
+}
+
+/* ---- threads ---- */
+
+static void close_workers(rounds *r)
+{
+    for (size_t i = 0; r->worker && i < r->workers; i++) {
+        pare_units_close(r->worker[i].reader);
+        free(r->worker[i].state);
+        free(r->worker[i].spare);
+        free(r->worker[i].probe);
+        free(r->worker[i].lightest);
+        best_tail_free(r->worker[i].tail);
+    }
+    free(r->worker);
+    free(r->outcome);
+    free(r->first);
+    best_groups_close(&r->groups);
+}
+
+static pare_status open_workers(rounds *r, pare_error *err)
+{
+    r->workers = (size_t)pare_threads(ROUND_MOST, 1);
+    r->worker = calloc(r->workers, sizeof r->worker[0]);
+    r->outcome = calloc(ROUND_MOST, sizeof r->outcome[0]);
+    r->first = calloc(1, sizeof *r->first);
+    if (!r->worker || !r->outcome || !r->first)
+        return pare_no_memory(err);
+    for (size_t i = 0; i < r->workers; i++) {
+        best_worker *w = &r->worker[i];
+        *w = (best_worker){.search = &r->search,
+                           .reader = pare_units_open(),
+                           .first = r->first,
+                           .state = calloc(BEST_STATES, sizeof w->state[0]),
+                           .spare = calloc(2, sizeof w->spare[0]),
+                           .probe = calloc(1, sizeof *w->probe),
+                           .lightest = calloc(1, sizeof *w->lightest),
+                           .tail = best_tail_room()};
+        if (!w->reader || !w->state || !w->spare || !w->probe || !w->lightest || !w->tail)
+            return pare_no_memory(err);
+    }
+    return PARE_OK;
+}
+
+static best_worker *worker_here(const rounds *r)
+{
+#ifdef _OPENMP
+    return &r->worker[omp_get_thread_num()];
+#else
+    return &r->worker[0];
+#endif
+}
+
+/* ---- rounds ---- */
+
+static void refine(best_worker *worker, const best_set *best, outcome *out)
+{
+    out->built = best_group_build(worker, &out->group);
+    out->cut = false;
+    if (!out->built)
+        return;
+    out->group.refined = true;
+    out->group.least = worker->state[0].least;
+    if (best->found && out->group.least > best->units)
+        return;
+    out->cut =
+        best_refuted(worker->search, &worker->state[0], best->found ? best->units : BEST_NO_BOUND,
+                     worker->probe, worker->lightest, out->by);
+    if (out->cut)
+        return;
+    worker->probe->rig.mass_kg = (double)worker->state[0].least / BEST_UNITS_PER_KG;
+    best_state_hold(worker->search, &worker->state[0], worker->probe);
+    out->group.least = worker->state[0].least;
+}
+
+static void dive(best_worker *worker, const best_set *best, outcome *out)
+{
+    worker->best = *best;
+    worker->stopped = false;
+    worker->open_least = worker->most = BEST_NO_BOUND;
+    if (best_group_build(worker, &out->group))
+        best_dive(worker);
+    out->best = worker->best;
+    out->stopped = worker->stopped;
+    out->open_least = worker->open_least;
+}
+
+static void do_round(rounds *r, size_t count, bool refines)
+{
+    const int threads = (int)(count < r->workers ? count : r->workers);
+#ifdef _OPENMP
+#pragma omp parallel for num_threads(threads) schedule(dynamic, 1)
+#else
+    (void)threads;
+#endif
+    for (size_t i = 0; i < count; i++) {
+        if (refines)
+            refine(worker_here(r), &r->best, &r->outcome[i]);
+        else
+            dive(worker_here(r), &r->best, &r->outcome[i]);
+    }
+}
+
+static void merge_refined(rounds *r, size_t count)
+{
+    for (size_t i = 0; i < count; i++) {
+        outcome *out = &r->outcome[i];
+        r->answer->opened += out->built;
+        if (out->cut)
+            best_count(&r->answer->cuts, r->answer->cut, out->by, 1);
+        else if (out->built)
+            best_groups_put(&r->groups, out->group);
+    }
+}
+
+static void merge_dived(rounds *r, size_t count)
+{
+    for (size_t i = 0; i < count; i++) {
+        const outcome *out = &r->outcome[i];
+        r->answer->dived++;
+        if (out->best.found && best_is_better(&r->best, out->best.units, out->best.cents,
+                                              out->best.swaps, out->best.swap))
+            r->best = out->best;
+        if (out->stopped && out->open_least < r->stopped_least)
+            r->stopped_least = out->open_least;
+    }
+}
+
+static bool told_to_stop(rounds *r)
+{
+    const pare_progress *progress = r->search.ask->progress;
+    if (progress && !progress->step(progress->context, "groups", r->answer->opened, r->groups.made))
+        atomic_store(&r->stop, true);
+    return atomic_load(&r->stop);
+}
+
+/* Takes the least groups of one sort, as long as no other sort comes before them. */
+static size_t take_round(rounds *r, bool *refines)
+{
+    size_t count = 0, most = 0;
+    while (best_groups_least(&r->groups) != BEST_NO_BOUND) {
+        const best_group *top = &r->groups.heap[0];
+        if (r->best.found && top->least > r->best.units)
+            break;
+        if (count == 0) {
+            *refines = !top->refined;
+            most = *refines ? REFINED_A_ROUND : DIVED_A_ROUND;
+        }
+        if (count == most || *refines == top->refined)
+            break;
+        r->outcome[count++].group = best_groups_next(&r->groups);
+    }
+    return count;
+}
+
+static pare_status search_all(rounds *r, pare_error *err)
+{
+    while (!told_to_stop(r)) {
+        bool refines = false;
+        const size_t count = take_round(r, &refines);
+        if (count == 0 || r->groups.failed)
+            break;
+        do_round(r, count, refines);
+        if (refines)
+            merge_refined(r, count);
+        else
+            merge_dived(r, count);
+    }
+    return r->groups.failed ? pare_no_memory(err) : PARE_OK;
+}
+
+/* ---- the answer ---- */
+
+/* The sheet of a craft in the loadout, with uncertainties: for people. */
+static pare_status make_sheet(const rounds *r, const pare_craft *craft, const pare_sheet **sheet,
+                              pare_error *err)
+{
+    const pare_desk *desk = r->search.desk;
+    pare_craft *loaded = pare_arena_zeros(r->search.arena, sizeof *loaded);
+    pare_sheet *made = pare_arena_zeros(r->search.arena, sizeof *made);
+    if (!loaded || !made)
+        return pare_no_memory(err);
+    pare_status status = pare_craft_load(craft, desk->loadout, loaded, err);
+    if (status == PARE_OK)
+        status = pare_sheet_compute(loaded, true, made, err);
+    *sheet = made;
+    return status;
+}
+
+static pare_status tell_work(rounds *r, pare_error *err)
+{
+    pare_best *answer = r->answer;
+    pare_checklist *list = pare_arena_zeros(r->search.arena, sizeof *list);
+    const char *ids[PARE_BEST_SWAPS];
+    pare_opening opening[PARE_BEST_SWAPS];
+    if (!list)
+        return pare_no_memory(err);
+    for (size_t i = 0; i < answer->swaps; i++)
+        ids[i] = answer->swap[i].applied.id;
+    const pare_status status = pare_checklist_plan(r->search.bench, answer->before, answer->swaps,
+                                                   ids, r->search.arena, list, opening, err);
+    for (size_t i = 0; status == PARE_OK && i < answer->swaps; i++)
+        answer->swap[i].opening = opening[i];
+    answer->work = list;
+    return status;
+}
+
+/* Puts the best set on once more, to say what each swap does. */
+static pare_status tell_set(rounds *r, pare_error *err)
+{
+    pare_best *answer = r->answer;
+    const pare_desk *desk = r->search.desk;
+    pare_trial *trial = pare_arena_zeros(r->search.arena, sizeof *trial);
+    pare_craft *after = pare_arena_zeros(r->search.arena, sizeof *after);
+    answer->swap = pare_arena_array(r->search.arena, r->best.swaps + 1, sizeof answer->swap[0]);
+    if (!after || !trial || !answer->swap)
+        return pare_no_memory(err);
+    pare_basket basket = {0};
+    int64_t units = answer->was_100ug;
+    answer->priced = true;
+    pare_craft_copy(desk->craft, after);
+    for (size_t i = 0; i < r->best.swaps; i++) {
+        pare_best_swap *one = &answer->swap[i];
+        pare_status status = pare_swap_edit(&desk->shelf, after, &r->best.swap[i], &trial->changed,
+                                            &one->applied, &basket, err);
+        if (status == PARE_OK)
+            status = pare_trial_weigh(desk, trial, err);
+        if (status != PARE_OK)
+            return status;
+        pare_craft_copy(&trial->changed, after);
+        one->saved_100ug = units - pare_best_100ug(&trial->sheet.assembly);
+        units -= one->saved_100ug;
+        const double money = one->applied.money;
+        one->applied.money -= answer->money;
+        answer->money = money;
+        answer->priced = one->applied.priced;
+    }
+    answer->swaps = r->best.swaps;
+    answer->after = after;
+    pare_status status = make_sheet(r, after, &answer->sheet_after, err);
+    if (status == PARE_OK)
+        status = tell_work(r, err);
+    return status;
+}
+
+static int most_first(const void *left, const void *right)
+{
+    const pare_best_limit *a = left, *b = right;
+    if (a->groups != b->groups)
+        return a->groups > b->groups ? -1 : 1;
+    return strcmp(a->name, b->name);
+}
+
+static void count_work(rounds *r)
+{
+    pare_best *answer = r->answer;
+    for (size_t k = 0; k < answer->cuts; k++)
+        best_count(&answer->binds, answer->bind, answer->cut[k].name, answer->cut[k].groups);
+    for (size_t i = 0; i < r->workers; i++) {
+        const best_worker *w = &r->worker[i];
+        answer->sets += w->sets;
+        answer->misses += w->misses;
+        for (size_t k = 0; k < w->refusals; k++)
+            best_count(&answer->binds, answer->bind, w->refusal[k].name, w->refusal[k].groups);
+    }
+    answer->groups = r->groups.made;
+    qsort(answer->cut, answer->cuts, sizeof answer->cut[0], most_first);
+    qsort(answer->bind, answer->binds, sizeof answer->bind[0], most_first);
+}
+
+/* How far a limit is off on the best set, over what it must be. */
+static double slack(const pare_best *answer, const pare_best_limit *limit)
+{
+    for (size_t i = 0; i < answer->sheet_after->margins; i++)
+        if (strcmp(answer->sheet_after->margin[i].name, limit->name) == 0)
+            return answer->sheet_after->margin[i].ratio;
+    return HUGE_VAL;
+}
+
+static void tightest_first(pare_best *answer)
+{
+    for (size_t i = 1; i < answer->binds; i++) {
+        const pare_best_limit moving = answer->bind[i];
+        size_t at = i;
+        for (; at > 0 && slack(answer, &answer->bind[at - 1]) > slack(answer, &moving); at--)
+            answer->bind[at] = answer->bind[at - 1];
+        answer->bind[at] = moving;
+    }
+}
+
+static pare_status tell(rounds *r, pare_error *err)
+{
+    pare_best *answer = r->answer;
+    int64_t bound = best_groups_least(&r->groups);
+    bound = r->stopped_least < bound ? r->stopped_least : bound;
+    count_work(r);
+    answer->stopped = atomic_load(&r->stop);
+    answer->found = r->best.found;
+    answer->best_100ug = r->best.units;
+    answer->bound_100ug = r->best.found && bound > r->best.units ? r->best.units : bound;
+    const bool finished = r->best.found
+                              ? bound > r->best.units || answer->bound_100ug == r->best.units
+                              : bound == BEST_NO_BOUND;
+    answer->proven = finished && answer->misses == 0;
+    if (!r->best.found)
+        return PARE_OK;
+    const pare_status status = tell_set(r, err);
+    if (status == PARE_OK)
+        tightest_first(answer);
+    return status;
+}
+
+pare_status pare_best_find(const pare_bench *bench, const pare_craft *craft,
+                           const pare_best_ask *ask, pare_arena *arena, pare_best *best,
+                           pare_error *err)
+{
+    pare_desk *desk;
+    rounds r = {.search = {.bench = bench, .ask = ask, .arena = arena},
+                .stopped_least = BEST_NO_BOUND,
+                .answer = best};
+    *best = (pare_best){0};
+    atomic_init(&r.stop, false);
+    r.search.stop = &r.stop;
+    pare_status status = pare_desk_open(bench, craft, ask->loadout, arena, &desk, err);
+    if (status != PARE_OK)
+        return status;
+    r.search.desk = desk;
+    best->before = craft;
+    best->was_100ug = pare_best_100ug(&desk->sheet.assembly);
+    status = make_sheet(&r, craft, &best->sheet_before, err);
+    if (status == PARE_OK)
+        status = read_ask(&r.search, err);
+    if (status == PARE_OK)
+        status = best_slots_gather(&r.search, err);
+    if (status == PARE_OK)
+        status = open_workers(&r, err);
+    if (status == PARE_OK)
+        status = best_state_first(&r.search, r.first, err);
+    if (status == PARE_OK && !best_groups_open(&r.search, r.first->least, &r.groups))
+        status = pare_no_memory(err);
+    if (status == PARE_OK)
+        status = search_all(&r, err);
+    if (status == PARE_OK)
+        status = tell(&r, err);
+    close_workers(&r);
+    return status;
+}

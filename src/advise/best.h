@@ -1,0 +1,114 @@
+/* best.h: the lightest set of swaps that a brief allows, with a proof that there is none lighter.
+ *
+ * What a set is. A craft's items are its first choices, each to stay, to be another part or to come off;
+ * what its screws, wires and coax may then be changed to follows from the craft so changed. One option of
+ * each choice is a set. The names are those of pare_candidates(): those on the items of the craft as it is,
+ * then those on coax, joints and runs of the craft with the items changed. Frame, motors, propeller
+ * and pack go on first, in whichever order one after another fits; then controller, ESC, connector and capacitor; then the wires
+ * that carry power; then items that may take others down with them; then the other items, coax, screws and
+ * signal wires; where that says no more, in the order of the craft's lists. An item that another choice has
+ * taken off, or put something else in for, is decided by that.
+ *
+ * Sought parts and swaps that leave a question open are in no set.
+ *
+ * What a set must do. The craft that pare_swap_apply_list() makes of it keeps the brief's jobs, and its
+ * whole sheet is judged: best_met.c has the rule. Mass counts in integers of 0.1 mg, each line of the
+ * ledger rounded by itself, so that it adds up exactly; ties go by money, then by names.
+ *
+ * How it is found (a file each, best_inside.h between them):
+ *
+ *   best_slots.c  choices, options, and what each line of the ledger weighs at the least
+ *   best_state.c  one swap more on a craft, and the least that can still become of it
+ *   best_met.c    whether a craft does its job; whether none that follows from a state can
+ *   best_group.c  groups (frame, motor, propeller, pack), lightest conceivable first
+ *   best_dive.c   inside a group: the other items, depth first
+ *   best_tail.c   inside a choice of items: coax, screws and wires, lightest first
+ *   best.c        the rounds: groups refined and dived into, threads, stopping, the answer
+ *
+ * A bound is a sum over the ledger: a line that is decided counts as it is, one that is open as the
+ * lightest that any option of it makes, and nothing where it could come off along with something else. No
+ * set below a state can weigh less, whatever drags what along. A state is dropped when its bound is above
+ * the best known, or when a test refutes all sets below it: its flight is worked out with the bound for
+ * its mass and with the least drag, load and resistance that are still open, and what fails then fails in
+ * all of them, since each such limit is monotone in those.
+ *
+ * Groups are taken by their bounds, so when the least of those left is above the best known, that one is
+ * proven. Rounds have a fixed size, and in a round nobody looks at what the others find: any number of
+ * threads gives the same bits. */
+#ifndef PARE_ADVISE_BEST_H
+#define PARE_ADVISE_BEST_H
+
+#include <stdint.h>
+
+#include "advise/checklist.h"
+#include "advise/swap.h"
+#include "base/progress.h"
+
+typedef struct pare_best_ask {
+    int loadout; /* -1 or an index into the craft's loadouts */
+    size_t holds, nevers, musts;
+    const char *const *hold;  /* choices that stay as they are: an item, "joint.x", "run.x.gauge" */
+    const char *const *never; /* ids of parts that the craft must not have */
+    const char *const *must;  /* and of those that it must have */
+    /* Asked between rounds and inside long ones whether to go on; then the best so far is the answer. */
+    const pare_progress *progress;
+} pare_best_ask;
+
+enum { PARE_BEST_SWAPS = 48, PARE_BEST_LIMITS = 48 };
+
+/** A limit and how often it decided. */
+typedef struct pare_best_limit {
+    char name[48]; /* of a margin, as on a sheet */
+    size_t groups;
+} pare_best_limit;
+
+/** One swap of a set, as it goes on after those before it. */
+typedef struct pare_best_swap {
+    pare_applied applied; /* its money: what it adds to what was bought before it */
+    int64_t saved_100ug;
+    pare_opening opening; /* how far the craft must be opened for it */
+} pare_best_swap;
+
+typedef struct pare_best {
+    bool found;  /* swaps and after are good */
+    bool proven; /* nothing that was not looked at can be lighter; without found: there is no set */
+    bool stopped;                               /* somebody asked for it */
+    int64_t was_100ug, best_100ug, bound_100ug; /* all-up, 0.1 mg */
+    size_t swaps;
+    pare_best_swap *swap; /* in the order in which they go on */
+    double money, work_min;
+    bool priced;
+    const pare_craft *before, *after;             /* in no loadout */
+    const pare_sheet *sheet_before, *sheet_after; /* as flown in the loadout, with uncertainties */
+    const pare_checklist *work;
+    size_t binds;
+    pare_best_limit
+        bind[PARE_BEST_LIMITS]; /* what kept lighter sets out, tightest on the best first;
+                                               how often: a group or a set each */
+    size_t groups;              /* of frame, motor, propeller and pack */
+    size_t opened;              /* put together and looked into */
+    size_t dived;               /* searched to the last screw */
+    size_t cuts;
+    pare_best_limit cut[PARE_BEST_LIMITS]; /* groups cut by a limit, most first */
+    size_t sets;                           /* judged in full */
+    size_t misses; /* lines that did not add up: must be 0, and then nothing is called proven */
+} pare_best;
+
+/** @param craft  as it is: settled, in no loadout, of the bench
+ *  @param arena  holds what the answer points to
+ *  @return PARE_OK, also where no set meets the brief or where it was stopped; PARE_UNKNOWN: no such
+ *          choice or part, with the nearest; PARE_BAD_DATA: the craft cannot be weighed */
+pare_status pare_best_find(const pare_bench *bench, const pare_craft *craft,
+                           const pare_best_ask *ask, pare_arena *arena, pare_best *best,
+                           pare_error *err);
+
+/** A craft's all-up mass as sets are compared: each line rounded to 0.1 mg. */
+int64_t pare_best_100ug(const pare_assembly *assembly);
+
+/** Whether a craft does what its brief asks and no rating worse than the craft before it.
+ * @param before, after  judged sheets of the same brief
+ * @param[out] refuses   the first margin that refuses, worst first; PARE_WHY bytes or NULL */
+bool pare_best_meets(const pare_craft *craft, const pare_sheet *before, const pare_sheet *after,
+                     char refuses[48]);
+
+#endif

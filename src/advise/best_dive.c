@@ -1,0 +1,190 @@
+/* best_dive.c: the other items of a group, depth first (see best.h). */
+#include <string.h>
+
+#include "advise/best_inside.h"
+#include "advise/stand_in.h"
+
+enum {
+    NODES_BETWEEN_QUESTIONS = 64,
+    REFUSALS_WORTH_A_LIMIT = 4,
+    FINE = 100 /* 10 mg */
+};
+
+static int64_t cents_of(const best_search *search, const best_state *state)
+{
+    bool priced;
+    const double money = pare_basket_money(search->bench, &state->basket, &priced);
+    return priced ? (int64_t)(100 * money + 0.5) : INT64_MAX;
+}
+
+int64_t best_cents(const best_search *search, const best_state *state)
+{
+    return cents_of(search, state);
+}
+
+static int by_names(size_t a_count, const pare_swap_name a[], size_t b_count,
+                    const pare_swap_name b[])
+{
+    for (size_t i = 0; i < a_count && i < b_count; i++) {
+        const int order = strcmp(a[i].id, b[i].id);
+        if (order != 0)
+            return order;
+    }
+    return a_count < b_count ? -1 : a_count > b_count;
+}
+
+bool best_is_better(const best_set *best, int64_t units, int64_t cents, size_t swaps,
+                    const pare_swap_name swap[])
+{
+    if (!best->found || units != best->units)
+        return !best->found || units < best->units;
+    if (cents != best->cents)
+        return cents < best->cents;
+    return by_names(swaps, swap, best->swaps, best->swap) < 0;
+}
+
+/* Whether nothing below a state can be better: what is bought stays bought, and names that come later than
+ * the best's stay later. */
+bool best_is_hopeless(const best_worker *worker, const best_state *state, int64_t least)
+{
+    const best_set *best = &worker->best;
+    if (least > worker->most)
+        return true;
+    if (!best->found || least != best->units)
+        return best->found && least > best->units;
+    const int64_t cents = cents_of(worker->search, state);
+    if (cents != best->cents)
+        return cents > best->cents;
+    for (size_t i = 0; i < state->swaps && i < best->swaps; i++) {
+        const int order = strcmp(state->swap[i].id, best->swap[i].id);
+        if (order != 0)
+            return order > 0;
+    }
+    return state->swaps > best->swaps;
+}
+
+bool best_go_on(best_worker *worker)
+{
+    if (worker->stopped)
+        return false;
+    if (++worker->nodes % NODES_BETWEEN_QUESTIONS != 0)
+        return true;
+    const pare_progress *progress = worker->search->ask->progress;
+    bool stop = atomic_load(worker->search->stop);
+#ifdef _OPENMP
+#pragma omp critical(pare_best_asks)
+#endif
+    {
+        if (!stop && progress && !progress->step(progress->context, NULL, 0, 0))
+            stop = true;
+    }
+    if (stop)
+        atomic_store(worker->search->stop, true);
+    worker->stopped = stop;
+    return !stop;
+}
+
+/* Choices whose ratings are worth a flight once they are made. */
+static bool is_rated(const best_search *search, size_t slot)
+{
+    const pare_part *part = search->desk->loaded.item[search->slot[slot].item].part;
+    return part->spec[PARE_SPEC_VOLTS_HIGH].value > 0 || part->kind == PARE_ESC_FOUR ||
+           part->kind == PARE_ESC_ONE || search->slot[slot].feeds || search->slot[slot].moves_wires;
+}
+
+void best_refusal(best_worker *worker, const char *by)
+{
+    worker->refused++;
+    best_count(&worker->refusals, worker->refusal, by, 1);
+}
+
+/* The most that a state's craft may weigh and not be refuted, to 10 mg: where much below it has failed, it
+ * is worth knowing, for then the rest fails by its bound alone. */
+static int64_t greatest(best_worker *worker, best_state *state)
+{
+    char by[48];
+    const int64_t least = state->least;
+    int64_t holds = least, fails = worker->best.found ? worker->best.units : state->units;
+    if (fails <= holds)
+        return worker->most;
+    for (bool first = true; fails - holds > FINE; first = false) {
+        state->least = first ? fails : holds + (fails - holds) / 2;
+        const bool fail =
+            best_refuted(worker->search, state, BEST_NO_BOUND, worker->probe, worker->lightest, by);
+        if (first && !fail)
+            fails = holds = BEST_NO_BOUND;
+        else if (fail)
+            fails = state->least;
+        else
+            holds = state->least;
+    }
+    state->least = least;
+    return fails < worker->most ? fails : worker->most;
+}
+
+/* Whether a state is done for, after a flight with what is decided by now. */
+static bool is_refuted(best_worker *worker, best_state *state)
+{
+    char by[48];
+    const best_search *search = worker->search;
+    const int64_t most = worker->best.found ? worker->best.units : BEST_NO_BOUND;
+    if (best_refuted(search, state, most, worker->probe, worker->lightest, by)) {
+        best_refusal(worker, by);
+        return true;
+    }
+    worker->probe->rig.mass_kg = (double)state->least / BEST_UNITS_PER_KG;
+    best_state_hold(search, state, worker->probe);
+    return best_is_hopeless(worker, state, state->least);
+}
+
+void best_dive_from(best_worker *worker, size_t depth, size_t slot)
+{
+    const best_search *search = worker->search;
+    const best_state *state = &worker->state[depth];
+    best_state *next = &worker->state[depth + 1];
+    while (slot < search->slots && !best_open(state, slot))
+        slot++;
+    if (slot >= search->wirers && state->wires_open) {
+        best_wires(worker, depth, slot);
+        return;
+    }
+    if (slot == search->slots) {
+        best_tail(worker, depth);
+        return;
+    }
+    const best_slot *choice = &search->slot[slot];
+    const bool stands = best_state_stands(search, state, slot);
+    const size_t options = stands ? choice->options : 1, refused = worker->refused;
+    const int64_t most = worker->most;
+    bool limited = state->wires_open;
+    for (size_t i = 0; i < options && best_go_on(worker); i++) {
+        const best_option *option = stands ? &choice->option[i] : NULL;
+        const int64_t least = state->least + (option ? option->least - choice->least : 0);
+        if (!limited && worker->refused - refused >= REFUSALS_WORTH_A_LIMIT) {
+            worker->most = greatest(worker, &worker->state[depth]);
+            limited = true;
+        }
+        if (least > worker->most || (worker->best.found && least > worker->best.units))
+            break;
+        if (!best_state_choose(search, state, slot, option, next) ||
+            best_is_hopeless(worker, next, next->least))
+            continue;
+        if (is_rated(search, slot) && is_refuted(worker, next))
+            continue;
+        best_dive_from(worker, depth + 1, slot + 1);
+    }
+    worker->most = most;
+}
+
+bool best_wired(best_worker *worker, size_t depth)
+{
+    return !is_refuted(worker, &worker->state[depth]);
+}
+
+void best_dive(best_worker *worker)
+{
+    if (!is_refuted(worker, &worker->state[0]))
+        best_dive_from(worker, 0, 0);
+    if (worker->stopped && worker->state[0].least < worker->open_least)
+        worker->open_least = worker->state[0].least;
+}

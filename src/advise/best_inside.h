@@ -1,0 +1,223 @@
+/* best_inside.h: what the files of the search share (see best.h for the design). */
+#ifndef PARE_ADVISE_BEST_INSIDE_H
+#define PARE_ADVISE_BEST_INSIDE_H
+
+#include <stdatomic.h>
+
+#include "advise/best.h"
+#include "advise/candidates.h"
+#include "advise/row.h"
+
+enum {
+    BEST_SLOTS = PARE_ITEMS,
+    BEST_GROUPED = 4, /* frame, motor, propeller, pack */
+    BEST_NONE = 255,
+    BEST_STATES = BEST_SLOTS + 8
+};
+#define BEST_UNITS_PER_KG 1e7
+#define BEST_NO_BOUND     INT64_MAX
+
+/** One option of an item. */
+typedef struct best_option {
+    const pare_swap_name *name; /* NULL: it stays */
+    const pare_part *part;      /* NULL: it comes off */
+    int64_t least;  /* of its line, less all that may come in it and be taken out again */
+    double power_w; /* at least */
+} best_option;
+
+/** One item's choice. Options are in the order of least, then of names. */
+typedef struct best_slot {
+    size_t item; /* of the craft */
+    size_t options;
+    best_option *option;
+    int64_t least; /* of all options */
+    double power_w;
+    unsigned
+        drags;   /* kinds, bit (1u << kind), of items that an option may take along or bring down */
+    bool may_go; /* an option takes it off */
+    bool moves_wires;   /* an option is an ESC of another sort, or brings or drops one */
+    bool other_threads; /* an option may change the screws that hold it */
+    bool counts_change; /* an option counts otherwise: two ties for a print, one ESC for four */
+    bool feeds;         /* it has to do with volts and regulators */
+} best_slot;
+
+typedef struct best_search {
+    const pare_bench *bench;
+    const pare_best_ask *ask;
+    const pare_desk *desk; /* the craft as it is, judged */
+    pare_arena *arena;
+    size_t slots;
+    best_slot slot[BEST_SLOTS];
+    size_t grouped[BEST_GROUPED]; /* places of those four slots, in the order of kinds above */
+    size_t wirers;                /* how many slots are decided before the wires that carry power */
+    unsigned char slot_of[PARE_ITEMS]; /* of an item: BEST_NONE: none */
+    bool never[PARE_ITEMS];            /* an item that must not stay the part that it is */
+    uint64_t all;                      /* every slot, a bit each */
+    double margin_least;               /* that the brief asks of every rating; 0: nothing */
+    size_t nevers, musts;
+    const pare_part **never_part, **must_part;
+    atomic_bool *stop; /* somebody asked for it */
+} best_search;
+
+/** A craft on the way. */
+typedef struct best_state {
+    pare_trial trial; /* weighed */
+    pare_basket basket;
+    uint64_t open;       /* slots that are not decided, a bit each */
+    bool wires_open;     /* runs that carry the pack's or the motors' current are not decided */
+    bool tail_open;      /* coax, joints and the other runs are not */
+    double uneven_least; /* of the rotors' load, whatever is still decided */
+    /* Of joints, by their place: the least that one may weigh with screws that hold, once that was asked
+     * for; see best_state_hold(). */
+    bool held[PARE_JOINTS];
+    int64_t held_least[PARE_JOINTS];
+    size_t swaps;
+    pare_swap_name swap[PARE_BEST_SWAPS];
+    int64_t units, least; /* as it stands, and of what can become of it */
+} best_state;
+
+/** The best set that somebody has found. */
+typedef struct best_set {
+    bool found;
+    int64_t units, cents; /* unknown prices count as more than any known */
+    size_t swaps;
+    pare_swap_name swap[PARE_BEST_SWAPS];
+} best_set;
+
+/** Room for best_tail.c. */
+typedef struct best_tail_work best_tail_work;
+
+/** What one thread works with. */
+typedef struct best_worker {
+    const best_search *search;
+    pare_units *reader;
+    const best_state *first; /* the craft as it is */
+    best_state *state;       /* [BEST_STATES] */
+    best_state *spare;       /* [2] */
+    pare_sheet *probe;       /* for tests */
+    pare_craft *lightest;
+    best_tail_work *tail;
+    best_set best; /* to be beaten */
+    size_t sets, misses, nodes;
+    bool stopped;
+    int64_t open_least; /* of what was not looked at when stopped */
+    int64_t most;       /* what weighs more, in the state that is dived into, fails */
+    size_t refused;
+    size_t refusals;
+    pare_best_limit refusal[PARE_BEST_LIMITS]; /* of whole sets that would have been lighter */
+} best_worker;
+
+/* ---- best_slots.c ---- */
+/** Whether a choice, by the left side of its swaps, is to stay as it is. */
+bool best_held(const best_search *search, const char *left);
+pare_status best_slots_gather(best_search *search, pare_error *err);
+/** What a joint's line, or a run's, or coax's, weighs at the least on the craft of a state. */
+int64_t best_joint_least(const best_state *state, size_t joint);
+typedef bool best_screws_may(void *context, const pare_joint *joint);
+/** The least of the ways that `may` lets pass; BEST_NO_BOUND: none. */
+int64_t best_joint_least_of(const pare_craft *craft, size_t joint, best_screws_may *may,
+                            void *context);
+int64_t best_run_least(const best_state *state, size_t run);
+int64_t best_joint_units(const pare_joint *joint);
+int64_t best_run_units(const pare_run *run);
+
+/* ---- best_state.c ---- */
+/** The craft as it is, nothing decided. */
+pare_status best_state_first(const best_search *search, best_state *state, pare_error *err);
+/** One swap more, not weighed yet. False: it does not go on, or must not. */
+bool best_state_edit(const best_search *search, const best_state *from, const pare_swap_name *name,
+                     best_state *to);
+bool best_state_weigh(const best_search *search, best_state *state);
+/** Two different states. */
+void best_state_copy(const best_search *search, const best_state *from, best_state *to);
+/** Whether a slot's item is as it was at first: nothing has taken it off or changed it. */
+bool best_state_stands(const best_search *search, const best_state *state, size_t slot);
+/** Whether a run carries the pack's, the motors' or an ESC's current. */
+bool best_is_power_run(const pare_craft *craft, const pare_run *run);
+/** Decides a slot. NULL name: it stays. */
+bool best_state_choose(const best_search *search, const best_state *from, size_t slot,
+                       const best_option *option, best_state *to);
+/** Works out state->least. */
+void best_state_bound(const best_search *search, best_state *state);
+/** Asks of each joint which of its screws hold at the least mass, and bounds the state once more.
+ * @param flown  as best_screws_hold() */
+void best_state_hold(const best_search *search, best_state *state, const pare_sheet *flown);
+/** The craft with the lightest of each open choice, whether or not it fits: for what things weigh at the
+ * least where they are held. */
+void best_lightest(const best_search *search, const best_state *state, pare_craft *lightest);
+int64_t best_units(double mass_kg);
+/** Whether no open choice can take a joint away or change it. */
+bool best_joint_stands(const best_search *search, const best_state *state, size_t joint);
+/** A slot is decided. */
+static inline bool best_open(const best_state *state, size_t slot)
+{
+    return (state->open & (uint64_t)1 << slot) != 0;
+}
+
+/* ---- best_met.c ---- */
+/** Whether every set below a weighed state fails. @param[out] by  the limit that it fails */
+bool best_refuted(const best_search *search, const best_state *state, int64_t most,
+                  pare_sheet *probe, pare_craft *lightest, char by[48]);
+/** Whether a joint's screws, as they are or would be, hold as far as they must.
+ * @param lightest  best_lightest() of a state
+ * @param flown     a sheet of its craft with the least mass and the least thrust of all below it
+ * @param[out] by   the margin that says no; may be NULL */
+bool best_screws_hold(const best_search *search, const pare_craft *lightest,
+                      const pare_sheet *flown, const pare_joint *joint, char by[48]);
+/** The ratio that a margin needs. */
+double best_need(const best_search *search, const char *name);
+void best_count(size_t *limits, pare_best_limit limit[PARE_BEST_LIMITS], const char *name,
+                size_t more);
+
+/* ---- best_group.c ---- */
+typedef struct best_group {
+    int64_t least;
+    bool refined;
+    uint32_t option[BEST_GROUPED];
+} best_group;
+typedef struct best_groups {
+    const best_search *search;
+    size_t count, room;
+    best_group *heap;
+    size_t made; /* that fit by themselves */
+    bool failed; /* out of memory */
+} best_groups;
+bool best_groups_open(const best_search *search, int64_t least, best_groups *groups);
+void best_groups_close(best_groups *groups);
+/** The least of those left; BEST_NO_BOUND: none are. */
+int64_t best_groups_least(best_groups *groups);
+/** Takes the least one. */
+best_group best_groups_next(best_groups *groups);
+void best_groups_put(best_groups *groups, best_group group);
+/** Puts its four together in the worker's state[0]. False: they do not go on in any order. */
+bool best_group_build(best_worker *worker, const best_group *group);
+
+/* ---- best_dive.c ---- */
+/** All sets of a group whose four are decided in worker->state[0]. */
+void best_dive(best_worker *worker);
+/** All sets of a state whose slots before this one are decided. */
+void best_dive_from(best_worker *worker, size_t depth, size_t slot);
+/** Whether a state may go on once its wires are decided. */
+bool best_wired(best_worker *worker, size_t depth);
+
+/* ---- best_tail.c ---- */
+/** All sets of a state whose items are decided. */
+void best_tail(best_worker *worker, size_t depth);
+/** Decides the wires that carry power, then dives on from a slot. */
+void best_wires(best_worker *worker, size_t depth, size_t slot);
+best_tail_work *best_tail_room(void);
+void best_tail_free(best_tail_work *work);
+
+/** Whether the set would be the better answer. */
+bool best_is_better(const best_set *best, int64_t units, int64_t cents, size_t swaps,
+                    const pare_swap_name swap[]);
+/** Whether nothing below a state, which may weigh so much at the least, can be. */
+bool best_is_hopeless(const best_worker *worker, const best_state *state, int64_t least);
+/** What a state's swaps cost. */
+int64_t best_cents(const best_search *search, const best_state *state);
+/** Notes what refused something that would have been lighter. */
+void best_refusal(best_worker *worker, const char *by);
+/** Asks now and then. */
+bool best_go_on(best_worker *worker);
+
+#endif

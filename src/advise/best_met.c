@@ -1,0 +1,498 @@
+/* best_met.c: whether a craft does its job, and whether none of a state's can.
+ *
+ * The rule. Every limit of the brief holds. A rating that holds on the craft as it is holds after; one that
+ * is broken now is no worse. Crash estimates, whose force is a guess but whose ratio to another craft's is
+ * not, are no worse than now: the craft as it is is the one that is known to survive. Only where they hold
+ * tenfold, as in a stop within 3 mm and not 30, does it not matter how much more they held. A rating that
+ * the craft had no need of before holds. Where the brief asks a margin of all ratings, each has that. And what
+ * could be flown can be flown.
+ *
+ * The refutation. A state's flight is worked out at the least mass that may become of it, without the
+ * uneven load of rotors, with the least load and drag that its open choices leave. Thrust and minutes only
+ * fall with the resistance of leads and phase wires, currents at full throttle only rise without it: where
+ * the wires are open each is asked at the end that flatters it. What then still fails, fails below. */
+#include <math.h>
+#include <stdio.h>
+#include <string.h>
+
+#include "advise/best_inside.h"
+#include "advise/stand_in.h"
+#include "base/text.h"
+#include "craft/drag.h"
+#include "craft/flight.h"
+#include "craft/holding.h"
+#include "craft/law.h"
+#include "craft/margin.h"
+
+#define BIT(kind)    (1u << (kind))
+#define FIGURE(f)    ((pare_figures)1 << (f))
+#define LEAD_DEGC    40.0
+#define TENFOLD      10.0       /* what a crash estimate need not be better than: see above */
+#define NEARLY       (1 - 1e-9) /* of a ratio: rounding breaks nothing */
+#define SURELY       (1 - 1e-6) /* what a bound must fail by: the solvers' own tolerance */
+#define HEAT_SURELY  0.9  /* a lighter craft lands later, and may warm its pack a little more */
+#define LANDS_SURELY 0.95 /* a lighter craft lands with less in its pack, so with less thrust */
+#define RING_SURELY  0.96 /* screws at the arm's tip are still open: 2 % of its frequency */
+#define CONTACTS_MOST_OHM                                                                          \
+    5e-3           /* of another connector, beyond this one's: several times a poor one's */
+#define LONGER 4.0 /* wires that another sort of ESC asks for */
+
+static const char *const flies[] = {"hover", "minutes as flown", "full throttle"};
+static const pare_figure must_exist[] = {PARE_HOVER_OUTPUT, PARE_FLOWN_TIME, PARE_THRUST_FRESH};
+
+/* ---- the rule ---- */
+
+static const pare_margin *find(const pare_sheet *sheet, const char *name)
+{
+    for (size_t i = 0; i < sheet->margins; i++)
+        if (strcmp(sheet->margin[i].name, name) == 0)
+            return &sheet->margin[i];
+    return NULL;
+}
+
+static bool is_limit(const char *name)
+{
+    return strncmp(name, "limit.", 6) == 0;
+}
+
+static bool is_crash(const char *name)
+{
+    return strncmp(name, "joint_crash.", 12) == 0;
+}
+
+static double need(const pare_sheet *before, double margin_least, const char *name)
+{
+    if (is_limit(name))
+        return 1;
+    const pare_margin *was = find(before, name);
+    if (is_crash(name))
+        return was ? fmin(was->ratio, TENFOLD) : 1;
+    const double holds = was && was->ratio < 1 ? was->ratio : 1;
+    return holds > margin_least ? holds : margin_least;
+}
+
+double best_need(const best_search *search, const char *name)
+{
+    return need(&search->desk->sheet, search->margin_least, name);
+}
+
+static double margin_of_brief(const pare_brief *brief)
+{
+    const pare_limit *limit = pare_brief_limit(brief, "margin");
+    return limit ? limit->value : 0;
+}
+
+static bool refuse(char by[48], const char *name)
+{
+    const size_t length = strnlen(name, 47);
+    if (by) {
+        memcpy(by, name, length);
+        by[length] = '\0';
+    }
+    return false;
+}
+
+bool pare_best_meets(const pare_craft *craft, const pare_sheet *before, const pare_sheet *after,
+                     char refuses[48])
+{
+    const double least = margin_of_brief(&craft->brief);
+    for (size_t i = 0; i < sizeof must_exist / sizeof must_exist[0]; i++)
+        if (before->figure[must_exist[i]].exists && !after->figure[must_exist[i]].exists)
+            return refuse(refuses, flies[i]);
+    for (size_t i = 0; i < after->margins; i++) {
+        const pare_margin *margin = &after->margin[i];
+        if (strcmp(margin->name, "limit.margin") == 0)
+            continue; /* each rating is held against it by itself */
+        if (!(margin->ratio >= need(before, least, margin->name) * NEARLY))
+            return refuse(refuses, margin->name);
+    }
+    return true;
+}
+
+void best_count(size_t *limits, pare_best_limit limit[PARE_BEST_LIMITS], const char *name,
+                size_t more)
+{
+    size_t at = 0;
+    while (at < *limits && strcmp(limit[at].name, name) != 0)
+        at++;
+    if (at == PARE_BEST_LIMITS)
+        return;
+    if (at == *limits) {
+        (*limits)++;
+        limit[at].groups = 0;
+        (void)refuse(limit[at].name, name);
+    }
+    limit[at].groups += more;
+}
+
+/* ---- what open choices leave ---- */
+
+typedef struct open_range {
+    double least, most;
+} open_range;
+
+/* What the wires of a run may come to, in ohm. */
+static open_range run_range(const best_state *state, size_t index, double degc, bool moved)
+{
+    const pare_craft *craft = state->trial.flown;
+    const pare_run *run = &craft->run[index];
+    const double now = pare_run_ohm(run, degc);
+    open_range range = {now, now};
+    if (!state->wires_open)
+        return range;
+    const pare_run_choices choices = pare_run_choices_of(craft, run);
+    pare_run other = *run;
+    if (choices.gauges > 0)
+        other.gauge = choices.gauge[choices.gauges - 1];
+    range.most = fmax(now, pare_run_ohm(&other, degc));
+    other.gauge = run->gauge;
+    for (size_t i = 0; choices.length_m > 0 && i < other.ways; i++)
+        other.way_m[i] = choices.length_m;
+    range.least = fmin(now, pare_run_ohm(&other, degc));
+    if (moved) {
+        range.least = 0;
+        range.most *= LONGER;
+    }
+    return range;
+}
+
+typedef struct wires {
+    open_range lead_ohm, phase_ohm; /* as a change against now */
+} wires;
+
+static bool any_moves_wires(const best_search *search, const best_state *state)
+{
+    for (size_t s = 0; s < search->slots; s++)
+        if (best_open(state, s) && search->slot[s].moves_wires)
+            return true;
+    return false;
+}
+
+static bool kind_is_open(const best_search *search, const best_state *state, pare_kind kind)
+{
+    for (size_t s = 0; s < search->slots; s++)
+        if (best_open(state, s) &&
+            search->desk->loaded.item[search->slot[s].item].part->kind == kind)
+            return true;
+    return false;
+}
+
+static wires open_wires(const best_search *search, const best_state *state)
+{
+    const pare_craft *craft = state->trial.flown;
+    const bool moved = any_moves_wires(search, state);
+    const int motor = pare_craft_doing(craft, PARE_MOTOR);
+    wires w = {{0, 0}, {0, 0}};
+    if (state->wires_open && kind_is_open(search, state, PARE_CONNECTOR)) {
+        const int connector = pare_craft_doing(craft, PARE_CONNECTOR);
+        w.lead_ohm.least -= connector >= 0
+                                ? craft->item[connector].part->spec[PARE_SPEC_RESISTANCE].value
+                                : pare_law_connector_ohm().value;
+        w.lead_ohm.most += CONTACTS_MOST_OHM;
+    }
+    for (size_t i = 0; i < craft->runs; i++) {
+        const char *carries = craft->run[i].carries;
+        if (!carries)
+            continue;
+        const bool lead = pare_same_name(carries, "pack");
+        const bool phase = motor >= 0 && pare_same_name(carries, craft->item[motor].name);
+        if (!lead && !phase)
+            continue;
+        const double degc = lead ? LEAD_DEGC : 20;
+        const double now = pare_run_ohm(&craft->run[i], degc);
+        const open_range range = run_range(state, i, degc, moved);
+        open_range *change = lead ? &w.lead_ohm : &w.phase_ohm;
+        change->least += (range.least - now) * (lead ? 1 : 2.0 / 3);
+        change->most += (range.most - now) * (lead ? 1 : 2.0 / 3);
+    }
+    return w;
+}
+
+/* The least that electronics may draw, and the least drag. */
+static void lighten_load(const best_search *search, const best_state *state, pare_rig *rig)
+{
+    const pare_craft *craft = state->trial.flown;
+    double load_w = 0, least_w = 0, drag_m2 = 0;
+    bool feeds = false;
+    for (size_t i = 0; i < craft->items; i++) {
+        const pare_item *item = &craft->item[i];
+        if (item->off)
+            continue;
+        const double own_w = item->count * item->part->spec[PARE_SPEC_POWER].value;
+        const unsigned char slot = search->slot_of[i];
+        load_w += own_w;
+        if (slot == BEST_NONE || !best_open(state, slot)) {
+            /* A choice that is still open may take this one down with it. */
+            bool dragged = false;
+            for (size_t s = 0; s < search->slots; s++)
+                dragged = dragged ||
+                          (best_open(state, s) &&
+                           (search->slot[s].drags & (BIT(item->part->kind) | item->part->does)));
+            least_w += dragged ? 0 : own_w;
+            drag_m2 += dragged ? pare_item_drag_m2(item) : 0;
+            continue;
+        }
+        least_w += fmin(search->slot[slot].power_w, own_w);
+        drag_m2 += pare_item_drag_m2(item);
+        feeds = feeds || search->slot[slot].feeds;
+    }
+    const double efficiency = feeds || !(rig->always_w > 0) ? 1 : load_w / rig->always_w;
+    rig->always_w = fmin(rig->always_w, efficiency > 0 ? least_w / efficiency : 0);
+    rig->drag_m2 = fmax(rig->drag_m2 - drag_m2, 1e-5);
+    rig->drag_top_m2 = 2 * rig->drag_m2;
+}
+
+/* ---- which limits a flattering flight can refute ---- */
+
+typedef enum ask { ASK_NOT, ASK_THRUST, ASK_CURRENT, ASK_SAG } ask;
+
+static ask ask_of_limit(const char *key)
+{
+    const int figure = pare_figure_of_limit(key);
+    switch (figure) {
+    case PARE_ALL_UP:
+    case PARE_HOVER_OUTPUT:
+    case PARE_HOVER_A:
+    case PARE_HOVER_W:
+    case PARE_HOVER_TIME:
+    case PARE_CRUISE_TIME:
+    case PARE_FLOWN_TIME:
+    case PARE_BEST_RANGE:
+    case PARE_THRUST_FRESH:
+    case PARE_TWR_FRESH:
+    case PARE_TWR_HALF:
+    case PARE_TWR_LANDING:
+    case PARE_BURST:
+    case PARE_TURN:
+    case PARE_CLIMB:
+    case PARE_TOP_SPEED:
+    case PARE_CRASH:
+        return ASK_THRUST;
+    case PARE_FULL_A:
+    case PARE_MOTOR_FULL_A:
+        return ASK_CURRENT;
+    default:
+        return ASK_NOT;
+    }
+}
+
+static bool starts(const char *name, const char *with)
+{
+    return strncmp(name, with, strlen(with)) == 0;
+}
+
+/* Whether an open choice may be another board of the sorts that decide. */
+static bool boards_open(const best_search *search, const best_state *state)
+{
+    for (size_t s = 0; s < search->slots; s++) {
+        const pare_part *part = search->desk->loaded.item[search->slot[s].item].part;
+        if (best_open(state, s) &&
+            (search->slot[s].feeds || (pare_work_of(part) & BIT(PARE_ESC_FOUR))))
+            return true;
+    }
+    return false;
+}
+
+/* An item's volts are settled with the item, and where a regulator may come between, with those. */
+static ask ask_of_volts(const best_search *search, const best_state *state, const char *item)
+{
+    const int index = pare_craft_item(state->trial.flown, item);
+    if (index < 0)
+        return ASK_NOT;
+    const unsigned char slot = search->slot_of[index];
+    if (slot != BEST_NONE && best_open(state, slot))
+        return ASK_NOT;
+    const pare_kind kind = state->trial.flown->item[index].part->kind;
+    if (kind == PARE_MOTOR)
+        return ASK_THRUST;
+    return boards_open(search, state) ? ASK_NOT : ASK_THRUST;
+}
+
+static ask ask_of(const best_search *search, const best_state *state, const char *name)
+{
+    if (is_limit(name))
+        return ask_of_limit(name + 6);
+    if (strstr(name, ".spike"))
+        return state->wires_open || boards_open(search, state) ||
+                       kind_is_open(search, state, PARE_CAPACITOR)
+                   ? ASK_NOT
+                   : ASK_CURRENT;
+    if (starts(name, "esc."))
+        return boards_open(search, state)       ? ASK_NOT
+               : strcmp(name, "esc.burst") == 0 ? ASK_CURRENT
+                                                : ASK_THRUST;
+    if (strcmp(name, "motor.burst") == 0 || strcmp(name, "motor.winding_burst") == 0 ||
+        strcmp(name, "arm.stress") == 0 || strcmp(name, "arm.bends") == 0)
+        return ASK_CURRENT;
+    if (strcmp(name, "motor.continuous") == 0 || strcmp(name, "motor.winding") == 0 ||
+        strcmp(name, "pack.heat") == 0)
+        return ASK_THRUST;
+    if (strcmp(name, "pack.sag") == 0)
+        return ASK_SAG;
+    if (starts(name, "volts."))
+        return ask_of_volts(search, state, name + 6);
+    if (starts(name, "volts_low."))
+        return ask_of_volts(search, state, name + 10);
+    if (starts(name, "wire_") && !state->wires_open)
+        return strncmp(name, "wire_joint.", 11) == 0 ? ASK_THRUST : ASK_CURRENT;
+    return ASK_NOT;
+}
+
+static double surely(const char *name)
+{
+    if (strcmp(name, "limit.thrust_to_weight_landing") == 0)
+        return LANDS_SURELY;
+    return strstr(name, "heat") || strstr(name, "winding") ? HEAT_SURELY : SURELY;
+}
+
+static bool refuted_by(const best_search *search, const best_state *state, const pare_sheet *probe,
+                       ask asked, char by[48])
+{
+    for (size_t i = 0; i < probe->margins; i++) {
+        const pare_margin *margin = &probe->margin[i];
+        if (margin->ratio >= 1 && !is_crash(margin->name) && search->margin_least <= 1)
+            break; /* worst first: none behind it fails */
+        if (strcmp(margin->name, "limit.margin") == 0 || is_crash(margin->name) ||
+            ask_of(search, state, margin->name) != asked ||
+            margin->ratio >= best_need(search, margin->name) * surely(margin->name))
+            continue;
+        (void)refuse(by, margin->name);
+        return true;
+    }
+    return false;
+}
+
+/* ---- arms that ring ---- */
+
+static bool rings(const best_search *search, const best_state *state, double mass_kg, double uneven,
+                  pare_sheet *probe, bool *above)
+{
+    probe->rig.mass_kg = mass_kg;
+    probe->rig.uneven = uneven;
+    probe->flown = 0;
+    pare_sheet_fly(state->trial.flown, FIGURE(PARE_HOVER_RPM), probe);
+    pare_sheet_margins(state->trial.flown, probe);
+    const pare_margin *ring = find(probe, "arm.ring");
+    if (!ring)
+        return false;
+    *above = ring->at_least;
+    return ring->ratio < best_need(search, "arm.ring") * RING_SURELY;
+}
+
+/* A rotor turns faster under more mass: where it is in the band at the least mass and at the most that is
+ * of interest, on one side of the band's middle, it is so for all between. */
+static bool rings_throughout(const best_search *search, const best_state *state, int64_t most,
+                             pare_sheet *probe)
+{
+    bool above_least = false, above_most = false;
+    const double uneven = state->trial.sheet.rig.uneven;
+    if (most == BEST_NO_BOUND || state->open != 0)
+        return false; /* nuts and bumpers sit at the tip as well */
+    if (!rings(search, state, (double)state->least / BEST_UNITS_PER_KG, 0, probe, &above_least) ||
+        !rings(search, state, (double)most / BEST_UNITS_PER_KG, uneven, probe, &above_most))
+        return false;
+    /* Held against what it is now, a band may be passed from one side of its middle to the other. */
+    return above_least == above_most || best_need(search, "arm.ring") >= 1;
+}
+
+/* ---- screws ---- */
+
+bool best_screws_hold(const best_search *search, const pare_craft *lightest,
+                      const pare_sheet *flown, const pare_joint *joint, char by[48])
+{
+    char name[64];
+    pare_holding h;
+    if (pare_craft_holding(lightest, flown, joint, pare_brief_crash_m_s(&lightest->brief), &h,
+                           NULL) != PARE_OK)
+        return true; /* it has no margin: nothing is known to compare */
+    const struct {
+        const char *what;
+        double ratio;
+    } tests[] = {{"joint_flight.", pare_holding_ratio(&h, &h.flight)},
+                 {"joint_crash.", pare_holding_ratio(&h, &h.crash)}};
+    for (size_t i = 0; i < sizeof tests / sizeof tests[0]; i++) {
+        snprintf(name, 48, "%s%s", tests[i].what, joint->name);
+        if (isfinite(tests[i].ratio) && !(tests[i].ratio >= best_need(search, name) * NEARLY))
+            return refuse(by, name);
+    }
+    return true;
+}
+
+/* What one ask of a joint's ways needs. */
+typedef struct screws_ask {
+    const best_search *search;
+    const pare_craft *lightest;
+    const pare_sheet *flown;
+    char *by;
+} screws_ask;
+
+static bool holds(void *context, const pare_joint *joint)
+{
+    const screws_ask *of = context;
+    return best_screws_hold(of->search, of->lightest, of->flown, joint, of->by);
+}
+
+static bool screws_fail(const best_search *search, const best_state *state, const pare_sheet *probe,
+                        pare_craft *lightest, char by[48])
+{
+    screws_ask asked = {search, lightest, probe, by};
+    if (!state->tail_open)
+        return false;
+    best_lightest(search, state, lightest);
+    for (size_t i = 0; i < state->trial.flown->joints; i++)
+        if (best_joint_stands(search, state, i) &&
+            !best_screws_hold(search, lightest, probe, &state->trial.flown->joint[i], by) &&
+            best_joint_least_of(state->trial.flown, i, holds, &asked) == BEST_NO_BOUND)
+            return true;
+    return false;
+}
+
+/* ---- */
+
+bool best_refuted(const best_search *search, const best_state *state, int64_t most,
+                  pare_sheet *probe, pare_craft *lightest, char by[48])
+{
+    const pare_craft *craft = state->trial.flown;
+    const wires w = open_wires(search, state);
+    *probe = state->trial.sheet;
+    pare_rig *rig = &probe->rig;
+    const double lead_ohm = rig->pack.lead_ohm, motor_ohm = rig->motor.resistance_ohm;
+    const double bent = 1 + rig->motor.drive_excess;
+    rig->mass_kg = (double)state->least / BEST_UNITS_PER_KG;
+    rig->uneven = state->uneven_least;
+    lighten_load(search, state, rig);
+    probe->figure[PARE_ALL_UP].value = rig->mass_kg;
+    rig->pack.lead_ohm = fmax(lead_ohm + w.lead_ohm.least, 0);
+    rig->motor.resistance_ohm = fmax(motor_ohm + w.phase_ohm.least / bent, 1e-4);
+    pare_sheet_judge(craft, probe);
+    for (size_t i = 0; i < sizeof must_exist / sizeof must_exist[0]; i++)
+        if (search->desk->sheet.figure[must_exist[i]].exists &&
+            !probe->figure[must_exist[i]].exists) {
+            (void)refuse(by, flies[i]);
+            return true;
+        }
+    if (refuted_by(search, state, probe, ASK_THRUST, by))
+        return true;
+    if (w.phase_ohm.most > w.phase_ohm.least || w.lead_ohm.most > w.lead_ohm.least) {
+        rig->motor.resistance_ohm = fmax(motor_ohm + w.phase_ohm.most / bent, 1e-4);
+        probe->flown &= ~(unsigned)(PARE_FLY_FULL);
+        pare_sheet_fly(craft, FIGURE(PARE_FULL_A) | FIGURE(PARE_MOTOR_FULL_A), probe);
+        pare_sheet_margins(craft, probe);
+        if (refuted_by(search, state, probe, ASK_SAG, by))
+            return true;
+        rig->pack.lead_ohm = fmax(lead_ohm + w.lead_ohm.most, 0);
+        probe->flown &= ~(unsigned)(PARE_FLY_FULL);
+        pare_sheet_fly(craft, FIGURE(PARE_FULL_A) | FIGURE(PARE_MOTOR_FULL_A), probe);
+        pare_sheet_margins(craft, probe);
+    } else if (refuted_by(search, state, probe, ASK_SAG, by)) {
+        return true;
+    }
+    if (refuted_by(search, state, probe, ASK_CURRENT, by) ||
+        screws_fail(search, state, probe, lightest, by))
+        return true;
+    if (rings_throughout(search, state, most, probe)) {
+        (void)refuse(by, "arm.ring");
+        return true;
+    }
+    return false;
+}

@@ -1,0 +1,419 @@
+/* best_slots.c: the choices of a craft's items, and what lines of the ledger weigh at the least.
+ *
+ * A bound has to hold whatever is dragged along, so an option is counted as its part alone, in the
+ * smallest number that a swap makes of it, less all wire and screws that come with it, since these may be
+ * thinned, shortened or left out later. What such an option may take down with it (the link of an antenna's
+ * chain, an idle adapter, a second receiver) is known by kind from the code that does so (along.c, chain.c,
+ * esc.c, edit.c): a line of such a kind counts as nothing while the choice is open. */
+#include <math.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "advise/best_inside.h"
+#include "advise/fits.h"
+#include "advise/stand_in.h"
+#include "base/text.h"
+#include "physics/screw.h"
+#include "physics/wire.h"
+
+#define BIT(kind)       (1u << (kind))
+#define SHORTEST_COAX_M 15e-3 /* the slack alone: no coax is cut shorter (craft/place.c) */
+
+int64_t best_units(double mass_kg)
+{
+    return (int64_t)llround(mass_kg * BEST_UNITS_PER_KG);
+}
+
+/* ---- lines ---- */
+
+int64_t best_joint_units(const pare_joint *joint)
+{
+    double mass_kg;
+    if (pare_joint_kg(joint, &mass_kg, NULL) != PARE_OK)
+        return 0;
+    return best_units(joint->included_in ? mass_kg - joint->included_kg : mass_kg);
+}
+
+int64_t best_run_units(const pare_run *run)
+{
+    const double mass_kg = pare_run_kg(run);
+    return best_units(run->included_in ? mass_kg - run->included_kg : mass_kg);
+}
+
+int64_t best_joint_least_of(const pare_craft *craft, size_t index, best_screws_may *passes,
+                            void *context)
+{
+    const pare_joint *now = &craft->joint[index];
+    const pare_joint_choices c = pare_joint_choices_of(craft, now);
+    int64_t least = BEST_NO_BOUND;
+    for (size_t m = 0; m <= c.materials; m++)
+        for (int few = 0; few <= (c.count > 0); few++) {
+            pare_joint joint = *now;
+            if (m > 0) {
+                joint.material = c.material[m - 1];
+                joint.grade = NULL;
+            }
+            joint.count = few ? c.count : now->count;
+            joint.length_m = c.length_m > 0 ? c.length_m : now->length_m;
+            const int64_t units = best_joint_units(&joint);
+            if (units < least && (!passes || passes(context, &joint)))
+                least = units;
+        }
+    return least;
+}
+
+int64_t best_joint_least(const best_state *state, size_t joint)
+{
+    return best_joint_least_of(state->trial.flown, joint, NULL, NULL);
+}
+
+int64_t best_run_least(const best_state *state, size_t run)
+{
+    const pare_craft *craft = state->trial.flown;
+    const pare_run_choices choices = pare_run_choices_of(craft, &craft->run[run]);
+    pare_run lightest = craft->run[run];
+    int64_t least = best_run_units(&lightest);
+    for (size_t i = 0; choices.length_m > 0 && i < lightest.ways; i++)
+        lightest.way_m[i] = choices.length_m;
+    for (size_t i = 0; i <= choices.gauges; i++) {
+        if (i < choices.gauges) {
+            lightest.gauge = choices.gauge[i];
+            lightest.outer_m = 0;
+        } else {
+            lightest.gauge = craft->run[run].gauge;
+            lightest.outer_m = craft->run[run].outer_m;
+        }
+        const int64_t units = best_run_units(&lightest);
+        least = units < least ? units : least;
+    }
+    return least;
+}
+
+/* ---- options ---- */
+
+/* All wire and screws that come in a part, for one of it. */
+static double included_kg(const pare_part *part)
+{
+    double sum_kg = 0;
+    for (size_t i = 0; i < part->includes; i++) {
+        const pare_include *in = &part->include[i];
+        double each_kg = 0;
+        if (in->what == PARE_INCLUDES_RUN && in->gauge > 0)
+            each_kg = in->length_m * pare_wire_kg_per_m(in->gauge, in->outer_m);
+        else if (in->what == PARE_INCLUDES_JOINT)
+            (void)pare_screw_kg(in->standard, &in->thread, in->length_m, in->material, &each_kg,
+                                NULL);
+        sum_kg += in->count * each_kg;
+    }
+    return sum_kg;
+}
+
+/* How few of a part may be in the place of an item. */
+static int fewest(const pare_item *item, const pare_part *part)
+{
+    const bool tied = item->part->kind == PARE_TIE, ties = part->kind == PARE_TIE;
+    if (item->part->kind != part->kind && (pare_work_of(part) & BIT(PARE_ESC_FOUR)))
+        return 1;
+    if (tied != ties)
+        return item->count > 1 ? item->count / 2 : 1;
+    return item->count;
+}
+
+/* One copy's least, with its coax cut as far as it may be. */
+static double least_each_kg(const pare_item *item, const pare_part *part)
+{
+    pare_item cut = {.part = part};
+    if (part->kind == PARE_ANTENNA || part->kind == PARE_PIGTAIL)
+        cut.cut_length_m =
+            item->cut_length_m > 0 ? fmin(item->cut_length_m, SHORTEST_COAX_M) : SHORTEST_COAX_M;
+    return fmax(pare_item_each_kg(&cut), 0);
+}
+
+static void weigh_option(const pare_item *now, best_option *option)
+{
+    if (!option->part)
+        return;
+    const int count = fewest(now, option->part);
+    option->least = best_units(count * least_each_kg(now, option->part));
+    if (option->part->includes > 0)
+        option->least -= best_units(now->count * included_kg(option->part)) + 1;
+    option->power_w = count * option->part->spec[PARE_SPEC_POWER].value;
+}
+
+static bool is_board(const pare_part *part)
+{
+    return part->kind == PARE_FRAME || part->kind == PARE_CAMERA ||
+           (pare_work_of(part) & (BIT(PARE_ESC_FOUR) | BIT(PARE_FLIGHT_CONTROLLER) |
+                                  BIT(PARE_VIDEO_TRANSMITTER) | BIT(PARE_REGULATOR))) != 0;
+}
+
+static bool is_link(const pare_part *part)
+{
+    return part->kind == PARE_VIDEO_TRANSMITTER || part->kind == PARE_ANTENNA ||
+           part->kind == PARE_PIGTAIL || part->kind == PARE_ADAPTER;
+}
+
+/* What an option may do beyond its own line. */
+static void mark_option(const pare_part *now, const pare_part *part, best_slot *slot)
+{
+    const unsigned work = part ? pare_work_of(part) : 0, was = pare_work_of(now);
+    for (size_t i = 0; part && i < part->includes; i++)
+        if (part->include[i].what == PARE_INCLUDES_KIND)
+            slot->drags |= BIT(part->include[i].kind);
+    slot->drags |= work & ~was & (BIT(PARE_CAMERA) | BIT(PARE_RECEIVER));
+    if ((work ^ was) & BIT(PARE_ESC_FOUR) ||
+        (part && part->kind != now->kind && work & BIT(PARE_ESC_FOUR))) {
+        slot->moves_wires = true;
+        slot->drags |= BIT(PARE_ESC_ONE) | BIT(PARE_ESC_FOUR);
+    }
+    if (is_board(now))
+        slot->drags |= BIT(PARE_ADAPTER) | BIT(PARE_HOLDER) | BIT(PARE_PRINTED);
+    if (is_link(now))
+        slot->drags |= BIT(PARE_PIGTAIL) | BIT(PARE_ADAPTER);
+    if (now->kind == PARE_PACK)
+        slot->drags |= BIT(PARE_CONNECTOR);
+    slot->counts_change = slot->counts_change || (part && part->kind != now->kind);
+    if (!part)
+        slot->may_go = true;
+    else if (!pare_fit_agrees(&part->fit[PARE_FIT_THREAD], &now->fit[PARE_FIT_THREAD]) ||
+             part->fit[PARE_FIT_THREAD].count != now->fit[PARE_FIT_THREAD].count)
+        slot->other_threads = true;
+}
+
+static int by_least(const void *left, const void *right)
+{
+    const best_option *a = left, *b = right;
+    if (a->least != b->least)
+        return a->least < b->least ? -1 : 1;
+    if (!a->name || !b->name)
+        return (a->name != NULL) - (b->name != NULL);
+    return strcmp(a->name->id, b->name->id);
+}
+
+/* ---- gathering ---- */
+
+/* A name, and whose it is. */
+typedef struct gathered {
+    const pare_swap_name *name;
+    const pare_part *part;
+    size_t item;
+} gathered;
+
+typedef struct gathering {
+    best_search *search;
+    pare_units *reader;
+    size_t count, room;
+    gathered *one;
+    bool failed;
+} gathering;
+
+static bool is_never(const best_search *search, const pare_part *part)
+{
+    for (size_t i = 0; i < search->nevers; i++)
+        if (search->never_part[i] == part)
+            return true;
+    return false;
+}
+
+static bool keep_name(gathering *to, const char *text, const pare_part *part, size_t item)
+{
+    if (to->count == to->room) {
+        const size_t room = to->room ? 2 * to->room : 256;
+        gathered *more = realloc(to->one, room * sizeof *more);
+        if (!more)
+            return false;
+        to->one = more;
+        to->room = room;
+    }
+    pare_swap_name *name = pare_arena_zeros(to->search->arena, sizeof *name);
+    if (!name)
+        return false;
+    /* A name that cannot be typed is none: an item or part with a sign in it that lists use. */
+    if (pare_swap_name_read(to->reader, text, name, NULL) != PARE_OK)
+        return true;
+    name->part = part;
+    to->one[to->count++] = (gathered){name, part, item};
+    return true;
+}
+
+static bool take_name(void *context, const char *text, const pare_part *part)
+{
+    gathering *to = context;
+    const char *equals = strchr(text, '=');
+    char of[128];
+    const size_t length = equals ? (size_t)(equals - text) : 0;
+    if (length == 0 || length >= sizeof of || memchr(text, '.', length) ||
+        (!part && strcmp(equals, "=off") != 0) ||
+        (part && (part->sought || is_never(to->search, part))))
+        return true;
+    memcpy(of, text, length);
+    of[length] = '\0';
+    const int item = pare_craft_item(to->search->desk->craft, of);
+    if (item < 0 || best_held(to->search, of))
+        return true;
+    to->failed = !keep_name(to, text, part, (size_t)item);
+    return !to->failed;
+}
+
+/* Work that something else on the craft, or an option for it, does. */
+static unsigned work_but(const gathering *from, size_t item)
+{
+    unsigned work = 0;
+    const pare_craft *craft = &from->search->desk->loaded;
+    for (size_t i = 0; i < craft->items; i++)
+        if (i != item && !craft->item[i].off)
+            work |= pare_work_of(craft->item[i].part);
+    for (size_t i = 0; i < from->count; i++)
+        if (from->one[i].item != item && from->one[i].part)
+            work |= pare_work_of(from->one[i].part);
+    return work;
+}
+
+/* Whether an item could come off without a kept job being lost. */
+static bool may_come_off(const gathering *from, size_t item)
+{
+    const pare_craft *craft = from->search->desk->craft;
+    const pare_item *now = &craft->item[item];
+    const unsigned kept = craft->brief.keep | 1u << PARE_FLIES, work = pare_main_work(now->part);
+    if ((kept & 1u << now->job) == 0 || work == BIT(PARE_PIGTAIL))
+        return true;
+    return pare_work_is_shared(work) && (work_but(from, item) & work) != 0;
+}
+
+static bool is_must(const best_search *search, const pare_part *part)
+{
+    for (size_t i = 0; i < search->musts; i++)
+        if (search->must_part[i] == part)
+            return true;
+    return false;
+}
+
+/* A part that the craft must have, that it has not, and that only one choice offers, is that choice. */
+static bool is_settled_by_must(const gathering *from, size_t item, const pare_part *part)
+{
+    const pare_craft *craft = &from->search->desk->loaded;
+    if (!is_must(from->search, part))
+        return false;
+    for (size_t i = 0; i < craft->items; i++)
+        if (craft->item[i].part == part)
+            return false;
+    for (size_t i = 0; i < from->count; i++)
+        if (from->one[i].part == part && from->one[i].item != item)
+            return false;
+    return true;
+}
+
+static pare_status make_slot(const gathering *from, size_t item, pare_error *err)
+{
+    best_search *search = from->search;
+    const pare_item *now = &search->desk->loaded.item[item];
+    best_slot *slot = &search->slot[search->slots];
+    *slot = (best_slot){.item = item,
+                        .feeds = (pare_work_of(now->part) &
+                                  (BIT(PARE_REGULATOR) | BIT(PARE_FLIGHT_CONTROLLER))) != 0};
+    size_t count = 1;
+    for (size_t i = 0; i < from->count; i++)
+        count += from->one[i].item == item;
+    slot->option = pare_arena_array(search->arena, count, sizeof slot->option[0]);
+    if (!slot->option)
+        return pare_no_memory(err);
+    const pare_part *settled = NULL;
+    for (size_t i = 0; i < from->count && !settled; i++)
+        if (from->one[i].item == item && from->one[i].part &&
+            is_settled_by_must(from, item, from->one[i].part))
+            settled = from->one[i].part;
+    if (!is_never(search, now->part) && !settled)
+        slot->option[slot->options++] = (best_option){.part = now->part};
+    for (size_t i = 0; i < from->count; i++) {
+        const gathered *one = &from->one[i];
+        if (one->item != item || (!one->part && !may_come_off(from, item)) ||
+            (settled && one->part != settled))
+            continue;
+        mark_option(now->part, one->part, slot);
+        slot->option[slot->options++] = (best_option){.name = one->name, .part = one->part};
+    }
+    slot->least = BEST_NO_BOUND;
+    slot->power_w = INFINITY;
+    for (size_t i = 0; i < slot->options; i++) {
+        weigh_option(now, &slot->option[i]);
+        slot->least = slot->option[i].least < slot->least ? slot->option[i].least : slot->least;
+        slot->power_w = fmin(slot->power_w, slot->option[i].power_w);
+    }
+    qsort(slot->option, slot->options, sizeof slot->option[0], by_least);
+    search->all |= (uint64_t)1 << search->slots;
+    search->slots++;
+    return PARE_OK;
+}
+
+static bool has_slot(const best_search *search, size_t item)
+{
+    const pare_item *now = &search->desk->craft->item[item],
+                    *flown = &search->desk->loaded.item[item];
+    return !now->off && !flown->off && flown->part == now->part && !now->included_in;
+}
+
+/* In which turn an item is decided: the four of a group; what wires and ratings hang on; what may take
+ * others down with it; the rest. */
+static int turn_of(const best_slot *slot, const pare_part *now)
+{
+    if (now->kind == PARE_FRAME || now->kind == PARE_MOTOR || now->kind == PARE_PROPELLER ||
+        now->kind == PARE_PACK)
+        return 0;
+    if (now->kind == PARE_CONNECTOR || now->kind == PARE_CAPACITOR || slot->moves_wires ||
+        (pare_work_of(now) & (BIT(PARE_ESC_FOUR) | BIT(PARE_FLIGHT_CONTROLLER))))
+        return 1;
+    return slot->drags ? 2 : 3;
+}
+
+/* Stable: within a turn in the order of the craft. */
+static void put_in_turn(best_search *search)
+{
+    const pare_craft *craft = search->desk->craft;
+    for (size_t i = 1; i < search->slots; i++) {
+        const best_slot moving = search->slot[i];
+        const int turn = turn_of(&moving, craft->item[moving.item].part);
+        size_t at = i;
+        for (; at > 0 &&
+               turn_of(&search->slot[at - 1], craft->item[search->slot[at - 1].item].part) > turn;
+             at--)
+            search->slot[at] = search->slot[at - 1];
+        search->slot[at] = moving;
+    }
+    search->wirers = 0;
+    for (size_t i = 0; i < search->slots; i++) {
+        search->slot_of[search->slot[i].item] = (unsigned char)i;
+        search->wirers += turn_of(&search->slot[i], craft->item[search->slot[i].item].part) <= 1;
+    }
+}
+
+static void find_grouped(best_search *search)
+{
+    static const pare_kind kinds[BEST_GROUPED] = {PARE_FRAME, PARE_MOTOR, PARE_PROPELLER,
+                                                  PARE_PACK};
+    for (size_t g = 0; g < BEST_GROUPED; g++) {
+        const int item = pare_craft_doing(&search->desk->loaded, kinds[g]);
+        search->grouped[g] = item >= 0 ? search->slot_of[item] : BEST_NONE;
+    }
+}
+
+pare_status best_slots_gather(best_search *search, pare_error *err)
+{
+    gathering all = {.search = search, .reader = pare_units_open()};
+    pare_status status = all.reader ? PARE_OK : pare_no_memory(err);
+    memset(search->slot_of, BEST_NONE, sizeof search->slot_of);
+    if (status == PARE_OK) {
+        pare_candidates(&search->desk->shelf, search->desk->craft, &search->desk->loaded, take_name,
+                        &all);
+        status = all.failed ? pare_no_memory(err) : PARE_OK;
+    }
+    for (size_t i = 0; status == PARE_OK && i < search->desk->craft->items; i++)
+        if (has_slot(search, i))
+            status = make_slot(&all, i, err);
+    if (status == PARE_OK) {
+        put_in_turn(search);
+        find_grouped(search);
+    }
+    free(all.one);
+    pare_units_close(all.reader);
+    return status;
+}

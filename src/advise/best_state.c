@@ -1,0 +1,361 @@
+/* best_state.c: one swap more on a craft, and the least that can still become of it (see best.h). */
+#include <math.h>
+#include <string.h>
+
+#include "advise/best_inside.h"
+#include "advise/fits.h"
+#include "base/text.h"
+
+#define BIT(kind) (1u << (kind))
+
+int64_t pare_best_100ug(const pare_assembly *assembly)
+{
+    int64_t units = 0;
+    for (size_t i = 0; i < assembly->lines; i++)
+        units += best_units(assembly->line[i].mass_kg.value);
+    return units;
+}
+
+/* ---- one swap more ---- */
+
+/* What was to stay as it is, stays. */
+static bool is_allowed(const best_search *search, const pare_craft *changed)
+{
+    const pare_craft *before = search->desk->craft;
+    for (size_t h = 0; h < search->ask->holds; h++) {
+        const char *held = search->ask->hold[h];
+        const int was = pare_craft_item(before, held), is = pare_craft_item(changed, held);
+        if (was >= 0 && (is < 0 || before->item[was].part != changed->item[is].part ||
+                         before->item[was].off != changed->item[is].off ||
+                         before->item[was].count != changed->item[is].count))
+            return false;
+    }
+    return true;
+}
+
+static bool clashes(const best_state *from, const pare_swap_name *name, const pare_craft *after)
+{
+    for (size_t i = 0; i < from->swaps; i++)
+        if (pare_swap_clash(&from->swap[i], name, &from->trial.changed, after, NULL) != PARE_OK)
+            return true;
+    return false;
+}
+
+/* What is known of the parent's joints holds for those that are the same on the child. */
+static void inherit_joints(const best_state *from, best_state *to)
+{
+    const pare_craft *was = &from->trial.changed, *is = &to->trial.changed;
+    for (size_t i = 0, k = 0; i < is->joints; i++) {
+        while (k < was->joints && was->joint[k].name != is->joint[i].name)
+            k++;
+        to->held[i] = k < was->joints && from->held[k] &&
+                      memcmp(&was->joint[k], &is->joint[i], sizeof is->joint[i]) == 0;
+        to->held_least[i] = to->held[i] ? from->held_least[k] : 0;
+        if (k == was->joints)
+            k = 0;
+    }
+}
+
+bool best_state_edit(const best_search *search, const best_state *from, const pare_swap_name *name,
+                     best_state *to)
+{
+    pare_applied applied;
+    if (from->swaps == PARE_BEST_SWAPS)
+        return false;
+    to->basket = from->basket;
+    if (pare_swap_edit(&search->desk->shelf, &from->trial.changed, name, &to->trial.changed,
+                       &applied, &to->basket, NULL) != PARE_OK)
+        return false;
+    if (applied.open_question || applied.sought ||
+        pare_kept_jobs_lost(search->desk->craft, &applied) != 0 ||
+        clashes(from, name, &to->trial.changed) || !is_allowed(search, &to->trial.changed))
+        return false;
+    memcpy(to->swap, from->swap, from->swaps * sizeof from->swap[0]);
+    to->swap[from->swaps] = *name;
+    to->swaps = from->swaps + 1;
+    to->open = from->open;
+    to->wires_open = from->wires_open;
+    to->tail_open = from->tail_open;
+    to->uneven_least = from->uneven_least;
+    inherit_joints(from, to);
+    return true;
+}
+
+bool best_state_weigh(const best_search *search, best_state *state)
+{
+    if (pare_trial_weigh(search->desk, &state->trial, NULL) != PARE_OK)
+        return false;
+    state->units = pare_best_100ug(&state->trial.sheet.assembly);
+    return true;
+}
+
+void best_state_copy(const best_search *search, const best_state *from, best_state *to)
+{
+    pare_craft_copy(&from->trial.changed, &to->trial.changed);
+    to->trial.flown = &to->trial.changed;
+    if (search->desk->loadout >= 0) {
+        to->trial.flown = &to->trial.loaded;
+        pare_craft_copy(&from->trial.loaded, &to->trial.loaded);
+    }
+    to->trial.sheet = from->trial.sheet;
+    to->basket = from->basket;
+    to->open = from->open;
+    to->wires_open = from->wires_open;
+    to->tail_open = from->tail_open;
+    to->uneven_least = from->uneven_least;
+    to->swaps = from->swaps;
+    memcpy(to->swap, from->swap, from->swaps * sizeof from->swap[0]);
+    memcpy(to->held, from->held, sizeof to->held);
+    memcpy(to->held_least, from->held_least, sizeof to->held_least);
+    to->units = from->units;
+    to->least = from->least;
+}
+
+bool best_state_stands(const best_search *search, const best_state *state, size_t slot)
+{
+    const size_t item = search->slot[slot].item;
+    const pare_item *now = &state->trial.changed.item[item];
+    return !now->off && now->part == search->desk->craft->item[item].part;
+}
+
+bool best_state_choose(const best_search *search, const best_state *from, size_t slot,
+                       const best_option *option, best_state *to)
+{
+    if (!option || !option->name)
+        best_state_copy(search, from, to);
+    else if (!best_state_edit(search, from, option->name, to) || !best_state_weigh(search, to))
+        return false;
+    to->open &= ~((uint64_t)1 << slot);
+    best_state_bound(search, to);
+    return true;
+}
+
+pare_status best_state_first(const best_search *search, best_state *state, pare_error *err)
+{
+    pare_craft_copy(search->desk->craft, &state->trial.changed);
+    const pare_status status = pare_trial_weigh(search->desk, &state->trial, err);
+    if (status != PARE_OK)
+        return status;
+    state->basket = (pare_basket){0};
+    state->open = search->all;
+    state->wires_open = true;
+    state->tail_open = true;
+    state->uneven_least = 0;
+    memset(state->held, 0, sizeof state->held);
+    state->swaps = 0;
+    state->units = pare_best_100ug(&state->trial.sheet.assembly);
+    best_state_bound(search, state);
+    return PARE_OK;
+}
+
+bool best_is_power_run(const pare_craft *craft, const pare_run *run)
+{
+    if (!run->carries)
+        return false;
+    if (pare_same_name(run->carries, "pack") || pare_same_name(run->carries, "motor"))
+        return true;
+    const int item = pare_craft_item(craft, run->carries);
+    return item >= 0 && (item == pare_craft_doing(craft, PARE_MOTOR) ||
+                         item == pare_craft_doing(craft, PARE_ESC_ONE) ||
+                         item == pare_craft_doing(craft, PARE_ESC_FOUR));
+}
+
+/* ---- the bound ---- */
+
+/* What is known of a state's open choices. */
+typedef struct outlook {
+    const best_search *search;
+    const best_state *state;
+    unsigned drags;   /* by open choices */
+    bool moves_wires; /* an open choice does */
+    bool moves_arms;  /* frame or motors are open */
+} outlook;
+
+static bool may_lie_idle(const pare_part *part)
+{
+    return part->kind == PARE_ADAPTER || part->kind == PARE_PIGTAIL ||
+           pare_may_bridge(part, PARE_FIT_STACK) || pare_may_bridge(part, PARE_FIT_CAMERA);
+}
+
+/* Whether an open choice other than its own may take an item off or put another part in. */
+static bool is_dragged(const outlook *o, size_t item)
+{
+    const pare_part *part = o->state->trial.flown->item[item].part;
+    if ((part->does & o->drags) == 0 && (BIT(part->kind) & o->drags) == 0)
+        return false;
+    if (part->kind == PARE_HOLDER || part->kind == PARE_PRINTED || part->kind == PARE_ADAPTER)
+        return may_lie_idle(part);
+    return true;
+}
+
+static const best_slot *open_slot(const outlook *o, size_t item)
+{
+    const unsigned char slot = o->search->slot_of[item];
+    return slot != BEST_NONE && best_open(o->state, slot) ? &o->search->slot[slot] : NULL;
+}
+
+/* Whether what holds or serves an item may go or change with it. */
+static bool is_shaky(const outlook *o, const char *name, bool threads)
+{
+    const int item = name ? pare_craft_item(o->state->trial.flown, name) : -1;
+    if (item < 0)
+        return false;
+    const best_slot *slot = open_slot(o, (size_t)item);
+    return is_dragged(o, (size_t)item) ||
+           (slot && (slot->may_go || slot->moves_wires || (threads && slot->other_threads)));
+}
+
+static bool is_open(const outlook *o, const char *name)
+{
+    const int item = name ? pare_craft_item(o->state->trial.flown, name) : -1;
+    return item >= 0 && open_slot(o, (size_t)item);
+}
+
+static bool is_of_motors(const outlook *o, const char *name)
+{
+    const int item = name ? pare_craft_item(o->state->trial.flown, name) : -1;
+    return item >= 0 && o->state->trial.flown->item[item].part->kind == PARE_MOTOR;
+}
+
+static outlook look(const best_search *search, const best_state *state)
+{
+    outlook o = {.search = search, .state = state};
+    for (size_t s = 0; s < search->slots; s++)
+        if (best_open(state, s)) {
+            o.drags |= search->slot[s].drags;
+            o.moves_wires = o.moves_wires || search->slot[s].moves_wires;
+        }
+    o.moves_arms = (search->grouped[0] != BEST_NONE && best_open(state, search->grouped[0])) ||
+                   (search->grouped[1] != BEST_NONE && best_open(state, search->grouped[1]));
+    return o;
+}
+
+static int64_t joint_least(const outlook *o, size_t index, int64_t units)
+{
+    const pare_joint *joint = &o->state->trial.flown->joint[index];
+    if (o->state->tail_open && o->state->held[index])
+        return o->state->held_least[index];
+    const int64_t least = o->state->tail_open ? best_joint_least(o->state, index) : units;
+    const bool shaky = is_shaky(o, joint->holds, true) || is_open(o, joint->included_in) ||
+                       (o->moves_arms && is_of_motors(o, joint->holds));
+    return shaky && least > 0 ? 0 : least;
+}
+
+static int64_t run_least(const outlook *o, size_t index, int64_t units)
+{
+    const pare_run *run = &o->state->trial.flown->run[index];
+    const bool open =
+        best_is_power_run(o->state->trial.flown, run) ? o->state->wires_open : o->state->tail_open;
+    const int64_t least = open ? best_run_least(o->state, index) : units;
+    const bool shaky = o->moves_wires || is_shaky(o, run->carries, false) ||
+                       is_open(o, run->included_in) ||
+                       (o->moves_arms && is_of_motors(o, run->carries));
+    return shaky && least > 0 ? 0 : least;
+}
+
+static int64_t coax_least(const outlook *o, const pare_item *item, int64_t units)
+{
+    const bool coax = item->part->kind == PARE_ANTENNA || item->part->kind == PARE_PIGTAIL;
+    if (!o->state->tail_open || !coax)
+        return units;
+    pare_item cut = *item;
+    cut.cut_length_m = pare_coax_choice_m(o->state->trial.flown, item);
+    if (o->drags & BIT(PARE_PIGTAIL)) /* the chain may yet change, and with it how far it reaches */
+        cut.cut_length_m = 15e-3;
+    if (!(cut.cut_length_m > 0))
+        return units;
+    const int64_t least = best_units(item->count * fmax(pare_item_each_kg(&cut), 0));
+    return least < units ? least : units;
+}
+
+static int64_t item_least(const outlook *o, size_t index, int64_t units)
+{
+    const pare_item *item = &o->state->trial.flown->item[index];
+    const best_slot *slot = open_slot(o, index);
+    if (is_dragged(o, index))
+        return 0;
+    return slot ? slot->least : coax_least(o, item, units);
+}
+
+bool best_joint_stands(const best_search *search, const best_state *state, size_t index)
+{
+    const outlook o = look(search, state);
+    const pare_joint *joint = &state->trial.flown->joint[index];
+    return !is_shaky(&o, joint->holds, true) && !is_open(&o, joint->included_in) &&
+           !(o.moves_arms && is_of_motors(&o, joint->holds));
+}
+
+void best_state_bound(const best_search *search, best_state *state)
+{
+    const outlook o = look(search, state);
+    const pare_assembly *assembly = &state->trial.sheet.assembly;
+    int64_t least = 0;
+    for (size_t i = 0; i < assembly->lines; i++) {
+        const pare_line *line = &assembly->line[i];
+        const int64_t units = best_units(line->mass_kg.value);
+        switch (line->of) {
+        case PARE_LINE_ITEM:
+            least += item_least(&o, line->index, units);
+            break;
+        case PARE_LINE_JOINT:
+            least += joint_least(&o, line->index, units);
+            break;
+        case PARE_LINE_RUN:
+            least += run_least(&o, line->index, units);
+            break;
+        }
+    }
+    state->least = least;
+}
+
+/* ---- screws that hold ---- */
+
+void best_lightest(const best_search *search, const best_state *state, pare_craft *lightest)
+{
+    const outlook o = look(search, state);
+    pare_craft_copy(state->trial.flown, lightest);
+    for (size_t i = 0; i < lightest->items; i++) {
+        pare_item *item = &lightest->item[i];
+        const best_slot *slot = item->off ? NULL : open_slot(&o, i);
+        if (item->off)
+            continue;
+        if (is_dragged(&o, i) || (slot && slot->may_go)) {
+            item->off = true;
+            continue;
+        }
+        for (size_t k = 0; slot && k < slot->options; k++)
+            if (slot->option[k].part->mass_kg.value < item->part->mass_kg.value)
+                item->part = slot->option[k].part;
+        if (slot && item->count > 1 && slot->counts_change)
+            item->count = 1;
+    }
+}
+
+typedef struct holding_ask {
+    const best_search *search;
+    const pare_craft *lightest;
+    const pare_sheet *flown;
+} holding_ask;
+
+static bool holds(void *context, const pare_joint *joint)
+{
+    const holding_ask *ask = context;
+    return best_screws_hold(ask->search, ask->lightest, ask->flown, joint, NULL);
+}
+
+void best_state_hold(const best_search *search, best_state *state, const pare_sheet *flown)
+{
+    pare_craft lightest;
+    best_lightest(search, state, &lightest);
+    holding_ask ask = {search, &lightest, flown};
+    for (size_t i = 0; i < state->trial.flown->joints; i++) {
+        if (!best_joint_stands(search, state, i))
+            continue;
+        const int64_t least = best_joint_least_of(state->trial.flown, i, holds, &ask);
+        if (least == BEST_NO_BOUND)
+            continue;
+        state->held[i] = true;
+        state->held_least[i] = least;
+    }
+    best_state_bound(search, state);
+}

@@ -1,0 +1,437 @@
+/* best_tail.c: coax, screws and wires of a craft whose items are decided, lightest first (see best.h).
+ *
+ * Each of these changes its own line of the ledger and no other, so here masses add up. Wires that carry the
+ * pack's or the motors' current reach the flight: their few combinations come first, and each is tested
+ * once. The rest is a sum of small lists, followed depth first with the least of what is left as the bound;
+ * screws that would not hold at the least mass are left out before.
+ *
+ * A whole set is put on as a user would put it on, name by name, and judged in full. */
+#include <math.h>
+#include <stdarg.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "advise/best_inside.h"
+#include "base/text.h"
+#include "craft/margin.h"
+#include "physics/share.h"
+
+enum {
+    MOST_THINGS = PARE_ITEMS + PARE_JOINTS + PARE_RUNS,
+    MOST_WAYS = (PARE_LIGHTER_METALS + 1) * 4, /* metals, counts, lengths of one joint */
+    MOST_NAMES = 3                             /* of one way */
+};
+#define FARTHEST_M 0.25 /* from the centre to whatever a tail changes */
+#define NEARLY     (1 - 1e-9)
+
+/* One way that a thing's properties may be. */
+typedef struct way {
+    int64_t units;
+    size_t names;
+    char name[MOST_NAMES][PARE_SWAP_NAME];
+} way;
+
+typedef struct thing {
+    size_t ways;
+    way way[MOST_WAYS]; /* lightest first */
+} thing;
+
+typedef struct best_tail_work {
+    best_worker *worker;
+    best_state *state; /* wires decided */
+    size_t things;
+    thing *thing;
+    int64_t fixed;                  /* of all other lines */
+    int64_t after[MOST_THINGS + 1]; /* the least of the things from one on */
+    size_t chosen[MOST_THINGS];
+    int64_t most; /* sets of more than this fail: see all_heavier_fail() */
+} tail;
+
+/* ---- ways ---- */
+
+static int by_units(const void *left, const void *right)
+{
+    const way *a = left, *b = right;
+    if (a->units != b->units)
+        return a->units < b->units ? -1 : 1;
+    for (size_t i = 0; i < a->names && i < b->names; i++) {
+        const int order = strcmp(a->name[i], b->name[i]);
+        if (order != 0)
+            return order;
+    }
+    return (a->names > b->names) - (a->names < b->names);
+}
+
+#if defined(__GNUC__)
+__attribute__((format(printf, 2, 3)))
+#endif
+static void
+put_name(way *w, const char *format, ...)
+{
+    va_list args;
+    va_start(args, format);
+    vsnprintf(w->name[w->names++], PARE_SWAP_NAME, format, args);
+    va_end(args);
+}
+
+static bool may(const best_search *search, const char *what, const char *of, const char *property)
+{
+    char left[PARE_SWAP_NAME];
+    snprintf(left, sizeof left, "%s%s.%s", what, of, property);
+    return !best_held(search, left);
+}
+
+static void put_joint(const best_search *search, const best_state *state, const pare_sheet *flown,
+                      size_t index, thing *to)
+{
+    const pare_craft *craft = state->trial.flown;
+    const pare_joint *now = &craft->joint[index];
+    const pare_joint_choices c = pare_joint_choices_of(craft, now);
+    const bool metal = may(search, "joint.", now->name, "material"),
+               fewer = c.count > 0 && may(search, "joint.", now->name, "count"),
+               shorter = c.length_m > 0 && may(search, "joint.", now->name, "length");
+    to->ways = 0;
+    for (size_t m = 0; m <= (metal ? c.materials : 0); m++)
+        for (int few = 0; few <= fewer; few++)
+            for (int cut = 0; cut <= shorter; cut++) {
+                way *w = &to->way[to->ways];
+                pare_joint joint = *now;
+                w->names = 0;
+                if (m > 0) {
+                    joint.material = c.material[m - 1];
+                    joint.grade = NULL;
+                    put_name(w, "joint.%s.material=%s", now->name,
+                             pare_screw_material_name(joint.material));
+                }
+                if (few) {
+                    joint.count = c.count;
+                    put_name(w, "joint.%s.count=%d", now->name, c.count);
+                }
+                if (cut) {
+                    joint.length_m = c.length_m;
+                    put_name(w, "joint.%s.length=%.0fmm", now->name, 1e3 * c.length_m);
+                }
+                w->units = best_joint_units(&joint);
+                to->ways += best_screws_hold(search, craft, flown, &joint, NULL);
+            }
+}
+
+static void put_run(const best_search *search, const best_state *state, size_t index, thing *to)
+{
+    const pare_craft *craft = state->trial.flown;
+    const pare_run *now = &craft->run[index];
+    const pare_run_choices c = pare_run_choices_of(craft, now);
+    const bool thinner = may(search, "run.", now->name, "gauge"),
+               shorter = c.length_m > 0 && may(search, "run.", now->name, "length");
+    to->ways = 0;
+    for (size_t g = 0; g <= (thinner ? c.gauges : 0); g++)
+        for (int cut = 0; cut <= shorter; cut++) {
+            way *w = &to->way[to->ways++];
+            pare_run run = *now;
+            w->names = 0;
+            if (g > 0) {
+                run.gauge = c.gauge[g - 1];
+                run.outer_m = 0;
+                put_name(w, "run.%s.gauge=%d", now->name, c.gauge[g - 1]);
+            }
+            for (size_t i = 0; cut && i < run.ways; i++)
+                run.way_m[i] = c.length_m;
+            if (cut)
+                put_name(w, "run.%s.length=%.0fmm", now->name, 1e3 * c.length_m);
+            w->units = best_run_units(&run);
+        }
+    qsort(to->way, to->ways, sizeof to->way[0], by_units);
+}
+
+static bool put_coax(const best_search *search, const best_state *state, size_t index, thing *to)
+{
+    const pare_item *item = &state->trial.flown->item[index];
+    const double cut_m = pare_coax_choice_m(state->trial.flown, item);
+    to->ways = 0;
+    if (!(cut_m > 0) || item->included_in || !may(search, "", item->name, "length"))
+        return false;
+    pare_item cut = *item;
+    cut.cut_length_m = cut_m;
+    to->way[to->ways].names = 0;
+    to->way[to->ways++].units = best_units(item->count * pare_item_each_kg(item));
+    to->way[to->ways].names = 0;
+    to->way[to->ways].units = best_units(item->count * pare_item_each_kg(&cut));
+    put_name(&to->way[to->ways++], "%s.length=%.0fmm", item->name, 1e3 * cut_m);
+    qsort(to->way, to->ways, sizeof to->way[0], by_units);
+    return true;
+}
+
+/* ---- whole sets ---- */
+
+static bool has_what_it_must(const best_search *search, const pare_craft *craft)
+{
+    for (size_t i = 0; i < craft->items; i++)
+        for (size_t n = 0; n < search->nevers; n++)
+            if (!craft->item[i].off && craft->item[i].part == search->never_part[n])
+                return false;
+    for (size_t m = 0; m < search->musts; m++) {
+        bool has = false;
+        for (size_t i = 0; i < craft->items; i++)
+            has = has || (!craft->item[i].off && craft->item[i].part == search->must_part[m]);
+        if (!has)
+            return false;
+    }
+    return true;
+}
+
+/* The rotors' load is at the least so uneven: the centre of mass may still move by what a tail weighs. */
+static double uneven_least(const best_state *state, int64_t range)
+{
+    const pare_assembly *a = &state->trial.sheet.assembly;
+    const double moves_m =
+        FARTHEST_M * (double)range / (double)(state->units > 0 ? state->units : 1);
+    double x = 0, y = 0, share[PARE_ARMS];
+    if (a->arms < 3)
+        return 0;
+    for (size_t i = 0; i < a->arms; i++) {
+        x += a->arm_m[i].x / (double)a->arms;
+        y += a->arm_m[i].y / (double)a->arms;
+    }
+    const double off_m = hypot(a->all.at_m.x - x, a->all.at_m.y - y);
+    const double closer = off_m > moves_m ? 1 - moves_m / off_m : 0;
+    if (pare_thrust_shares(a->arms, a->arm_m, x + closer * (a->all.at_m.x - x),
+                           y + closer * (a->all.at_m.y - y), share, NULL) != PARE_OK)
+        return 0;
+    const double uneven = pare_share_uneven(a->arms, share);
+    return isfinite(uneven) ? 0.99 * uneven : 0;
+}
+
+/* After a set has failed: whether all that weigh as much or more fail, by what refutes a state. */
+static bool all_heavier_fail(tail *t, int64_t units)
+{
+    const best_search *search = t->worker->search;
+    best_state *state = t->state;
+    const int64_t least = state->least;
+    const double uneven = state->uneven_least;
+    char by[48];
+    state->least = units;
+    state->uneven_least = uneven_least(
+        state, state->units > t->fixed + t->after[0] ? state->units - t->fixed - t->after[0] : 0);
+    const bool fail =
+        best_refuted(search, state, BEST_NO_BOUND, t->worker->probe, t->worker->lightest, by);
+    state->least = least;
+    state->uneven_least = uneven;
+    return fail;
+}
+
+/* Puts all names of the chosen ways on. @return NULL: one does not go on */
+static best_state *put_on(const tail *t)
+{
+    best_worker *worker = t->worker;
+    const best_state *now = t->state;
+    size_t turn = 0;
+    for (size_t i = 0; i < t->things; i++) {
+        const way *w = &t->thing[i].way[t->chosen[i]];
+        for (size_t n = 0; n < w->names; n++) {
+            pare_swap_name name;
+            best_state *next = &worker->spare[turn];
+            turn = 1 - turn;
+            if (pare_swap_name_read(worker->reader, w->name[n], &name, NULL) != PARE_OK ||
+                !best_state_edit(worker->search, now, &name, next))
+                return NULL;
+            now = next;
+        }
+    }
+    best_state *whole = &worker->spare[1 - turn];
+    if (now == t->state)
+        best_state_copy(worker->search, now, whole);
+    return best_state_weigh(worker->search, whole) ? whole : NULL;
+}
+
+static void try_whole(tail *t, int64_t units)
+{
+    best_worker *worker = t->worker;
+    const best_search *search = worker->search;
+    char by[48];
+    best_state *whole = put_on(t);
+    worker->sets++;
+    if (!whole)
+        return;
+    if (whole->units != units)
+        worker->misses++;
+    if (!has_what_it_must(search, whole->trial.flown))
+        return;
+    pare_sheet_judge(whole->trial.flown, &whole->trial.sheet);
+    if (!pare_best_meets(search->desk->craft, &search->desk->sheet, &whole->trial.sheet, by)) {
+        best_refusal(worker, by);
+        if (all_heavier_fail(t, units) && units - 1 < t->most)
+            t->most = units - 1;
+        return;
+    }
+    const int64_t cents = best_cents(search, whole);
+    if (!best_is_better(&worker->best, whole->units, cents, whole->swaps, whole->swap))
+        return;
+    worker->best.found = true;
+    worker->best.units = whole->units;
+    worker->best.cents = cents;
+    worker->best.swaps = whole->swaps;
+    memcpy(worker->best.swap, whole->swap, whole->swaps * sizeof whole->swap[0]);
+}
+
+static void choose(tail *t, size_t from, int64_t units)
+{
+    if (from == t->things) {
+        try_whole(t, units);
+        return;
+    }
+    const thing *here = &t->thing[from];
+    for (size_t i = 0; i < here->ways && best_go_on(t->worker); i++) {
+        const int64_t with = units + here->way[i].units;
+        if (with + t->after[from + 1] > t->most ||
+            best_is_hopeless(t->worker, t->state, with + t->after[from + 1]))
+            break;
+        t->chosen[from] = i;
+        choose(t, from + 1, with);
+    }
+}
+
+/* ---- the rest, with the wires decided ---- */
+
+static void sum_least(tail *t)
+{
+    t->after[t->things] = 0;
+    for (size_t i = t->things; i-- > 0;)
+        t->after[i] = t->after[i + 1] + t->thing[i].way[0].units;
+}
+
+static int64_t line_units(const pare_assembly *assembly, pare_line_of of, size_t index)
+{
+    for (size_t i = 0; i < assembly->lines; i++)
+        if (assembly->line[i].of == of && assembly->line[i].index == index)
+            return best_units(assembly->line[i].mass_kg.value);
+    return 0;
+}
+
+static bool has_line(const pare_assembly *assembly, pare_line_of of, size_t index)
+{
+    for (size_t i = 0; i < assembly->lines; i++)
+        if (assembly->line[i].of == of && assembly->line[i].index == index)
+            return true;
+    return false;
+}
+
+/* False: something can be in no way. */
+static bool gather_rest(tail *t, const pare_sheet *flown)
+{
+    const best_search *search = t->worker->search;
+    const pare_craft *craft = t->state->trial.flown;
+    const pare_assembly *a = &t->state->trial.sheet.assembly;
+    t->things = 0;
+    t->fixed = t->state->units;
+    for (size_t i = 0; i < craft->items; i++)
+        if (!craft->item[i].off && put_coax(search, t->state, i, &t->thing[t->things])) {
+            t->fixed -= line_units(a, PARE_LINE_ITEM, i);
+            t->things++;
+        }
+    for (size_t i = 0; i < craft->joints; i++) {
+        if (!has_line(a, PARE_LINE_JOINT, i))
+            continue;
+        thing *here = &t->thing[t->things];
+        put_joint(search, t->state, flown, i, here);
+        qsort(here->way, here->ways, sizeof here->way[0], by_units);
+        if (here->ways == 0)
+            return false;
+        t->fixed -= line_units(a, PARE_LINE_JOINT, i);
+        t->things++;
+    }
+    for (size_t i = 0; i < craft->runs; i++) {
+        if (!has_line(a, PARE_LINE_RUN, i) || best_is_power_run(craft, &craft->run[i]))
+            continue;
+        put_run(search, t->state, i, &t->thing[t->things]);
+        t->fixed -= line_units(a, PARE_LINE_RUN, i);
+        t->things++;
+    }
+    sum_least(t);
+    return true;
+}
+
+void best_tail(best_worker *worker, size_t depth)
+{
+    char by[48];
+    tail *t = worker->tail;
+    best_state *state = &worker->state[depth];
+    if (best_refuted(worker->search, state, worker->best.found ? worker->best.units : BEST_NO_BOUND,
+                     worker->probe, worker->lightest, by)) {
+        best_refusal(worker, by);
+        return;
+    }
+    worker->probe->rig.mass_kg = (double)state->least / BEST_UNITS_PER_KG;
+    t->worker = worker;
+    t->state = state;
+    t->most = BEST_NO_BOUND;
+    if (gather_rest(t, worker->probe))
+        choose(t, 0, t->fixed);
+}
+
+/* ---- the wires that carry power ---- */
+
+/* One run decided, in the state above. False: a name does not go on. */
+static bool put_way(best_worker *worker, size_t depth, const way *w)
+{
+    const best_search *search = worker->search;
+    best_state *next = &worker->state[depth + 1];
+    best_state_copy(search, &worker->state[depth], next);
+    for (size_t n = 0; n < w->names; n++) {
+        pare_swap_name name;
+        best_state *spare = &worker->spare[0];
+        if (pare_swap_name_read(worker->reader, w->name[n], &name, NULL) != PARE_OK ||
+            !best_state_edit(search, next, &name, spare) || !best_state_weigh(search, spare))
+            return false;
+        best_state_copy(search, spare, next);
+    }
+    return true;
+}
+
+static void decide_wires(best_worker *worker, size_t depth, size_t run, size_t slot)
+{
+    const best_search *search = worker->search;
+    best_state *state = &worker->state[depth];
+    const pare_craft *craft = state->trial.flown;
+    while (run < craft->runs && !best_is_power_run(craft, &craft->run[run]))
+        run++;
+    if (run == craft->runs) {
+        best_state *next = &worker->state[depth + 1];
+        best_state_copy(search, state, next);
+        next->wires_open = false;
+        best_state_bound(search, next);
+        if (!best_is_hopeless(worker, next, next->least) && best_wired(worker, depth + 1))
+            best_dive_from(worker, depth + 1, slot);
+        return;
+    }
+    thing wires;
+    put_run(search, state, run, &wires);
+    for (size_t i = 0; i < wires.ways && best_go_on(worker); i++)
+        if (put_way(worker, depth, &wires.way[i]))
+            decide_wires(worker, depth + 1, run + 1, slot);
+}
+
+void best_wires(best_worker *worker, size_t depth, size_t slot)
+{
+    decide_wires(worker, depth, 0, slot);
+}
+
+best_tail_work *best_tail_room(void)
+{
+    tail *t = calloc(1, sizeof *t);
+    thing *things = calloc(MOST_THINGS, sizeof *things);
+    if (!t || !things) {
+        free(t);
+        free(things);
+        return NULL;
+    }
+    t->thing = things;
+    return t;
+}
+
+void best_tail_free(best_tail_work *t)
+{
+    if (t)
+        free(t->thing);
+    free(t);
+}

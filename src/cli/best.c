@@ -1,0 +1,138 @@
+/* best.c: `pare best`: the lightest set of swaps that the brief allows, proven.
+ *
+ * It may be told to stop, by Ctrl-C or after a time; then the best so far is the answer, with how far off
+ * it may be. So a stop is no failure here, unlike in what changes a bench. */
+#include "show/best.h"
+
+#include <errno.h>
+#include <math.h>
+#include <stdlib.h>
+#include <time.h>
+
+#include "cli/command.h"
+#include "cli/long_work.h"
+#include "cli/use.h"
+
+#define LONGEST_S 1e6
+
+/* The command's progress, and a clock. */
+typedef struct timed {
+    const pare_progress *under;
+    struct timespec started;
+    double most_s;
+} timed;
+
+static double seconds_since(const struct timespec *started)
+{
+    struct timespec now;
+    clock_gettime(CLOCK_MONOTONIC, &now);
+    return (double)(now.tv_sec - started->tv_sec) + 1e-9 * (double)(now.tv_nsec - started->tv_nsec);
+}
+
+static bool step(void *context, const char *doing, size_t done, size_t all)
+{
+    const timed *t = context;
+    const bool goes_on = !t->under || t->under->step(t->under->context, doing, done, all);
+    return goes_on && seconds_since(&t->started) < t->most_s;
+}
+
+static pare_status read_time(const options *given, double *seconds, pare_error *err)
+{
+    char *end;
+    *seconds = INFINITY;
+    if ((given->given & OPTION_TIME) == 0)
+        return PARE_OK;
+    errno = 0;
+    *seconds = strtod(given->time, &end);
+    if (end == given->time || *end || errno || !(*seconds >= 0) || *seconds > LONGEST_S)
+        return pare_fail(err, PARE_BAD_DATA, "--time '%s': a number of seconds is due, 0 to %g",
+                         given->time, LONGEST_S);
+    return PARE_OK;
+}
+
+/* Other wishes are for the list of swaps. */
+static pare_status read_wish(const options *given, pare_error *err)
+{
+    if ((given->given & OPTION_WISH) == 0 || pare_same_name(given->wish, "grams"))
+        return PARE_OK;
+    return pare_fail(err, PARE_BAD_DATA, "no wish '%s' for a best set; there is grams",
+                     given->wish);
+}
+
+static void show(const options *given, const pare_best_view *view, pare_text *out)
+{
+    const pare_screen screen = terminal_screen();
+    if (given->given & OPTION_JSON)
+        pare_json_write(pare_best_object(view), out);
+    else
+        pare_best_text(view, &screen, out);
+}
+
+static pare_status run(const options *given, pare_text *out, pare_error *err)
+{
+    bench_in_use use = {0};
+    pare_best best = {0};
+    const pare_craft *craft = NULL;
+    pare_best_ask ask = {.loadout = -1,
+                         .holds = given->holds,
+                         .nevers = given->nevers,
+                         .musts = given->musts,
+                         .hold = given->hold,
+                         .never = given->never,
+                         .must = given->must};
+    timed t = {.under = given->progress};
+    const pare_progress progress = {step, &t};
+    pare_arena *arena = pare_arena_open();
+    pare_status status = arena ? PARE_OK : pare_no_memory(err);
+    if (status == PARE_OK)
+        status = need_operands("best", given, 1, 1, "one craft", err);
+    if (status == PARE_OK)
+        status = read_wish(given, err);
+    if (status == PARE_OK)
+        status = read_time(given, &t.most_s, err);
+    if (status == PARE_OK)
+        status = bench_use(given, &use, err);
+    if (status == PARE_OK)
+        status = bench_craft(&use, given->operand[0], &craft, err);
+    if (status == PARE_OK)
+        status = craft_loadout(craft, given->loadout, &ask.loadout, err);
+    if (status == PARE_OK) {
+        ask.progress = &progress;
+        clock_gettime(CLOCK_MONOTONIC, &t.started);
+        long_work_catch();
+        status = pare_best_find(use.bench, craft, &ask, arena, &best, err);
+        long_work_release(PARE_OK); /* heard, and answered with the best so far */
+        pare_progress_over(given->progress);
+    }
+    if (status == PARE_OK) {
+        const pare_best_view view = {.loadout =
+                                         ask.loadout >= 0 ? craft->loadout[ask.loadout].name : NULL,
+                                     .money = use.bench->money,
+                                     .all = given->given & OPTION_ALL,
+                                     .seconds = seconds_since(&t.started),
+                                     .best = &best};
+        show(given, &view, out);
+        status = best.found || best.stopped ? PARE_OK : PARE_NO;
+    }
+    pare_arena_close(arena);
+    bench_leave(&use);
+    return status;
+}
+
+const command command_best = {
+    .name = "best",
+    .line = "the lightest set of swaps that the brief allows, with a proof",
+    .usage = "pare best CRAFT [--loadout LOADOUT] [--wish WISH] [--hold CHOICE...]\n"
+             "          [--never PART...] [--must PART...] [--time SECONDS] [--all] [--json]",
+    .details = "Every limit of the brief holds on that set; a rating that holds now holds then,\n"
+               "and one that is broken now is no worse; no job that the brief keeps is lost.\n"
+               "Sought parts and swaps that leave a question open are in no set.\n",
+    .caution = CAUTION_WORK,
+    .example = "  pare best thimble\n"
+               "  pare best bodkin --hold frame --never pr-40-25-2\n",
+    .options = OPTION_BENCH | OPTION_JSON | OPTION_ALL | OPTION_LOADOUT | OPTION_WISH |
+               OPTION_HOLD | OPTION_NEVER | OPTION_MUST | OPTION_TIME,
+    .meaning = {{OPTION_ALL, "the work step by step, and how the proof went"},
+                {OPTION_WISH, "what is to be best: grams (usual)"}},
+    .run = run,
+};

@@ -1,0 +1,294 @@
+/* best_text.c: the best set on a screen (see best.h).
+ *
+ * A builder opens a craft once: swaps stand by how far it must be opened for them, and what costs nothing
+ * stands first. All of them together are what is proven, so the grams of a row are what it adds after
+ * those that went on before it, and rows add up to the whole. */
+#include <math.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "show/best.h"
+#include "show/digits.h"
+#include "show/sheet_view.h"
+
+enum { ID_COLUMNS = 42, NUMBER_COLUMNS = 9, WORDS_COLUMNS = 34, VALUE_COLUMNS = 15, BINDS = 4 };
+
+static void put_line(const pare_screen *screen, pare_text *out, int indent, pare_text *line)
+{
+    out->failed = out->failed || line->failed;
+    pare_put_spaces(out, indent);
+    pare_put_wrapped(screen, out, indent, indent, line->bytes ? line->bytes : "");
+    pare_text_free(line);
+}
+
+static double grams(int64_t units)
+{
+    return 1e-4 * (double)units;
+}
+
+/* ---- what to do ---- */
+
+static bool is_free(const pare_best_swap *swap)
+{
+    return swap->applied.priced && swap->applied.money < 0.005;
+}
+
+static void put_swap(const pare_best_view *view, const pare_best_swap *swap,
+                     const pare_screen *screen, pare_text *out)
+{
+    char text[PARE_DIGITS];
+    const pare_applied *a = &swap->applied;
+    pare_text line = {0};
+    pare_text_add(out, "  ");
+    pare_put_left(out, a->id, ID_COLUMNS);
+    pare_put_right(out, pare_digits_at(text, grams(swap->saved_100ug), 1), NUMBER_COLUMNS);
+    if (!a->priced)
+        snprintf(text, sizeof text, "?");
+    else
+        pare_digits_at(text, fabs(a->money) < 0.005 ? 0 : a->money, 0);
+    pare_put_right(out, text, NUMBER_COLUMNS);
+    pare_text_add(out, "\n");
+    for (size_t i = 0; i < a->brings; i++)
+        pare_text_printf(&line, "%s%s", line.length ? "; " : "brings ", a->bring[i]);
+    for (size_t i = 0; i < a->drops; i++)
+        pare_text_printf(&line, "%s%s", i ? "; " : line.length ? "; off: " : "off: ", a->drop[i]);
+    if (line.length)
+        put_line(screen, out, 6, &line);
+    pare_text_free(&line);
+    for (size_t i = 0; view->all && i < a->notes; i++) {
+        pare_text_add(&line, a->note[i]);
+        put_line(screen, out, 6, &line);
+    }
+}
+
+static void put_opening(const pare_best_view *view, pare_opening opening, const pare_screen *screen,
+                        pare_text *out)
+{
+    const pare_best *best = view->best;
+    const char *words = pare_opening_words(opening);
+    bool any = false;
+    for (int costs = 0; costs < 2; costs++)
+        for (size_t i = 0; i < best->swaps; i++) {
+            const pare_best_swap *swap = &best->swap[i];
+            if (swap->opening != opening || is_free(swap) != (costs == 0))
+                continue;
+            if (!any)
+                pare_text_printf(out, "%c%s\n", words[0] - 'a' + 'A', words + 1);
+            any = true;
+            put_swap(view, swap, screen, out);
+        }
+}
+
+static void put_swaps(const pare_best_view *view, const pare_screen *screen, pare_text *out)
+{
+    const pare_best *best = view->best;
+    char text[PARE_DIGITS];
+    pare_text_add(out, "\n");
+    pare_put_left(out, "to do, opened once, what is free first", ID_COLUMNS + 2);
+    pare_put_right(out, "g less", NUMBER_COLUMNS);
+    pare_put_right(out, view->money ? view->money : "money", NUMBER_COLUMNS);
+    pare_text_add(out, "\n");
+    for (int g = 0; g < PARE_OPENINGS; g++)
+        put_opening(view, (pare_opening)g, screen, out);
+    pare_put_left(out, "together", ID_COLUMNS + 2);
+    pare_put_right(out, pare_digits_at(text, grams(best->was_100ug - best->best_100ug), 1),
+                   NUMBER_COLUMNS);
+    pare_put_right(out, best->priced ? pare_digits_at(text, best->money, 0) : "?", NUMBER_COLUMNS);
+    pare_text_printf(out, "  %.0f min\n", ceil(best->work->minutes));
+}
+
+static void put_steps(const pare_best_view *view, const pare_screen *screen, pare_text *out)
+{
+    const pare_checklist *list = view->best->work;
+    pare_text line = {0};
+    pare_text_add(out, "\n");
+    pare_put_heading(screen, out, "The work, step by step");
+    for (size_t i = 0; i < list->firsts; i++) {
+        pare_text_add(&line, list->first[i]);
+        put_line(screen, out, 2, &line);
+    }
+    for (int g = 0; g < PARE_OPENINGS; g++)
+        for (size_t i = 0; i < list->group[g].steps; i++) {
+            pare_text_printf(&line, "%s: %s", pare_opening_words((pare_opening)g),
+                             list->group[g].step[i]);
+            put_line(screen, out, 2, &line);
+        }
+    for (size_t i = 0; i < list->checks; i++) {
+        pare_text_add(&line, list->check[i]);
+        put_line(screen, out, 2, &line);
+    }
+}
+
+/* ---- before and after ---- */
+
+static void put_value(const pare_sheet_figure *figure, double scale, const pare_screen *screen,
+                      pare_text *out)
+{
+    char text[PARE_DIGITS];
+    pare_put_right(out,
+                   figure->exists
+                       ? pare_digits_u(text, screen, scale * figure->value, scale * figure->u)
+                       : "-",
+                   VALUE_COLUMNS);
+}
+
+static void put_figures(const pare_best_view *view, const pare_screen *screen, pare_text *out)
+{
+    static const pare_figure shown[] = {PARE_ALL_UP,      PARE_FLOWN_TIME, PARE_HOVER_OUTPUT,
+                                        PARE_HOVER_A,     PARE_TWR_FRESH,  PARE_TWR_HALF,
+                                        PARE_TWR_LANDING, PARE_ROLL,       PARE_PITCH,
+                                        PARE_TOP_SPEED,   PARE_CRASH};
+    pare_text_add(out, "\n");
+    pare_put_left(out, "", WORDS_COLUMNS);
+    pare_put_right(out, "now", VALUE_COLUMNS);
+    pare_put_right(out, "then", VALUE_COLUMNS);
+    pare_text_add(out, "\n");
+    for (size_t i = 0; i < sizeof shown / sizeof shown[0]; i++) {
+        const pare_figure_row *row = &pare_figure_table[shown[i]];
+        const bool share = row->dimension == PARE_DIM_SHARE;
+        char words[96];
+        snprintf(words, sizeof words, "%s%s%s", row->words, row->unit[0] || share ? ", " : "",
+                 share ? "%" : row->unit);
+        pare_put_left(out, words, WORDS_COLUMNS);
+        const double scale = share ? 100 * row->scale : row->scale;
+        put_value(&view->best->sheet_before->figure[shown[i]], scale, screen, out);
+        put_value(&view->best->sheet_after->figure[shown[i]], scale, screen, out);
+        pare_text_add(out, "\n");
+    }
+}
+
+/* ---- what binds, and the proof ---- */
+
+static const pare_margin *margin_of(const pare_sheet *sheet, const char *name)
+{
+    for (size_t i = 0; i < sheet->margins; i++)
+        if (strcmp(sheet->margin[i].name, name) == 0)
+            return &sheet->margin[i];
+    return NULL;
+}
+
+/* A limit by its words; one that no sheet at hand has, by its name. */
+static void add_limit(const pare_best *best, const char *name, bool with_value, pare_text *line)
+{
+    char words[64], value[PARE_DIGITS], limit[PARE_DIGITS];
+    const pare_margin *margin = best->found ? margin_of(best->sheet_after, name) : NULL;
+    const pare_margin *before = margin_of(best->sheet_before, name);
+    if (!margin && !before) {
+        pare_text_add(line, name);
+        return;
+    }
+    const pare_margin *of = margin ? margin : before;
+    pare_text_add(line, pare_margin_words(of, words));
+    if (with_value)
+        pare_text_printf(line, " %s%s%s (%s%s)", pare_digits(value, of->value, of->value_u),
+                         of->unit[0] ? " " : "", of->unit, of->at_least ? "at least " : "at most ",
+                         pare_digits_limit(limit, of->limit));
+}
+
+static void put_binds(const pare_best *best, const pare_screen *screen, pare_text *out)
+{
+    pare_text line = {0};
+    for (size_t i = 0; i < best->binds && i < BINDS; i++) {
+        pare_text_add(&line, i ? "; " : "");
+        add_limit(best, best->bind[i].name, true, &line);
+    }
+    if (best->binds == 0)
+        pare_text_add(&line, "nothing: each choice is its lightest");
+    out->failed = out->failed || line.failed;
+    pare_text_add(out, "\n");
+    pare_put_labelled(screen, out, "what binds", line.bytes ? line.bytes : "");
+    pare_text_free(&line);
+}
+
+static void put_proof(const pare_best_view *view, const pare_screen *screen, pare_text *out)
+{
+    const pare_best *best = view->best;
+    pare_text line = {0};
+    if (best->proven && best->found)
+        pare_text_printf(&line, "best %.4f g = bound: no set of these parts is lighter",
+                         grams(best->best_100ug));
+    else if (best->found)
+        pare_text_printf(&line,
+                         "stopped: best so far %.1f g, none is below %.1f g, so at most %.1f g "
+                         "are missing",
+                         grams(best->best_100ug), grams(best->bound_100ug),
+                         grams(best->best_100ug - best->bound_100ug));
+    if (best->misses)
+        pare_text_add(&line, "; masses did not add up, so nothing is proven: please report it");
+    out->failed = out->failed || line.failed;
+    pare_put_labelled(screen, out, "proof", line.bytes ? line.bytes : "");
+    pare_text_free(&line);
+    if (!view->all)
+        return;
+    pare_text_printf(
+        &line,
+        "%zu groups of frame, motors, propellers and pack, %zu put together, %zu searched "
+        "to the end, %zu sets judged in full, in %.2g s",
+        best->groups, best->opened, best->dived, best->sets, view->seconds);
+    put_line(screen, out, PARE_LABEL, &line);
+    for (size_t i = 0; i < best->cuts; i++) {
+        pare_text_printf(&line, "%zu groups cut by: ", best->cut[i].groups);
+        add_limit(best, best->cut[i].name, false, &line);
+        put_line(screen, out, PARE_LABEL, &line);
+    }
+}
+
+/* ---- no set ---- */
+
+static void put_none(const pare_best_view *view, const pare_screen *screen, pare_text *out)
+{
+    const pare_best *best = view->best;
+    pare_text line = {0};
+    pare_text_add(out, "\n");
+    if (!best->proven) {
+        pare_text_add(&line, "Stopped before any set was found that meets the brief.");
+        put_line(screen, out, 0, &line);
+        return;
+    }
+    pare_text_add(&line, "No set of these parts meets the brief.");
+    if (best->groups == 0)
+        pare_text_add(&line, " No frame, motors, propellers and pack that are left fit together.");
+    else if (best->binds == 0)
+        pare_text_add(&line, " None of them goes on the craft.");
+    put_line(screen, out, 0, &line);
+    for (size_t i = 0; i < best->binds; i++) {
+        pare_text_printf(&line, "%zu times refused by: ", best->bind[i].groups);
+        add_limit(best, best->bind[i].name, false, &line);
+        put_line(screen, out, 2, &line);
+    }
+}
+
+void pare_best_text(const pare_best_view *view, const pare_screen *screen, pare_text *out)
+{
+    const pare_best *best = view->best;
+    pare_text line = {0};
+    pare_text_add(&line, best->before->name);
+    if (view->loadout)
+        pare_text_printf(&line, ", loadout %s", view->loadout);
+    pare_text_printf(&line, ": %.1f g now", grams(best->was_100ug));
+    if (best->found)
+        pare_text_printf(&line, ", %.1f g at best, %.1f g less%s", grams(best->best_100ug),
+                         grams(best->was_100ug - best->best_100ug),
+                         best->proven ? ", proven" : ", not proven");
+    put_line(screen, out, 0, &line);
+    if (!best->found) {
+        put_none(view, screen, out);
+        return;
+    }
+    put_swaps(view, screen, out);
+    put_figures(view, screen, out);
+    put_binds(best, screen, out);
+    put_proof(view, screen, out);
+    if (view->all)
+        put_steps(view, screen, out);
+    if (best->swaps == 0)
+        return;
+    pare_text_printf(&line, "All of it on: pare take %s ", best->before->name);
+    for (size_t i = 0; i < best->swaps; i++)
+        pare_text_printf(&line, "%s%s", i ? "," : "", best->swap[i].applied.id);
+    pare_text_add(out, "\n");
+    out->failed = out->failed || line.failed;
+    pare_text_printf(out, "%s\n", line.bytes ? line.bytes : "");
+    pare_text_free(&line);
+}
