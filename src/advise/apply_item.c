@@ -56,6 +56,8 @@ static pare_status take_off(pare_edit *edit, size_t index, pare_error *err)
         edit->applied->jobs_lost |= 1u << item->job;
     if (item->part->kind == PARE_CAPACITOR)
         pare_edit_note(edit, "nothing smooths the ESC's voltage spikes then: it may die of one");
+    if (edit->applied->radio)
+        pare_question_radio(edit);
     pare_edit_drop_orphans(edit);
     return PARE_OK;
 }
@@ -154,6 +156,7 @@ pare_status pare_apply_item(pare_edit *edit, const pare_swap_name *name, pare_er
         edit->applied->protects_esc = true;
     if (item->part->kind == PARE_MOTOR || item->part->kind == PARE_PACK)
         edit->applied->deep = true;
+    edit->applied->radio = pare_chain_of(edit->craft, index) >= 0;
     if (strcmp(name->word, "off") == 0)
         return take_off(edit, index, err);
     const pare_part *part = NULL;
@@ -185,6 +188,8 @@ pare_status pare_apply_coax(pare_edit *edit, const pare_swap_name *name, pare_er
     snprintf(edit->applied->from, sizeof edit->applied->from, "%.4g mm of coax", 1e3 * now_m);
     snprintf(edit->applied->to, sizeof edit->applied->to, "%.4g mm of coax", 1e3 * name->number);
     item->cut_length_m = name->number;
+    edit->applied->radio = true;
+    pare_question_radio(edit);
     edit->applied->work_min = pare_work_coax_cut_min() * item->count;
     return PARE_OK;
 }

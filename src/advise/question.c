@@ -4,7 +4,9 @@
 #include <math.h>
 
 #include "advise/cells.h"
+#include "base/text.h"
 #include "craft/law.h"
+#include "craft/radio.h"
 
 #define BOAST_SIGMAS 3.0 /* below the kind's law: one honest part in a thousand */
 
@@ -77,6 +79,26 @@ static void question_mass(pare_edit *edit, const pare_part *part)
                    part->id, 1e3 * part->mass_kg.value, 1e3 * law.value);
 }
 
+#define RANGE_WORTH 0.005 /* a smaller share is not worth a word */
+
+/* Chains are few, and their transmitters keep their item's name. */
+void pare_question_radio(pare_edit *edit)
+{
+    pare_radio now[PARE_RADIOS], then[PARE_RADIOS];
+    const size_t count = pare_craft_radios(edit->craft, PARE_RADIOS, now);
+    const size_t were = pare_craft_radios(edit->before, PARE_RADIOS, then);
+    for (size_t i = 0; i < count; i++)
+        for (size_t k = 0; k < were; k++) {
+            if (!pare_same_name(now[i].transmitter, then[k].transmitter))
+                continue;
+            const pare_radio_change change = pare_radio_against(&now[i], &then[k]);
+            if (fabs(change.range - 1) >= RANGE_WORTH)
+                pare_edit_note(edit, "%s reaches %.2f times as far in free space (%+.1f dB)%s",
+                               now[i].transmitter, change.range, change.net_db,
+                               change.turned_db > 0 ? ", heard by the antenna of before" : "");
+        }
+}
+
 pare_status pare_question(pare_edit *edit, size_t index, const pare_part *old, pare_error *err)
 {
     const pare_item *item = &edit->craft->item[index];
@@ -85,6 +107,8 @@ pare_status pare_question(pare_edit *edit, size_t index, const pare_part *old, p
         question_screws(edit);
     if (item->part->kind == PARE_FRAME && !item->part->sought)
         question_stations(edit, item->part);
+    if (edit->applied->radio)
+        pare_question_radio(edit);
     if (item->part->kind == PARE_ANTENNA && item->part->hand != old->hand)
         pare_edit_note(edit, "the antenna on the ground must be of the same hand as '%s'",
                        item->part->id);

@@ -12,4 +12,7 @@ pare_status pare_question(pare_edit *edit, size_t index, const pare_part *old, p
 /** Says what to look for: a sought part's wish. */
 void pare_question_sought(pare_edit *edit, const pare_item *item, const pare_part *old);
 
+/** What a changed antenna chain does to the range, as a note. */
+void pare_question_radio(pare_edit *edit);
+
 #endif

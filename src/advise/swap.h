@@ -26,6 +26,7 @@ typedef struct pare_applied {
     char note[PARE_SWAP_NOTES][160];
     unsigned jobs_lost;  /* bit (1u << job), only jobs that nothing else does now */
     bool weaker, hotter; /* lighter or fewer screws; a thinner wire */
+    bool radio;          /* an antenna or what feeds it */
     bool deep;           /* motors or pack change */
     bool protects_esc;   /* the capacitor's: money or not, never free */
     bool open_question;  /* a note says what must be put right or weighed first: never counted among

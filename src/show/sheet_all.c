@@ -14,6 +14,7 @@
 #include "show/filled.h"
 #include "show/label_show.h"
 #include "show/mass_rules.h"
+#include "show/radio.h"
 #include "show/ruler.h"
 #include "show/screws.h"
 #include "show/sheet_text.h"
@@ -531,6 +532,7 @@ void pare_sheet_all_text(const pare_sheet_view *view, const pare_screen *screen,
     pare_arms_text(view, screen, out);
     pare_screws_text(view, screen, out);
     pare_crash_text(view, screen, out);
+    pare_radio_text(view, screen, out);
     pare_mass_rules_text(view, screen, out);
     exchange(view, screen, out);
     surprises(view, screen, out);

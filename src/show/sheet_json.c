@@ -4,6 +4,7 @@
 #include "show/arms.h"
 #include "show/crash.h"
 #include "show/mass_rules.h"
+#include "show/radio.h"
 #include "show/screws.h"
 
 #include <math.h>
@@ -385,6 +386,7 @@ json_t *pare_sheet_object(const pare_sheet_view *view)
     json_object_set_new(object, "arms", pare_arms_json(view));
     json_object_set_new(object, "joints", pare_screws_json(view));
     json_object_set_new(object, "crash", pare_crash_json(&view->crash));
+    json_object_set_new(object, "radio", pare_radio_json(view));
     json_object_set_new(object, "mass_rules", pare_mass_rules_json(view));
     json_object_set_new(object, "ledger", ledger(sheet));
     if (view->exchange.exists) {

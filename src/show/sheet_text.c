@@ -11,6 +11,7 @@
 #include "show/crash.h"
 #include "show/digits.h"
 #include "show/label_show.h"
+#include "show/radio.h"
 #include "show/ruler.h"
 #include "show/source_words.h"
 #include "show/tired.h"
@@ -424,6 +425,7 @@ void pare_sheet_text(const pare_sheet_view *view, const pare_swaps *swaps, const
     rotors(view, screen, out);
     quickness(view, screen, out);
     pare_crash_lines(view, screen, out);
+    pare_radio_lines(view, screen, out);
     balance(view, screen, out);
     one_gram(view, screen, out);
     weigh_next(view, screen, out);

@@ -9,7 +9,7 @@
 #include "craft/curve.h"
 #include "craft/flight.h"
 
-static void compare_crashes(pare_sheet_view *view)
+static void compare_with_before(pare_sheet_view *view)
 {
     const bool then = view->tried || view->against_first;
     const double change_u_kg =
@@ -18,6 +18,9 @@ static void compare_crashes(pare_sheet_view *view)
              : 0;
     pare_craft_crash(&view->craft, &view->sheet, then ? &view->craft_before : NULL,
                      then ? &view->before : NULL, change_u_kg, &view->crash);
+    view->radios = pare_craft_radios(&view->craft, PARE_RADIOS, view->radio);
+    view->radios_before =
+        then ? pare_craft_radios(&view->craft_before, PARE_RADIOS, view->radio_before) : 0;
 }
 
 pare_status pare_sheet_view_against_first(const pare_craft *first, int loadout,
@@ -31,7 +34,7 @@ pare_status pare_sheet_view_against_first(const pare_craft *first, int loadout,
     if (status != PARE_OK)
         return status;
     view->against_first = true;
-    compare_crashes(view);
+    compare_with_before(view);
     return PARE_OK;
 }
 
@@ -56,7 +59,7 @@ pare_status pare_sheet_view_fill(const pare_craft *craft, const pare_craft *befo
     pare_craft_power(&view->craft, &view->sheet, view->power);
     pare_craft_balance(&view->craft, &view->sheet, &view->balance);
     view->against_first = false;
-    compare_crashes(view);
+    compare_with_before(view);
     view->arms_known = pare_craft_arm_facts(&view->craft, &view->sheet, &view->arms);
     const pare_landing landing =
         pare_brief_landing(&view->craft.brief, view->sheet.rig.pack.chemistry);

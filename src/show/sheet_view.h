@@ -8,6 +8,7 @@
 #include "craft/balance.h"
 #include "craft/crash.h"
 #include "craft/power.h"
+#include "craft/radio.h"
 #include "craft/sheet.h"
 
 /** One craft in one loadout, with all that is said about it. Large: keep it off the stack. */
@@ -23,6 +24,8 @@ typedef struct pare_sheet_view {
     pare_exchange exchange;
     pare_powered power[PARE_POWERED];
     pare_balance balance;
+    size_t radios, radios_before; /* antenna chains, and those of before */
+    pare_radio radio[PARE_RADIOS], radio_before[PARE_RADIOS];
     bool arms_known; /* the frame states its arms */
     pare_arm_facts arms;
     bool growth_known;

@@ -200,12 +200,13 @@ void pare_swaps_together_text(const pare_swaps_view *view, const pare_screen *sc
 void pare_swaps_cautions(const pare_swaps_view *view, size_t rows, const pare_screen *screen,
                          pare_text *out)
 {
-    bool weaker = false, hotter = false, deep = false;
+    bool weaker = false, hotter = false, deep = false, radio = false;
     for (size_t i = 0; i < view->swaps->count && i < rows; i++) {
         const pare_applied *applied = &view->swaps->swap[i].applied;
         weaker = weaker || applied->weaker;
         hotter = hotter || applied->hotter;
         deep = deep || applied->deep;
+        radio = radio || applied->radio;
     }
     pare_put_wrapped(screen, out, 0, 0,
                      "Before any of it: pack off the craft, propellers off the motors.");
@@ -217,6 +218,9 @@ void pare_swaps_cautions(const pare_swaps_view *view, size_t rows, const pare_sc
         pare_put_wrapped(screen, out, 0, 0,
                          "A thinner wire runs hotter: feel it after a short flight, before it can "
                          "melt or burn.");
+    if (radio)
+        pare_put_wrapped(screen, out, 0, 0,
+                         "Never power a transmitter without its antenna: it burns out.");
     if (deep)
         pare_put_wrapped(screen, out, 0, 0,
                          "Lithium packs burn when shorted, pierced or charged wrongly: charge them "

@@ -103,7 +103,7 @@ static void no_line_of_a_checklist_is_wider_than_the_screen(void **state)
 /* Every number of two sheets, less what is said about trials and takings, and against other craft. */
 static void assert_same_sheet(const char *one, const char *other)
 {
-    static const char *const about[] = {"tried", "change", "taken", "crash"};
+    static const char *const about[] = {"tried", "change", "taken", "crash", "radio"};
     json_t *a = run_json(one), *b = run_json(other);
     json_t *others[2] = {json_object_get(a, "loadouts"), json_object_get(b, "loadouts")};
     for (size_t i = 0; i < sizeof about / sizeof about[0]; i++) {
@@ -142,6 +142,7 @@ static void the_craft_as_built_is_the_trial_of_the_same_swaps(void **state)
     /* Built and tried, both are compared with the craft as first described. */
     json_t *built = run_json("sheet hedgerow --json" DEMO), *trial = run_json(line);
     assert_true(json_equal(json_object_get(built, "crash"), json_object_get(trial, "crash")));
+    assert_true(json_equal(json_object_get(built, "radio"), json_object_get(trial, "radio")));
     json_decref(built);
     json_decref(trial);
     /* And a further trial, the list of swaps, the comparison start from there. */
