@@ -10,8 +10,8 @@
 
 static const calc_thing *const things[] = {&calc_air,   &calc_prop, &calc_motor, &calc_pack,
                                            &calc_solid, &calc_mesh, &calc_screw, &calc_wire,
-                                           &calc_arm,   &calc_coax};
-#define KNOWN "air, prop, motor, pack, solid, mesh, screw, wire, arm, coax"
+                                           &calc_esc,   &calc_arm,  &calc_coax};
+#define KNOWN "air, prop, motor, pack, solid, mesh, screw, wire, esc, arm, coax"
 enum { THINGS = sizeof things / sizeof things[0] };
 
 static const calc_thing *find(const char *name, pare_error *err)
@@ -96,6 +96,9 @@ const command command_calc = {
                "  screw  standard=ISO4762|ISO7380-1|ISO10642 thread= length= material= [class=]\n"
                "         [engaged= into=] [plate=] [nut_factor=]\n"
                "  wire   gauge= length= current= [outer=] [ambient=] [flow=] [burst=]\n"
+               "         [flown=AMPERES/SECONDS,...]\n"
+               "  esc    current= volts= mass=|continuous= [motors=1|4] [burst=] [burst_for=]\n"
+               "         [ambient=] [flow=] [limit=]\n"
                "  arm    length= tip= width= thickness= | outer= inner= [force=] [rpm=]\n"
                "         [cloth=] [off_axis=] [layers=0/90/90/0] [tip_radius=]\n"
                "         [modulus=] [shear_modulus=] [strength=] [density=]\n"
@@ -109,6 +112,8 @@ const command command_calc = {
                "  pare calc pack chemistry=liion cells=6 capacity=3000mAh current=6A charge=30%\n"
                "  pare calc screw standard=ISO4762 thread=M3 length=8mm material=aluminium\n"
                "  pare calc wire gauge=16 length=120mm current=40A burst=5s\n"
+               "  pare calc wire gauge=14 length=250mm current=21A flown=9/50,16/120,110/3,40/60\n"
+               "  pare calc esc current=11A volts=15V mass=11.3g continuous=45A burst=45A\n"
                "  pare calc arm length=110mm width=12mm thickness=5mm tip=36g force=12N\n",
     .options = OPTION_JSON,
     .words = words,

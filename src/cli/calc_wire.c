@@ -1,11 +1,12 @@
 /* calc_wire.c: `pare calc wire`. */
 #include <math.h>
+#include <stdlib.h>
 
 #include "cli/calc.h"
 #include "physics/wire.h"
 #include "physics/wire_heat.h"
 
-enum { GAUGE, LENGTH, OUTER, CURRENT, AMBIENT, FLOW, BURST };
+enum { GAUGE, LENGTH, OUTER, CURRENT, AMBIENT, FLOW, BURST, FLOWN };
 static const key keys[] = {
     [GAUGE] = {"gauge", PARE_DIM_GAUGE, 4, 40, "4 .. 40 AWG", true, NAN, false},
     [LENGTH] = {"length", PARE_DIM_LENGTH, 1e-3, 100, "1 mm .. 100 m", true, NAN, false},
@@ -15,7 +16,10 @@ static const key keys[] = {
                  false},
     [FLOW] = {"flow", PARE_DIM_SPEED, 0, 150, "0 m/s .. 150 m/s", false, 0, false},
     [BURST] = {"burst", PARE_DIM_TIME, 0, 3600, "0 s .. 3600 s", false, NAN, false},
+    [FLOWN] = {.name = "flown", .is_word = true},
 };
+
+enum { STRETCHES = 64 };
 
 #define SILICONE_DEGC 200.0 /* the class of silicone insulation; common practice, no source */
 #define JOINT_DEGC    105.0 /* connector housings and solder joints, unless stated */
@@ -32,6 +36,58 @@ static void say_what_it_bears(double degc, pare_answer *answer)
                          "the wire bears it, connectors and solder joints may not (%g degC "
                          "unless theirs is stated)",
                          JOINT_DEGC);
+}
+
+/* "9/50,110/3": amperes and seconds, one stretch after another. */
+static pare_status read_flown(const char *text, pare_wire_stretch stretch[], size_t *stretches,
+                              pare_error *err)
+{
+    const char *at = text;
+    for (*stretches = 0; *stretches < STRETCHES;) {
+        pare_wire_stretch *one = &stretch[*stretches];
+        char *end;
+        one->current_a = strtod(at, &end);
+        if (end == at || *end != '/')
+            break;
+        at = end + 1;
+        one->seconds = strtod(at, &end);
+        if (end == at || (*end != ',' && *end != '\0'))
+            break;
+        ++*stretches;
+        if (*end == '\0')
+            return PARE_OK;
+        at = end + 1;
+    }
+    return pare_fail(
+        err, PARE_BAD_DATA,
+        "flown=%.60s: amperes/seconds with commas between, %d stretches at most, would "
+        "be right",
+        text, STRETCHES);
+}
+
+/* What the whole flight does to it, from the air's temperature. */
+static pare_status flown_of(const pare_wire_load *load, const char *text, pare_answer *answer,
+                            pare_error *err)
+{
+    pare_wire_stretch stretch[STRETCHES];
+    size_t stretches;
+    pare_wire_heat end;
+    double hottest, seconds = 0, squares = 0;
+    if (read_flown(text, stretch, &stretches, err) != PARE_OK)
+        return err->status;
+    if (pare_wire_flown(load, load->ambient_degc, stretches, stretch, &end, &hottest, err) !=
+        PARE_OK)
+        return pare_within(err, "flown");
+    for (size_t i = 0; i < stretches; i++) {
+        seconds += stretch[i].seconds;
+        squares += stretch[i].seconds * stretch[i].current_a * stretch[i].current_a;
+    }
+    pare_answer_add(answer, "flown_hottest_c", "conductor, hottest as flown", "degC", hottest);
+    pare_answer_add(answer, "flown_end_c", "conductor, at the flight's end", "degC",
+                    end.conductor_degc);
+    pare_answer_add(answer, "flown_rms_a", "rms as flown", "A",
+                    seconds > 0 ? sqrt(squares / seconds) : 0);
+    return PARE_OK;
 }
 
 static pare_status answer_of(const key_values *given, pare_units *units, pare_answer *answer,
@@ -76,6 +132,10 @@ static pare_status answer_of(const key_values *given, pare_units *units, pare_an
     if (given->given[BURST])
         pare_answer_add(answer, "burst_c", "conductor after the burst", "degC",
                         burst.conductor_degc);
+    if (given->given[FLOWN])
+        status = flown_of(&load, given->text[FLOWN], answer, err);
+    if (status != PARE_OK)
+        return status;
     say_what_it_bears(settles ? steady.conductor_degc : burst.conductor_degc, answer);
     pare_answer_note(answer, "alone in the air: bundled or wrapped it runs hotter; the laws of "
                              "convection are good to some 15 %% of the rise");

@@ -18,13 +18,24 @@ static double law_kg(const pare_part *part, bool four, double current_a)
                : pare_law_esc_one_kg(current_a).value;
 }
 
+static double made_for(double mass_kg, double none_kg, double one_kg)
+{
+    return fmin(fmax((mass_kg - none_kg) / (one_kg - none_kg), LEAST_A), MOST_A);
+}
+
+double pare_esc_made_for_a(bool four, double mass_kg)
+{
+    return four ? made_for(mass_kg, pare_law_esc_four_kg(0, 0).value,
+                           pare_law_esc_four_kg(1, 0).value)
+                : made_for(mass_kg, pare_law_esc_one_kg(0).value, pare_law_esc_one_kg(1).value);
+}
+
 bool pare_part_board(const pare_part *part, pare_board *board, double *made_for_a)
 {
     const bool four = pare_part_does(part, PARE_ESC_FOUR);
     if (!four && !pare_part_does(part, PARE_ESC_ONE))
         return false;
-    const double none_kg = law_kg(part, four, 0), each_kg = law_kg(part, four, 1) - none_kg;
-    *made_for_a = fmin(fmax((part->mass_kg.value - none_kg) / each_kg, LEAST_A), MOST_A);
+    *made_for_a = made_for(part->mass_kg.value, law_kg(part, four, 0), law_kg(part, four, 1));
     return pare_board_estimate(four ? 4 : 1, *made_for_a, part->mass_kg.value, board, NULL) ==
            PARE_OK;
 }

@@ -10,6 +10,9 @@
 #define PARE_BOARD_DEGC 110.0
 #define PARE_BOARD_U    10.0
 
+/** The current a motor that a board of that mass is made for: one motor's ESC or a four-in-one. */
+double pare_esc_made_for_a(bool four, double mass_kg);
+
 /** What it is made for by its mass, the law of its kind turned round: a label does not enter.
  * @return false for a part that does no ESC's work */
 bool pare_part_board(const pare_part *part, pare_board *board, double *made_for_a);

@@ -43,6 +43,16 @@ void pare_wire_margins(const pare_craft *craft, pare_sheet *sheet);
 #define PARE_JOINT_DEGC 105.0
 #define PARE_JOINT_U    5.0
 
+/** Whose current a run carries. */
+typedef struct pare_carried {
+    bool motors; /* so much of a motor's, otherwise of the pack's */
+    bool lead;   /* all of the pack's */
+    double share;
+} pare_carried;
+
+/** @return false for a run of signals, or of electronics that take an ampere */
+bool pare_run_carries(const pare_craft *craft, const pare_run *run, pare_carried *carried);
+
 /** Share of a wire's rise that the laws of convection are good for (their authors). */
 #define PARE_CONVECTION_U 0.15
 

@@ -120,32 +120,37 @@ static void drop(const wire *w, pare_sheet *sheet)
     pare_margin_add(sheet, &b, "wire_drop", w->name);
 }
 
-static bool currents_of(const pare_craft *craft, const pare_sheet *sheet, const char *carries,
-                        wire *w)
+bool pare_run_carries(const pare_craft *craft, const pare_run *run, pare_carried *carried)
 {
-    const double phase = sqrt(2.0 / 3);
-    const pare_sheet_figure *full = &sheet->figure[PARE_FULL_A];
-    const pare_sheet_figure *rms = &sheet->figure[PARE_FLOWN_RMS_A];
-    const int item = pare_craft_item(craft, carries);
-    const bool of_pack = pare_same_name(carries, "pack");
-    const bool of_motor = pare_same_name(carries, "motor") ||
-                          (item >= 0 && item == pare_craft_doing(craft, PARE_MOTOR));
+    if (!run->carries)
+        return false;
+    const int item = pare_craft_item(craft, run->carries);
+    carried->motors = pare_same_name(run->carries, "motor") ||
+                      (item >= 0 && item == pare_craft_doing(craft, PARE_MOTOR));
+    carried->lead = pare_same_name(run->carries, "pack");
     const bool of_esc = item >= 0 && (item == pare_craft_doing(craft, PARE_ESC_ONE) ||
                                       item == pare_craft_doing(craft, PARE_ESC_FOUR));
-    if (!full->exists || !rms->exists || !(of_pack || of_motor || of_esc))
-        return false;
-    w->currents = of_motor ? PARE_TOGETHER_MOTOR : PARE_TOGETHER_PACK;
     /* One ESC of four carries a quarter of the pack's current. */
-    const double share = of_pack  ? 1
-                         : of_esc ? 1.0 / fmax(craft->item[item].count, 1)
-                                  : phase / sheet->rig.rotors;
-    w->rms_a = share * rms->value;
-    w->full_a = share * full->value;
-    if (!of_motor)
-        return true;
-    w->rms_a = phase * sheet->figure[PARE_FLOWN_MOTOR_A].value;
-    w->full_a = phase * sheet->figure[PARE_MOTOR_FULL_A].value;
-    return w->rms_a > 0;
+    carried->share = carried->motors ? sqrt(2.0 / 3)
+                     : of_esc        ? 1.0 / fmax(craft->item[item].count, 1)
+                                     : 1;
+    return carried->motors || carried->lead || of_esc;
+}
+
+static bool currents_of(const pare_craft *craft, const pare_sheet *sheet, const pare_run *run,
+                        wire *w)
+{
+    pare_carried carried;
+    if (!pare_run_carries(craft, run, &carried))
+        return false;
+    const pare_sheet_figure *full =
+        &sheet->figure[carried.motors ? PARE_MOTOR_FULL_A : PARE_FULL_A];
+    const pare_sheet_figure *rms =
+        &sheet->figure[carried.motors ? PARE_FLOWN_MOTOR_A : PARE_FLOWN_RMS_A];
+    w->currents = carried.motors ? PARE_TOGETHER_MOTOR : PARE_TOGETHER_PACK;
+    w->rms_a = carried.share * rms->value;
+    w->full_a = carried.share * full->value;
+    return full->exists && rms->exists && w->rms_a > 0;
 }
 
 /* The connector sits on the hottest of the pack's leads. */
@@ -155,7 +160,7 @@ void pare_wire_margins(const pare_craft *craft, pare_sheet *sheet)
     for (size_t i = 0; i < craft->runs; i++) {
         const pare_run *run = &craft->run[i];
         wire w = {.name = run->name, .gauge = run->gauge, .outer_m = run->outer_m};
-        if (!run->carries || !currents_of(craft, sheet, run->carries, &w))
+        if (!currents_of(craft, sheet, run, &w))
             continue;
         for (size_t k = 0; k < run->ways; k++)
             w.length_m += run->way_m[k];

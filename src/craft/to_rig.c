@@ -62,11 +62,14 @@ static double included_run_ohm(const pare_part *part)
 static double lead_ohm(const pare_craft *craft, const pare_item *pack)
 {
     const int connector = pare_craft_doing(craft, PARE_CONNECTOR);
+    const int esc = pare_craft_doing(craft, PARE_ESC_ONE); /* each takes its part of the current */
     double ohm = connector >= 0 ? craft->item[connector].part->spec[PARE_SPEC_RESISTANCE].value
                                 : pare_law_connector_ohm().value;
     ohm += included_run_ohm(pack->part);
     for (size_t i = 0; i < craft->runs; i++) {
         const pare_run *run = &craft->run[i];
+        if (esc >= 0 && run->carries && pare_same_name(run->carries, craft->item[esc].name))
+            ohm += pare_run_ohm(run, LEAD_DEGC) / craft->item[esc].count;
         if (!run->carries || !pare_same_name(run->carries, "pack"))
             continue;
         /* A run that describes the pack's own lead replaces it. */

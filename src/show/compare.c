@@ -1,15 +1,18 @@
 /* compare.c: side by side, differences first (see compare.h).
  *
  * Many columns do not fit abreast. The first is the one that others are held against, so each block
- * starts with it; what is alike is the same in all of them and stands once, at the end. */
+ * starts with it; what is alike is the same in all of them and stands once, at the end. A margin is
+ * compared by its ratio, which is what a swap leaves of it whatever its unit. */
 #include "show/compare.h"
 
 #include <math.h>
 #include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 
 #include "advise/mass_change.h"
 #include "craft/crash.h"
+#include "craft/gauges.h"
 #include "show/crash.h"
 #include "show/digits.h"
 #include "show/sheet_json.h"
@@ -229,6 +232,134 @@ static void line_alike(const pare_compared columns[], const pare_line *line, con
     pare_text_add(out, "\n");
 }
 
+/* ---- margins; the brief's own limits are figures already ---- */
+
+static const pare_margin *margin_named(const pare_compared *column, const char *name)
+{
+    for (size_t i = 0; i < column->sheet->margins; i++)
+        if (strcmp(column->sheet->margin[i].name, name) == 0)
+            return &column->sheet->margin[i];
+    return NULL;
+}
+
+static const char *ratio(const pare_compared *column, const char *name, char text[PARE_DIGITS])
+{
+    const pare_margin *margin = margin_named(column, name);
+    if (!margin)
+        strcpy(text, "none");
+    else
+        pare_digits(text, margin->ratio, margin->ratio_u);
+    return text;
+}
+
+static bool margin_differs(size_t count, const pare_compared columns[], const char *name)
+{
+    char first[PARE_DIGITS], other[PARE_DIGITS];
+    ratio(&columns[0], name, first);
+    for (size_t i = 1; i < count; i++)
+        if (strcmp(first, ratio(&columns[i], name, other)) != 0)
+            return true;
+    return false;
+}
+
+/* Each that differs, once, worst of its first column first. With a NULL block only counted. */
+static size_t margins_apart(size_t count, const pare_compared columns[], const block *b,
+                            pare_text *out)
+{
+    char text[PARE_DIGITS], words[64];
+    size_t rows = 0;
+    for (size_t c = 0; c < count; c++)
+        for (size_t i = 0; i < columns[c].sheet->margins; i++) {
+            const pare_margin *margin = &columns[c].sheet->margin[i];
+            bool seen = strncmp(margin->name, "limit.", 6) == 0;
+            for (size_t before = 0; before < c && !seen; before++)
+                seen = margin_named(&columns[before], margin->name) != NULL;
+            if (seen || !margin_differs(count, columns, margin->name))
+                continue;
+            rows++;
+            if (!b)
+                continue;
+            pare_put_left(out, pare_margin_words(margin, words), WORDS + UNIT);
+            for (size_t k = 0; k < b->count; k++)
+                pare_put_right(out, ratio(&columns[column_of(b, k)], margin->name, text), b->width);
+            pare_text_add(out, "\n");
+        }
+    return rows;
+}
+
+/* ---- the lead in other gauges ---- */
+
+/* Of each column its first lead of the pack; run NULL: it describes none. */
+static pare_gauges *leads_of(size_t count, const pare_compared columns[])
+{
+    pare_gauges *leads = calloc(count, sizeof *leads);
+    pare_gauges_room *room = malloc(sizeof *room);
+    for (size_t c = 0; c < count && leads && room; c++)
+        for (size_t i = 0; i < columns[c].craft->runs && !leads[c].run; i++)
+            if (pare_run_of_pack(columns[c].craft, &columns[c].craft->run[i]))
+                pare_craft_gauges(columns[c].craft, columns[c].sheet, i, room, &leads[c]);
+    if (!room) {
+        free(leads);
+        leads = NULL;
+    }
+    free(room);
+    return leads;
+}
+
+static const pare_in_gauge *in_gauge(const pare_gauges *lead, double gauge)
+{
+    for (size_t i = 0; i < lead->count; i++)
+        if (lead->row[i].gauge == gauge)
+            return &lead->row[i];
+    return NULL;
+}
+
+enum { LEAD_GRAMS, LEAD_FLOWN, LEAD_BURST, LEAD_LOST, LEAD_TIME, LEAD_ROWS };
+
+static const char *lead_cell(const pare_compared *column, const pare_in_gauge *row, int what,
+                             char text[PARE_DIGITS])
+{
+    const double rise_u = 0.15, air = column->sheet->rig.air.temperature_degc;
+    const double degc = row && what == LEAD_BURST ? row->burst_degc : row ? row->flown_degc : 0;
+    if (!row)
+        return "none";
+    switch (what) {
+    case LEAD_GRAMS:
+        return pare_digits_at(text, 1e3 * row->run_kg, 1);
+    case LEAD_LOST:
+        return pare_digits_at(text, row->lost_v, 2);
+    case LEAD_TIME:
+        return pare_digits_at(text, column->sheet->figure[PARE_FLOWN_TIME].value + row->time_s, 0);
+    default:
+        return degc >= PARE_MELTED_DEGC ? "melts" : pare_digits(text, degc, rise_u * (degc - air));
+    }
+}
+
+static void leads_apart(const pare_compared columns[], const pare_gauges leads[], const block *b,
+                        pare_text *out)
+{
+    static const char *const words[LEAD_ROWS] = {"", "hottest as flown", "after 3 s full throttle",
+                                                 "lost at full throttle", "your minutes"};
+    static const char *const units[LEAD_ROWS] = {"g", "C", "C", "V", "s"};
+    char text[PARE_DIGITS], field[48];
+    for (size_t i = 0; i < leads[0].count; i++)
+        for (int what = 0; what < LEAD_ROWS; what++) {
+            const double gauge = leads[0].row[i].gauge;
+            if (what == LEAD_GRAMS)
+                snprintf(field, sizeof field, "AWG %g", gauge);
+            else
+                snprintf(field, sizeof field, "  %s", words[what]);
+            pare_put_left(out, field, WORDS + 1);
+            pare_put_left(out, units[what], UNIT - 1);
+            for (size_t k = 0; k < b->count; k++) {
+                const size_t c = column_of(b, k);
+                pare_put_right(out, lead_cell(&columns[c], in_gauge(&leads[c], gauge), what, text),
+                               b->width);
+            }
+            pare_text_add(out, "\n");
+        }
+}
+
 static void put_heading(const char *text, const pare_screen *screen, pare_text *out)
 {
     pare_text_add(out, "\n");
@@ -285,7 +416,8 @@ static void apart(size_t count, const pare_compared columns[], const pare_screen
     const bool figures = any_figure(count, columns);
     block b = first_block(screen, count);
     const size_t lines = each_line(count, columns, true, &b, NULL, out);
-    if (!figures && lines == 0) {
+    const bool margins = margins_apart(count, columns, NULL, out) > 0;
+    if (!figures && lines == 0 && !margins) {
         pare_text_add(out, "\nNothing differs.\n");
         return;
     }
@@ -300,10 +432,31 @@ static void apart(size_t count, const pare_compared columns[], const pare_screen
             put_letters(&b, out);
             each_line(count, columns, true, &b, line_apart, out);
         }
+        if (margins) {
+            put_heading("Other margins: what it bears over what it must bear", screen, out);
+            put_letters(&b, out);
+            margins_apart(count, columns, &b, out);
+        }
         put_heading("In a crash, times what the first of them, (a), bears", screen, out);
         put_letters(&b, out);
         crashes(columns, &b, out);
     } while (next_block(&b, count));
+}
+
+static void leads(size_t count, const pare_compared columns[], const pare_screen *screen,
+                  pare_text *out)
+{
+    pare_gauges *found = leads_of(count, columns);
+    block b = first_block(screen, count);
+    if (!found)
+        out->failed = true;
+    else if (found[0].run)
+        do {
+            put_heading("The pack's lead in other gauges", screen, out);
+            put_letters(&b, out);
+            leads_apart(columns, found, &b, out);
+        } while (next_block(&b, count));
+    free(found);
 }
 
 void pare_compare_text(size_t count, const pare_compared columns[], bool all,
@@ -312,6 +465,8 @@ void pare_compare_text(size_t count, const pare_compared columns[], bool all,
     const block b = first_block(screen, count);
     put_names(count, columns, screen, out);
     apart(count, columns, screen, out);
+    if (all)
+        leads(count, columns, screen, out);
     put_heading("What is alike", screen, out);
     figures_alike(count, columns, b.width, out);
     const size_t lines = each_line(count, columns, false, &b, NULL, out);
@@ -334,6 +489,7 @@ json_t *pare_compare_object(size_t count, const pare_compared columns[])
         json_object_set_new(one, "loadout", pare_text_or_null(columns[i].loadout));
         json_object_set_new(one, "tried", pare_text_or_null(columns[i].tried));
         pare_figures_into(one, columns[i].sheet);
+        json_object_set_new(one, "margins", pare_margins_json(columns[i].sheet));
         pare_crash_facts facts;
         crash_of(&columns[0], &columns[i], &facts);
         json_object_set_new(one, "crash", pare_crash_json(&facts));

@@ -19,6 +19,7 @@
 #include "show/screws.h"
 #include "show/sheet_text.h"
 #include "show/surprises.h"
+#include "show/wires.h"
 
 enum { NAME = 18 };
 
@@ -528,6 +529,7 @@ void pare_sheet_all_text(const pare_sheet_view *view, const pare_screen *screen,
     power(view, screen, out);
     drag(view, screen, out);
     margins(view, screen, out);
+    pare_wires_text(view, screen, out);
     pare_label_text(view, screen, out);
     pare_arms_text(view, screen, out);
     pare_screws_text(view, screen, out);

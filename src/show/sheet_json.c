@@ -16,6 +16,7 @@
 #include "show/source_words.h"
 #include "show/surprises.h"
 #include "show/tired.h"
+#include "show/wires.h"
 
 static const pare_figure centre[3] = {PARE_CG_X, PARE_CG_Y, PARE_CG_Z};
 
@@ -90,7 +91,7 @@ json_t *pare_changes_object(const double change[PARE_FIGURES])
     return object;
 }
 
-static json_t *margins(const pare_sheet *sheet)
+json_t *pare_margins_json(const pare_sheet *sheet)
 {
     json_t *list = json_array();
     for (size_t i = 0; i < sheet->margins; i++) {
@@ -375,7 +376,8 @@ json_t *pare_sheet_object(const pare_sheet_view *view)
     json_object_set_new(object, "power", power(view->power));
     json_object_set_new(object, "drag", drag(&view->craft));
     json_object_set_new(object, "download_share", pare_json_number(sheet->rig.blockage));
-    json_object_set_new(object, "margins", margins(sheet));
+    json_object_set_new(object, "margins", pare_margins_json(sheet));
+    json_object_set_new(object, "wires", pare_wires_json(view));
     const int pack = pare_craft_doing(&view->craft, PARE_PACK);
     if (pack >= 0) {
         json_t *label = json_object();

@@ -5,6 +5,9 @@
 #include "show/json.h"
 #include "show/sheet_view.h"
 
+/** [{name, value, limit, unit, ratio, ratio_u, chance, from, caution}], worst first. */
+json_t *pare_margins_json(const pare_sheet *sheet);
+
 /** The sheet of one loadout: every figure under its key, its standard uncertainty under the key with
  * "_u", how known in "known", why one does not exist in "why"; margins, ledger, principal moments,
  * what a gram is worth, what to weigh first, what a law filled in.
