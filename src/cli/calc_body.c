@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "cli/calc.h"
+#include "physics/printed.h"
 #include "physics/solid.h"
 #include "store/hull.h"
 #include "store/outline.h"
@@ -138,6 +139,15 @@ static pare_status mesh_answer(const key_values *given, pare_units *units, pare_
     pare_answer_add(answer, "volume_cm3", "volume", "cm3", 1e6 * facts.volume_m3);
     pare_answer_add(answer, "area_cm2", "surface", "cm2", 1e4 * facts.area_m2);
     pare_answer_add(answer, "mass_g", printed ? "mass, printed" : "mass, solid", "g", 1e3 * mass);
+    if (printed) {
+        const pare_printed apart = pare_printed_of(facts.volume_m3, facts.area_m2, wall,
+                                                   given->value[MESH_INFILL], density);
+        pare_answer_add(answer, "walls_g", "of it walls", "g", 1e3 * apart.shell_kg);
+        pare_answer_add(answer, "infill_g", "of it infill", "g", 1e3 * apart.infill_kg);
+        pare_answer_add(answer, "bears_share", "strength a gram, over solid", "", apart.bears);
+        pare_answer_add(answer, "stiffens_share", "stiffness a gram, over solid", "",
+                        apart.stiffens);
+    }
     pare_answer_add_vector(answer, "cg_mm", "centre of mass", "mm", centre_mm);
     add_tensor(answer, &inertia);
     pare_answer_add(answer, "open_edges", "open edges", "", (double)facts.open_edges);

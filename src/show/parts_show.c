@@ -8,6 +8,7 @@
 #include "show/digits.h"
 #include "show/label_show.h"
 #include "show/part_columns.h"
+#include "show/printed.h"
 #include "show/sheet_json.h"
 #include "show/spec_show.h"
 #include "show/tired.h"
@@ -182,6 +183,7 @@ void pare_part_text(const pare_part *part, const char *money, const pare_screen 
     }
     put_includes(part, out);
     put_measured(part, out);
+    pare_printed_text(part, screen, out);
     if (part->price.given) {
         pare_text_add(out, "  ");
         pare_put_left(out, "price", 18);
@@ -305,6 +307,9 @@ json_t *pare_part_object(const pare_part *part)
     pare_label_into(one, part);
     json_object_set_new(one, "spec", specs);
     json_object_set_new(one, "spec_known", known);
+    json_t *printed = pare_printed_json(part);
+    if (printed)
+        json_object_set_new(one, "printed", printed);
     if (part->stations)
         json_object_set_new(one, "blade_stations", json_integer((json_int_t)part->stations));
     if (part->tunnel)

@@ -370,6 +370,17 @@ static void an_arm_rings_and_a_cable_loses(void **state)
     assert_within(number(arm, "bending_hz"), 105.4759, 1e-6);
     assert_within(number(arm, "deflection_mm"), 0.709867, 2e-6);
     json_decref(arm);
+    /* The published stack of tests/checks/arms.c: 73.6440 GPa when bent. */
+    arm = run_json("calc arm length=110mm width=12mm thickness=5mm tip=36g tip_radius=20mm "
+                   "layers=0/90/0/90/90/0/90/0 fibre_modulus=103.01411GPa "
+                   "across_modulus=7.36145GPa layer_shear=4.04053GPa poisson=0.37 --json");
+    assert_within(number(arm, "modulus_gpa"), 73.6440, 2e-6);
+    assert_true(number(arm, "torsion_hz") > 50);
+    json_decref(arm);
+    arm = run_json("calc arm length=110mm width=12mm thickness=5mm tip=36g off_axis=45deg --json");
+    assert_between(number(arm, "modulus_gpa"), 10, 20);
+    assert_true(number(arm, "bending_low_hz") < number(arm, "bending_hz"));
+    json_decref(arm);
     json_t *coax = run_json("calc coax cable=RG178 length=1m band=1GHz --json");
     assert_within(number(coax, "loss_db"), 1.587, 1e-3);
     json_decref(coax);
@@ -396,6 +407,14 @@ static void what_cannot_be_is_refused_with_what_would_be_right(void **state)
          "pare: calc arm: a plate needs width= and thickness=, a tube outer= and inner=; one of "
          "the "
          "two would be right\n"},
+        {"calc arm length=100mm tip=30g width=10mm thickness=4mm layers=0/90",
+         "pare: calc arm: layer 1 lies at 0 deg, its mate from the bottom at 90 deg: the same both "
+         "ways would be right, or the plate warps\n"},
+        {"calc arm length=100mm tip=30g width=10mm thickness=4mm layers=0/9x",
+         "pare: calc arm: layers=0/9x: right would be the angles of 1 to 64 layers from the top "
+         "down, in degrees, like 0/90/90/0\n"},
+        {"calc arm length=100mm tip=30g width=10mm thickness=4mm cloth=knit",
+         "pare: calc arm: cloth=knit: 0/90 or quasi-isotropic would be right\n"},
         {"calc coax cable=RG1 length=1m band=5.8GHz",
          "pare: calc coax: cable 'RG1': known are RG178, RG316, RG402, RG405 and 1.13\n"},
         {"calc coax cable=RG178 length=1m band=5.8GHz from=left",

@@ -1,5 +1,6 @@
 /* json.c: the keys of every JSON answer, and that a trial and a row of the list agree. */
 #include "run.h"
+#include <math.h>
 
 #include <stdbool.h>
 #include <stdio.h>
@@ -329,6 +330,48 @@ static void lists_of_parts_and_craft_have_names(void **state)
     json_decref(compare);
 }
 
+static void a_trial_tells_crash_and_range_as_ratios(void **state)
+{
+    (void)state;
+    json_t *sheet = run_json("sheet hedgerow --try antenna=an-rush,bumper=off --json" DEMO);
+    const json_t *crash = json_object_get(sheet, "crash");
+    const json_t *stated = json_object_get(crash, "stated");
+    const double mass =
+        number(sheet, "all_up_g") /
+        (number(sheet, "all_up_g") - number(json_object_get(sheet, "change"), "all_up_g"));
+    assert_within(number(stated, "energy_ratio"), mass, 1e-6);
+    assert_within(number(stated, "arms_bear_ratio"), 1 / mass, 1e-6);
+    assert_true(number(stated, "arms_bear_ratio_u") < 0.02);
+    assert_within(number(crash, "arm_same_crash_mm"), 5 * sqrt(mass), 1e-6);
+    assert_true(json_array_size(json_object_get(crash, "joints")) > 3);
+    assert_true(json_array_size(json_object_get(crash, "held")) == 3);
+    const json_t *radio = json_array_get(json_object_get(sheet, "radio"), 0);
+    assert_within(number(radio, "range_ratio"), pow(10, number(radio, "change_db") / 20), 1e-6);
+    json_decref(sheet);
+    json_t *plain = run_json("sheet hedgerow --json" DEMO);
+    stated = json_object_get(json_object_get(plain, "crash"), "stated");
+    assert_true(json_is_null(json_object_get(stated, "arms_bear_ratio")));
+    assert_true(number(stated, "energy_j") > 10);
+    assert_true(number(json_object_get(plain, "arms"), "bending_low_hz") > 10);
+    assert_null(json_object_get(json_array_get(json_object_get(plain, "radio"), 0), "range_ratio"));
+    json_decref(plain);
+}
+
+static void a_printed_part_says_what_a_gram_of_it_bears(void **state)
+{
+    (void)state;
+    json_t *part = run_json("parts show am-tower --json" DEMO);
+    const json_t *printed = json_object_get(part, "printed");
+    assert_within(number(printed, "walls_g") + number(printed, "infill_g"), number(part, "mass_g"),
+                  1e-6);
+    assert_within(number(printed, "bears_across_n_per_g"), 0.5 * number(printed, "bears_n_per_g"),
+                  1e-9);
+    assert_string_equal(json_string_value(json_object_get(printed, "material")), "tpu");
+    assert_true(number(json_object_get(printed, "beside_n_per_g"), "titanium_screw") >
+                number(json_object_get(printed, "beside_n_per_g"), "tie"));
+    json_decref(part);
+}
+
 static void the_same_question_gives_the_same_bytes(void **state)
 {
     (void)state;
@@ -378,6 +421,8 @@ int main(void)
         cmocka_unit_test(a_trial_changes_what_its_row_says),
         cmocka_unit_test(found_parts_are_parts_and_say_why_they_were_found),
         cmocka_unit_test(lists_of_parts_and_craft_have_names),
+        cmocka_unit_test(a_trial_tells_crash_and_range_as_ratios),
+        cmocka_unit_test(a_printed_part_says_what_a_gram_of_it_bears),
         cmocka_unit_test(the_same_question_gives_the_same_bytes),
         cmocka_unit_test(a_bench_goes_out_and_comes_in_the_same),
     };

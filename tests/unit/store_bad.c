@@ -194,6 +194,20 @@ static void parts_that_cannot_be_are_refused(void **state)
          PARE_BAD_DATA,
          "b.yaml:3:31: arm 3 reaches 80 mm and leaves the body at 90 mm; right would be a root "
          "within its reach"},
+#define ARMS "body: {arms: [[80 mm, 80 mm], [80 mm, -80 mm], [-80 mm, -80 mm], [-80 mm, 80 mm]]"
+        {"{id: fr, kind: frame, " ARMS "}}", PARE_BAD_DATA,
+         "b.yaml:3:31: arms without section; right would be section: [width, thickness], or tube: "
+         "[outside, inside]"},
+        {"{id: fr, kind: frame, " ARMS ", section: [9 mm, 4 mm], tube: [9 mm, 8 mm]}}",
+         PARE_BAD_DATA,
+         "b.yaml:3:137: arms with both section and tube; right would be section: [width, "
+         "thickness], or tube: [outside, inside]"},
+        {"{id: fr, kind: frame, " ARMS ", tube: [9 mm, 10 mm]}}", PARE_BAD_DATA,
+         "b.yaml:3:114: a tube of 9 mm outside and 10 mm inside; right would be [outside, inside] "
+         "with a wall of 0.2 mm or more"},
+        {"{id: fr, kind: frame, " ARMS ", section: [9 mm, 4 mm], off_axis: 80 deg}}", PARE_BAD_DATA,
+         "b.yaml:3:141: off_axis of 80 deg; right would be 0 deg to 45 deg"},
+#undef ARMS
         {"{id: fr, kind: frame, body: {plate: base}}", PARE_BAD_DATA,
          "b.yaml:3:31: plate 'base' has no size; right would be size: [x, y, thickness], or "
          "outline: FILE with thick: 2 mm"},
