@@ -265,6 +265,11 @@ static void states(const pare_sheet_view *view, const pare_screen *screen, pare_
             pare_text_printf(&line, "%.3g times weight", flown[i].level);
     }
     pare_text_add(&line, craft->brief.entries ? "." : " (usual: the brief does not say).");
+    const pare_sheet_figure *top = &view->sheet.figure[PARE_TOP_SPEED];
+    char text[PARE_DIGITS];
+    if (top->exists)
+        pare_text_printf(&line, " It holds its place in a wind of up to its top speed, %s m/s.",
+                         pare_digits(text, top->value, top->u));
     if (view->sheet.held_at_full)
         pare_text_add(&line, " Part of that asks for more than full throttle gives, and is flown "
                              "at full throttle.");
