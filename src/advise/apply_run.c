@@ -1,7 +1,7 @@
 /* apply_run.c: thinner wire, and wire cut to length (see edit.h).
  *
- * How warm thinner wire gets is not computed yet, and such a swap says so. Shorter wire is cooler
- * wire: nothing is open there. */
+ * How warm thinner wire gets, and what its connector and the ESC say to that, are margins of the sheet;
+ * a caution stands beside such a swap all the same. Shorter wire is cooler wire: nothing is open there. */
 #include <stdio.h>
 
 #include "advise/edit.h"

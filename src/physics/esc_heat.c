@@ -20,7 +20,8 @@
 #include <math.h>
 #include <stddef.h>
 
-#define LN_10       2.302585092994046
+#include "physics/film.h"
+
 #define KELVIN      273.15
 #define GRAVITY     9.80665
 #define STEFAN      5.670374419e-8 /* CODATA 2018, W/(m2 K4) */
@@ -64,20 +65,15 @@ pare_status pare_board_estimate(int motors, double rated_a, double mass_kg, pare
 double pare_plate_convection(double long_m, double plate_degc, double ambient_degc,
                              double pressure_pa, double flow_m_s)
 {
-    const double film_k = 0.5 * (plate_degc + ambient_degc) + KELVIN;
-    const double power_15 = film_k * sqrt(film_k);
-    const double viscosity =
-        1.716e-5 / (273.15 * sqrt(273.15)) * power_15 * 383.55 / (film_k + 110.4);
-    const double density = pressure_pa / (287.05 * film_k);
-    const double conducts = 2.64638e-3 * power_15 / (film_k + 245.4 * exp(-12 * LN_10 / film_k));
-    const double nu_m2_s = viscosity / density, prandtl = 1006 * viscosity / conducts;
-    const double along = 0.664 * sqrt(flow_m_s * long_m / nu_m2_s) * cbrt(prandtl);
+    const pare_film film = pare_film_at(plate_degc, ambient_degc, pressure_pa);
+    const double along = 0.664 * sqrt(flow_m_s * long_m / film.viscosity_m2_s) * cbrt(film.prandtl);
     /* The length of a level plate is its area over its edge, a quarter of a square's side. */
     const double still_m = long_m / 4;
-    const double rayleigh = GRAVITY / film_k * fabs(plate_degc - ambient_degc) * still_m * still_m *
-                            still_m * prandtl / (nu_m2_s * nu_m2_s);
+    const double rayleigh = GRAVITY / film.kelvin * fabs(plate_degc - ambient_degc) * still_m *
+                            still_m * still_m * film.prandtl /
+                            (film.viscosity_m2_s * film.viscosity_m2_s);
     const double still = 0.5 * (0.54 + 0.27) * sqrt(sqrt(rayleigh)) * long_m / still_m;
-    return fmax(along, still) * conducts / long_m;
+    return fmax(along, still) * film.conducts_w_m_k / long_m;
 }
 
 static pare_status check(const pare_board *board, const pare_board_load *load, pare_error *err)

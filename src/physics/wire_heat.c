@@ -24,6 +24,7 @@
 
 #include <math.h>
 
+#include "physics/film.h"
 #include "physics/wire.h"
 
 #define PI         3.14159265358979323846
@@ -53,25 +54,21 @@ pare_wire_load pare_wire_load_defaults(void)
 double pare_cylinder_convection(double diameter_m, double surface_degc, double ambient_degc,
                                 double pressure_pa, double flow_m_s)
 {
-    const double film_k = 0.5 * (surface_degc + ambient_degc) + KELVIN;
-    const double viscosity = 1.716e-5 * pow(film_k / 273.15, 1.5) * 383.55 / (film_k + 110.4);
-    const double density = pressure_pa / (287.05 * film_k);
-    const double conducts =
-        2.64638e-3 * pow(film_k, 1.5) / (film_k + 245.4 * pow(10, -12 / film_k));
-    const double nu_m2_s = viscosity / density, prandtl = 1006 * viscosity / conducts;
-    const double rayleigh = GRAVITY / film_k * fabs(surface_degc - ambient_degc) * diameter_m *
-                            diameter_m * diameter_m * prandtl / (nu_m2_s * nu_m2_s);
-    const double still =
-        0.60 + 0.387 * pow(rayleigh, 1.0 / 6) / pow(1 + pow(0.559 / prandtl, 9.0 / 16), 8.0 / 27);
+    const pare_film film = pare_film_at(surface_degc, ambient_degc, pressure_pa);
+    const double rayleigh = GRAVITY / film.kelvin * fabs(surface_degc - ambient_degc) * diameter_m *
+                            diameter_m * diameter_m * film.prandtl /
+                            (film.viscosity_m2_s * film.viscosity_m2_s);
+    const double still = 0.60 + 0.387 * sqrt(cbrt(rayleigh)) /
+                                    pow(1 + pow(0.559 / film.prandtl, 9.0 / 16), 8.0 / 27);
     double nusselt = still * still;
     if (flow_m_s > 0) {
-        const double reynolds = flow_m_s * diameter_m / nu_m2_s;
-        const double across = 0.3 + 0.62 * sqrt(reynolds) * cbrt(prandtl) /
-                                        pow(1 + pow(0.4 / prandtl, 2.0 / 3), 0.25) *
+        const double reynolds = flow_m_s * diameter_m / film.viscosity_m2_s;
+        const double across = 0.3 + 0.62 * sqrt(reynolds) * cbrt(film.prandtl) /
+                                        pow(1 + pow(0.4 / film.prandtl, 2.0 / 3), 0.25) *
                                         pow(1 + pow(reynolds / 282000, 5.0 / 8), 0.8);
         nusselt = fmax(nusselt, across);
     }
-    return nusselt * conducts / diameter_m;
+    return nusselt * film.conducts_w_m_k / diameter_m;
 }
 
 /* What a metre's surface gives off. */
