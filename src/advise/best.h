@@ -50,6 +50,7 @@ typedef struct pare_best_ask {
     const char *const *hold;  /* choices that stay as they are: an item, "joint.x", "run.x.gauge" */
     const char *const *never; /* ids of parts that the craft must not have */
     const char *const *must;  /* and of those that it must have */
+    const int64_t *most_cents; /* what the set may cost; NULL: any money */
     /* Asked between rounds and inside long ones whether to go on; then the best so far is the answer. */
     const pare_progress *progress;
 } pare_best_ask;

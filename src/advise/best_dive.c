@@ -10,16 +10,27 @@ enum {
     FINE = 100 /* 10 mg */
 };
 
-static int64_t cents_of(const best_search *search, const best_state *state)
+int64_t best_basket_cents(const best_search *search, const pare_basket *basket)
 {
     bool priced;
-    const double money = pare_basket_money(search->bench, &state->basket, &priced);
+    const double money = pare_basket_money(search->bench, basket, &priced);
     return priced ? (int64_t)(100 * money + 0.5) : INT64_MAX;
+}
+
+static int64_t cents_of(const best_search *search, const best_state *state)
+{
+    return best_basket_cents(search, &state->basket);
 }
 
 int64_t best_cents(const best_search *search, const best_state *state)
 {
     return cents_of(search, state);
+}
+
+bool best_is_too_dear(const best_search *search, const best_state *state)
+{
+    const int64_t *most = search->ask->most_cents;
+    return most && cents_of(search, state) > *most;
 }
 
 static int by_names(size_t a_count, const pare_swap_name a[], size_t b_count,
@@ -48,7 +59,7 @@ bool best_is_better(const best_set *best, int64_t units, int64_t cents, size_t s
 bool best_is_hopeless(const best_worker *worker, const best_state *state, int64_t least)
 {
     const best_set *best = &worker->best;
-    if (least > worker->most)
+    if (least > worker->most || best_is_too_dear(worker->search, state))
         return true;
     if (!best->found || least != best->units)
         return best->found && least > best->units;

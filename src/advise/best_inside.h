@@ -214,7 +214,10 @@ bool best_is_better(const best_set *best, int64_t units, int64_t cents, size_t s
 /** Whether nothing below a state, which may weigh so much at the least, can be. */
 bool best_is_hopeless(const best_worker *worker, const best_state *state, int64_t least);
 /** What a state's swaps cost. */
+int64_t best_basket_cents(const best_search *search, const pare_basket *basket);
 int64_t best_cents(const best_search *search, const best_state *state);
+/** Whether a state costs more than the set may; then so does all that comes of it. */
+bool best_is_too_dear(const best_search *search, const best_state *state);
 /** Notes what refused something that would have been lighter. */
 void best_refusal(best_worker *worker, const char *by);
 /** Asks now and then. */

@@ -28,6 +28,7 @@ enum {
 /* One way that a thing's properties may be. */
 typedef struct way {
     int64_t units;
+    pare_basket bought; /* where the money is limited */
     size_t names;
     char name[MOST_NAMES][PARE_SWAP_NAME];
 } way;
@@ -45,7 +46,9 @@ typedef struct best_tail_work {
     int64_t fixed;                  /* of all other lines */
     int64_t after[MOST_THINGS + 1]; /* the least of the things from one on */
     size_t chosen[MOST_THINGS];
-    int64_t most; /* sets of more than this fail: see all_heavier_fail() */
+    pare_basket
+        basket[MOST_THINGS + 1]; /* with the things before one; where the money is limited */
+    int64_t most;                /* sets of more than this fail: see all_heavier_fail() */
 } tail;
 
 /* ---- ways ---- */
@@ -162,6 +165,40 @@ static bool put_coax(const best_search *search, const best_state *state, size_t 
     return true;
 }
 
+/* ---- what it costs ---- */
+
+/* What one basket has more than another, which it began as: things are pooled where they stand. */
+static pare_basket more_in(const pare_basket *all, const pare_basket *before)
+{
+    pare_basket more = *all;
+    for (size_t i = 0; i < before->parts; i++)
+        more.part[i].count -= before->part[i].count;
+    for (size_t i = 0; i < before->screws; i++)
+        more.screw[i].count -= before->screw[i].count;
+    for (size_t i = 0; i < before->wires; i++)
+        more.wire[i].length_m -= before->wire[i].length_m;
+    return more;
+}
+
+static void add_to(pare_basket *basket, const pare_basket *more)
+{
+    for (size_t i = 0; i < more->parts; i++)
+        if (more->part[i].count)
+            pare_basket_part(basket, more->part[i].part, more->part[i].count);
+    for (size_t i = 0; i < more->screws; i++) {
+        const pare_joint like = {.standard = more->screw[i].standard,
+                                 .material = more->screw[i].material,
+                                 .thread.nominal_m = more->screw[i].nominal_m,
+                                 .length_m = more->screw[i].length_m};
+        if (more->screw[i].count)
+            pare_basket_screws(basket, &like, more->screw[i].count);
+    }
+    for (size_t i = 0; i < more->wires; i++)
+        if (more->wire[i].length_m > 0)
+            pare_basket_wire(basket, more->wire[i].gauge, more->wire[i].length_m);
+    basket->full = basket->full || more->full;
+}
+
 /* ---- whole sets ---- */
 
 static bool has_what_it_must(const best_search *search, const pare_craft *craft)
@@ -220,6 +257,23 @@ static bool all_heavier_fail(tail *t, int64_t units)
     return fail;
 }
 
+/* Puts the names of a way on, by two spare states in turn. @return where it stands; NULL: one does not go
+ * on */
+static const best_state *put_names(const tail *t, const best_state *now, const way *w, size_t *turn)
+{
+    best_worker *worker = t->worker;
+    for (size_t n = 0; n < w->names; n++) {
+        pare_swap_name name;
+        best_state *next = &worker->spare[*turn];
+        *turn = 1 - *turn;
+        if (pare_swap_name_read(worker->reader, w->name[n], &name, NULL) != PARE_OK ||
+            !best_state_edit(worker->search, now, &name, next))
+            return NULL;
+        now = next;
+    }
+    return now;
+}
+
 /* Puts all names of the chosen ways on. @return NULL: one does not go on */
 static best_state *put_on(const tail *t)
 {
@@ -227,16 +281,9 @@ static best_state *put_on(const tail *t)
     const best_state *now = t->state;
     size_t turn = 0;
     for (size_t i = 0; i < t->things; i++) {
-        const way *w = &t->thing[i].way[t->chosen[i]];
-        for (size_t n = 0; n < w->names; n++) {
-            pare_swap_name name;
-            best_state *next = &worker->spare[turn];
-            turn = 1 - turn;
-            if (pare_swap_name_read(worker->reader, w->name[n], &name, NULL) != PARE_OK ||
-                !best_state_edit(worker->search, now, &name, next))
-                return NULL;
-            now = next;
-        }
+        now = put_names(t, now, &t->thing[i].way[t->chosen[i]], &turn);
+        if (!now)
+            return NULL;
     }
     best_state *whole = &worker->spare[1 - turn];
     if (now == t->state)
@@ -255,7 +302,7 @@ static void try_whole(tail *t, int64_t units)
         return;
     if (whole->units != units)
         worker->misses++;
-    if (!has_what_it_must(search, whole->trial.flown))
+    if (!has_what_it_must(search, whole->trial.flown) || best_is_too_dear(search, whole))
         return;
     pare_sheet_judge(whole->trial.flown, &whole->trial.sheet);
     if (!pare_best_meets(search->desk->craft, &search->desk->sheet, &whole->trial.sheet, by)) {
@@ -280,6 +327,7 @@ static void choose(tail *t, size_t from, int64_t units)
         try_whole(t, units);
         return;
     }
+    const best_search *search = t->worker->search;
     const thing *here = &t->thing[from];
     for (size_t i = 0; i < here->ways && best_go_on(t->worker); i++) {
         const int64_t with = units + here->way[i].units;
@@ -287,6 +335,12 @@ static void choose(tail *t, size_t from, int64_t units)
             best_is_hopeless(t->worker, t->state, with + t->after[from + 1]))
             break;
         t->chosen[from] = i;
+        if (search->ask->most_cents) {
+            t->basket[from + 1] = t->basket[from];
+            add_to(&t->basket[from + 1], &here->way[i].bought);
+            if (best_basket_cents(search, &t->basket[from + 1]) > *search->ask->most_cents)
+                continue;
+        }
         choose(t, from + 1, with);
     }
 }
@@ -314,6 +368,19 @@ static bool has_line(const pare_assembly *assembly, pare_line_of of, size_t inde
         if (assembly->line[i].of == of && assembly->line[i].index == index)
             return true;
     return false;
+}
+
+/* What each way adds to what has been bought. One that does not go on by itself is left for put_on(). */
+static void price_ways(tail *t)
+{
+    t->basket[0] = t->state->basket;
+    for (size_t i = 0; i < t->things; i++)
+        for (size_t k = 0; k < t->thing[i].ways; k++) {
+            way *w = &t->thing[i].way[k];
+            size_t turn = 0;
+            const best_state *with = put_names(t, t->state, w, &turn);
+            w->bought = with ? more_in(&with->basket, &t->state->basket) : (pare_basket){0};
+        }
 }
 
 /* False: something can be in no way. */
@@ -365,7 +432,10 @@ void best_tail(best_worker *worker, size_t depth)
     t->worker = worker;
     t->state = state;
     t->most = BEST_NO_BOUND;
-    if (gather_rest(t, worker->probe))
+    const bool any = gather_rest(t, worker->probe);
+    if (any && worker->search->ask->most_cents)
+        price_ways(t);
+    if (any)
         choose(t, 0, t->fixed);
 }
 

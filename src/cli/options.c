@@ -13,6 +13,7 @@ static const option_row known[] = {
     {"never", OPTION_NEVER, 0, "PART", "a part that must not be on it"},
     {"must", OPTION_MUST, 0, "PART", "a part that must be on it"},
     {"time", OPTION_TIME, 0, "SECONDS", "stop after so long: the best so far, and how far off"},
+    {"front", OPTION_FRONT, 0, "WISHES", "all sets that nothing beats: grams-money, grams-minutes"},
     {"kind", OPTION_KIND, 0, "KIND", "parts of one kind: motor, esc_four, propeller, ..."},
     {"sort", OPTION_SORT, 0, "KEY", "by mass, price, owned or a spec; KEY:down: largest first"},
     {"for", OPTION_FOR, 0, "CRAFT.ITEM", "what can replace that item, and the grams saved"},
@@ -124,6 +125,9 @@ static pare_status keep(options *out, option_bits bit, const char *value, pare_e
         break;
     case OPTION_TIME:
         out->time = value;
+        break;
+    case OPTION_FRONT:
+        out->front = value;
         break;
     case OPTION_HOLD:
         return put_choice("hold", &out->holds, out->hold, value, err);

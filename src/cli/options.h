@@ -47,6 +47,7 @@ typedef unsigned long long option_bits;
 #define OPTION_NEVER     (1ull << 34)
 #define OPTION_MUST      (1ull << 35)
 #define OPTION_TIME      (1ull << 36)
+#define OPTION_FRONT     (1ull << 37)
 
 enum { OPERANDS = 64, TRIES = 32, MAPS = 64, CHOICES = 32 };
 
@@ -74,7 +75,7 @@ typedef struct options {
     const char *map[MAPS], *set[MAPS]; /* each as often as there are columns */
     size_t holds, nevers, musts;
     const char *hold[CHOICES], *never[CHOICES], *must[CHOICES]; /* each as often as wanted */
-    const char *time;                                           /* seconds, as typed */
+    const char *time, *front;                                   /* seconds, as typed; two wishes */
     size_t operands;
     const char *operand[OPERANDS];
 } options;

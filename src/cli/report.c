@@ -4,34 +4,14 @@
  * was there: a report that fails leaves the old one. */
 #include <stdlib.h>
 #include <string.h>
-#include <strings.h>
 
 #include "cli/command.h"
 #include "cli/long_work.h"
+#include "cli/picture.h"
 #include "cli/use.h"
 #include "show/json.h"
 #include "show/report.h"
 #include "store/disk.h"
-
-static pare_status form_of(const char *path, pare_page_form *form, pare_error *err)
-{
-    static const struct {
-        const char *ending;
-        pare_page_form form;
-    } endings[] = {{".svg", PARE_PAGE_SVG}, {".png", PARE_PAGE_PNG}};
-    const size_t length = strlen(path);
-    for (size_t i = 0; i < sizeof endings / sizeof endings[0]; i++) {
-        const size_t end = strlen(endings[i].ending);
-        if (length > end && strcasecmp(path + length - end, endings[i].ending) == 0) {
-            *form = endings[i].form;
-            return PARE_OK;
-        }
-    }
-    return pare_fail(err, PARE_BAD_DATA,
-                     "-o %s: no kind of report that is known; right would be a file that ends in "
-                     ".svg or .png",
-                     path);
-}
 
 /* The outlines of all plates on the craft, as far as the bench keeps their drawings. */
 static pare_status find_outlines(const bench_in_use *use, const pare_craft *craft, size_t *count,
@@ -84,7 +64,7 @@ static void say(const options *given, const pare_report *report, pare_page_form 
         json_t *object = pare_report_object(report);
         json_object_set_new(object, "file", json_string(given->output));
         json_object_set_new(object, "bytes", json_integer((json_int_t)bytes));
-        json_object_set_new(object, "form", json_string(form == PARE_PAGE_SVG ? "svg" : "png"));
+        json_object_set_new(object, "form", json_string(picture_form_name(form)));
         pare_json_write(object, out);
         return;
     }
@@ -112,7 +92,7 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
         status = pare_fail(err, PARE_BAD_DATA,
                            "report needs -o FILE; right would be a file that ends in .svg or .png");
     if (status == PARE_OK)
-        status = form_of(given->output, &form, err);
+        status = picture_form(given->output, "report", &form, err);
     if (status == PARE_OK)
         status = given->tries ? bench_use(given, &use, err)
                               : bench_use_craft(given, given->operand[0], &use, err);

@@ -19,11 +19,15 @@ typedef struct pare_front_chart {
     const pare_front_point *point; /* [count], as pare_front_keep() leaves them */
     const pare_front_point *now;   /* the craft as it is; NULL: not shown */
     bool whole;                    /* false: there may be more */
-    const char *const *words;      /* [by set]: the set in words; NULL: not said */
+    const char *const *words;      /* [by set]: its swaps, separated by ", "; NULL: not said */
 } pare_front_chart;
 
-/** A sentence, the chart, and a row a point with its knees named. A front of no point says so. */
+/** A sentence, the chart, and a row a point with its knees named, the swaps of the first and what is new in
+ * each after it. A front of no point says so. */
 void pare_front_text(const pare_front_chart *chart, const pare_screen *screen, pare_text *out);
+
+/** "12 sets that nothing beats in grams and money, 2 of them knees". */
+void pare_front_sentence(const pare_front_chart *chart, pare_text *out);
 
 /** {"front": "grams-money", "whole": true, "points": [{"all_up_g", "money", "flown_min", "knee", "set"}]}.
  * NULL when memory runs out. */

@@ -30,7 +30,4 @@ const char *pare_front_amount(const pare_front_chart *chart, const pare_front_po
 double pare_front_reach(const pare_front_chart *chart, const pare_front_scale *scale,
                         double across);
 
-/** "12 sets that nothing beats in grams and money, 2 of them knees". */
-void pare_front_sentence(const pare_front_chart *chart, pare_text *out);
-
 #endif

@@ -5,6 +5,7 @@
  * and no slope. Points go on top; a knee has a sign of its own, and the row of the table says it too. */
 #include <math.h>
 #include <stdio.h>
+#include <string.h>
 
 #include "show/digits.h"
 #include "show/front_scale.h"
@@ -143,6 +144,45 @@ static void put_chart(canvas *c, pare_text *out)
     pare_text_printf(out, "%s no set reaches\n", signs[SHADE]);
 }
 
+/* ---- rows ---- */
+
+/* The next of the swaps of a set, which are separated by ", ". @return NULL: there is none */
+static const char *next_swap(const char *words, size_t *length)
+{
+    while (*words == ',' || *words == ' ')
+        words++;
+    *length = strcspn(words, ",");
+    return *words ? words : NULL;
+}
+
+/* Whether one of the swaps begins with so many letters and ends there, or goes on with "=". */
+static bool has_swap(const char *words, const char *begins, size_t length, bool whole)
+{
+    size_t long_as = 0;
+    for (const char *swap = next_swap(words, &long_as); swap;
+         swap = next_swap(swap + long_as, &long_as))
+        if (long_as >= length && strncmp(swap, begins, length) == 0 &&
+            (whole ? long_as == length : swap[length] == '='))
+            return true;
+    return false;
+}
+
+/* What a set does that the one before it did not, and what it leaves as it was. */
+static void put_change(const char *words, const char *before, pare_text *out)
+{
+    size_t length = 0, count = 0;
+    for (const char *swap = next_swap(words, &length); swap;
+         swap = next_swap(swap + length, &length))
+        if (!has_swap(before, swap, length, true))
+            pare_text_printf(out, "%s%.*s", count++ ? ", " : "", (int)length, swap);
+    for (const char *swap = next_swap(before, &length); swap;
+         swap = next_swap(swap + length, &length)) {
+        const size_t left = strcspn(swap, "=");
+        if (left < length && !has_swap(words, swap, left, false))
+            pare_text_printf(out, "%s%.*s as it was", count++ ? ", " : "", (int)left, swap);
+    }
+}
+
 static void put_point(const pare_front_point *point, const pare_screen *screen, const char *words,
                       pare_text *out)
 {
@@ -155,6 +195,27 @@ static void put_point(const pare_front_point *point, const pare_screen *screen, 
     pare_put_right(out, number, 9);
     pare_text_add(out, point->knee ? "  knee  " : "        ");
     pare_put_wrapped(screen, out, 36, 36, words);
+}
+
+/* From left to right as on the chart. Neighbours share most of their swaps, so a row says what is new in
+ * it. */
+static void put_points(const canvas *c, pare_text *out)
+{
+    const pare_front_chart *chart = c->chart;
+    const size_t last = chart->count - 1;
+    const bool rises = pare_front_shown(&chart->point[0], c->scale.across) <=
+                       pare_front_shown(&chart->point[last], c->scale.across);
+    const char *before = "";
+    for (size_t i = 0; i < chart->count; i++) {
+        const pare_front_point *point = &chart->point[rises ? i : last - i];
+        const char *words = chart->words ? chart->words[point->set] : "";
+        pare_text change = {0};
+        put_change(words, before, &change);
+        put_point(point, c->screen, change.bytes ? change.bytes : "", out);
+        out->failed = out->failed || change.failed;
+        pare_text_free(&change);
+        before = words;
+    }
 }
 
 void pare_front_text(const pare_front_chart *chart, const pare_screen *screen, pare_text *out)
@@ -183,7 +244,5 @@ void pare_front_text(const pare_front_chart *chart, const pare_screen *screen, p
     pare_text_add(out, "\n");
     if (chart->now)
         put_point(chart->now, screen, "as it is", out);
-    for (size_t i = 0; i < chart->count; i++)
-        put_point(&chart->point[i], screen, chart->words ? chart->words[chart->point[i].set] : "",
-                  out);
+    put_points(&c, out);
 }

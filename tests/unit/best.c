@@ -6,7 +6,7 @@
 
 #include "swap_fixture.h"
 
-#include "advise/best.h"
+#include "advise/best_front.h"
 #include "advise/row.h"
 #include "dice.h"
 
@@ -118,6 +118,9 @@ typedef struct force {
     bool found;
     int64_t units_best;
     char list[2048]; /* of the best */
+    bool all;        /* every set that does its job is kept, as far as its money is known: */
+    size_t points;
+    pare_front_point point[MOST_SETS];
 } force;
 
 static bool is_held(const drawn *d, const char *left)
@@ -217,6 +220,29 @@ static int64_t weigh_lines(const pare_sheet *sheet)
     return units;
 }
 
+/* What a list costs, bought together. @return false: not known */
+static bool money_of(force *f, const char *list, int64_t *cents)
+{
+    pare_craft *craft = malloc(2 * sizeof *craft);
+    pare_basket basket = {0};
+    pare_applied applied = {.priced = true};
+    size_t now = 0;
+    pare_craft_copy(&f->d->craft, &craft[0]);
+    for (const char *at = list; *at; at += strcspn(at, ",") + (strchr(at, ',') != NULL)) {
+        char id[PARE_SWAP_NAME];
+        pare_swap_name name;
+        snprintf(id, sizeof id, "%.*s", (int)strcspn(at, ","), at);
+        assert_int_equal(pare_swap_name_read(f->units, id, &name, NULL), PARE_OK);
+        assert_int_equal(
+            pare_swap_edit(&f->shelf, &craft[now], &name, &craft[1 - now], &applied, &basket, NULL),
+            PARE_OK);
+        now = 1 - now;
+    }
+    free(craft);
+    *cents = llround(100 * applied.money);
+    return applied.priced;
+}
+
 static void try_set(force *f, const pare_craft *craft, const char *list)
 {
     pare_error err;
@@ -229,12 +255,19 @@ static void try_set(force *f, const pare_craft *craft, const char *list)
         pare_sheet_weigh(&f->loaded, &f->sheet, &err) != PARE_OK)
         return;
     const int64_t units = weigh_lines(&f->sheet);
-    if (f->found && units >= f->units_best)
+    if (f->found && units >= f->units_best && !f->all)
         return;
     if (pare_sheet_compute(&f->loaded, false, &f->sheet, &err) != PARE_OK || !does_its_job(f))
         return;
     if (list[0] && pare_swap_apply_list(&f->d->bench, &f->d->craft, list, &again, NULL) != PARE_OK)
         return; /* two of them clash */
+    pare_front_point *point = &f->point[f->points];
+    if (f->all && money_of(f, list, &point->money_cents)) {
+        point->mass_100ug = units;
+        point->set = f->points++;
+    }
+    if (f->found && units >= f->units_best)
+        return;
     f->found = true;
     f->units_best = units;
     snprintf(f->list, sizeof f->list, "%s", list);
@@ -392,11 +425,14 @@ static void try_all(force *f)
 
 /* ---- the test ---- */
 
-static bool search_by_force(const drawn *d, int loadout, force *f)
+static bool search_by_force(const drawn *d, int loadout, bool all, force *f)
 {
     pare_error err;
-    *f =
-        (force){.d = d, .loadout = loadout, .units = pare_units_open(), .arena = pare_arena_open()};
+    *f = (force){.d = d,
+                 .loadout = loadout,
+                 .units = pare_units_open(),
+                 .arena = pare_arena_open(),
+                 .all = all};
     assert_int_equal(pare_shelf_fill(&d->bench, f->arena, &f->shelf, &err), PARE_OK);
     assert_int_equal(pare_craft_load(&d->craft, loadout, &f->loaded, &err), PARE_OK);
     assert_int_equal(pare_sheet_compute(&f->loaded, false, &f->before, &err), PARE_OK);
@@ -419,7 +455,7 @@ static void best_is_what_brute_force_finds(void **state)
         draw_parts(f, &seed, d);
         draw_craft(f, &seed, d);
         const int loadout = (int)dice(&seed, (unsigned)d->craft.loadouts + 1) - 1;
-        if (search_by_force(d, loadout, by_force)) {
+        if (search_by_force(d, loadout, false, by_force)) {
             pare_arena *arena = pare_arena_open();
             const pare_best_ask ask = {.loadout = loadout, .holds = d->holds, .hold = d->hold};
             if (pare_best_find(&d->bench, &d->craft, &ask, arena, &best, &err) != PARE_OK)
@@ -449,10 +485,65 @@ static void best_is_what_brute_force_finds(void **state)
     free(d);
 }
 
+/* Grams and money: every set that brute force finds and nothing beats, and no other. */
+static void the_front_is_what_brute_force_leaves_unbeaten(void **state)
+{
+    enum { FRONTS = 60 };
+    static const pare_front_wish wishes[2] = {PARE_FRONT_GRAMS, PARE_FRONT_MONEY};
+    fixture *f = *state;
+    drawn *d = malloc(sizeof *d);
+    force *by_force = malloc(sizeof *by_force);
+    size_t compared = 0, points = 0;
+    for (unsigned n = 0; n < FRONTS; n++) {
+        unsigned seed = n + 1;
+        pare_error err = {0};
+        draw_parts(f, &seed, d);
+        draw_craft(f, &seed, d);
+        /* Prices and fewer limits, so that there is something to choose between. */
+        d->craft.brief.limits = n % 4 == 0 ? d->craft.brief.limits : 0;
+        for (size_t i = 0; i < d->bench.parts; i++)
+            if (!d->part[i]->price.given && dice(&seed, 8) > 0)
+                d->part[i]->price =
+                    (pare_price){.given = true, .each = dice(&seed, 30), .sold_in = 1};
+        const int loadout = (int)dice(&seed, (unsigned)d->craft.loadouts + 1) - 1;
+        if (search_by_force(d, loadout, true, by_force)) {
+            pare_arena *arena = pare_arena_open();
+            const pare_best_ask ask = {.loadout = loadout, .holds = d->holds, .hold = d->hold};
+            pare_best_front front;
+            size_t count = by_force->points;
+            if (pare_front_keep(2, wishes, by_force->point, &count, &err) != PARE_OK ||
+                pare_best_front_find(&d->bench, &d->craft, &ask, wishes, arena, &front, &err) !=
+                    PARE_OK)
+                fail_msg("bench %u: %s", n, err.text);
+            if (!front.whole || front.count != count)
+                fail_msg("bench %u: %zu points, %s; brute force %zu", n, front.count,
+                         front.whole ? "all" : "not all", count);
+            for (size_t i = 0; i < count; i++)
+                if (front.point[i].mass_100ug != by_force->point[i].mass_100ug ||
+                    front.point[i].money_cents != by_force->point[i].money_cents)
+                    fail_msg("bench %u: point %zu: %lld, %lld; brute force %lld, %lld", n, i,
+                             (long long)front.point[i].mass_100ug,
+                             (long long)front.point[i].money_cents,
+                             (long long)by_force->point[i].mass_100ug,
+                             (long long)by_force->point[i].money_cents);
+            compared++;
+            points += count;
+            pare_arena_close(arena);
+        }
+        put_back_parts(f, d);
+    }
+    if (compared < FRONTS / 3 || points < compared + compared / 2)
+        fail_msg("%zu compared, %zu points", compared, points);
+    free(by_force);
+    free(d);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test_setup_teardown(best_is_what_brute_force_finds, fixture_open,
+                                        fixture_close),
+        cmocka_unit_test_setup_teardown(the_front_is_what_brute_force_leaves_unbeaten, fixture_open,
                                         fixture_close),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -15,8 +15,13 @@ typedef struct shown {
     pare_front_point point[POINTS], now;
 } shown;
 
-static const char *const words[POINTS] = {"a", "b", "c",
-                                          "bumper=off, joint.motor_base.material=titanium", "e"};
+static const char *const words[POINTS] = {
+    "bumper=off, mount=ti-80, joint.stack.material=titanium, motor=mo-b",
+    "bumper=off, mount=ti-80, joint.stack.material=titanium",
+    "bumper=off, mount=ti-80",
+    "bumper=off, mount=ti-100, tie=ti-100",
+    "bumper=off, tie=ti-100",
+};
 
 /* Money falls along it; a corner at 400 g and 20. */
 static shown some_front(void)
@@ -77,12 +82,12 @@ static void a_front_reads_on_a_plain_terminal(void **state)
                         "\n"
                         "    grams       EUR  minutes\n"
                         "    500.0      0.00      4.0        as it is\n"
-                        "    380.0    100.00      5.0        a\n"
-                        "    390.0     60.00      4.9        b\n"
-                        "    400.0     20.00      4.8  knee  c\n"
-                        "    440.0     10.00      4.7        bumper=off,\n"
-                        "                                    joint.motor_base.material=titanium\n"
-                        "    480.0      0.00      4.6        e\n");
+                        "    480.0      0.00      4.6        bumper=off, tie=ti-100\n"
+                        "    440.0     10.00      4.7        mount=ti-100\n"
+                        "    400.0     20.00      4.8  knee  mount=ti-80, tie as it\n"
+                        "                                    was\n"
+                        "    390.0     60.00      4.9        joint.stack.material=titanium\n"
+                        "    380.0    100.00      5.0        motor=mo-b\n");
     pare_text_free(&text);
 }
 
@@ -240,7 +245,7 @@ static void a_front_is_said_as_json(void **state)
     assert_near(json_number_value(json_object_get(second, "money")), 60, 1e-9);
     assert_near(json_number_value(json_object_get(second, "flown_min")), 4.9, 1e-9);
     assert_true(json_is_false(json_object_get(second, "knee")));
-    assert_string_equal(json_string_value(json_object_get(second, "set")), "b");
+    assert_string_equal(json_string_value(json_object_get(second, "set")), words[1]);
     json_decref(object);
     pare_text_free(&text);
 }
