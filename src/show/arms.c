@@ -72,17 +72,16 @@ static void verdicts(const pare_arm_facts *arms, const turns *t, pare_text *line
         const char *drives, *rings;
         int times;
         double low_hz, high_hz;
-    } pairs[] = {
-        {"a turn of the rotor", "bending", 1, arms->low_hz, arms->high_hz},
-        {"a turn of the rotor", "torsion", 1, arms->twist_low_hz, arms->twist_high_hz},
-        {"a blade passing", "bending", t->blades, arms->low_hz, arms->high_hz},
-        {"a blade passing", "torsion", t->blades, arms->twist_low_hz, arms->twist_high_hz}};
+    } pairs[] = {{"turn of the rotor", "bending", 1, arms->low_hz, arms->high_hz},
+                 {"turn of the rotor", "torsion", 1, arms->twist_low_hz, arms->twist_high_hz},
+                 {"blade passing", "bending", t->blades, arms->low_hz, arms->high_hz},
+                 {"blade passing", "torsion", t->blades, arms->twist_low_hz, arms->twist_high_hz}};
     char states[64];
     bool any = false;
     for (size_t i = 0; i < sizeof pairs / sizeof pairs[0]; i++) {
         if (!*met(states, t, pairs[i].times, pairs[i].low_hz, pairs[i].high_hz))
             continue;
-        pare_text_printf(line, "%s%s meets %s at %s", any ? "; " : "", pairs[i].drives,
+        pare_text_printf(line, "%s %s meets %s at %s", any ? "; a" : "A", pairs[i].drives,
                          pairs[i].rings, states);
         any = true;
     }

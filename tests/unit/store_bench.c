@@ -311,7 +311,7 @@ static void a_locked_bench_is_waited_for_then_refused(void **state)
     /* Others may still read while one writes. */
     pare_bench *bench = NULL;
     assert_int_equal(pare_store_read(f->store, &bench, &err), PARE_OK);
-    assert_int_equal(bench->parts, 13);
+    assert_int_equal(bench->parts, 14);
     pare_bench_close(bench);
     sqlite3_close(other);
     assert_int_equal(store_take(f->store, "pare: 1\nparts: [{id: n, kind: tie, mass: 1 g}]", &err),
@@ -463,7 +463,7 @@ static void importing_again_changes_nothing_and_says_so(void **state)
     store_fixture *f = *state;
     pare_import_summary summary;
     import_path(f->store, EVERY_KEY, false, &summary);
-    assert_int_equal(summary.parts_added, 13);
+    assert_int_equal(summary.parts_added, 14);
     assert_int_equal(summary.craft_added, 1);
     assert_int_equal(summary.records_added, 6); /* two weigh-ins that read the same are two */
     assert_int_equal(summary.files, 1);
@@ -471,7 +471,7 @@ static void importing_again_changes_nothing_and_says_so(void **state)
     char *once = store_text(f->store);
     import_path(f->store, EVERY_KEY, false, &summary);
     assert_int_equal(summary.parts_added + summary.parts_replaced, 0);
-    assert_int_equal(summary.parts_same, 13);
+    assert_int_equal(summary.parts_same, 14);
     assert_int_equal(summary.craft_same, 1);
     assert_int_equal(summary.records_added, 0);
     assert_int_equal(summary.records_same, 6);
@@ -494,7 +494,7 @@ static void a_part_of_the_same_id_is_replaced(void **state)
                                 &err),
                      PARE_OK);
     assert_int_equal(pare_store_read(f->store, &bench, &err), PARE_OK);
-    assert_int_equal(bench->parts, 13);
+    assert_int_equal(bench->parts, 14);
     assert_near(pare_bench_part(bench, "vt-w")->mass_kg.value, 0.0045, 1e-15);
     pare_bench_close(bench);
 }
@@ -512,7 +512,7 @@ static void emptying_first_leaves_only_what_comes(void **state)
     import_path(f->store, EVERY_KEY, true, &summary);
     char *without = store_text(f->store);
     assert_null(strstr(without, "id: n,"));
-    assert_int_equal(summary.parts_added, 13);
+    assert_int_equal(summary.parts_added, 14);
     free(with);
     free(without);
 }
@@ -580,9 +580,9 @@ static void names_are_listed_in_order(void **state)
     assert_int_equal(count, 1);
     assert_string_equal(names[0], "weir-5");
     assert_int_equal(pare_store_part_ids(f->store, arena, &count, &names, &err), PARE_OK);
-    assert_int_equal(count, 13);
+    assert_int_equal(count, 14);
     assert_string_equal(names[0], "an-w");
-    assert_string_equal(names[12], "vt-w");
+    assert_string_equal(names[13], "vt-w");
     pare_arena_close(arena);
 }
 

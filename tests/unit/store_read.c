@@ -51,7 +51,7 @@ static void the_bench_has_its_money_and_its_rows_in_order(void **state)
 {
     const pare_bench *bench = *state;
     assert_string_equal(bench->money, "EUR");
-    assert_int_equal(bench->parts, 13);
+    assert_int_equal(bench->parts, 14);
     assert_int_equal(bench->crafts, 1);
     for (size_t i = 1; i < bench->parts; i++)
         assert_true(strcmp(bench->part[i - 1]->id, bench->part[i]->id) < 0);
@@ -192,6 +192,12 @@ static void a_body_is_arms_plates_shapes_and_meshes(void **state)
     assert_int_equal(arms->cloth, PARE_CLOTH_QUASI);
     assert_near(arms->flexural_pa, 0, 0); /* not stated: the cloth's band */
     assert_false(arms->tube);
+    const pare_piece *round = part(state, "fr-tube")->piece;
+    assert_true(round->tube);
+    assert_near(round->section_m[0], 0.010, 1e-15);
+    assert_near(round->section_m[1], 0.001, 1e-15); /* its wall */
+    assert_within(round->off_axis_rad, acos(-1) / 18, 1e-12);
+    assert_near(round->flexural_pa, 90e9, 1);
     assert_int_equal(base->form, PARE_FORM_PLATE);
     assert_string_equal(base->name, "base");
     assert_string_equal(base->file, "fr-w-base.dxf");
