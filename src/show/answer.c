@@ -60,6 +60,10 @@ static void say(char text[SAID], const pare_screen *screen, const pare_answer_ro
 {
     char digits[PARE_DIGITS];
     int length = 0;
+    if (row->count == 1 && !isfinite(row->value[0])) { /* a note says why there is none */
+        snprintf(text, SAID, "none");
+        return;
+    }
     if (row->source)
         length = snprintf(text, SAID, "%s", pare_digits_u(digits, screen, row->value[0], row->u));
     else if (row->count == 1)

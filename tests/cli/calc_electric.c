@@ -65,7 +65,17 @@ static void one_that_burns_says_so_instead_of_a_number(void **state)
     ran_free(&r);
     r = run("calc esc current=200A volts=15V mass=3g");
     assert_non_null(strstr(r.out, "held without end, this current burns it"));
+    assert_null(strstr(r.out, "nan"));
     assert_non_null(strstr(r.out, "a burst of 200 A burns it within 10 s"));
+    ran_free(&r);
+}
+
+static void a_current_that_never_reaches_the_limit_has_no_seconds(void **state)
+{
+    (void)state;
+    ran r = run("calc esc current=1A volts=15V mass=15.4g");
+    assert_non_null(strstr(r.out, "burst until the limit         none\n"));
+    assert_non_null(strstr(r.out, "a burst of 1 A never takes it to 110 degC"));
     ran_free(&r);
 }
 
@@ -186,6 +196,7 @@ int main(void)
         cmocka_unit_test(a_burst_ends_at_the_limit),
         cmocka_unit_test(more_air_and_more_board_keep_it_cooler),
         cmocka_unit_test(one_that_burns_says_so_instead_of_a_number),
+        cmocka_unit_test(a_current_that_never_reaches_the_limit_has_no_seconds),
         cmocka_unit_test(a_flown_wire_ends_where_one_stretch_after_another_leaves_it),
         cmocka_unit_test(what_cannot_be_is_refused_with_what_would_be_right),
         cmocka_unit_test(boards_and_leads_stand_side_by_side),
