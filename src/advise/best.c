@@ -194,7 +194,8 @@ static best_worker *worker_here(const rounds *r)
 
 static void refine(best_worker *worker, const best_set *best, outcome *out)
 {
-    out->built = best_group_build(worker, &out->group);
+    out->built = best_group_build(worker, &out->group) &&
+                 !best_is_too_dear(worker->search, &worker->state[0]);
     out->cut = false;
     if (!out->built)
         return;
