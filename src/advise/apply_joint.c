@@ -1,12 +1,18 @@
-/* apply_joint.c: screws of another material, fewer of them, shorter ones (see edit.h).
+/* apply_joint.c: screws of another material, fewer of them, of another length; so nuts, washers and
+ * standoffs, which have no choice but their material (see edit.h).
  *
- * What the screws must bear is not computed yet, so each of these swaps says so. A joint that is
- * included in a part keeps what it weighed as it came: assembling counts the difference. */
+ * What the screws bear is a margin's to say; here stand the rules of the trade that no arithmetic
+ * gives (common practice, no source). One loose screw must never be the end of a flight, so what holds
+ * a motor, an arm, a propeller or the pack keeps two; an aluminium screw is done with after a crash, so
+ * it does not hold those. A joint that is included in a part keeps what it weighed as it
+ * came: assembling counts the difference. */
 #include <math.h>
 #include <stdio.h>
 #include <string.h>
 
 #include "advise/edit.h"
+#include "advise/screw_length.h"
+#include "advise/screw_rules.h"
 #include "advise/work.h"
 #include "base/text.h"
 #include "craft/assemble.h"
@@ -58,16 +64,28 @@ static pare_status set_material(pare_edit *edit, pare_joint *joint, const char *
         return PARE_OK;
     joint->material = material;
     joint->grade = NULL;
+    const bool screw = pare_is_screw(joint->standard);
+    if (pare_screws_are_spent(edit->craft, joint, material))
+        pare_edit_warn(edit, "joint.%s holds %s: an aluminium screw is spent after one crash",
+                       joint->name, joint->holds);
+    else if (screw && (material == PARE_ALUMINIUM || material == PARE_ALUMINIUM_7075))
+        pare_edit_note(edit, "joint.%s: an aluminium screw is not used again after a crash",
+                       joint->name);
     applied->work_min = pare_work_screws_min(joint->count);
     pare_basket_screws(edit->basket, joint, joint->count);
     return PARE_OK;
 }
 
-static void set_count(pare_edit *edit, pare_joint *joint, int count)
+static pare_status set_count(pare_edit *edit, pare_joint *joint, int count, pare_error *err)
 {
+    const int least = pare_screws_kept(edit->craft, joint);
+    if (count < least && count < joint->count)
+        return pare_fail(err, PARE_BAD_DATA, "what holds %s keeps two screws at each, %d in all",
+                         joint->holds, least);
     pare_applied *applied = edit->applied;
-    snprintf(applied->from, sizeof applied->from, "%d screws", joint->count);
-    snprintf(applied->to, sizeof applied->to, "%d screws", count);
+    const char *things = pare_fastener_words(joint->standard);
+    snprintf(applied->from, sizeof applied->from, "%d %ss", joint->count, things);
+    snprintf(applied->to, sizeof applied->to, "%d %ss", count, things);
     if (count > joint->count) {
         applied->work_min = pare_work_screws_min(count - joint->count);
         pare_basket_screws(edit->basket, joint, count - joint->count);
@@ -75,23 +93,34 @@ static void set_count(pare_edit *edit, pare_joint *joint, int count)
         applied->work_min = pare_work_screws_out_min(joint->count - count);
     }
     joint->count = count;
+    return PARE_OK;
 }
 
-static void set_length(pare_edit *edit, pare_joint *joint, double length_m)
+static pare_status set_length(pare_edit *edit, pare_joint *joint, double length_m, pare_error *err)
 {
+    if (pare_has_no_length(joint->standard))
+        return pare_fail(err, PARE_BAD_DATA, "joint.%s is of %ss, which have no length",
+                         joint->name, pare_fastener_words(joint->standard));
     pare_applied *applied = edit->applied;
     const double needed_m = pare_joint_needed_m(edit->craft, joint);
     const bool longer = length_m > joint->length_m;
     snprintf(applied->from, sizeof applied->from, "%.4g mm", 1e3 * joint->length_m);
     snprintf(applied->to, sizeof applied->to, "%.4g mm", 1e3 * length_m);
-    if (needed_m > 0 && length_m < needed_m - 1e-6)
-        pare_edit_warn(edit, "joint.%s needs %.4g mm: shorter grips less of its thread",
-                       joint->name, 1e3 * needed_m);
     joint->length_m = length_m;
+    if (needed_m > 0 && length_m < needed_m - 1e-6) {
+        if (pare_screw_length_suits(edit->craft, joint, length_m))
+            pare_edit_note(edit, "joint.%s should have %.4g mm: shorter grips less of its thread",
+                           joint->name, 1e3 * needed_m);
+        else
+            pare_edit_warn(edit, "joint.%s needs %.4g mm: shorter grips less of its thread",
+                           joint->name, 1e3 * needed_m);
+    }
+    pare_screw_length_warn(edit, joint);
     applied->work_min =
         longer ? pare_work_screws_min(joint->count) : pare_work_screws_cut_min(joint->count);
     if (longer)
         pare_basket_screws(edit->basket, joint, joint->count);
+    return PARE_OK;
 }
 
 pare_status pare_apply_joint(pare_edit *edit, const pare_swap_name *name, pare_error *err)
@@ -104,9 +133,9 @@ pare_status pare_apply_joint(pare_edit *edit, const pare_swap_name *name, pare_e
     if (name->what == PARE_WHAT_JOINT_MATERIAL)
         status = set_material(edit, joint, name->word, err);
     else if (name->what == PARE_WHAT_JOINT_COUNT)
-        set_count(edit, joint, (int)lround(name->number));
+        status = set_count(edit, joint, (int)lround(name->number), err);
     else
-        set_length(edit, joint, name->number);
+        status = set_length(edit, joint, name->number, err);
     double mass_kg;
     return status == PARE_OK ? pare_joint_kg(joint, &mass_kg, err) : status;
 }

@@ -13,7 +13,7 @@
 #include "advise/fits.h"
 #include "advise/stand_in.h"
 #include "base/text.h"
-#include "physics/screw.h"
+#include "physics/nut.h"
 #include "physics/wire.h"
 
 #define BIT(kind)       (1u << (kind))
@@ -47,14 +47,17 @@ int64_t best_joint_least_of(const pare_craft *craft, size_t index, best_screws_m
     const pare_joint_choices c = pare_joint_choices_of(craft, now);
     int64_t least = BEST_NO_BOUND;
     for (size_t m = 0; m <= c.materials; m++)
-        for (int few = 0; few <= (c.count > 0); few++) {
+        for (int way = 0; way < 4; way++) {
+            const bool few = way & 1, cut = way & 2;
             pare_joint joint = *now;
+            if ((few && !(c.count > 0)) || (cut && !(c.length_m > 0)))
+                continue;
             if (m > 0) {
                 joint.material = c.material[m - 1];
                 joint.grade = NULL;
             }
             joint.count = few ? c.count : now->count;
-            joint.length_m = c.length_m > 0 ? c.length_m : now->length_m;
+            joint.length_m = cut ? c.length_m : now->length_m;
             const int64_t units = best_joint_units(&joint);
             if (units < least && (!passes || passes(context, &joint)))
                 least = units;
@@ -100,9 +103,14 @@ static double included_kg(const pare_part *part)
         double each_kg = 0;
         if (in->what == PARE_INCLUDES_RUN && in->gauge > 0)
             each_kg = in->length_m * pare_wire_kg_per_m(in->gauge, in->outer_m);
-        else if (in->what == PARE_INCLUDES_JOINT)
-            (void)pare_screw_kg(in->standard, &in->thread, in->length_m, in->material, &each_kg,
-                                NULL);
+        else if (in->what == PARE_INCLUDES_JOINT) {
+            const pare_fastener_size size = {.standard = in->standard,
+                                             .thread = in->thread,
+                                             .length_m = in->length_m,
+                                             .across_m = in->across_m,
+                                             .tapped_m = in->tapped_m};
+            (void)pare_fastener_kg(&size, in->material, &each_kg, NULL);
+        }
         sum_kg += in->count * each_kg;
     }
     return sum_kg;

@@ -2,7 +2,7 @@
  *
  * Cheap sieves only: a part of the same work, a lighter metal, a shorter standard length. Whether a
  * part fits is for applying it to say, so that there is one place which knows. Screws: titanium and
- * aluminium and nothing sillier; two of four at a motor, half where eight hold a plate, never a
+ * aluminium and nothing sillier, nylon for what sits on or between them; two of four at a motor, half where eight hold a plate, never a
  * propeller's, a pack's or an arm's last two. */
 #include "advise/candidates.h"
 
@@ -11,6 +11,8 @@
 #include <string.h>
 
 #include "advise/cells.h"
+#include "advise/screw_length.h"
+#include "advise/screw_rules.h"
 #include "advise/sought.h"
 #include "advise/stand_in.h"
 
@@ -133,37 +135,49 @@ static int fewer_screws(const pare_craft *craft, const pare_joint *joint)
     return each > 0 && joint->count == 4 * each ? 2 * each : 0;
 }
 
-static double standard_length_m(double needed_m)
+/* Nylon is for what sits on screws or between them, and a fancy alloy for screws alone. */
+static bool sold_in(const pare_joint *joint, pare_screw_material material)
 {
-    static const double mm[] = {4, 5, 6, 8, 10, 12, 14, 16, 18, 20, 25, 30, 35, 40, 45, 50};
-    for (size_t i = 0; i < sizeof mm / sizeof mm[0]; i++)
-        if (1e-3 * mm[i] >= needed_m - 1e-6)
-            return 1e-3 * mm[i];
-    return INFINITY;
+    return pare_is_screw(joint->standard) ? material != PARE_NYLON
+                                          : material != PARE_ALUMINIUM_7075;
+}
+
+static size_t lighter_metals(const pare_craft *craft, const pare_joint *joint, bool spent,
+                             pare_screw_material material[PARE_LIGHTER_METALS])
+{
+    static const pare_screw_material lighter[] = {PARE_TITANIUM, PARE_ALUMINIUM_7075,
+                                                  PARE_ALUMINIUM, PARE_NYLON};
+    size_t count = 0;
+    for (size_t i = 0; i < sizeof lighter / sizeof lighter[0]; i++)
+        if (pare_screw_density_kg_m3(lighter[i]) <
+                pare_screw_density_kg_m3(joint->material) * 0.999 &&
+            sold_in(joint, lighter[i]) && pare_screws_are_spent(craft, joint, lighter[i]) == spent)
+            material[count++] = lighter[i];
+    return count;
 }
 
 pare_joint_choices pare_joint_choices_of(const pare_craft *craft, const pare_joint *joint)
 {
-    static const pare_screw_material lighter[PARE_LIGHTER_METALS] = {
-        PARE_TITANIUM, PARE_ALUMINIUM_7075, PARE_ALUMINIUM};
-    pare_joint_choices choices = {.count = fewer_screws(craft, joint)};
-    const bool turns = holds_kind(craft, joint, PARE_PROPELLER);
-    for (size_t i = 0; i < PARE_LIGHTER_METALS; i++)
-        if (pare_screw_density_kg_m3(lighter[i]) <
-                pare_screw_density_kg_m3(joint->material) * 0.999 &&
-            (!turns || lighter[i] == PARE_TITANIUM))
-            choices.material[choices.materials++] = lighter[i];
-    const double needed_m = pare_joint_needed_m(craft, joint);
-    const double cut_m = standard_length_m(needed_m);
-    if (needed_m > 0 && cut_m < joint->length_m - 1e-6)
-        choices.length_m = cut_m;
+    pare_joint_choices choices = {0};
+    choices.materials = lighter_metals(craft, joint, false, choices.material);
+    if (!pare_is_screw(joint->standard))
+        return choices;
+    choices.count = fewer_screws(craft, joint);
+    const double best_m = pare_screw_length_best_m(craft, joint);
+    if (best_m > 0 && fabs(best_m - joint->length_m) > 1e-6 &&
+        (best_m < joint->length_m || !pare_screw_length_suits(craft, joint, joint->length_m)))
+        choices.length_m = best_m;
     return choices;
 }
 
 static void joint_swaps(const pare_craft *craft, const pare_joint *joint, sink *out)
 {
     char name[192];
-    const pare_joint_choices choices = pare_joint_choices_of(craft, joint);
+    pare_joint_choices choices = pare_joint_choices_of(craft, joint);
+    /* Builders ask for aluminium at the motors all the same: listed, with what speaks against it. */
+    if (pare_is_screw(joint->standard) && !holds_kind(craft, joint, PARE_PROPELLER))
+        choices.materials +=
+            lighter_metals(craft, joint, true, choices.material + choices.materials);
     for (size_t i = 0; i < choices.materials; i++) {
         snprintf(name, sizeof name, "joint.%s.material=%s", joint->name,
                  pare_screw_material_name(choices.material[i]));

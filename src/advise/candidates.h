@@ -17,13 +17,14 @@ typedef bool pare_take_name(void *context, const char *name, const pare_part *pa
 bool pare_candidates(const pare_shelf *shelf, const pare_craft *craft, const pare_craft *loaded,
                      pare_take_name *take, void *context);
 
-/** What those names say of one joint's screws, one run's wire and one item's coax, untyped. */
-enum { PARE_LIGHTER_METALS = 3, PARE_THINNER_GAUGES = 2 };
+/** What those names say of one joint's screws, one run's wire and one item's coax, untyped; less what is
+ * never counted on: metals that are spent after one crash where that must not be. */
+enum { PARE_LIGHTER_METALS = 4, PARE_THINNER_GAUGES = 2 };
 typedef struct pare_joint_choices {
     size_t materials;
     pare_screw_material material[PARE_LIGHTER_METALS];
     int count;       /* fewer of them; 0: none should go */
-    double length_m; /* shorter; 0: not */
+    double length_m; /* another, mostly shorter; 0: not */
 } pare_joint_choices;
 typedef struct pare_run_choices {
     size_t gauges;

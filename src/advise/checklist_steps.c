@@ -9,6 +9,7 @@
 
 #include "advise/checklist_inside.h"
 #include "base/text.h"
+#include "physics/nut.h"
 
 enum { TEXT = 200 };
 
@@ -62,10 +63,14 @@ static void put_tool(pare_checking *c, pare_opening opening, const char *text)
 }
 
 /* "ISO 4762" as people write it. */
-static const char *standard_words(pare_screw_standard standard)
+static const char *standard_words(pare_fastener standard)
 {
-    static const char *const words[PARE_SCREW_STANDARDS] = {
-        [PARE_ISO4762] = "ISO 4762", [PARE_ISO7380] = "ISO 7380-1", [PARE_ISO10642] = "ISO 10642"};
+    static const char *const words[PARE_FASTENERS] = {
+        [PARE_ISO4762] = "ISO 4762",    [PARE_ISO7380] = "ISO 7380-1",
+        [PARE_ISO10642] = "ISO 10642",  [PARE_ISO1207] = "ISO 1207",
+        [PARE_ISO4032] = "ISO 4032",    [PARE_ISO7040] = "ISO 7040",
+        [PARE_ISO7089] = "ISO 7089",    [PARE_STANDOFF_HEX] = "hex",
+        [PARE_STANDOFF_ROUND] = "round"};
     return words[standard];
 }
 
@@ -73,11 +78,23 @@ static void put_key(pare_checking *c, pare_opening opening, const pare_joint *jo
 {
     char text[TEXT];
     const double key_m = pare_screw_key_m(joint->standard, &joint->thread);
+    const double flats_m = joint->standard == PARE_STANDOFF_HEX ? joint->across_m
+                           : joint->standard == PARE_ISO4032 || joint->standard == PARE_ISO7040
+                               ? pare_nut_flats_m(&joint->thread)
+                               : 0;
+    const double thread_mm = 1e3 * joint->thread.nominal_m;
+    if (joint->standard == PARE_ISO7089 || joint->standard == PARE_STANDOFF_ROUND)
+        return;
     if (key_m > 0)
-        snprintf(text, sizeof text, "%.2g mm hex key (M%.2g %s)", 1e3 * key_m,
-                 1e3 * joint->thread.nominal_m, standard_words(joint->standard));
+        snprintf(text, sizeof text, "%.2g mm hex key (M%.2g %s)", 1e3 * key_m, thread_mm,
+                 standard_words(joint->standard));
+    else if (flats_m > 0)
+        snprintf(text, sizeof text, "%.2g mm spanner (M%.2g %s, %s)", 1e3 * flats_m, thread_mm,
+                 pare_fastener_words(joint->standard), standard_words(joint->standard));
+    else if (joint->standard == PARE_ISO1207)
+        snprintf(text, sizeof text, "a flat screwdriver (M%.2g ISO 1207)", thread_mm);
     else
-        snprintf(text, sizeof text, "a key for M%.2g screws", 1e3 * joint->thread.nominal_m);
+        snprintf(text, sizeof text, "a key for M%.2g screws", thread_mm);
     put_tool(c, opening, text);
 }
 
@@ -242,29 +259,42 @@ static const char *metal_words(pare_screw_material material)
     return material == PARE_ALUMINIUM_7075 ? "7075 aluminium" : pare_screw_material_name(material);
 }
 
+/* "M3 x 8 mm steel", "M5 aluminium". */
+static void size_words(const pare_joint *joint, char text[static TEXT])
+{
+    const double m = 1e3 * joint->thread.nominal_m;
+    if (pare_has_no_length(joint->standard))
+        snprintf(text, TEXT, "M%.2g %s", m, metal_words(joint->material));
+    else
+        snprintf(text, TEXT, "M%.2g x %.4g mm %s", m, 1e3 * joint->length_m,
+                 metal_words(joint->material));
+}
+
 static void check_joint(pare_checking *c, const pair *p, const pare_joint *was,
                         const pare_joint *is)
 {
     const pare_opening opening = opening_of_held(p->after, is->holds);
-    const double m_was = 1e3 * was->thread.nominal_m, m_is = 1e3 * is->thread.nominal_m;
+    const char *things = pare_fastener_words(is->standard);
+    char m_was[TEXT], m_is[TEXT];
+    size_words(was, m_was);
+    size_words(is, m_is);
     const bool other = was->thread.nominal_m != is->thread.nominal_m ||
                        was->standard != is->standard || was->material != is->material ||
                        is->length_m > was->length_m;
     if (other)
-        put_step(c, opening, pare_work_screws_min(is->count), 0,
-                 "%s: %d screws M%.2g x %.4g mm %s out, %d of M%.2g x %.4g mm %s in", is->name,
-                 was->count, m_was, 1e3 * was->length_m, metal_words(was->material), is->count,
-                 m_is, 1e3 * is->length_m, metal_words(is->material));
+        put_step(c, opening, pare_work_screws_min(is->count), 0, "%s: %d %ss %s out, %d of %s in",
+                 is->name, was->count, things, m_was, is->count, m_is);
     else if (is->length_m != was->length_m)
         put_step(c, opening, pare_work_screws_cut_min(is->count), 0,
-                 "%s: %d screws M%.2g shortened to %.4g mm, ends deburred", is->name, is->count,
-                 m_is, 1e3 * is->length_m);
+                 "%s: %d %ss M%.2g shortened to %.4g mm, ends deburred", is->name, is->count,
+                 things, 1e3 * is->thread.nominal_m, 1e3 * is->length_m);
     else if (is->count < was->count)
         put_step(c, opening, pare_work_screws_out_min(was->count - is->count), 0,
-                 "%s: %d of %d screws out, evenly", is->name, was->count - is->count, was->count);
+                 "%s: %d of %d %ss out, evenly", is->name, was->count - is->count, was->count,
+                 things);
     else
-        put_step(c, opening, pare_work_screws_min(is->count - was->count), 0,
-                 "%s: %d more screws in", is->name, is->count - was->count);
+        put_step(c, opening, pare_work_screws_min(is->count - was->count), 0, "%s: %d more %ss in",
+                 is->name, is->count - was->count, things);
     put_key(c, opening, was);
     put_key(c, opening, is);
     if (!other && is->length_m != was->length_m)

@@ -264,6 +264,8 @@ static void carry_joint(pare_edit *edit, const pare_item *item, const pare_part 
     joint->standard = brings->standard;
     joint->thread = brings->thread;
     joint->length_m = brings->length_m;
+    joint->across_m = brings->across_m;
+    joint->tapped_m = brings->tapped_m;
     joint->material = brings->material;
     joint->count = brings->count * item->count;
     joint->grade = NULL;

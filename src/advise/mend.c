@@ -11,6 +11,7 @@
 #include <string.h>
 
 #include "advise/row.h"
+#include "advise/screw_length.h"
 #include "base/text.h"
 
 enum {
@@ -138,6 +139,18 @@ static void try_screws(mender *m, const char *name)
     }
 }
 
+static void try_length(mender *m, const char *name)
+{
+    const int index = pare_craft_joint(&m->first, name);
+    const double best_m =
+        index < 0 ? 0 : pare_screw_length_best_m(&m->first, &m->first.joint[index]);
+    char id[192];
+    if (!(best_m > 0))
+        return;
+    snprintf(id, sizeof id, "joint.%s.length=%.0fmm", name, 1e3 * best_m);
+    try_name(m, id, NULL);
+}
+
 static void try_for(mender *m, const char *margin)
 {
     static const struct {
@@ -156,6 +169,8 @@ static void try_for(mender *m, const char *margin)
     for (size_t i = 0; i < sizeof screws / sizeof screws[0]; i++)
         if (starts(margin, screws[i], &rest))
             try_screws(m, rest);
+    if (starts(margin, "screw_depth.", &rest) || starts(margin, "screw_grip.", &rest))
+        try_length(m, rest);
     if (starts(margin, "volts.", &rest) || starts(margin, "volts_low.", &rest))
         try_parts(m, pare_craft_item(&m->first, rest));
     for (size_t i = 0; i < sizeof kinds / sizeof kinds[0]; i++)

@@ -16,7 +16,7 @@ typedef struct pare_mend {
 } pare_mend;
 
 /** For the first rows that break a margin, the lightest swap that mends them: a wire one size up, a
- * stronger material or more screws for a joint (never more than it has now), another ESC, motor,
+ * stronger material, more screws (never more than it has now) or another length for a joint, another ESC, motor,
  * propeller or pack for what theirs bears; something must still be saved. Rows that lose a kept job or rest on a sought part are passed over.
  *
  * @param most       rows that are looked at

@@ -15,7 +15,7 @@ typedef struct pare_basket {
         int count;
     } part[PARE_BASKET_PARTS];
     struct {
-        pare_screw_standard standard;
+        pare_fastener standard;
         pare_screw_material material;
         double nominal_m, length_m;
         int count;

@@ -4,32 +4,12 @@
 #include <math.h>
 
 #include "advise/cells.h"
+#include "advise/screw_length.h"
 #include "base/text.h"
 #include "craft/law.h"
 #include "craft/radio.h"
 
 #define BOAST_SIGMAS 3.0 /* below the kind's law: one honest part in a thousand */
-
-static void question_screws(pare_edit *edit)
-{
-    const pare_craft *craft = edit->craft;
-    for (size_t i = 0; i < craft->joints; i++) {
-        const pare_joint *joint = &craft->joint[i];
-        const int held = joint->holds ? pare_craft_item(craft, joint->holds) : -1;
-        const double needed_m = pare_joint_needed_m(craft, joint);
-        if (held < 0 || craft->item[held].part->kind != PARE_MOTOR || !(needed_m > 0))
-            continue;
-        const double depth_m = craft->item[held].part->spec[PARE_SPEC_SCREW_DEPTH].value;
-        const double engaged_m = joint->engaged_m > 0 ? joint->engaged_m : 3e-3;
-        const double enters_m = joint->length_m - (needed_m - engaged_m);
-        if (depth_m > 0 && enters_m > depth_m + 1e-6)
-            pare_edit_warn(edit, "joint.%s: screws enter %.1f mm, '%s' takes %.1f mm: winding",
-                           joint->name, 1e3 * enters_m, craft->item[held].part->id, 1e3 * depth_m);
-        else if (joint->length_m < needed_m - 1e-6)
-            pare_edit_warn(edit, "joint.%s: %.3g mm screws where %.3g mm are needed", joint->name,
-                           1e3 * joint->length_m, 1e3 * needed_m);
-    }
-}
 
 /* How far a frame's plates and bodies reach, forward and back. */
 static bool plates_reach(const pare_part *frame, double *low_m, double *high_m)
@@ -104,7 +84,7 @@ pare_status pare_question(pare_edit *edit, size_t index, const pare_part *old, p
     const pare_item *item = &edit->craft->item[index];
     question_mass(edit, item->part);
     if (item->part->kind == PARE_MOTOR || item->part->kind == PARE_FRAME)
-        question_screws(edit);
+        pare_screw_lengths_question(edit);
     if (item->part->kind == PARE_FRAME && !item->part->sought)
         question_stations(edit, item->part);
     if (edit->applied->radio)

@@ -14,6 +14,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "advise/screw_length.h"
 #include "craft/assemble.h"
 #include "craft/law.h"
 
@@ -310,15 +311,15 @@ static pare_joint screws(const char *name, const char *thread, double length_m, 
 }
 
 /* Motor screws go through the usual frame's arm (body of craft/part_shape.c: 5 mm on a wheelbase of
- * 222.5 mm) and 3 mm on; what is sold comes in even millimetres. */
+ * 222.5 mm) and a full nut's thread on, no more: what is under a usual stator is 3 to 5 mm deep. */
 static void put_joints_and_wire(maker *m, bool large)
 {
     pare_craft *craft = m->start->craft;
     const double arm_m = 5e-3 * m->size.wheelbase_m / 0.2225;
-    const double length_m = 2e-3 * ceil(fmin((arm_m + 3e-3) / 2e-3, 30) - 1e-6);
     const bool thick = m->size.propeller_m >= 4.5 * INCH_M;
-    craft->joint[craft->joints++] =
-        screws("motor_base", thick ? "M3" : "M2", length_m, 16, "motor");
+    pare_joint *base = &craft->joint[craft->joints++];
+    *base = screws("motor_base", thick ? "M3" : "M2", 0, 16, "motor");
+    base->length_m = pare_screw_standard_m(arm_m + pare_joint_least_m(base));
     craft->joint[craft->joints++] = screws("stack", thick ? "M3" : "M2", thick ? 25e-3 : 16e-3, 4,
                                            m->size.propeller_m < 3.8 * INCH_M ? "board" : "esc");
     const double way_m = large ? 100e-3 : 60e-3;

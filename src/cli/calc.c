@@ -9,9 +9,9 @@
 #include "cli/use.h"
 
 static const calc_thing *const things[] = {&calc_air,   &calc_prop, &calc_motor, &calc_pack,
-                                           &calc_solid, &calc_mesh, &calc_screw, &calc_wire,
-                                           &calc_esc,   &calc_arm,  &calc_coax};
-#define KNOWN "air, prop, motor, pack, solid, mesh, screw, wire, esc, arm, coax"
+                                           &calc_solid, &calc_mesh, &calc_screw, &calc_joint,
+                                           &calc_wire,  &calc_esc,  &calc_arm,   &calc_coax};
+#define KNOWN "air, prop, motor, pack, solid, mesh, screw, joint, wire, esc, arm, coax"
 enum { THINGS = sizeof things / sizeof things[0] };
 
 static const calc_thing *find(const char *name, pare_error *err)
@@ -93,8 +93,14 @@ const command command_calc = {
                "         [heat=on|off]\n"
                "  solid  shape=box|cylinder|tube|cone|sphere|capsule|rod|ring|plate mass= size=\n"
                "  mesh   file=X.stl|X.3mf density= [unit=mm] [wall= infill=]\n"
-               "  screw  standard=ISO4762|ISO7380-1|ISO10642 thread= length= material= [class=]\n"
-               "         [engaged= into=] [plate=] [nut_factor=]\n"
+               "  screw  standard=ISO4762|ISO7380-1|ISO10642|ISO1207 thread= length= material=\n"
+               "         [class=] [engaged= into=] [plate=] [nut_factor=];\n"
+               "         standard=ISO4032|ISO7040|ISO7089 thread= material=;\n"
+               "         standard=standoff_hex|standoff_round thread= length= across=\n"
+               "         material= [tapped=]\n"
+               "  joint  thread= length= material= count= circle= [mass= crash_g= height=]\n"
+               "         [thrust=] [torque=] [engaged=] [into=] [plate=] [standard=] [class=]\n"
+               "         [nut_factor=] [against=2xsteel]\n"
                "  wire   gauge= length= current= [outer=] [ambient=] [flow=] [burst=]\n"
                "         [flown=AMPERES/SECONDS,...]\n"
                "  esc    current= volts= mass=|continuous= [motors=1|4] [burst=] [burst_for=]\n"
@@ -111,6 +117,7 @@ const command command_calc = {
                "  pare calc motor kv=1950 resistance=55mohm no_load=1.2A volts=23V current=30A\n"
                "  pare calc pack chemistry=liion cells=6 capacity=3000mAh current=6A charge=30%\n"
                "  pare calc screw standard=ISO4762 thread=M3 length=8mm material=aluminium\n"
+               "  pare calc joint thread=M3 length=8mm material=aluminium count=4 circle=16mm\n"
                "  pare calc wire gauge=16 length=120mm current=40A burst=5s\n"
                "  pare calc wire gauge=14 length=250mm current=21A flown=9/50,16/120,110/3,40/60\n"
                "  pare calc esc current=11A volts=15V mass=11.3g continuous=45A burst=45A\n"

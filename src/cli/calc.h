@@ -15,7 +15,7 @@ typedef struct calc_thing {
 
 extern const calc_thing calc_air, calc_prop;   /* calc_flight.c */
 extern const calc_thing calc_solid, calc_mesh; /* calc_body.c */
-extern const calc_thing calc_motor, calc_pack, calc_wire, calc_esc, calc_screw, calc_arm,
-    calc_coax; /* a file each */
+extern const calc_thing calc_motor, calc_pack, calc_wire, calc_esc, calc_screw, calc_joint,
+    calc_arm, calc_coax; /* a file each */
 
 #endif

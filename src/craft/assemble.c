@@ -9,20 +9,29 @@
 #include <string.h>
 
 #include "craft/layout.h"
-#include "physics/screw.h"
 #include "physics/wire.h"
 
 #define SCREW_U_SHARE 0.04 /* by geometry; common practice, no source */
+#define LOCK_U_SHARE  0.08 /* a locking nut's collar is an estimate */
 #define WIRE_U_SHARE  0.06
 #define PLACE_U_M     3e-3
 #define GUESS_U_M     20e-3
 #define FRAME_U_M     1e-3
 
+pare_fastener_size pare_joint_size(const pare_joint *joint)
+{
+    return (pare_fastener_size){.standard = joint->standard,
+                                .thread = joint->thread,
+                                .length_m = joint->length_m,
+                                .across_m = joint->across_m,
+                                .tapped_m = joint->tapped_m};
+}
+
 pare_status pare_joint_kg(const pare_joint *joint, double *mass_kg, pare_error *err)
 {
     double each_kg;
-    const pare_status status = pare_screw_kg(joint->standard, &joint->thread, joint->length_m,
-                                             joint->material, &each_kg, err);
+    const pare_fastener_size size = pare_joint_size(joint);
+    const pare_status status = pare_fastener_kg(&size, joint->material, &each_kg, err);
     if (status != PARE_OK)
         return pare_within(err, "joint '%s'", joint->name);
     *mass_kg = joint->count * each_kg;
@@ -186,6 +195,7 @@ static pare_status joint_line(const build *b, size_t index, int serves, pare_lin
     if (status != PARE_OK)
         return status;
     const double adds_kg = joint->included_in ? mass_kg - joint->included_kg : mass_kg;
+    const double share_u = joint->standard == PARE_ISO7040 ? LOCK_U_SHARE : SCREW_U_SHARE;
     pare_vec3 at_m[PARE_STATIONS];
     size_t points = 1;
     at_m[0] = joint->at_m;
@@ -198,7 +208,7 @@ static pare_status joint_line(const build *b, size_t index, int serves, pare_lin
                         .system = PARE_SYSTEM_SCREWS,
                         .count = joint->count,
                         .each_kg = joint->count > 0 ? mass_kg / joint->count : 0,
-                        .mass_kg = {adds_kg, SCREW_U_SHARE * fabs(adds_kg), PARE_COMPUTED, true},
+                        .mass_kg = {adds_kg, share_u * fabs(adds_kg), PARE_COMPUTED, true},
                         .body = spread(adds_kg, points, at_m),
                         .at_u_m = PLACE_U_M};
     return PARE_OK;

@@ -3,6 +3,7 @@
 #define PARE_CRAFT_ASSEMBLE_H
 
 #include "craft/craft.h"
+#include "physics/nut.h"
 #include "physics/solid.h"
 
 typedef enum pare_line_of { PARE_LINE_ITEM, PARE_LINE_JOINT, PARE_LINE_RUN } pare_line_of;
@@ -40,6 +41,7 @@ pare_status pare_assemble(const pare_craft *craft, pare_assembly *assembly, pare
 /** One copy of an item by itself, less the coax that was cut off it. */
 double pare_item_each_kg(const pare_item *item);
 /** Mass of a joint's screws and of a run's wire by geometry, whether or not they count. */
+pare_fastener_size pare_joint_size(const pare_joint *joint);
 pare_status pare_joint_kg(const pare_joint *joint, double *mass_kg, pare_error *err);
 double pare_run_kg(const pare_run *run);
 /** Resistance of one set, all ways in series, at a copper temperature. */

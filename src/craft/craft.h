@@ -55,15 +55,16 @@ typedef struct pare_item {
 
 typedef struct pare_joint {
     const char *name;
-    pare_screw_standard standard;
+    pare_fastener standard;
     pare_thread thread;
-    double length_m;
+    double length_m;           /* 0: a nut or washer */
+    double across_m, tapped_m; /* a standoff: see physics/nut.h */
     pare_screw_material material;
     const char *grade; /* class as typed: "12.9"; NULL: not said */
     int count;
     const char *holds;       /* item name, or "arm" */
     const char *into;        /* material of the other side, as typed; NULL: not said */
-    double engaged_m;        /* 0: not said */
+    double engaged_m;        /* thread in thread as it should be; 0: one diameter, as is usual */
     const char *included_in; /* item whose mass already has these screws; NULL: none */
     double included_kg;      /* of the described screws as they came, all of them; 0 with
                                 included_in set: pare_craft_settle() works it out */
@@ -176,8 +177,18 @@ const pare_craft *pare_bench_craft(const pare_bench *bench, const char *name);
 pare_status pare_craft_settle(pare_craft *craft, pare_error *err);
 
 /** The length that a joint's screws need: the stack that they grip plus their engagement, as stated
- * or from the frame's arm for motor screws; 0 where it is not known. */
+ * or, for motor screws, from the frame's arm and the washers on it; 0 where it is not known. */
 double pare_joint_needed_m(const pare_craft *craft, const pare_joint *joint);
+/** How far its screws reach beyond what they grip, below 0 where they do not; NAN: not known. */
+double pare_joint_enters_m(const pare_craft *craft, const pare_joint *joint);
+/** The least thread in thread that holds: a full nut's, or what the joint says where that is less. */
+double pare_joint_least_m(const pare_joint *joint);
+/** How deep they may go, by the motor that they hold; 0: nothing is in the way. */
+pare_value pare_joint_depth_m(const pare_craft *craft, const pare_joint *joint);
+/** Nuts or washers that sit on a joint's screws: joints that hold the same and have the same thread.
+ * @return the first, or NULL */
+const pare_joint *pare_joint_nuts(const pare_craft *craft, const pare_joint *joint);
+const pare_joint *pare_joint_washers(const pare_craft *craft, const pare_joint *joint);
 /** The length that one way of a run needs between its stations, slack included; 0: not known. */
 double pare_run_needed_m(const pare_craft *craft, const pare_run *run);
 /** The length of coax that an antenna or pigtail needs between its stations, slack included; 0: not

@@ -71,6 +71,13 @@ double pare_law_motor_height_m(double stator_length_m)
     return stator_length_m + 12e-3;
 }
 
+/* Bases grow with the stator and stop at what M3 needs: 3 mm under 14 mm stators, 4 to 6 under 22 to
+ * 28. On the cautious side, for a winding that is touched costs an ESC. */
+pare_typical pare_law_screw_depth_m(double stator_diameter_m)
+{
+    return scattered(fmin(0.2 * stator_diameter_m, 5e-3), 0.20);
+}
+
 pare_typical pare_law_propeller_kg(double diameter_m, int blades)
 {
     return scattered(GRAM * 0.0635 * pow(diameter_m / INCH_M, 2.1) * pow(blades, 0.76), 0.15);

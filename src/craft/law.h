@@ -27,6 +27,8 @@ pare_typical pare_law_no_load_a(double kv_rpm_per_v, double stator_diameter_m,
 /** Outside of the bell and height without the shaft. [E] */
 double pare_law_motor_outer_m(double stator_diameter_m);
 double pare_law_motor_height_m(double stator_length_m);
+/** How deep a screw may go into its base before it touches the winding. [E] */
+pare_typical pare_law_screw_depth_m(double stator_diameter_m);
 
 /** One propeller, 3 to 10 in checked. */
 pare_typical pare_law_propeller_kg(double diameter_m, int blades);

@@ -136,6 +136,9 @@ static pare_status by_law(const pare_part *part, pare_spec spec, pare_value *val
         *value = filled(
             (pare_typical){PARE_LAW_NO_LOAD_AT_V, part->spec[PARE_SPEC_NO_LOAD].given ? 2 : 0});
         return PARE_OK;
+    case PARE_SPEC_SCREW_DEPTH:
+        *value = filled(pare_law_screw_depth_m(stator_m));
+        return PARE_OK;
     case PARE_SPEC_EFFICIENCY:
         *value = filled(pare_law_regulator_efficiency());
         return PARE_OK;

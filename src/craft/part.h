@@ -97,7 +97,8 @@ typedef struct pare_include {
     pare_kind kind;                  /* INCLUDES_KIND */
     int count;                       /* wires, screws, things: for one part */
     double gauge, length_m, outer_m; /* a run */
-    pare_screw_standard standard;    /* a joint */
+    pare_fastener standard;          /* a joint */
+    double across_m, tapped_m;
     pare_thread thread;
     pare_screw_material material;
 } pare_include;

@@ -152,6 +152,8 @@ static pare_status settle_joint(const pare_craft *craft, pare_joint *joint, pare
         joint->standard = include->standard;
         joint->thread = include->thread;
         joint->length_m = include->length_m;
+        joint->across_m = include->across_m;
+        joint->tapped_m = include->tapped_m;
         joint->material = include->material;
         joint->count = include->count * item->count;
     }

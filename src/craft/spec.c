@@ -38,7 +38,7 @@ const pare_spec_row pare_spec_table[] = {
     {PARE_MOTOR, PARE_SPEC_BURST, "burst", PARE_DIM_CURRENT, 0.1, 1000, PARE_OPTIONAL, 0.15},
     {PARE_MOTOR, PARE_SPEC_BURST_FOR, "burst_for", PARE_DIM_TIME, 0.1, 600, PARE_OPTIONAL, 0},
     {PARE_MOTOR, PARE_SPEC_SCREW_DEPTH, "screw_depth", PARE_DIM_LENGTH, 0.5 * MM, 20 * MM,
-     PARE_OPTIONAL, 0.05},
+     PARE_BY_LAW, 0.05},
 
     {PARE_PROPELLER, PARE_SPEC_DIAMETER, "diameter", PARE_DIM_LENGTH, 20 * MM, 1.0, PARE_NEEDED,
      0.005},

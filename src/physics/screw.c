@@ -1,16 +1,17 @@
-/* screw.c: screws, studs, nuts and washers, weighed by their geometry.
+/* screw.c: threads, materials and screws, weighed by their geometry.
  *
  * Mass tables of screws are scattered, rounded to 0.1 g, and disagree with each other; the standards'
  * dimensions do not. A thread counts as a cylinder of its pitch diameter: studs then come out within
  * 0.5 % of their standard's mass table, where the mean with the core diameter runs 4 to 7 % light.
- * The socket is a hexagonal prism of the least depth; its conical bottom and the head's roundings
- * are left out, and so are the chamfers of a nut, which makes nuts 2 to 3 % heavy.
+ * The socket is a hexagonal prism of the least depth, a slot a prism across the whole head; the
+ * socket's conical bottom and the head's roundings are left out.
  *
- * Sources: ISO 4762, ISO 7380-1, ISO 10642 (heads), ISO 724 and ISO 68-1 (thread), ISO 898-1 (stress
- * area), ISO 4032 (nuts), ISO 7089 (washers). Where partly threaded screws begin, the socket depths
- * of ISO 10642, the height of the M5 nut and the washers are from memory. */
+ * Sources: ISO 4762, ISO 7380-1, ISO 10642, ISO 1207 (heads), ISO 724 and ISO 68-1 (thread), ISO
+ * 898-1 (stress area). Where partly threaded screws begin, the socket depths of ISO 10642 and all of
+ * ISO 1207 are from memory. */
 #include "physics/screw.h"
 
+#include <assert.h>
 #include <math.h>
 #include <stddef.h>
 #include <string.h>
@@ -46,7 +47,7 @@ static const struct {
 };
 
 /* One row a standard and thread; mm. Up to plain_from the thread reaches the head; from there on it
- * covers only the last threaded_mm, and the rest is plain shank. */
+ * covers only the last threaded_mm, and the rest is plain shank. key: the hexagon, or the slot's width. */
 typedef struct head_row {
     double nominal_mm, across_mm, high_mm, key_mm, socket_mm, threaded_mm, plain_from_mm;
 } head_row;
@@ -65,6 +66,11 @@ static const head_row iso10642[] = {
     {4, 8.96, 2.48, 2.5, 1.5, 20, 30},
     {5, 11.2, 3.1, 3, 1.9, 22, 35},
 };
+static const head_row iso1207[] = {
+    {1.6, 3, 1.1, 0.4, 0.45, 25, 35},  {2, 3.8, 1.4, 0.5, 0.6, 25, 35},
+    {2.5, 4.5, 1.8, 0.6, 0.7, 25, 35}, {3, 5.5, 2, 0.8, 0.85, 25, 35},
+    {4, 7, 2.6, 1.2, 1.1, 38, 45},     {5, 8.5, 3.3, 1.2, 1.3, 38, 45},
+};
 
 static const struct {
     const char *name;
@@ -75,19 +81,7 @@ static const struct {
     [PARE_ISO4762] = {"ISO4762", iso4762, ROWS(iso4762), "M1.6, M2, M2.5, M3, M4 and M5"},
     [PARE_ISO7380] = {"ISO7380-1", iso7380, ROWS(iso7380), "M3, M4 and M5"},
     [PARE_ISO10642] = {"ISO10642", iso10642, ROWS(iso10642), "M3, M4 and M5"},
-};
-
-static const struct {
-    double nominal_mm, flats_mm, high_mm;
-} nuts[] = {
-    {1.6, 3.2, 1.3}, {2, 4, 1.6}, {2.5, 5, 2}, {3, 5.5, 2.4}, {4, 7, 3.2}, {5, 8, 4.7},
-};
-
-static const struct {
-    double nominal_mm, hole_mm, across_mm, high_mm;
-} washers[] = {
-    {1.6, 1.7, 4, 0.3}, {2, 2.2, 5, 0.3}, {2.5, 2.7, 6, 0.5},
-    {3, 3.2, 7, 0.5},   {4, 4.3, 9, 0.8}, {5, 5.3, 10, 1},
+    [PARE_ISO1207] = {"ISO1207", iso1207, ROWS(iso1207), "M1.6, M2, M2.5, M3, M4 and M5"},
 };
 
 double pare_screw_density_kg_m3(pare_screw_material material)
@@ -108,9 +102,42 @@ int pare_screw_material_named(const char *name)
     return -1;
 }
 
-const char *pare_screw_standard_name(pare_screw_standard standard)
+const char *pare_fastener_name(pare_fastener standard)
 {
-    return standards[standard].name;
+    static const char *const others[PARE_FASTENERS] = {
+        [PARE_ISO4032] = "ISO4032",
+        [PARE_ISO7040] = "ISO7040",
+        [PARE_ISO7089] = "ISO7089",
+        [PARE_STANDOFF_HEX] = "standoff_hex",
+        [PARE_STANDOFF_ROUND] = "standoff_round",
+    };
+    return pare_is_screw(standard) ? standards[standard].name : others[standard];
+}
+
+const char *pare_fastener_words(pare_fastener standard)
+{
+    switch (standard) {
+    case PARE_ISO4032:
+    case PARE_ISO7040:
+        return "nut";
+    case PARE_ISO7089:
+        return "washer";
+    case PARE_STANDOFF_HEX:
+    case PARE_STANDOFF_ROUND:
+        return "standoff";
+    default:
+        return "screw";
+    }
+}
+
+bool pare_has_no_length(pare_fastener standard)
+{
+    return standard == PARE_ISO4032 || standard == PARE_ISO7040 || standard == PARE_ISO7089;
+}
+
+bool pare_is_screw(pare_fastener standard)
+{
+    return standard < PARE_SCREW_STANDARDS;
 }
 
 pare_status pare_thread_named(const char *name, pare_thread *thread, pare_error *err)
@@ -156,7 +183,7 @@ static double hexagon_mm3(double flats_mm, double high_mm)
     return sqrt(3) / 2 * flats_mm * flats_mm * high_mm;
 }
 
-static double head_mm3(pare_screw_standard standard, const head_row *head)
+static double head_mm3(pare_fastener standard, const head_row *head)
 {
     const double across = head->across_mm, high = head->high_mm, d = head->nominal_mm;
     double solid_mm3 = 0;
@@ -170,29 +197,34 @@ static double head_mm3(pare_screw_standard standard, const head_row *head)
     case PARE_ISO10642: /* a cone from the theoretical sharp edge down to the shank */
         solid_mm3 = PI / 12 * high * (across * across + across * d + d * d);
         break;
-    case PARE_SCREW_STANDARDS:
+    case PARE_ISO1207: /* the slot goes across the whole head */
+        return cylinder_mm3(across, high) - across * head->key_mm * head->socket_mm;
+    default: /* no screw */
         break;
     }
     return solid_mm3 - hexagon_mm3(head->key_mm, head->socket_mm);
 }
 
-static int same_thread(const pare_thread *thread, double nominal_mm)
+static bool same_thread(const pare_thread *thread, double nominal_mm)
 {
     return fabs(thread->nominal_m - nominal_mm * MM) < 1e-3 * MM;
 }
 
-static const head_row *head_of(pare_screw_standard standard, const pare_thread *thread)
+static const head_row *head_of(pare_fastener standard, const pare_thread *thread)
 {
+    if (!pare_is_screw(standard))
+        return NULL;
     for (size_t i = 0; i < standards[standard].rows; i++)
         if (same_thread(thread, standards[standard].row[i].nominal_mm))
             return &standards[standard].row[i];
     return NULL;
 }
 
-pare_status pare_screw_kg(pare_screw_standard standard, const pare_thread *thread, double length_m,
+pare_status pare_screw_kg(pare_fastener standard, const pare_thread *thread, double length_m,
                           pare_screw_material material, double *mass_kg, pare_error *err)
 {
     const head_row *head = head_of(standard, thread);
+    assert(pare_is_screw(standard));
     if (!head)
         return pare_fail(err, PARE_BAD_DATA, "%s has no M%g here; it has %s",
                          standards[standard].name, thread->nominal_m / MM, standards[standard].has);
@@ -217,59 +249,14 @@ pare_status pare_screw_kg(pare_screw_standard standard, const pare_thread *threa
     return PARE_OK;
 }
 
-double pare_stud_kg(const pare_thread *thread, double length_m, double density_kg_m3)
-{
-    const double pitch_diameter_m = pare_thread_pitch_diameter_m(thread);
-    return density_kg_m3 * PI / 4 * pitch_diameter_m * pitch_diameter_m * length_m;
-}
-
-double pare_screw_head_m(pare_screw_standard standard, const pare_thread *thread)
+double pare_screw_head_m(pare_fastener standard, const pare_thread *thread)
 {
     const head_row *head = head_of(standard, thread);
     return head ? head->across_mm * MM : 0;
 }
 
-double pare_screw_key_m(pare_screw_standard standard, const pare_thread *thread)
+double pare_screw_key_m(pare_fastener standard, const pare_thread *thread)
 {
     const head_row *head = head_of(standard, thread);
-    return head ? head->key_mm * MM : 0;
-}
-
-double pare_nut_flats_m(const pare_thread *thread)
-{
-    for (size_t i = 0; i < ROWS(nuts); i++)
-        if (same_thread(thread, nuts[i].nominal_mm))
-            return nuts[i].flats_mm * MM;
-    return 0;
-}
-
-pare_status pare_nut_kg(const pare_thread *thread, double density_kg_m3, double *mass_kg,
-                        pare_error *err)
-{
-    for (size_t i = 0; i < ROWS(nuts); i++)
-        if (same_thread(thread, nuts[i].nominal_mm)) {
-            const double bore_mm = pare_thread_pitch_diameter_m(thread) / MM;
-            const double volume_mm3 = hexagon_mm3(nuts[i].flats_mm, nuts[i].high_mm) -
-                                      cylinder_mm3(bore_mm, nuts[i].high_mm);
-            *mass_kg = volume_mm3 * MM * MM * MM * density_kg_m3;
-            return PARE_OK;
-        }
-    return pare_fail(err, PARE_BAD_DATA,
-                     "no nut for M%g here; there are M1.6, M2, M2.5, M3, M4, M5",
-                     thread->nominal_m / MM);
-}
-
-pare_status pare_washer_kg(const pare_thread *thread, double density_kg_m3, double *mass_kg,
-                           pare_error *err)
-{
-    for (size_t i = 0; i < ROWS(washers); i++)
-        if (same_thread(thread, washers[i].nominal_mm)) {
-            const double volume_mm3 = cylinder_mm3(washers[i].across_mm, washers[i].high_mm) -
-                                      cylinder_mm3(washers[i].hole_mm, washers[i].high_mm);
-            *mass_kg = volume_mm3 * MM * MM * MM * density_kg_m3;
-            return PARE_OK;
-        }
-    return pare_fail(err, PARE_BAD_DATA,
-                     "no washer for M%g here; there are M1.6, M2, M2.5, M3, M4, M5",
-                     thread->nominal_m / MM);
+    return head && standard != PARE_ISO1207 ? head->key_mm * MM : 0;
 }

@@ -1,15 +1,30 @@
-/* screw.h: masses of standard screws, nuts and washers from their geometry. */
+/* screw.h: threads, materials, and the masses of standard screws from their geometry. */
 #ifndef PARE_PHYSICS_SCREW_H
 #define PARE_PHYSICS_SCREW_H
 
+#include <stdbool.h>
+
 #include "base/error.h"
 
-typedef enum pare_screw_standard {
+/** What holds: screws first, then what is on or between them (nut.h weighs those). */
+typedef enum pare_fastener {
     PARE_ISO4762,  /* socket cap */
     PARE_ISO7380,  /* ISO 7380-1, button */
     PARE_ISO10642, /* countersunk; length includes the head */
-    PARE_SCREW_STANDARDS
-} pare_screw_standard;
+    PARE_ISO1207,  /* slotted cheese head */
+    PARE_SCREW_STANDARDS,
+    PARE_ISO4032 = PARE_SCREW_STANDARDS, /* hex nut */
+    PARE_ISO7040,                        /* hex nut that locks by a nylon ring */
+    PARE_ISO7089,                        /* plain washer */
+    PARE_STANDOFF_HEX,                   /* a tapped post; no standard has them */
+    PARE_STANDOFF_ROUND,
+    PARE_FASTENERS
+} pare_fastener;
+bool pare_is_screw(pare_fastener standard);
+/** Nuts and washers. */
+bool pare_has_no_length(pare_fastener standard);
+/** What people call one: "screw", "nut", "washer", "standoff". */
+const char *pare_fastener_words(pare_fastener standard);
 
 typedef enum pare_screw_material {
     PARE_STEEL,
@@ -28,7 +43,7 @@ double pare_screw_density_kg_m3(pare_screw_material material);
 const char *pare_screw_material_name(pare_screw_material material);
 /** The material of a name, or -1. */
 int pare_screw_material_named(const char *name);
-const char *pare_screw_standard_name(pare_screw_standard standard); /* "ISO4762" */
+const char *pare_fastener_name(pare_fastener standard); /* "ISO4762", "standoff_hex" */
 
 /** A thread by its nominal diameter: 1.6, 2, 2.5, 3, 4, 5 mm. */
 typedef struct pare_thread {
@@ -43,24 +58,16 @@ double pare_thread_stress_area_m2(const pare_thread *thread);
 
 /** Mass of one screw: head less socket, thread as a cylinder of the pitch diameter, plain shank.
  *
- * ISO 4762 goes from M1.6 to M5 here, ISO 7380-1 and ISO 10642 from M3 to M5. Within 4 % and 0.05 g
- * of a DIN 912 chart for M3 and M4; button and countersunk heads are not checked against a table.
+ * ISO 4762 and ISO 1207 go from M1.6 to M5 here, ISO 7380-1 and ISO 10642 from M3 to M5. Within 4 %
+ * and 0.05 g of a DIN 912 chart for M3 and M4; the other heads are not checked against a table.
+ * @param standard  of a screw
  * @return PARE_BAD_DATA for a thread that the standard does not have or a length out of
  *         range (2 .. 60 mm), naming what would be right */
-pare_status pare_screw_kg(pare_screw_standard standard, const pare_thread *thread, double length_m,
+pare_status pare_screw_kg(pare_fastener standard, const pare_thread *thread, double length_m,
                           pare_screw_material material, double *mass_kg, pare_error *err);
-/** Across the head of a screw; across the flats of the hexagon key that turns it, and of the spanner
- * for its nut (ISO 4032); 0 for a thread that the standard does not have. */
-double pare_screw_head_m(pare_screw_standard standard, const pare_thread *thread);
-double pare_screw_key_m(pare_screw_standard standard, const pare_thread *thread);
-double pare_nut_flats_m(const pare_thread *thread);
-
-/** A threaded stud; a hex nut ISO 4032 (2 to 3 % heavy: no chamfers); a plain washer ISO 7089.
- * Nuts and washers from M1.6 to M5. */
-double pare_stud_kg(const pare_thread *thread, double length_m, double density_kg_m3);
-pare_status pare_nut_kg(const pare_thread *thread, double density_kg_m3, double *mass_kg,
-                        pare_error *err);
-pare_status pare_washer_kg(const pare_thread *thread, double density_kg_m3, double *mass_kg,
-                           pare_error *err);
+/** Across the head of a screw; across the flats of the hexagon key that turns it, 0 for a slot; 0 for
+ * a thread that the standard does not have. */
+double pare_screw_head_m(pare_fastener standard, const pare_thread *thread);
+double pare_screw_key_m(pare_fastener standard, const pare_thread *thread);
 
 #endif

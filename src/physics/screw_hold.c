@@ -33,10 +33,17 @@ static const struct {
     {PARE_STEEL, "8.8", {800 * MPA, 580 * MPA}}, /* ISO 898-1 */
     {PARE_STEEL, "10.9", {1040 * MPA, 830 * MPA}},
     {PARE_STEEL, "12.9", {1220 * MPA, 970 * MPA}},
-    {PARE_STAINLESS, "A2-70", {700 * MPA, 450 * MPA}},    /* ISO 3506-1, from memory */
+    {PARE_STEEL,
+     "4.8",
+     {420 * MPA, 310 * MPA}}, /* as slotted screws come; ISO 898-1, from memory */
+    {PARE_STEEL, "5.8", {520 * MPA, 380 * MPA}},
+    {PARE_STAINLESS, "A2-70", {700 * MPA, 450 * MPA}}, /* ISO 3506-1, from memory */
+    {PARE_STAINLESS, "A2-50", {500 * MPA, 210 * MPA}}, /* likewise */
+    {PARE_STAINLESS, "A2-80", {800 * MPA, 600 * MPA}},
     {PARE_TITANIUM, "TI2", {890 * MPA, 820 * MPA}},       /* ISO 8839, Ti-6Al-4V */
     {PARE_ALUMINIUM_7075, "AL6", {510 * MPA, 440 * MPA}}, /* ISO 8839 */
     {PARE_ALUMINIUM, "AL1", {270 * MPA, 230 * MPA}},      /* ISO 8839, the weakest of its kinds */
+    {PARE_ALUMINIUM, "AL3", {320 * MPA, 250 * MPA}},      /* ISO 8839 */
     {PARE_BRASS, "CU2", {440 * MPA, 340 * MPA}},          /* ISO 8839, from memory */
     {PARE_NYLON, "PA66", {70 * MPA, 35 * MPA}},           /* conditioned; from memory */
 };
@@ -57,7 +64,7 @@ static const struct {
     const char *name;
     double pressure_pa;
 } plates[] = {
-    {"carbon", 250 * MPA}, /* through the thickness of a 0/90 plate; estimate, from memory */
+    {"carbon", PARE_CARBON_BEARS_PA},
     {"6061", 260 * MPA},   /* limiting surface pressure in the practice of VDI 2230; from memory */
     {"7075", 410 * MPA},   /* likewise */
     {"steel", 490 * MPA},  /* S235, likewise */
@@ -155,11 +162,12 @@ double pare_engagement_needed_m(const pare_thread *thread, const pare_strength *
                                           screw_shear_m(thread) * screw->tensile_pa));
 }
 
-/* Head on plate: a ring from the clearance hole (ISO 273, fine: 0.2 mm over M3, near 1.07 d) to the
- * head's edge. */
-static double under_head_m2(pare_screw_standard standard, const pare_thread *thread)
+/* Head or washer on plate: a ring from the clearance hole (ISO 273, fine: 0.2 mm over M3, near 1.07 d)
+ * to its edge. */
+static double under_head_m2(const pare_grip *grip)
 {
-    const double across_m = pare_screw_head_m(standard, thread);
+    const pare_thread *thread = &grip->thread;
+    const double across_m = fmax(pare_screw_head_m(grip->standard, thread), grip->washer_across_m);
     const double hole_m = 1.07 * thread->nominal_m;
     return PI / 4 * (across_m * across_m - hole_m * hole_m);
 }
@@ -192,15 +200,15 @@ pare_status pare_screw_hold(const pare_grip *grip, pare_held *hold, pare_error *
         .stress_area_m2 = area_m2,
         .tensile_n = area_m2 * grip->screw.tensile_pa,
         .proof_n = area_m2 * grip->screw.proof_pa,
-        .head_share = grip->standard == PARE_ISO4762 ? 1 : flat_head_share,
+        .head_share =
+            grip->standard == PARE_ISO7380 || grip->standard == PARE_ISO10642 ? flat_head_share : 1,
         .strip_screw_n =
             engaged ? shear_share * grip->screw.tensile_pa * grip->engaged_m * screw_shear_m(thread)
                     : HUGE_VAL,
         .strip_hole_n =
             engaged ? shear_share * grip->hole.tensile_pa * grip->engaged_m * hole_shear_m(thread)
                     : HUGE_VAL,
-        .bearing_n =
-            grip->plate_pa > 0 ? grip->plate_pa * under_head_m2(grip->standard, thread) : HUGE_VAL,
+        .bearing_n = grip->plate_pa > 0 ? grip->plate_pa * under_head_m2(grip) : HUGE_VAL,
     };
     hold->strip_n = fmin(hold->strip_screw_n, hold->strip_hole_n);
     const double of_screw = grip->soft_screw ? soft_proof_used : proof_used;

@@ -13,8 +13,8 @@ typedef struct pare_strength {
 
 /** Of a screw by its material and class.
  *
- * @param grade  a property class: steel 8.8 (where NULL), 10.9, 12.9; stainless A2-70 (where NULL);
- *               the others have one value and take no class
+ * @param grade  a property class: steel 8.8 (where NULL), 10.9, 12.9, 4.8, 5.8; stainless A2-70 (where
+ *               NULL), A2-50, A2-80; aluminium AL1 (where NULL), AL3; the others have one value
  * @return PARE_BAD_DATA for a class that the material does not come in, naming those it does
  * Sources: ISO 898-1 (steel), ISO 3506-1 (stainless, from memory), ISO 8839 (titanium TI2, aluminium
  * AL6 and AL1); brass CU2 of ISO 8839 and nylon PA 66 from memory. */
@@ -31,6 +31,7 @@ pare_status pare_hole_strength(const char *name, pare_strength *strength, pare_e
 
 /** What is bolted down, under the head: the pressure that it bears. "carbon", "6061", "7075",
  * "steel", "plastic"; estimates. @return PARE_BAD_DATA for another name */
+#define PARE_CARBON_BEARS_PA 250e6 /* through the thickness of a 0/90 plate; from memory */
 pare_status pare_plate_bears_pa(const char *name, double *pressure_pa, pare_error *err);
 
 typedef enum pare_held_by {
@@ -42,12 +43,13 @@ typedef enum pare_held_by {
 } pare_held_by;
 
 typedef struct pare_grip {
-    pare_screw_standard standard;
+    pare_fastener standard;
     pare_thread thread;
     pare_strength screw, hole;
     bool soft_screw, soft_hole; /* aluminium, brass, nylon: half of the load is used, not 70 % */
     double engaged_m;           /* thread in thread; 0: no strip figures */
     double plate_pa;            /* what lies under the head bears; 0: not known */
+    double washer_across_m;     /* between them; 0: none */
     double nut_factor;          /* K of F = T/(K d); 0.19 dry, 0.15 oiled */
 } pare_grip;
 

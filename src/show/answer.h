@@ -12,7 +12,7 @@
 #include "craft/value.h"
 #include "show/screen.h"
 
-enum { PARE_ANSWER_ROWS = 24, PARE_ANSWER_NOTES = 4, PARE_ANSWER_NOTE = 160 };
+enum { PARE_ANSWER_ROWS = 28, PARE_ANSWER_NOTES = 6, PARE_ANSWER_NOTE = 160 };
 
 /** One figure, already in the unit that ends its key. */
 typedef struct pare_answer_row {

@@ -101,14 +101,21 @@ static void put_joints(const pare_craft *craft, const pare_screen *screen, pare_
         const pare_joint *joint = &craft->joint[i];
         pare_text_add(out, "  ");
         pare_put_left(out, joint->name, 16);
-        pare_text_printf(out, "%3d x M%.4g x %.4g mm %s", joint->count,
-                         1e3 * joint->thread.nominal_m, 1e3 * joint->length_m,
-                         pare_screw_material_name(joint->material));
+        pare_text line = {0};
+        pare_text_printf(&line, "%3d x M%.4g", joint->count, 1e3 * joint->thread.nominal_m);
+        if (joint->length_m > 0)
+            pare_text_printf(&line, " x %.4g mm", 1e3 * joint->length_m);
+        pare_text_printf(&line, " %s", pare_screw_material_name(joint->material));
+        if (!pare_is_screw(joint->standard))
+            pare_text_printf(&line, " %ss", pare_fastener_words(joint->standard));
         if (joint->holds)
-            pare_text_printf(out, ", holds %s", joint->holds);
+            pare_text_printf(&line, ", holds %s", joint->holds);
         if (joint->included_in)
-            pare_text_printf(out, ", came with %s", joint->included_in);
-        pare_text_add(out, "\n");
+            pare_text_printf(&line, ", came with %s", joint->included_in);
+        if (line.bytes)
+            pare_put_wrapped(screen, out, 2 + 16, 2 + 16 + 4, line.bytes);
+        out->failed = out->failed || line.failed;
+        pare_text_free(&line);
     }
 }
 

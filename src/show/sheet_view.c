@@ -120,6 +120,10 @@ const char *pare_margin_words(const pare_margin *margin, char text[64])
         snprintf(text, 64, "%.40s at full throttle", margin->name + 13);
     else if (strncmp(margin->name, "joint_crash.", 12) == 0)
         snprintf(text, 64, "%.40s in a crash", margin->name + 12);
+    else if (strncmp(margin->name, "screw_depth.", 12) == 0)
+        snprintf(text, 64, "%.40s to the winding", margin->name + 12);
+    else if (strncmp(margin->name, "screw_grip.", 11) == 0)
+        snprintf(text, 64, "%.40s in its thread", margin->name + 11);
     else if (strncmp(margin->name, "wire_burst.", 11) == 0)
         snprintf(text, 64, "%.37s after a burst", margin->name + 11);
     else if (strncmp(margin->name, "wire_drop.", 10) == 0)

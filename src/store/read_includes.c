@@ -6,14 +6,20 @@
 enum { INCLUDES = 16 };
 
 pare_status pare_read_screw_standard(const pare_reading *reading, const pare_node *node,
-                                     pare_screw_standard *standard, pare_error *err)
+                                     pare_fastener *standard, pare_error *err)
 {
     static const struct {
         const char *typed;
-        pare_screw_standard standard;
+        pare_fastener standard;
     } names[] = {{"ISO4762", PARE_ISO4762},
                  {"ISO7380-1", PARE_ISO7380},
                  {"ISO10642", PARE_ISO10642},
+                 {"ISO1207", PARE_ISO1207},
+                 {"ISO4032", PARE_ISO4032},
+                 {"ISO7040", PARE_ISO7040},
+                 {"ISO7089", PARE_ISO7089},
+                 {"standoff_hex", PARE_STANDOFF_HEX},
+                 {"standoff_round", PARE_STANDOFF_ROUND},
                  {"ISO7380", PARE_ISO7380}};
     const char *known[PARE_COUNT(names)];
     int index = 0;
@@ -42,6 +48,33 @@ pare_status pare_read_screw_material(const pare_reading *reading, const pare_nod
     if (status == PARE_OK)
         *material = (pare_screw_material)index;
     return status;
+}
+
+pare_status pare_read_standoff(const pare_reading *reading, const pare_node *node,
+                               pare_fastener standard, double *across_m, double *tapped_m,
+                               pare_error *err)
+{
+    const bool post = standard == PARE_STANDOFF_HEX || standard == PARE_STANDOFF_ROUND;
+    const pare_node *across = pare_node_get(node, "across"),
+                    *tapped = pare_node_get(node, "tapped"),
+                    *length = pare_node_get(node, "length");
+    if (length && pare_has_no_length(standard))
+        return pare_refuse(reading, length, PARE_BAD_DATA, err,
+                           "%s has no length: its thread gives its size",
+                           pare_fastener_name(standard));
+    if ((across || tapped) && !post)
+        return pare_refuse(reading, across ? across : tapped, PARE_BAD_DATA, err,
+                           "%s is said of a standoff: standard standoff_hex or standoff_round",
+                           across ? "across" : "tapped");
+    if (post && !across)
+        return pare_refuse(reading, node, PARE_BAD_DATA, err,
+                           "a standoff needs across, like {standard: standoff_round, thread: M3, "
+                           "length: 30 mm, across: 5 mm, material: aluminium, count: 6}");
+    const pare_status status =
+        pare_read_quantity(reading, across, "across", PARE_DIM_LENGTH, 0.002, 0.02, across_m, err);
+    return status != PARE_OK ? status
+                             : pare_read_quantity(reading, tapped, "tapped", PARE_DIM_LENGTH, 0.001,
+                                                  0.05, tapped_m, err);
 }
 
 pare_status pare_read_thread(const pare_reading *reading, const pare_node *node,
@@ -87,8 +120,8 @@ static pare_status read_run(const pare_reading *reading, const pare_node *node,
 static pare_status read_joint(const pare_reading *reading, const pare_node *node,
                               pare_include *include, pare_error *err)
 {
-    static const char *const keys[] = {"joint",  "standard", "thread",
-                                       "length", "material", "count"};
+    static const char *const keys[] = {"joint",    "standard", "thread", "length",
+                                       "material", "count",    "across", "tapped"};
     pare_status status =
         pare_read_keys(reading, node, "an included joint", PARE_COUNT(keys), keys, err);
     if (status != PARE_OK)
@@ -96,14 +129,19 @@ static pare_status read_joint(const pare_reading *reading, const pare_node *node
     include->what = PARE_INCLUDES_JOINT;
     status =
         pare_read_name(reading, pare_node_get(node, "joint"), "joint", false, &include->name, err);
-    if (status == PARE_OK && (!pare_node_get(node, "thread") || !pare_node_get(node, "length")))
+    if (status == PARE_OK)
+        status = pare_read_screw_standard(reading, pare_node_get(node, "standard"),
+                                          &include->standard, err);
+    const bool whole = pare_node_get(node, "thread") &&
+                       (pare_node_get(node, "length") || pare_has_no_length(include->standard));
+    if (status == PARE_OK && !whole)
         return pare_refuse(reading, node, PARE_BAD_DATA, err,
                            "included joint '%s' needs thread and length, like {joint: arm_root, "
                            "thread: M3, length: 16 mm, count: 8}",
                            include->name);
     if (status == PARE_OK)
-        status = pare_read_screw_standard(reading, pare_node_get(node, "standard"),
-                                          &include->standard, err);
+        status = pare_read_standoff(reading, node, include->standard, &include->across_m,
+                                    &include->tapped_m, err);
     if (status == PARE_OK)
         status = pare_read_thread(reading, pare_node_get(node, "thread"), &include->thread, err);
     if (status == PARE_OK)

@@ -27,6 +27,9 @@ static pare_status read_screws(const pare_reading *reading, const pare_node *nod
         status = pare_read_quantity(reading, pare_node_get(node, "length"), "length",
                                     PARE_DIM_LENGTH, 0.002, 0.06, &joint->length_m, err);
     if (status == PARE_OK)
+        status = pare_read_standoff(reading, node, joint->standard, &joint->across_m,
+                                    &joint->tapped_m, err);
+    if (status == PARE_OK)
         status = pare_read_screw_material(reading, pare_node_get(node, "material"),
                                           &joint->material, err);
     if (status == PARE_OK && grade)
@@ -48,9 +51,9 @@ static pare_status read_screws(const pare_reading *reading, const pare_node *nod
 static pare_status read_joint(const pare_reading *reading, const pare_node *node,
                               const pare_craft *craft, pare_joint *joint, pare_error *err)
 {
-    static const char *const keys[] = {"standard", "thread", "length",      "material",
-                                       "class",    "count",  "holds",       "into",
-                                       "engaged",  "at",     "included_in", "needed"};
+    static const char *const keys[] = {"standard", "thread",      "length", "material", "class",
+                                       "count",    "holds",       "into",   "engaged",  "at",
+                                       "needed",   "included_in", "across", "tapped"};
     pare_status status = pare_check_key_name(reading, node, "joint", err);
     if (status == PARE_OK)
         status = pare_read_keys(reading, node, "a joint", PARE_COUNT(keys), keys, err);
@@ -67,7 +70,8 @@ static pare_status read_joint(const pare_reading *reading, const pare_node *node
                                      &joint->included_in, err);
     if (status == PARE_OK)
         status = read_place(reading, node, &joint->at_given, &joint->at_m, err);
-    const bool whole = joint->thread.nominal_m > 0 && joint->length_m > 0 && joint->count > 0;
+    const bool whole = joint->thread.nominal_m > 0 && joint->count > 0 &&
+                       (joint->length_m > 0 || pare_has_no_length(joint->standard));
     if (status == PARE_OK && !whole && !joint->included_in)
         return pare_refuse(reading, node, PARE_BAD_DATA, err,
                            "joint '%s' needs thread, length and count, like {standard: ISO4762, "

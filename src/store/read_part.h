@@ -44,7 +44,11 @@ pare_status pare_read_blade(const pare_reading *reading, const pare_node *part_n
 
 /** Words of screws, shared with joints; a missing node (NULL) leaves the value alone. */
 pare_status pare_read_screw_standard(const pare_reading *reading, const pare_node *node,
-                                     pare_screw_standard *standard, pare_error *err);
+                                     pare_fastener *standard, pare_error *err);
+/** What only a standoff has; and that a nut or washer has no length. Read after the standard. */
+pare_status pare_read_standoff(const pare_reading *reading, const pare_node *node,
+                               pare_fastener standard, double *across_m, double *tapped_m,
+                               pare_error *err);
 pare_status pare_read_screw_material(const pare_reading *reading, const pare_node *node,
                                      pare_screw_material *material, pare_error *err);
 pare_status pare_read_thread(const pare_reading *reading, const pare_node *node,

@@ -4,6 +4,8 @@
 
 #include <math.h>
 
+#include "physics/bolted.h"
+#include "physics/nut.h"
 #include "physics/screw_hold.h"
 
 static pare_thread thread_of(const char *name)
@@ -13,9 +15,8 @@ static pare_thread thread_of(const char *name)
     return thread;
 }
 
-static pare_held hold_of(pare_screw_standard standard, const char *thread,
-                         pare_screw_material material, const char *grade, const char *into,
-                         double engaged_m)
+static pare_held hold_of(pare_fastener standard, const char *thread, pare_screw_material material,
+                         const char *grade, const char *into, double engaged_m)
 {
     pare_grip grip = {.standard = standard,
                       .thread = thread_of(thread),
@@ -41,8 +42,22 @@ static void steel_screws_break_and_prove_as_iso_898_1_says(void **state)
         const char *thread, *grade;
         double breaks_n, proof_n;
     } table[] = {
-        {"M3", "8.8", 4020, 2920}, {"M3", "10.9", 5230, 4180}, {"M3", "12.9", 6140, 4880},
-        {"M4", "8.8", 7020, 5100}, {"M4", "10.9", 9130, 7290}, {"M4", "12.9", 10700, 8520},
+        {"M3", "8.8", 4020, 2920},
+        {"M3", "10.9", 5230, 4180},
+        {"M3", "12.9", 6140, 4880},
+        {"M4", "8.8", 7020, 5100},
+        {"M4", "10.9", 9130, 7290},
+        {"M4", "12.9", 10700, 8520},
+        /* from memory */
+        {"M5", "8.8", 11350, 8230},
+        {"M5", "10.9", 14800, 11800},
+        {"M5", "12.9", 17300, 13800},
+        {"M3", "4.8", 2110, 1560},
+        {"M4", "4.8", 3690, 2720},
+        {"M5", "4.8", 5960, 4400},
+        {"M3", "5.8", 2620, 1910},
+        {"M4", "5.8", 4570, 3340},
+        {"M5", "5.8", 7380, 5400},
     };
     for (size_t i = 0; i < sizeof table / sizeof *table; i++) {
         const pare_held hold =
@@ -55,9 +70,87 @@ static void steel_screws_break_and_prove_as_iso_898_1_says(void **state)
 static void aluminium_screws_break_as_iso_8839_says(void **state)
 {
     (void)state;
-    /* ISO 8839, minimum breaking load of M3: AL1 1360 N (its Rm 270 MPa). */
+    /* ISO 8839, minimum breaking load of M3: AL1 1360 N (its Rm 270 MPa), AL3 1610 N (320 MPa). */
     const pare_held hold = hold_of(PARE_ISO4762, "M3", PARE_ALUMINIUM, NULL, NULL, 0);
     assert_within(hold.tensile_n, 1360, 5e-3);
+    const pare_held third = hold_of(PARE_ISO4762, "M3", PARE_ALUMINIUM, "AL3", NULL, 0);
+    assert_within(third.tensile_n, 1610, 5e-3);
+}
+
+static void stainless_is_turned_well_under_its_breaking_torque(void **state)
+{
+    (void)state;
+    /* ISO 3506-1, least breaking torque of A2-70, N m; from memory. */
+    static const struct {
+        const char *thread;
+        double breaks_nm;
+    } table[] = {{"M1.6", 0.2}, {"M2", 0.4}, {"M2.5", 0.9}, {"M3", 1.6}, {"M4", 3.8}, {"M5", 7.8}};
+    for (size_t i = 0; i < 6; i++) {
+        const pare_held hold =
+            hold_of(PARE_ISO4762, table[i].thread, PARE_STAINLESS, "A2-70", NULL, 0);
+        assert_between(hold.torque_nm / table[i].breaks_nm, 0.4, 0.7);
+    }
+}
+
+static void a_full_nut_makes_the_screw_break_first(void **state)
+{
+    (void)state;
+    /* ISO 898-2: a nut at least 0.8 of its diameter high bears the full load of a screw of its class. */
+    static const char *const threads[] = {"M1.6", "M2", "M2.5", "M3", "M4", "M5"};
+    for (size_t i = 0; i < 6; i++) {
+        const pare_thread thread = thread_of(threads[i]);
+        pare_strength screw, nut;
+        assert_int_equal(pare_screw_strength(PARE_STEEL, "8.8", &screw, NULL), PARE_OK);
+        assert_int_equal(pare_hole_strength("steel", &nut, NULL), PARE_OK);
+        const double needed_m = pare_engagement_needed_m(&thread, &screw, &nut);
+        assert_true(needed_m < 0.8 * thread.nominal_m);
+        assert_true(needed_m < pare_nut_thread_m(&thread));
+    }
+}
+
+static void a_ring_of_screws_shares_a_moment_as_a_closed_form_says(void **state)
+{
+    (void)state;
+    /* Three or more screws evenly on a circle, distances b + cos from an edge, in radii: their squares
+     * sum to n (b^2 + 1/2) however the ring is turned, so the farthest pulls M (b + 1)/(n r (b^2 + 1/2)).
+     * Two: the worse of both abreast (M/2 over b r) and one behind the other. */
+    const double b = PARE_BASE_OVER_CIRCLE, r = 8e-3, m = 3;
+    for (int n = 3; n <= 12; n++)
+        assert_within(pare_bolted_pull_n(m, n, r), m * (b + 1) / (n * r * (b * b + 0.5)), 1e-12);
+    const double abreast = m / (2 * b * r),
+                 behind = m / r * (b + 1) / ((b + 1) * (b + 1) + (b - 1) * (b - 1));
+    assert_within(pare_bolted_pull_n(m, 2, r), fmax(abreast, behind), 1e-12);
+    assert_within(pare_bolted_pull_n(m, 1, r), m / ((b - 1) * r), 1e-12);
+}
+
+static void pull_and_shear_together_follow_the_circle(void **state)
+{
+    (void)state;
+    /* Interaction of tension and shear, (F/Ft)^2 + (V/Vt)^2 = 1 (Kulak, Fisher and Struik, Guide to
+     * Design Criteria for Bolted and Riveted Joints, 2nd ed., ch. 4; from memory). */
+    const pare_screw_load on_it = {0.6 * 1000, 0.8 * 500};
+    assert_within(pare_bolted_ratio(1000, 500, &on_it), 1, 1e-12);
+    assert_true(isinf(pare_bolted_ratio(1000, 500, &(pare_screw_load){0, 0})));
+    assert_near(pare_bolted_ratio(0, 500, &(pare_screw_load){1, 0}), 0, 0);
+}
+
+static void a_washer_spreads_what_a_head_presses(void **state)
+{
+    (void)state;
+    /* Areas by hand: ISO 4762 M3 head 5.5, ISO 7089 washer 7, clearance 1.07 x 3 mm. */
+    pare_grip grip = {.standard = PARE_ISO4762,
+                      .thread = thread_of("M3"),
+                      .screw = {1220e6, 970e6},
+                      .hole = {1220e6, 970e6},
+                      .plate_pa = 250e6,
+                      .nut_factor = 0.19};
+    const double quarter_pi = 0.78539816339744831, hole = 3.21 * 3.21;
+    pare_held hold;
+    assert_int_equal(pare_screw_hold(&grip, &hold, NULL), PARE_OK);
+    assert_within(hold.bearing_n, 250 * quarter_pi * (5.5 * 5.5 - hole), 1e-9);
+    grip.washer_across_m = pare_washer_across_m(&grip.thread);
+    assert_int_equal(pare_screw_hold(&grip, &hold, NULL), PARE_OK);
+    assert_within(hold.bearing_n, 250 * quarter_pi * (49 - hole), 1e-9);
 }
 
 static void torque_to_use_stays_under_the_breaking_torque_of_iso_8839(void **state)
@@ -160,13 +253,18 @@ static void a_class_that_does_not_exist_is_refused(void **state)
     pare_strength strength;
     pare_error err;
     assert_int_equal(pare_screw_strength(PARE_STEEL, "11.9", &strength, &err), PARE_BAD_DATA);
-    assert_string_equal(err.text, "class '11.9': steel screws come in 8.8, 10.9, 12.9");
+    assert_string_equal(err.text, "class '11.9': steel screws come in 8.8, 10.9, 12.9, 4.8, 5.8");
 }
 
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(steel_screws_break_and_prove_as_iso_898_1_says),
+        cmocka_unit_test(stainless_is_turned_well_under_its_breaking_torque),
+        cmocka_unit_test(a_full_nut_makes_the_screw_break_first),
+        cmocka_unit_test(a_ring_of_screws_shares_a_moment_as_a_closed_form_says),
+        cmocka_unit_test(pull_and_shear_together_follow_the_circle),
+        cmocka_unit_test(a_washer_spreads_what_a_head_presses),
         cmocka_unit_test(aluminium_screws_break_as_iso_8839_says),
         cmocka_unit_test(torque_to_use_stays_under_the_breaking_torque_of_iso_8839),
         cmocka_unit_test(torque_follows_the_button_head_sheet_of_astm_f835m),

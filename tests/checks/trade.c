@@ -82,7 +82,7 @@ static double figure(const pare_sheet *sheet, pare_figure figure)
     return sheet->figure[figure].value;
 }
 
-static double screw_g(pare_screw_standard standard, double length_mm, pare_screw_material material)
+static double screw_g(pare_fastener standard, double length_mm, pare_screw_material material)
 {
     pare_error err = {0};
     pare_thread thread;
@@ -134,7 +134,8 @@ static void the_steel_screws_of_a_five_inch_frame_weigh_10_to_20_g(void **state)
     const pare_part *frame = part("fr-ridge-5");
     double sum_g = 6 * screw_g(PARE_ISO7380, 8, PARE_STEEL); /* the top plate's, bought with it */
     for (size_t i = 0; i < frame->includes; i++)
-        if (frame->include[i].what == PARE_INCLUDES_JOINT)
+        if (frame->include[i].what == PARE_INCLUDES_JOINT &&
+            pare_is_screw(frame->include[i].standard))
             sum_g += frame->include[i].count * screw_g(frame->include[i].standard,
                                                        1e3 * frame->include[i].length_m,
                                                        frame->include[i].material);

@@ -337,6 +337,56 @@ static void a_screw_bears_what_its_standard_says(void **state)
     json_decref(m);
 }
 
+static void nuts_washers_and_standoffs_are_weighed_too(void **state)
+{
+    (void)state;
+    /* GOST 5927-70: M3 0.377 g in steel, the prism without chamfers 2 to 4 % heavy; GOST 11371-78 from
+     * memory: M3 washer 0.119 g. */
+    json_t *m = run_json("calc screw standard=ISO4032 thread=M3 material=steel --json");
+    assert_within(number(m, "mass_g"), 0.377, 0.04);
+    assert_near(number(m, "flats_mm"), 5.5, 1e-9);
+    json_decref(m);
+    m = run_json("calc screw standard=ISO7089 thread=M3 material=steel --json");
+    assert_within(number(m, "mass_g"), 0.119, 5e-3);
+    json_decref(m);
+    m = run_json("calc screw standard=standoff_round thread=M3 length=30mm across=5mm "
+                 "material=aluminium --json");
+    assert_within(number(m, "mass_g"), 2.7e-3 * 30 * 0.7853981634 * (25 - 2.675 * 2.675), 1e-4);
+    assert_within(number(m, "pulls_n"), 270 * 0.7853981634 * (25 - 9), 1e-6);
+    json_decref(m);
+}
+
+static void four_of_aluminium_are_lighter_and_weaker_than_two_of_steel(void **state)
+{
+    (void)state;
+    json_t *m = run_json("calc joint thread=M3 length=8mm material=aluminium count=4 circle=16mm "
+                         "mass=600g crash_g=380 height=12mm thrust=14N torque=0.12N.m into=6061 "
+                         "plate=carbon against=2xsteel --json");
+    /* Statics by hand: 600 g stopped at 380 g, a quarter shears each; the ring's closed form, base 1.25
+     * of its radius; ISO 8839 AL1 270 MPa on 5.03 mm2. */
+    const double push_n = 0.6 * 380 * 9.80665;
+    assert_within(number(m, "tension_n"), 14.0 / 4, 1e-9);
+    assert_within(number(m, "shear_n"), 0.12 / 8e-3 / 4, 1e-9);
+    assert_within(number(m, "crash_shear_n"), push_n / 4, 1e-9);
+    const double pull_n = push_n * 12e-3 * 2.25 / (4 * 8e-3 * (1.25 * 1.25 + 0.5));
+    assert_within(number(m, "prying_n"), pull_n, 1e-9);
+    assert_within(number(m, "breaks_n"), 1360, 5e-3);
+    const double used = hypot(pull_n / 1360, push_n / 4 / (0.6 * 1360));
+    assert_within(number(m, "crash_ratio"), 1 / used, 5e-3);
+    assert_true(number(m, "mass_g") < number(m, "against_mass_g"));
+    assert_true(number(m, "crash_ratio") < number(m, "against_crash_ratio"));
+    assert_true(number(m, "strip_screw_ratio") < number(m, "strip_hole_ratio"));
+    assert_true(number(m, "bearing_ratio") > 1);
+    json_decref(m);
+    /* Without another set, half as many stand beside it. */
+    m = run_json("calc joint thread=M3 length=8mm material=steel class=12.9 count=4 circle=16mm "
+                 "mass=600g crash_g=380 --json");
+    assert_within(number(m, "mass_g"), 2 * number(m, "half_mass_g"), 1e-9);
+    assert_true(number(m, "half_crash_ratio") < number(m, "crash_ratio") / 1.5);
+    assert_null(json_object_get(m, "flight_ratio"));
+    json_decref(m);
+}
+
 static void a_wire_resists_and_settles(void **state)
 {
     (void)state;
@@ -403,6 +453,36 @@ static void what_cannot_be_is_refused_with_what_would_be_right(void **state)
          "pare: calc screw: ISO7380-1 has no M2 here; it has M3, M4 and M5\n"},
         {"calc screw standard=ISO4762 thread=M3 length=6mm material=steel engaged=8mm",
          "pare: calc screw: engaged 8 mm of a screw 6 mm long: its length is the most\n"},
+        {"calc screw standard=ISO4762 thread=M3 length=0mm material=steel",
+         "pare: calc screw: length=0mm is outside 2 mm .. 60 mm, standoffs 3 mm .. 100 mm\n"},
+        {"calc screw standard=ISO4762 thread=M3 length=70mm material=steel",
+         "pare: calc screw: ISO4762 M3 x 70 mm: lengths go from 2 to 60 mm\n"},
+        {"calc screw standard=ISO4762 thread=M3 material=steel",
+         "pare: calc screw: length is missing: 2 mm .. 60 mm, standoffs 3 mm .. 100 mm\n"},
+        {"calc screw standard=ISO7089 thread=M3 material=steel length=5mm",
+         "pare: calc screw: ISO7089 has no length: its thread gives its size\n"},
+        {"calc screw standard=ISO7040 thread=M3 material=steel engaged=2mm",
+         "pare: calc screw: engaged is said of screws, not of ISO7040\n"},
+        {"calc screw standard=standoff_hex thread=M3 material=steel length=20mm",
+         "pare: calc screw: across is missing: a standoff needs it, 2 mm .. 20 mm\n"},
+        {"calc screw standard=ISO4762 thread=M3 material=steel length=8mm across=5mm",
+         "pare: calc screw: across is said of standoffs, not of ISO4762\n"},
+        {"calc screw standard=ISO9999 thread=M3 length=8mm material=steel",
+         "pare: calc screw: standard 'ISO9999': known are ISO4762, ISO7380-1, ISO10642 and "
+         "ISO1207, "
+         "nuts ISO4032 and ISO7040, washers ISO7089, standoff_hex and standoff_round\n"},
+        {"calc joint thread=M3 length=8mm material=steel count=4 circle=16mm engaged=9mm",
+         "pare: calc joint: engaged 9 mm of a screw 8 mm long: its length is the most\n"},
+        {"calc joint thread=M3 length=8mm material=steel count=0 circle=16mm",
+         "pare: calc joint: count=0 is outside 1 .. 64\n"},
+        {"calc joint thread=M3 length=8mm material=steel count=4 circle=16mm against=steel",
+         "pare: calc joint: against 'steel': a number of 1 .. 64 and a material, like 2xsteel\n"},
+        {"calc joint thread=M3 length=8mm material=steel count=4 circle=16mm against=2xwood",
+         "pare: calc joint: material 'wood': known are steel, stainless, titanium, aluminium_7075, "
+         "aluminium, brass and nylon\n"},
+        {"calc joint standard=ISO4032 thread=M3 length=8mm material=steel count=4 circle=16mm",
+         "pare: calc joint: standard 'ISO4032': known are ISO4762, ISO7380-1, ISO10642 and "
+         "ISO1207; did you mean ISO4762?\n"},
         {"calc arm length=100mm tip=30g width=10mm",
          "pare: calc arm: a plate needs width= and thickness=, a tube outer= and inner=; one of "
          "the "
@@ -445,6 +525,8 @@ int main(void)
         cmocka_unit_test(an_inside_out_mesh_is_turned_and_that_is_said),
         cmocka_unit_test(an_open_mesh_is_estimated_and_that_is_said),
         cmocka_unit_test(a_screw_bears_what_its_standard_says),
+        cmocka_unit_test(nuts_washers_and_standoffs_are_weighed_too),
+        cmocka_unit_test(four_of_aluminium_are_lighter_and_weaker_than_two_of_steel),
         cmocka_unit_test(a_wire_resists_and_settles),
         cmocka_unit_test(a_burst_is_answered_where_the_same_current_held_would_melt),
         cmocka_unit_test(an_arm_rings_and_a_cable_loses),

@@ -2,6 +2,7 @@
 /* What a craft's screws hold: statics by hand, and how the answer moves with what it rests on. */
 #include <math.h>
 #include <stdlib.h>
+#include <string.h>
 
 #include "bench_of.h"
 #include "craft/holding.h"
@@ -143,6 +144,105 @@ static void a_joint_that_does_not_say_what_it_holds_carries_nothing(void **state
     assert_true(isinf(pare_holding_ratio(&h, &h.crash)));
 }
 
+static const pare_margin *margin_of(fixture *f, const char *name)
+{
+    pare_error err = {0};
+    if (pare_sheet_compute(f->craft, true, f->sheet, &err) != PARE_OK)
+        fail_msg("%s", err.text);
+    for (size_t i = 0; i < f->sheet->margins; i++)
+        if (strcmp(f->sheet->margin[i].name, name) == 0)
+            return &f->sheet->margin[i];
+    return NULL;
+}
+
+static void screws_reach_from_the_arm_to_the_winding(void **state)
+{
+    fixture *f = *state;
+    pare_joint *joint = joint_of(f, "motor_base");
+    /* The demo's frame has arms of 5 mm, its motor takes 6 mm; 10 mm screws are 5 mm in. */
+    const pare_margin *depth = margin_of(f, "screw_depth.motor_base");
+    assert_within(depth->value, 5, 1e-9);
+    assert_within(depth->limit, 6, 1e-9);
+    assert_within(depth->ratio, 6.0 / 5, 1e-9);
+    assert_true(depth->ratio_u > 0 && depth->chance > 0.9);
+    const pare_margin *grip = margin_of(f, "screw_grip.motor_base");
+    assert_within(grip->value, 5, 1e-9);
+    assert_within(grip->limit, 0.8 * 3, 1e-9); /* ISO 898-2: 0.8 of the diameter */
+    joint->length_m = 12e-3;
+    assert_true(margin_of(f, "screw_depth.motor_base")->ratio < 1);
+    joint->length_m = 7e-3;
+    assert_true(margin_of(f, "screw_grip.motor_base")->ratio < 1);
+    joint->length_m = 4e-3; /* does not come through */
+    assert_within(margin_of(f, "screw_grip.motor_base")->value, 1e-3, 1e-12);
+    assert_true(margin_of(f, "screw_grip.motor_base")->ratio < 1e-3);
+    assert_true(margin_of(f, "joint_crash.motor_base")->ratio < 0.1);
+}
+
+static void a_thicker_arm_takes_its_thickness_off_the_thread(void **state)
+{
+    fixture *f = *state;
+    const pare_joint *joint = joint_of(f, "motor_base");
+    const double was_m = pare_joint_enters_m(f->craft, joint);
+    const int frame = pare_craft_item(f->craft, "frame");
+    f->craft->item[frame].part = pare_bench_part(f->bench, "fr-anvil-5"); /* arms of 6 mm */
+    assert_near(pare_joint_enters_m(f->craft, joint), was_m - 1e-3, 1e-9);
+    assert_near(pare_joint_needed_m(f->craft, joint), 9e-3, 1e-9);
+}
+
+static void washers_under_the_heads_take_theirs(void **state)
+{
+    fixture *f = *state;
+    const pare_joint *joint = joint_of(f, "motor_base");
+    const double was_m = pare_joint_enters_m(f->craft, joint);
+    f->craft->joint[f->craft->joints++] = (pare_joint){.name = "motor_washers",
+                                                       .standard = PARE_ISO7089,
+                                                       .thread = joint->thread,
+                                                       .material = PARE_STEEL,
+                                                       .count = 16,
+                                                       .holds = "motor"};
+    assert_near(pare_joint_enters_m(f->craft, joint), was_m - 0.5e-3, 1e-9);
+    pare_holding h;
+    assert_int_equal(pare_craft_holding(f->craft, f->sheet, &f->craft->joint[f->craft->joints - 1],
+                                        15, &h, NULL),
+                     PARE_BAD_DATA);
+    assert_true(holding_of(f, "motor_base", 15).grip.washer_across_m == 7e-3);
+}
+
+static void a_depth_that_nobody_states_is_estimated_from_the_stator(void **state)
+{
+    fixture *f = *state;
+    const int motor = pare_craft_item(f->craft, "motor");
+    f->craft->item[motor].part = pare_bench_part(f->bench, "mo-2207-2550"); /* says no depth */
+    const pare_value depth_m = pare_joint_depth_m(f->craft, joint_of(f, "motor_base"));
+    assert_false(depth_m.given);
+    assert_int_equal(depth_m.known, PARE_ESTIMATED);
+    assert_within(depth_m.value, 0.2 * 22e-3, 1e-9);
+    assert_within(depth_m.u, 0.2 * depth_m.value, 1e-9);
+    assert_non_null(strstr(margin_of(f, "screw_depth.motor_base")->from, "estimated"));
+}
+
+static void nuts_are_what_their_screws_go_into(void **state)
+{
+    fixture *f = *state;
+    pare_joint *nuts = joint_of(f, "cage_nuts");
+    const double steel_n = holding_of(f, "cage_bolts", 15).hold.strip_hole_n;
+    nuts->material = PARE_NYLON;
+    const double nylon_n = holding_of(f, "cage_bolts", 15).hold.strip_hole_n;
+    assert_within(nylon_n / steel_n, 70.0 / 800, 1e-9);
+}
+
+static void a_standoff_bears_by_its_wall_and_not_by_a_thread(void **state)
+{
+    fixture *f = *state;
+    const pare_holding h = holding_of(f, "standoffs", 15);
+    /* 270 MPa on 5 mm less M3; two hinges of a plastic moment of 230 MPa over 30 mm. */
+    assert_within(h.breaks_n, 270 * 0.78539816339744831 * (25 - 9), 1e-9);
+    assert_within(h.shears_n, 2 * 230.0 * (125 - 27) / 6 / 30, 1e-9);
+    const pare_joint *joint = joint_of(f, "standoffs");
+    assert_true(pare_holding_with(&h, joint, PARE_NYLON, 6) < pare_holding_ratio(&h, &h.crash) / 3);
+    assert_true(pare_holding_with(&h, joint, PARE_TITANIUM, 6) > pare_holding_ratio(&h, &h.crash));
+}
+
 static void a_class_that_the_material_has_not_is_refused_by_name(void **state)
 {
     fixture *f = *state;
@@ -152,7 +252,8 @@ static void a_class_that_the_material_has_not_is_refused_by_name(void **state)
     assert_int_equal(pare_craft_holding(f->craft, f->sheet, joint_of(f, "stack"), 15, &h, &err),
                      PARE_BAD_DATA);
     assert_string_equal(err.text,
-                        "joint 'stack': class '9.9': steel screws come in 8.8, 10.9, 12.9");
+                        "joint 'stack': class '9.9': steel screws come in 8.8, 10.9, 12.9, 4.8, "
+                        "5.8");
 }
 
 int main(void)
@@ -169,6 +270,15 @@ int main(void)
         cmocka_unit_test_setup_teardown(boards_stand_on_each_others_screws, setup, teardown),
         cmocka_unit_test_setup_teardown(a_joint_that_does_not_say_what_it_holds_carries_nothing,
                                         setup, teardown),
+        cmocka_unit_test_setup_teardown(screws_reach_from_the_arm_to_the_winding, setup, teardown),
+        cmocka_unit_test_setup_teardown(a_thicker_arm_takes_its_thickness_off_the_thread, setup,
+                                        teardown),
+        cmocka_unit_test_setup_teardown(washers_under_the_heads_take_theirs, setup, teardown),
+        cmocka_unit_test_setup_teardown(a_depth_that_nobody_states_is_estimated_from_the_stator,
+                                        setup, teardown),
+        cmocka_unit_test_setup_teardown(nuts_are_what_their_screws_go_into, setup, teardown),
+        cmocka_unit_test_setup_teardown(a_standoff_bears_by_its_wall_and_not_by_a_thread, setup,
+                                        teardown),
         cmocka_unit_test_setup_teardown(a_class_that_the_material_has_not_is_refused_by_name, setup,
                                         teardown),
     };

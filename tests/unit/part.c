@@ -437,7 +437,8 @@ static void what_a_law_fills_is_marked_and_what_was_said_stays(void **state)
     assert_int_equal(motor.spec[PARE_SPEC_NO_LOAD].known, PARE_STATED);
     assert_true(motor.mass_kg.value == 31.4 * GRAM && motor.mass_kg.u == 0.3 * GRAM);
     assert_true(pare_part_filled(&motor) ==
-                (1ull << PARE_SPEC_RESISTANCE | 1ull << PARE_SPEC_NO_LOAD_AT));
+                (1ull << PARE_SPEC_RESISTANCE | 1ull << PARE_SPEC_NO_LOAD_AT |
+                 1ull << PARE_SPEC_SCREW_DEPTH));
     /* Its volts were not said, so they are hardly known. */
     assert_true(motor.spec[PARE_SPEC_NO_LOAD_AT].value == 10);
     assert_true(motor.spec[PARE_SPEC_NO_LOAD_AT].u > 1);

@@ -376,7 +376,26 @@ static void craft_and_records_that_cannot_be_are_refused(void **state)
         {NULL, NULL, "  joints: {base: {standard: ISO9999, thread: M3, length: 8 mm, count: 16}}\n",
          PARE_BAD_DATA,
          "b.yaml:18:29: standard cannot be 'ISO9999'; right would be one of ISO4762, ISO7380-1, "
-         "ISO10642, ISO7380"},
+         "ISO10642, ISO1207, ISO4032, ISO7040, ISO7089, standoff_hex, standoff_round, ISO7380"},
+        {NULL, NULL, "  joints: {nuts: {standard: ISO4032, thread: M3, length: 8 mm, count: 4}}\n",
+         PARE_BAD_DATA, "b.yaml:18:58: ISO4032 has no length: its thread gives its size"},
+        {NULL, NULL, "  joints: {base: {thread: M3, length: 8 mm, across: 5 mm, count: 4}}\n",
+         PARE_BAD_DATA,
+         "b.yaml:18:53: across is said of a standoff: standard standoff_hex or standoff_round"},
+        {NULL, NULL,
+         "  joints: {post: {standard: standoff_hex, thread: M3, length: 8 mm, count: 4}}\n",
+         PARE_BAD_DATA,
+         "b.yaml:18:18: a standoff needs across, like {standard: standoff_round, thread: M3, "
+         "length: 30 mm, across: 5 mm, material: aluminium, count: 6}"},
+        {NULL, NULL,
+         "  joints: {post: {standard: standoff_hex, thread: M3, length: 8 mm, across: 3 mm, count: "
+         "4}}\n",
+         PARE_BAD_DATA,
+         "b.yaml:10:3: joint 'post': a standoff M3 3 mm across: 3.3 to 20 mm would be "
+         "right"},
+        {NULL, NULL, "  joints: {nuts: {standard: ISO7040, thread: M2, count: 4}}\n", PARE_BAD_DATA,
+         "b.yaml:10:3: joint 'nuts': no ISO7040 nut for M2 here; there are M3, M4 and "
+         "M5"},
         {NULL, NULL, "  joints: {base: {thread: M3, length: 8 mm, material: wood, count: 16}}\n",
          PARE_BAD_DATA,
          "b.yaml:18:55: material cannot be 'wood'; right would be one of steel, stainless, "

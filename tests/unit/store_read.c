@@ -329,6 +329,24 @@ static void joints_and_runs_are_read(void **state)
     const pare_joint *root = &craft->joint[pare_craft_joint(craft, "arm_root")];
     assert_string_equal(root->included_in, "frame");
     assert_int_equal(root->count, 8); /* from what the frame includes */
+    const pare_joint *posts = &craft->joint[pare_craft_joint(craft, "posts")];
+    assert_int_equal(posts->standard, PARE_STANDOFF_HEX);
+    assert_near(posts->across_m, 0.0055, 1e-15);
+    assert_near(posts->tapped_m, 0.008, 1e-15);
+    assert_int_equal(posts->count, 4);
+    assert_true(posts->included_kg > 0);
+    const pare_joint *tall = &craft->joint[pare_craft_joint(craft, "tall_posts")];
+    assert_int_equal(tall->standard, PARE_STANDOFF_ROUND);
+    assert_near(tall->length_m, 0.030, 1e-15);
+    assert_near(tall->across_m, 0.005, 1e-15);
+    assert_near(tall->tapped_m, 0.010, 1e-15);
+    const pare_joint *nuts = &craft->joint[pare_craft_joint(craft, "cube_nuts")];
+    assert_int_equal(nuts->standard, PARE_ISO7040);
+    assert_int_equal(nuts->material, PARE_STAINLESS);
+    assert_near(nuts->length_m, 0, 0);
+    const pare_joint *washers = &craft->joint[pare_craft_joint(craft, "post_washers")];
+    assert_int_equal(washers->standard, PARE_ISO7089);
+    assert_int_equal(washers->material, PARE_NYLON);
     const pare_run *lead = &craft->run[pare_craft_run(craft, "lead")];
     assert_near(lead->gauge, 12, 0);
     assert_near(lead->outer_m, 0.0045, 1e-15);

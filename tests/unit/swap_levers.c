@@ -8,7 +8,7 @@
 #include "physics/screw.h"
 #include "physics/wire.h"
 
-static double screw_g(pare_screw_standard standard, double length_m, pare_screw_material material)
+static double screw_g(pare_fastener standard, double length_m, pare_screw_material material)
 {
     pare_thread thread;
     double mass_kg = 0;
@@ -118,6 +118,64 @@ static void shorter_screws_save_their_ends(void **state)
     tried(f, "joint.motor_base.length=6mm");
     assert_true(noted(&f->applied, "needs 8 mm"));
     assert_true(f->applied.open_question);
+}
+
+static bool offers(fixture *f, const pare_craft *craft, const char *id)
+{
+    const char *const *names;
+    size_t count = 0;
+    assert_int_equal(pare_swap_names(f->bench, craft, -1, f->arena, &count, &names, &f->err),
+                     PARE_OK);
+    for (size_t i = 0; i < count; i++)
+        if (strcmp(names[i], id) == 0)
+            return true;
+    return false;
+}
+
+static void another_motor_asks_for_another_length(void **state)
+{
+    fixture *f = *state;
+    /* Arms of 5 mm: 10 mm are 5 mm in, which mo-b's 3 mm does not take; 8 mm are 3 mm in. */
+    tried(f, "motor=mo-b");
+    assert_true(noted(&f->applied, "8 mm would do"));
+    tried(f, "joint.motor_base.length=12mm");
+    assert_true(noted(&f->applied, "winding"));
+    assert_true(f->applied.open_question);
+    pare_craft *short_ones = malloc(sizeof *short_ones);
+    pare_craft_copy(f->craft, short_ones);
+    assert_true(offers(f, short_ones, "joint.motor_base.length=8mm"));
+    short_ones->joint[pare_craft_joint(short_ones, "motor_base")].length_m = 6e-3;
+    assert_true(
+        offers(f, short_ones, "joint.motor_base.length=8mm")); /* longer is a lever as well */
+    short_ones->joint[pare_craft_joint(short_ones, "motor_base")].length_m = 8e-3;
+    assert_false(offers(f, short_ones, "joint.motor_base.length=8mm"));
+    free(short_ones);
+}
+
+static void what_must_not_come_loose_keeps_two_screws(void **state)
+{
+    fixture *f = *state;
+    assert_int_equal(pare_swap_apply(f->bench, f->craft, "joint.motor_base.count=4", &f->changed,
+                                     &f->applied, &f->err),
+                     PARE_BAD_DATA);
+    assert_string_equal(f->err.text, "swap 'joint.motor_base.count=4': what holds motor keeps two "
+                                     "screws at each, 8 in all");
+    assert_int_equal(pare_swap_apply(f->bench, f->craft, "joint.arm_root.count=4", &f->changed,
+                                     &f->applied, &f->err),
+                     PARE_BAD_DATA);
+}
+
+static void aluminium_screws_are_spent_after_a_crash(void **state)
+{
+    fixture *f = *state;
+    tried(f, "joint.motor_base.material=aluminium_7075");
+    assert_true(noted(&f->applied, "spent after one crash"));
+    assert_true(f->applied.open_question);
+    tried(f, "joint.stack.material=aluminium_7075");
+    assert_true(noted(&f->applied, "not used again after a crash"));
+    assert_false(f->applied.open_question);
+    tried(f, "joint.motor_base.material=titanium");
+    assert_false(f->applied.open_question);
 }
 
 static void screws_that_came_with_the_frame_change_it_by_the_difference_only(void **state)
@@ -384,6 +442,9 @@ int main(void)
         cmocka_unit_test(titanium_screws_save_what_geometry_says_and_are_said_to_be_weaker),
         cmocka_unit_test(two_screws_for_four_save_eight_screws),
         cmocka_unit_test(shorter_screws_save_their_ends),
+        cmocka_unit_test(another_motor_asks_for_another_length),
+        cmocka_unit_test(what_must_not_come_loose_keeps_two_screws),
+        cmocka_unit_test(aluminium_screws_are_spent_after_a_crash),
         cmocka_unit_test(screws_that_came_with_the_frame_change_it_by_the_difference_only),
         cmocka_unit_test(a_snap_antenna_takes_pigtail_and_adapter_away),
         cmocka_unit_test(an_antenna_of_another_band_is_no_stand_in),
