@@ -106,7 +106,7 @@ void pare_arms_text(const pare_sheet_view *view, const pare_screen *screen, pare
     const turns t = turns_of(view);
     char text[PARE_DIGITS], other[PARE_DIGITS], head[128];
     snprintf(head, sizeof head, "Arms: %s %s x %s mm, %.0f mm free, %.1f g at the tip",
-             arms->arm.form == PARE_ARM_TUBE ? "tube, wall" : "plate",
+             arms->arm.form == PARE_ARM_TUBE ? "tube (outside x wall)" : "plate",
              pare_digits_limit(text, 1e3 * arms->arm.width_m),
              pare_digits_limit(other, 1e3 * arms->arm.thickness_m), 1e3 * arms->arm.length_m,
              1e3 * arms->tip_kg);

@@ -232,7 +232,7 @@ void pare_crash_text(const pare_sheet_view *view, const pare_screen *screen, par
         pare_text arm = {0};
         arm_words(&view->crash, screen, &arm);
         if (arm.length)
-            pare_text_printf(&line, "At this mass %s. ", arm.bytes);
+            pare_text_printf(&line, "At this mass, %s. ", arm.bytes);
         line.failed = line.failed || arm.failed;
         pare_text_free(&arm);
     }
