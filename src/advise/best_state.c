@@ -303,6 +303,9 @@ void best_state_bound(const best_search *search, best_state *state)
         case PARE_LINE_RUN:
             least += run_least(&o, line->index, units);
             break;
+        case PARE_LINE_UNLISTED:
+            least += units;
+            break;
         }
     }
     state->least = least;

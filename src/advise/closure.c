@@ -228,15 +228,16 @@ static pare_status forgotten_without_reading(pare_closure *c, pare_error *err)
 static pare_status askable(pare_closure *c, pare_error *err)
 {
     const pare_closure_of *of = &c->of;
-    const pare_craft *craft = NULL;
     pare_pile pile;
     pare_error why = {0};
-    for (size_t i = 0; i < of->crafts; i++)
-        if (strcmp(of->first[i]->name, of->craft) == 0)
-            craft = of->first[i];
     pare_status status = PARE_OK;
-    for (int l = -1; craft && l < (int)craft->loadouts && status != PARE_UNAVAILABLE; l++)
-        status = pare_closure_now(c, of->craft, l, &pile, &why);
+    for (size_t i = 0; i < of->crafts; i++) {
+        const pare_craft *craft = of->first[i];
+        if (of->craft && strcmp(craft->name, of->craft) != 0)
+            continue;
+        for (int l = -1; l < (int)craft->loadouts && status != PARE_UNAVAILABLE; l++)
+            status = pare_closure_now(c, craft->name, l, &pile, &why);
+    }
     for (size_t i = 0; i < of->asks && status != PARE_UNAVAILABLE; i++)
         status = pare_closure_pile(c, &of->ask[i], &pile, &why);
     return status == PARE_UNAVAILABLE ? pare_no_memory(err) : PARE_OK;
@@ -368,8 +369,9 @@ static pare_status adjust(pare_closure *c, pare_error *err)
     size_t open = 0;
     const pare_status status =
         pare_adjust(c->unknowns, c->equations, c->equation, c->arena, &c->adjusted, &open, err);
-    return status == PARE_BAD_DATA ? pare_within(err, "the weigh-ins of '%s'", c->of.craft)
-                                   : status;
+    return status == PARE_BAD_DATA
+               ? pare_within(err, "the weigh-ins of %s", c->of.craft ? c->of.craft : "the bench")
+               : status;
 }
 
 static pare_status leave_out(pare_closure *c, const suspect *s, pare_error *err)

@@ -59,7 +59,7 @@ typedef struct pare_closure_of {
     size_t crafts;
     const pare_craft *const *first; /* [crafts] as first described */
     const pare_weighings *weighings;
-    const char *craft; /* the one that will be asked about */
+    const char *craft; /* the one that will be asked about; NULL: any of them */
     size_t asks;
     const pare_weigh_in *ask; /* [asks] and readings of it that will be */
 } pare_closure_of;

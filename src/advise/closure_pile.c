@@ -142,7 +142,8 @@ static pare_status add_whole(pare_closure *closure, pare_pile *pile, pare_error 
     pare_status status = PARE_OK;
     pile->whole = true;
     for (size_t i = 0; i < s->craft.items; i++)
-        pile->solder = pile->solder || (!s->craft.item[i].off && pare_item_is_solder(&s->craft.item[i]));
+        pile->solder =
+            pile->solder || (!s->craft.item[i].off && pare_item_is_solder(&s->craft.item[i]));
     for (size_t i = 0; i < s->assembly.lines && status == PARE_OK; i++) {
         const pare_line *line = &s->assembly.line[i];
         if (!is_included(s, line))

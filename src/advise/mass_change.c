@@ -38,6 +38,8 @@ static double line_saved_u_kg(const pare_craft *a, const pare_line *was, const p
         if (a->item[was->index].cut_length_m != b->item[is->index].cut_length_m)
             return CUT_COAX_SHARE * fabs(was->mass_kg.value - is->mass_kg.value);
         return same;
+    case PARE_LINE_UNLISTED:
+        return same;
     case PARE_LINE_JOINT:
         return same; /* the same geometry, whatever the metal */
     case PARE_LINE_RUN:

@@ -14,7 +14,9 @@
 
 #include "advise/closure_inside.h"
 
-#define WORTH 0.01 /* of the doubt: what takes less off is not worth a walk to the scale */
+#define WORTH        0.01 /* of the doubt: what takes less off is not worth a walk to the scale */
+#define MAKER_BIAS_U 0.01 /* [E] masses that one maker states are off together */
+#define USUAL_U_KG   1e-4 /* a reading of the scale that small parts are weighed on */
 
 void pare_weigh_greedy(size_t count, double cover[], const double noise[], double with[],
                        double var, size_t picks, size_t pick[], double left[])
@@ -57,6 +59,8 @@ typedef struct choices {
  * takes solder off to weigh it. */
 static bool can_lie(const pare_craft *craft, const pare_line *line)
 {
+    if (line->of == PARE_LINE_UNLISTED)
+        return false;
     if (line->of == PARE_LINE_ITEM)
         return !craft->item[line->index].included_in &&
                !pare_item_is_solder(&craft->item[line->index]);
@@ -183,4 +187,73 @@ pare_status pare_weigh_next(pare_closure *closure, const char *craft, int loadou
         choice[list->count++].left_kg = sqrt(fmax(left[i], 0));
     }
     return PARE_OK;
+}
+
+/* ---- of a sheet ---- */
+
+static const pare_part *part_of(const pare_craft *craft, const pare_line *line)
+{
+    return line->of == PARE_LINE_ITEM ? craft->item[line->index].part : NULL;
+}
+
+static bool same_maker(const pare_part *a, const pare_part *b)
+{
+    return a && b && a->maker && b->maker && strcmp(a->maker, b->maker) == 0 &&
+           a->mass_kg.known == PARE_STATED && b->mass_kg.known == PARE_STATED;
+}
+
+/* Covariance of two lines: by the scale where it knows both, else what copies and makers share. */
+static double cover_of(const pare_craft *craft, const pare_line *a, const pare_line *b)
+{
+    const pare_weighed *weighed = craft->weighed;
+    const size_t none = weighed ? weighed->masses : 0;
+    const size_t at = weighed ? pare_line_weighed(craft, a) : 0;
+    const size_t bt = weighed ? pare_line_weighed(craft, b) : 0;
+    double sum = 0;
+    if (weighed && at < none && bt < none) {
+        for (size_t s = 0; s < none; s++)
+            sum += weighed->root_kg[s * none + at] * weighed->root_kg[s * none + bt];
+        return a->count * b->count * sum;
+    }
+    const pare_part *one = part_of(craft, a), *other = part_of(craft, b);
+    if (a == b || (one && one == other))
+        sum = a->mass_kg.u * b->mass_kg.u;
+    if (same_maker(one, other))
+        sum += MAKER_BIAS_U * a->mass_kg.value * MAKER_BIAS_U * b->mass_kg.value;
+    return sum;
+}
+
+size_t pare_weigh_lines(const pare_craft *craft, const pare_sheet *sheet, size_t most,
+                        size_t order[], double share[])
+{
+    const pare_assembly *assembly = &sheet->assembly;
+    const size_t n = assembly->lines;
+    double cover[PARE_LINES * PARE_LINES], noise[PARE_LINES] = {0}, with[PARE_LINES] = {0};
+    double left[PARE_LINES], var = 0;
+    size_t line[PARE_LINES], pick[PARE_LINES], count = 0, picked = 0;
+    for (size_t i = 0; i < n; i++)
+        if (assembly->line[i].mass_kg.value != 0 && can_lie(craft, &assembly->line[i]))
+            line[count++] = i;
+    for (size_t i = 0; i < n; i++)
+        for (size_t j = 0; j < n && assembly->line[i].of != PARE_LINE_UNLISTED; j++)
+            if (assembly->line[j].of != PARE_LINE_UNLISTED)
+                var += cover_of(craft, &assembly->line[i], &assembly->line[j]);
+    for (size_t i = 0; i < count; i++) {
+        noise[i] = USUAL_U_KG * USUAL_U_KG;
+        for (size_t j = 0; j < n; j++)
+            if (assembly->line[j].of != PARE_LINE_UNLISTED)
+                with[i] += cover_of(craft, &assembly->line[line[i]], &assembly->line[j]);
+        for (size_t j = 0; j < count; j++)
+            cover[i * count + j] =
+                cover_of(craft, &assembly->line[line[i]], &assembly->line[line[j]]);
+    }
+    const size_t picks = most < count ? most : count;
+    pare_weigh_greedy(count, cover, noise, with, var, picks, pick, left);
+    for (; picked < picks && var > 0; picked++) {
+        share[picked] = ((picked ? left[picked - 1] : var) - left[picked]) / var;
+        order[picked] = line[pick[picked]];
+        if (share[picked] < WORTH)
+            break;
+    }
+    return picked;
 }

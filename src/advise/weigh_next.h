@@ -3,6 +3,7 @@
 #define PARE_ADVISE_WEIGH_NEXT_H
 
 #include "advise/promise.h"
+#include "craft/sheet.h"
 
 /** Readings, one after another, each the one that leaves least doubt about a sum.
  *
@@ -39,5 +40,13 @@ typedef struct pare_weigh_list {
 pare_status pare_weigh_next(pare_closure *closure, const char *craft, int loadout,
                             const pare_scale *scale, size_t most, pare_weigh_list *list,
                             pare_error *err);
+
+/** The same of a sheet's lines, which know what scales said of them: each by the share that it takes off
+ * the variance of all that is written down, the best first.
+ * @param craft  that the sheet is of
+ * @param[out] order, share  [most]
+ * @return how many, `most` at most; what takes next to nothing off is left out */
+size_t pare_weigh_lines(const pare_craft *craft, const pare_sheet *sheet, size_t most,
+                        size_t order[], double share[]);
 
 #endif

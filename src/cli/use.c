@@ -6,6 +6,7 @@
 
 #include "advise/swap.h"
 #include "advise/taken.h"
+#include "cli/use_weighed.h"
 
 pare_status bench_path(const options *given, bool demo, pare_text *path, pare_error *err)
 {
@@ -112,7 +113,7 @@ static pare_status build(bench_in_use *use, pare_error *err)
 pare_status bench_open(const options *given, pare_store_mode mode, bench_in_use *use,
                        pare_error *err)
 {
-    *use = (bench_in_use){0};
+    *use = (bench_in_use){.as_written = use->as_written};
     pare_status status = bench_path(given, false, &use->path, err);
     if (status == PARE_OK)
         status = only_demo(given, use->path.bytes, err);
@@ -134,6 +135,8 @@ static pare_status use_some(const options *given, const char *craft, bench_in_us
                        : pare_store_read(use->store, &use->bench, err);
     if (status == PARE_OK)
         status = build(use, err);
+    if (status == PARE_OK && !use->as_written)
+        status = bench_by_scale(use, craft, err);
     if (status == PARE_OK)
         status = pare_store_warm(use->store, use->bench, err);
     return status;

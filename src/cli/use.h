@@ -9,15 +9,16 @@
 
 /** A craft before any taken swap went on. */
 typedef struct first_craft {
-    const pare_craft *craft;
+    pare_craft *craft;
     pare_status status; /* PARE_OK: the bench's is the craft as built */
     const char *why;    /* where it cannot be built: the bench's is then the one as described */
 } first_craft;
 
 typedef struct bench_in_use {
+    bool as_written; /* set before: masses as they are written, whatever scales said */
     pare_text path;
     pare_store *store;
-    pare_bench *bench;  /* all of it, craft as built, propellers warm */
+    pare_bench *bench;  /* all of it, craft as built, by the scale, propellers warm */
     first_craft *first; /* of each of its craft */
 } bench_in_use;
 

@@ -239,7 +239,7 @@ static pare_status begin(weighing *w, char now[DAY], pare_error *err)
 static pare_status run(const options *given, pare_text *out, pare_error *err)
 {
     char now[DAY];
-    bench_in_use use = {0};
+    bench_in_use use = {.as_written = true};
     weighing w = {.given = given, .use = &use, .arena = pare_arena_open(), .loadout = -1};
     pare_status status = w.arena ? begin(&w, now, err) : pare_no_memory(err);
     if (status == PARE_OK && given->operands > 1)
@@ -276,7 +276,7 @@ const command command_weigh = {
     .caution = CAUTION_WORK " " CAUTION_FLYING,
     .example = "  pare weigh hedgerow\n"
                "  pare weigh hedgerow frame=118.4g 10*motor_base=7.5g --scale letters\n"
-               "  pare weigh hedgerow whole=699g --scale kitchen --date 2026-05-02\n"
+               "  pare weigh hedgerow whole=705g --scale kitchen --date 2026-10-02\n"
                "  pare weigh thimble --all\n",
     .options = OPTION_BENCH | OPTION_JSON | OPTION_ALL | OPTION_LOADOUT | OPTION_SCALE |
                OPTION_DATE | OPTION_FROM | OPTION_WHY,

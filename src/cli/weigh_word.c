@@ -161,9 +161,8 @@ static pare_status read_reading(const char *reading, pare_units *units, pare_are
                          reading, MOST_KG);
     /* "96.2g" as "96.2 g", as it stands in a bench's text. */
     const size_t number = strspn(reading, "+0123456789.");
-    weigh_in->reads =
-        pare_arena_printf(arena, "%.*s %s", (int)number, reading,
-                          reading + number + strspn(reading + number, " "));
+    weigh_in->reads = pare_arena_printf(arena, "%.*s %s", (int)number, reading,
+                                        reading + number + strspn(reading + number, " "));
     return weigh_in->reads ? PARE_OK : pare_no_memory(err);
 }
 

@@ -17,6 +17,16 @@
 #define PLACE_U_M     3e-3
 #define GUESS_U_M     20e-3
 #define FRAME_U_M     1e-3
+#define UNLISTED_U_M  40e-3 /* [E] somewhere on the craft */
+
+#define SAME 1e-9 /* share: the same geometry, not quite the same sum */
+
+/* What geometry says, or the scale where it had the very same thing on. */
+static double by_scale_kg(double each_kg, double written_kg, double weighed_kg)
+{
+    const bool same = weighed_kg > 0 && fabs(each_kg - written_kg) <= SAME * written_kg;
+    return same ? weighed_kg : each_kg;
+}
 
 pare_fastener_size pare_joint_size(const pare_joint *joint)
 {
@@ -34,7 +44,7 @@ pare_status pare_joint_kg(const pare_joint *joint, double *mass_kg, pare_error *
     const pare_status status = pare_fastener_kg(&size, joint->material, &each_kg, err);
     if (status != PARE_OK)
         return pare_within(err, "joint '%s'", joint->name);
-    *mass_kg = joint->count * each_kg;
+    *mass_kg = joint->count * by_scale_kg(each_kg, joint->written_kg, joint->weighed_kg);
     return PARE_OK;
 }
 
@@ -43,7 +53,8 @@ double pare_run_kg(const pare_run *run)
     double length_m = 0;
     for (size_t i = 0; i < run->ways; i++)
         length_m += run->way_m[i];
-    return run->times * length_m * pare_wire_kg_per_m(run->gauge, run->outer_m);
+    const double each_kg = length_m * pare_wire_kg_per_m(run->gauge, run->outer_m);
+    return run->times * by_scale_kg(each_kg, run->written_kg, run->weighed_kg);
 }
 
 double pare_run_ohm(const pare_run *run, double copper_degc)
@@ -185,6 +196,18 @@ static size_t arm_roots(const build *b, pare_vec3 at_m[PARE_STATIONS])
     return count;
 }
 
+/* How well screws or wire are known: by the scale where it had them on, else as geometry goes.
+ * @param at  their place among the weighed masses */
+static pare_value known_by(const pare_weighed *weighed, size_t at, int count, double adds_kg,
+                           double share_u)
+{
+    if (!weighed || at == weighed->masses)
+        return (pare_value){adds_kg, share_u * fabs(adds_kg), PARE_COMPUTED, true};
+    const pare_weighed_mass *mass = &weighed->mass[at];
+    return (pare_value){adds_kg, count * mass->u_kg, mass->read ? PARE_WEIGHED : PARE_COMPUTED,
+                        true};
+}
+
 /* serves: the item that it holds, or -1. */
 static pare_status joint_line(const build *b, size_t index, int serves, pare_line *line,
                               pare_error *err)
@@ -196,6 +219,10 @@ static pare_status joint_line(const build *b, size_t index, int serves, pare_lin
         return status;
     const double adds_kg = joint->included_in ? mass_kg - joint->included_kg : mass_kg;
     const double share_u = joint->standard == PARE_ISO7040 ? LOCK_U_SHARE : SCREW_U_SHARE;
+    const pare_weighed *scale = joint->count > 0 ? b->craft->weighed : NULL;
+    const pare_value adds =
+        known_by(scale, scale ? pare_weighed_joint(scale, index, adds_kg / joint->count) : 0,
+                 joint->count, adds_kg, share_u);
     pare_vec3 at_m[PARE_STATIONS];
     size_t points = 1;
     at_m[0] = joint->at_m;
@@ -208,7 +235,7 @@ static pare_status joint_line(const build *b, size_t index, int serves, pare_lin
                         .system = PARE_SYSTEM_SCREWS,
                         .count = joint->count,
                         .each_kg = joint->count > 0 ? mass_kg / joint->count : 0,
-                        .mass_kg = {adds_kg, share_u * fabs(adds_kg), PARE_COMPUTED, true},
+                        .mass_kg = adds,
                         .body = spread(adds_kg, points, at_m),
                         .at_u_m = PLACE_U_M};
     return PARE_OK;
@@ -220,6 +247,10 @@ static void run_line(const build *b, size_t index, int serves, pare_line *line)
     const pare_run *run = &b->craft->run[index];
     const double mass_kg = pare_run_kg(run);
     const double adds_kg = run->included_in ? mass_kg - run->included_kg : mass_kg;
+    const pare_weighed *scale = run->times > 0 ? b->craft->weighed : NULL;
+    const pare_value adds =
+        known_by(scale, scale ? pare_weighed_run(scale, index, adds_kg / run->times) : 0,
+                 run->times, adds_kg, WIRE_U_SHARE);
     pare_vec3 at_m[PARE_STATIONS];
     size_t points = 1;
     at_m[0] = run->at_m;
@@ -231,7 +262,7 @@ static void run_line(const build *b, size_t index, int serves, pare_line *line)
                         .system = PARE_SYSTEM_WIRE,
                         .count = run->times,
                         .each_kg = run->times > 0 ? mass_kg / run->times : 0,
-                        .mass_kg = {adds_kg, WIRE_U_SHARE * fabs(adds_kg), PARE_COMPUTED, true},
+                        .mass_kg = adds,
                         .body = spread(adds_kg, points, at_m),
                         .at_u_m = 2 * PLACE_U_M};
 }
@@ -265,6 +296,25 @@ static pare_status put_lines(const build *b, pare_assembly *assembly, pare_error
     return status;
 }
 
+/* What the scale shows and nobody wrote down: where the rest balances, for want of a better place. */
+static void unlisted_line(const pare_craft *craft, pare_assembly *assembly)
+{
+    const pare_weighed *weighed = craft->weighed;
+    if (!weighed || weighed->forgotten == weighed->masses)
+        return;
+    const pare_weighed_mass *mass = &weighed->mass[weighed->forgotten];
+    assembly->line[assembly->lines++] =
+        (pare_line){.of = PARE_LINE_UNLISTED,
+                    .name = "not written down",
+                    .system = PARE_SYSTEM_UNLISTED,
+                    .count = 1,
+                    .each_kg = mass->kg,
+                    .mass_kg = {mass->kg, mass->u_kg, PARE_WEIGHED, true},
+                    .body = {.mass_kg = mass->kg, .at_m = assembly->all.at_m},
+                    .at_u_m = UNLISTED_U_M};
+    assembly->all.mass_kg += mass->kg;
+}
+
 pare_status pare_assemble(const pare_craft *craft, pare_assembly *assembly, pare_error *err)
 {
     const build b = {craft, pare_layout_of(craft)};
@@ -275,6 +325,7 @@ pare_status pare_assemble(const pare_craft *craft, pare_assembly *assembly, pare
     for (size_t i = 0; i < assembly->lines; i++)
         body[i] = assembly->line[i].body;
     assembly->all = pare_body_sum(assembly->lines, body);
+    unlisted_line(craft, assembly);
     assembly->arms = pare_layout_arms(&b.layout, PARE_ARMS, assembly->arm_m);
     return PARE_OK;
 }
@@ -293,4 +344,23 @@ double pare_line_share(const pare_assembly *assembly, size_t line, int axis)
     default:
         return (own->zz + m * (d.x * d.x + d.y * d.y)) / all->zz;
     }
+}
+
+size_t pare_line_weighed(const pare_craft *craft, const pare_line *line)
+{
+    const pare_weighed *weighed = craft->weighed;
+    const double each_kg = line->count > 0 ? line->mass_kg.value / line->count : 0;
+    switch (line->of) {
+    case PARE_LINE_ITEM:
+        return craft->item[line->index].included_in
+                   ? weighed->masses
+                   : pare_weighed_part(weighed, craft->item[line->index].part);
+    case PARE_LINE_JOINT:
+        return pare_weighed_joint(weighed, line->index, each_kg);
+    case PARE_LINE_RUN:
+        return pare_weighed_run(weighed, line->index, each_kg);
+    case PARE_LINE_UNLISTED:
+        break;
+    }
+    return weighed->forgotten;
 }

@@ -6,12 +6,17 @@
 #include "physics/nut.h"
 #include "physics/solid.h"
 
-typedef enum pare_line_of { PARE_LINE_ITEM, PARE_LINE_JOINT, PARE_LINE_RUN } pare_line_of;
+typedef enum pare_line_of {
+    PARE_LINE_ITEM,
+    PARE_LINE_JOINT,
+    PARE_LINE_RUN,
+    PARE_LINE_UNLISTED /* what the whole craft weighs beyond its lines, by the scale */
+} pare_line_of;
 
 /** One line of the ledger: an item, joint or run, with its body in craft axes. */
 typedef struct pare_line {
     pare_line_of of;
-    size_t index; /* into the craft's items, joints or runs */
+    size_t index; /* into the craft's items, joints or runs; 0 of what is unlisted */
     const char *name;
     pare_system system;
     int count;
@@ -21,7 +26,7 @@ typedef struct pare_line {
     double at_u_m;      /* uncertainty of its place, each axis */
 } pare_line;
 
-enum { PARE_LINES = PARE_ITEMS + PARE_JOINTS + PARE_RUNS, PARE_ARMS = 8 };
+enum { PARE_LINES = PARE_ITEMS + PARE_JOINTS + PARE_RUNS + 1, PARE_ARMS = 8 };
 
 typedef struct pare_assembly {
     size_t lines;
@@ -46,6 +51,10 @@ pare_status pare_joint_kg(const pare_joint *joint, double *mass_kg, pare_error *
 double pare_run_kg(const pare_run *run);
 /** Resistance of one set, all ways in series, at a copper temperature. */
 double pare_run_ohm(const pare_run *run, double copper_degc);
+
+/** The place of a line among the craft's weighed masses; their number where the scale has nothing to say
+ * of it as it is now. @param craft  weighed */
+size_t pare_line_weighed(const pare_craft *craft, const pare_line *line);
 
 /** The share of a line in the craft's roll (0), pitch (1), yaw (2) inertia. */
 double pare_line_share(const pare_assembly *assembly, size_t line, int axis);

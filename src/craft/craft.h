@@ -11,6 +11,7 @@
 #include "craft/part.h"
 #include "craft/stand_table.h"
 #include "craft/taken.h"
+#include "craft/weighed.h"
 #include "physics/rig.h"
 
 enum {
@@ -70,7 +71,9 @@ typedef struct pare_joint {
                                 included_in set: pare_craft_settle() works it out */
     bool at_given;
     pare_vec3 at_m;
-    double needed_m; /* stack to be gripped plus engagement; 0: not known */
+    double needed_m;               /* stack to be gripped plus engagement; 0: not known */
+    double written_kg, weighed_kg; /* of one screw: by geometry as it was weighed, and by the scale;
+                                      0: never weighed */
 } pare_joint;
 
 typedef struct pare_run {
@@ -86,7 +89,8 @@ typedef struct pare_run {
     double included_ohm; /* as it came: one set, all ways in series, at 20 degC */
     bool at_given;
     pare_vec3 at_m;
-    double needed_m; /* what its stations ask for, a way; 0: not known */
+    double needed_m;               /* what its stations ask for, a way; 0: not known */
+    double written_kg, weighed_kg; /* of one set, likewise */
 } pare_run;
 
 typedef struct pare_loadout {
@@ -129,6 +133,7 @@ typedef struct pare_craft {
     double drag_m2;  /* in level flight as it stood when it was settled first: craft/drag.h */
     bool drag_given; /* the craft says it */
     bool drag_of_parts, drag_settled;
+    const pare_weighed *weighed; /* what scales said of it; NULL: nothing */
     size_t stands;
     const pare_stand_table *stand; /* [stands] of all pairs that the bench has measured; see
                                       pare_craft_stands() */

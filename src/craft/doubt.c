@@ -160,11 +160,39 @@ static const pare_part *part_of(const doubt *d, const pare_line *line)
     return line->of == PARE_LINE_ITEM ? d->craft->item[line->index].part : NULL;
 }
 
+/* Masses that scales, makers and copies have in common, as they were adjusted to each other. */
+static void weighed_masses(doubt *d, bool done[PARE_LINES])
+{
+    const pare_weighed *weighed = d->craft->weighed;
+    const pare_assembly *assembly = &d->sheet->assembly;
+    size_t at[PARE_LINES];
+    for (size_t i = 0; weighed && i < assembly->lines; i++) {
+        at[i] = pare_line_weighed(d->craft, &assembly->line[i]);
+        done[i] = at[i] < weighed->masses;
+    }
+    for (size_t source = 0; weighed && source < weighed->masses; source++) {
+        const double *root_kg = &weighed->root_kg[source * weighed->masses];
+        double grown_kg[PARE_LINES] = {0};
+        bool any = false;
+        for (size_t i = 0; i < assembly->lines; i++) {
+            grown_kg[i] = done[i] ? assembly->line[i].count * root_kg[at[i]] : 0;
+            any = any || grown_kg[i] != 0;
+        }
+        effect e = {0};
+        if (!any)
+            continue;
+        assembly_effect(d, grown_kg, PARE_LINES, (pare_vec3){0, 0, 0}, &e);
+        add(d, &e);
+    }
+}
+
 /* One error for all copies of a part, wherever they are; one for each joint and run. */
-static void part_masses(doubt *d)
+static void part_masses(doubt *d, const bool done[PARE_LINES])
 {
     const pare_assembly *assembly = &d->sheet->assembly;
     for (size_t i = 0; i < assembly->lines; i++) {
+        if (done[i])
+            continue;
         const pare_part *part = part_of(d, &assembly->line[i]);
         double grown_kg[PARE_LINES] = {0};
         bool first = true;
@@ -189,18 +217,18 @@ static const char *maker_of(const doubt *d, const pare_line *line)
     return part && part->mass_kg.known == PARE_STATED ? part->maker : NULL;
 }
 
-static void maker_biases(doubt *d)
+static void maker_biases(doubt *d, const bool done[PARE_LINES])
 {
     const pare_assembly *assembly = &d->sheet->assembly;
     for (size_t i = 0; i < assembly->lines; i++) {
         const char *maker = maker_of(d, &assembly->line[i]);
-        if (!maker)
+        if (!maker || done[i])
             continue;
         double grown_kg[PARE_LINES] = {0};
         bool first = true;
         for (size_t j = 0; j < assembly->lines; j++) {
             const char *other = maker_of(d, &assembly->line[j]);
-            if (!other || strcmp(other, maker) != 0)
+            if (!other || done[j] || strcmp(other, maker) != 0)
                 continue;
             if (j < i)
                 first = false;
@@ -214,13 +242,13 @@ static void maker_biases(doubt *d)
     }
 }
 
-static void shared_scale(doubt *d)
+static void shared_scale(doubt *d, const bool done[PARE_LINES])
 {
     const pare_assembly *assembly = &d->sheet->assembly;
     double grown_kg[PARE_LINES] = {0};
     for (size_t i = 0; i < assembly->lines; i++) {
         const pare_part *part = part_of(d, &assembly->line[i]);
-        if (part && part->mass_kg.known == PARE_WEIGHED)
+        if (part && !done[i] && part->mass_kg.known == PARE_WEIGHED)
             grown_kg[i] = SCALE_COMMON_U * assembly->line[i].mass_kg.value;
     }
     effect e = {0};
@@ -437,9 +465,11 @@ void pare_sheet_doubt_with(const pare_craft *craft, const pare_doubts *doubts, p
     pare_doubted_slopes(&craft->brief, sheet, doubts->u, &d.slopes);
     rig_numbers(&d, doubts->u);
     drive(&d, doubts);
-    part_masses(&d);
-    maker_biases(&d);
-    shared_scale(&d);
+    bool done[PARE_LINES] = {false};
+    weighed_masses(&d, done);
+    part_masses(&d, done);
+    maker_biases(&d, done);
+    shared_scale(&d, done);
     stations(&d);
     for (int f = 0; f < PARE_FIGURES; f++)
         sheet->figure[f].u = sheet->figure[f].exists ? uncertainty(&d, f) : 0;

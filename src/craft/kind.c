@@ -57,6 +57,7 @@ static const char *const systems[PARE_SYSTEMS] = {
     [PARE_SYSTEM_SCREWS] = "screws",
     [PARE_SYSTEM_WIRE] = "wire",
     [PARE_SYSTEM_OTHER] = "other",
+    [PARE_SYSTEM_UNLISTED] = "not listed",
 };
 
 static const char *const jobs[PARE_JOBS] = {

@@ -47,6 +47,7 @@ typedef enum pare_system {
     PARE_SYSTEM_SCREWS,
     PARE_SYSTEM_WIRE,
     PARE_SYSTEM_OTHER,
+    PARE_SYSTEM_UNLISTED, /* what the scale shows and nobody wrote down */
     PARE_SYSTEMS
 } pare_system;
 

@@ -104,6 +104,9 @@ static void how_known(const pare_craft *craft, pare_sheet *sheet)
     for (size_t i = 0; i < sizeof at_rest / sizeof at_rest[0] && sheet->rig.pair; i++)
         sheet->figure[at_rest[i].figure].known =
             at_rest[i].by_weight && body == PARE_ESTIMATED ? PARE_ESTIMATED : PARE_MEASURED;
+    /* The scale had all of it; and the pack can be taken off that. */
+    if (craft->weighed && craft->weighed->forgotten < craft->weighed->masses)
+        mass = PARE_WEIGHED;
     sheet->figure[PARE_ALL_UP].known = mass;
     sheet->figure[PARE_DRY].known = mass;
     sheet->figure[PARE_CRASH].known = body;

@@ -9,7 +9,7 @@
 #define PARE_THIN_MM   0.22
 #define PARE_STRONG_MM 0.42
 
-pare_texture pare_texture_of(pare_known known);
+pare_texture pare_texture_of(const pare_ruler_part *part);
 
 /** Where labels are, so that the next one finds a place of its own. */
 enum { PARE_PLACED = 192 };

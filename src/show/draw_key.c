@@ -71,8 +71,7 @@ static void part_row(pare_page *page, pare_box row, const pare_ruler_part *part,
                     text);
     }
     const pare_box swatch = {row.x + 6.2, row.y + 0.16 * row.height, 4, 0.62 * row.height};
-    pare_page_texture(page, swatch,
-                      part->kg > 0 ? pare_texture_of(part->known) : PARE_TEXTURE_HATCH);
+    pare_page_texture(page, swatch, part->kg > 0 ? pare_texture_of(part) : PARE_TEXTURE_HATCH);
     pare_page_box(page, swatch, PARE_INK_NONE, (pare_pen){PARE_INK_BLACK, 0.08, 0});
     if (part->count > 1) {
         snprintf(text, sizeof text, "%d \u00d7", part->count);

@@ -20,9 +20,11 @@
 static const pare_type small = {.size_mm = 2.5, .ink = PARE_INK_BLACK};
 static const pare_type tiny = {.size_mm = 1.75, .ink = PARE_INK_GREY, .align = PARE_ALIGN_MIDDLE};
 
-pare_texture pare_texture_of(pare_known known)
+pare_texture pare_texture_of(const pare_ruler_part *part)
 {
-    switch (known) {
+    if (part->of == PARE_LINE_UNLISTED)
+        return PARE_TEXTURE_HATCH;
+    switch (part->known) {
     case PARE_STATED:
         return PARE_TEXTURE_LINES;
     case PARE_COMPUTED:
@@ -92,7 +94,7 @@ static void bar(pare_page *page, const pare_report *report, const scale *on)
     for (size_t i = 0; i < report->parts; i++) {
         const pare_ruler_part *part = &report->part[i];
         const double kept = on->mm_a_kg * part->kg, off = on->mm_a_kg * fmax(part->off_kg, 0);
-        pare_page_texture(page, (pare_box){x, on->y, kept, BAR_MM}, pare_texture_of(part->known));
+        pare_page_texture(page, (pare_box){x, on->y, kept, BAR_MM}, pare_texture_of(part));
         pare_page_texture(page, (pare_box){x + kept, on->y, off, BAR_MM}, PARE_TEXTURE_HATCH);
         if (off > 0)
             pare_page_line(page, x + kept, on->y - 0.8, x + kept, on->y + BAR_MM,
@@ -185,6 +187,17 @@ static void limit(pare_page *page, const pare_report *report, const scale *on)
                    (pare_pen){PARE_INK_CLAY, PARE_STRONG_MM, 0});
 }
 
+/* Oblique lines: what a trial takes off, and what the scale shows and nobody wrote down. */
+static const char *hatched(const pare_report *report)
+{
+    bool unlisted = false;
+    for (size_t i = 0; i < report->parts; i++)
+        unlisted = unlisted || report->part[i].of == PARE_LINE_UNLISTED;
+    if (report->view->tried)
+        return unlisted ? "taken off, or not written down" : "taken off";
+    return unlisted ? "by the scale, not written down" : NULL;
+}
+
 static void legend(pare_page *page, const pare_report *report, double x, double y)
 {
     static const struct {
@@ -193,16 +206,17 @@ static void legend(pare_page *page, const pare_report *report, double x, double 
     } words[] = {{PARE_TEXTURE_FULL, "weighed"},
                  {PARE_TEXTURE_LINES, "stated by the maker"},
                  {PARE_TEXTURE_WIDE, "computed from geometry"},
-                 {PARE_TEXTURE_DOTS, "estimated by a law"},
-                 {PARE_TEXTURE_HATCH, "taken off"}};
+                 {PARE_TEXTURE_DOTS, "estimated by a law"}};
     const pare_type type = {.size_mm = 2.3, .ink = PARE_INK_GREY};
-    for (size_t i = 0; i < sizeof words / sizeof words[0]; i++) {
-        if (words[i].texture == PARE_TEXTURE_HATCH && !report->view->tried)
-            continue;
+    enum { WORDS = sizeof words / sizeof words[0] };
+    for (size_t i = 0; i <= WORDS; i++) {
+        const char *word = i < WORDS ? words[i].word : hatched(report);
         const pare_box box = {x, y - 2.3, 6.3, 2.6};
-        pare_page_texture(page, box, words[i].texture);
+        if (!word)
+            break;
+        pare_page_texture(page, box, i < WORDS ? words[i].texture : PARE_TEXTURE_HATCH);
         pare_page_box(page, box, PARE_INK_NONE, (pare_pen){PARE_INK_BLACK, PARE_HAIR_MM, 0});
-        x += 7.4 + pare_page_text(page, x + 7.4, y, &type, words[i].word) + 4;
+        x += 7.4 + pare_page_text(page, x + 7.4, y, &type, word) + 4;
     }
 }
 

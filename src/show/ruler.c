@@ -14,16 +14,17 @@
 
 #include "show/hang.h"
 
-enum { OFF = PARE_KNOWNS, NOTHING = PARE_KNOWNS + 1 };
+enum { OFF = PARE_KNOWNS, UNLISTED = PARE_KNOWNS + 1, NOTHING = PARE_KNOWNS + 2 };
 #define SMALLEST_LABEL_KG 5e-5
 
-static const char *const texture_utf8[] = {[PARE_WEIGHED] = "\u2588",  [PARE_MEASURED] = "\u2588",
-                                           [PARE_LEARNED] = "\u2588",  [PARE_STATED] = "\u2593",
-                                           [PARE_COMPUTED] = "\u2592", [PARE_ESTIMATED] = "\u2591",
-                                           [PARE_KNOWNS] = "\u2571",   " "};
+static const char *const texture_utf8[] = {
+    [PARE_WEIGHED] = "\u2588", [PARE_MEASURED] = "\u2588", [PARE_LEARNED] = "\u2588",
+    [PARE_STATED] = "\u2593",  [PARE_COMPUTED] = "\u2592", [PARE_ESTIMATED] = "\u2591",
+    [OFF] = "\u2571",          [UNLISTED] = "\u2573",      [NOTHING] = " "};
 static const char *const texture_ascii[] = {
-    [PARE_WEIGHED] = "W",  [PARE_MEASURED] = "W",  [PARE_LEARNED] = "W", [PARE_STATED] = "S",
-    [PARE_COMPUTED] = "C", [PARE_ESTIMATED] = "E", [PARE_KNOWNS] = "/",  " "};
+    [PARE_WEIGHED] = "W", [PARE_MEASURED] = "W", [PARE_LEARNED] = "W",
+    [PARE_STATED] = "S",  [PARE_COMPUTED] = "C", [PARE_ESTIMATED] = "E",
+    [OFF] = "/",          [UNLISTED] = "X",      [NOTHING] = " "};
 
 static const char *texture(const pare_screen *screen, int which)
 {
@@ -51,6 +52,7 @@ pare_ruler pare_ruler_of(const pare_craft *craft, const pare_sheet *sheet,
         pare_slice *slice = &ruler.slice[ruler.slices - 1];
         slice->known_kg[part[i].known] += part[i].kg;
         slice->off_kg += part[i].off_kg;
+        slice->unlisted = part[i].of == PARE_LINE_UNLISTED;
     }
     return ruler;
 }
@@ -139,7 +141,7 @@ static int lies_at(const pare_ruler *ruler, double kg, size_t *in)
         for (int k = 0; k < PARE_KNOWNS; k++) {
             from += slice->known_kg[k];
             if (kg < from)
-                return k;
+                return slice->unlisted ? UNLISTED : k;
         }
         from += slice->off_kg > 0 ? slice->off_kg : 0;
         if (kg < from)
@@ -257,17 +259,22 @@ static void put_legend(const pare_ruler *ruler, const pare_screen *screen, pare_
                  {PARE_COMPUTED, "computed"},
                  {PARE_ESTIMATED, "estimated"}};
     pare_text line = {0};
-    bool off = false;
+    bool off = false, unlisted = false;
     for (size_t w = 0; w < sizeof words / sizeof words[0]; w++) {
         double kg = 0;
         for (size_t i = 0; i < ruler->slices; i++) {
-            kg += ruler->slice[i].known_kg[words[w].known];
+            if (!ruler->slice[i].unlisted)
+                kg += ruler->slice[i].known_kg[words[w].known];
+            else
+                unlisted = slice_kg(&ruler->slice[i]) >= SMALLEST_LABEL_KG;
             off = off || ruler->slice[i].off_kg >= SMALLEST_LABEL_KG;
         }
         if (kg >= SMALLEST_LABEL_KG)
             pare_text_printf(&line, "%s%s %s", line.length ? "  " : "",
                              texture(screen, words[w].known), words[w].word);
     }
+    if (unlisted)
+        pare_text_printf(&line, "  %s not written down", texture(screen, UNLISTED));
     if (off)
         pare_text_printf(&line, "  %s taken off", texture(screen, OFF));
     if (line.failed)

@@ -10,6 +10,7 @@ typedef struct pare_slice {
     const char *name;
     double known_kg[PARE_KNOWNS];
     double off_kg; /* taken off by what is tried */
+    bool unlisted; /* by the scale, and not written down */
 } pare_slice;
 
 typedef struct pare_ruler {

@@ -1,6 +1,8 @@
 /* sheet_json.c: a sheet as JSON (see sheet_json.h). Keys come from the table of figures; the three
  * of the centre of mass become one list, as a place is one thing. */
 #include "show/sheet_json.h"
+
+#include "advise/weigh_next.h"
 #include "show/arms.h"
 #include "show/crash.h"
 #include "show/mass_rules.h"
@@ -114,8 +116,10 @@ json_t *pare_margins_json(const pare_sheet *sheet)
 static json_t *ledger(const pare_sheet *sheet)
 {
     static const char *const share[3] = {"roll_share", "pitch_share", "yaw_share"};
-    static const char *const of[] = {
-        [PARE_LINE_ITEM] = "item", [PARE_LINE_JOINT] = "joint", [PARE_LINE_RUN] = "run"};
+    static const char *const of[] = {[PARE_LINE_ITEM] = "item",
+                                     [PARE_LINE_JOINT] = "joint",
+                                     [PARE_LINE_RUN] = "run",
+                                     [PARE_LINE_UNLISTED] = "unlisted"};
     json_t *list = json_array();
     for (size_t i = 0; i < sheet->assembly.lines; i++) {
         const pare_line *line = &sheet->assembly.line[i];
@@ -162,13 +166,13 @@ static json_t *knock_on(const pare_sheet_view *view)
     return object;
 }
 
-static json_t *weigh_next(const pare_sheet *sheet)
+static json_t *weigh_next(const pare_craft *craft, const pare_sheet *sheet)
 {
     size_t order[PARE_LINES];
     double share[PARE_LINES];
     json_t *list = json_array();
-    pare_sheet_weigh_first(sheet, order, share);
-    for (size_t i = 0; i < sheet->assembly.lines && share[i] > 0; i++) {
+    const size_t count = pare_weigh_lines(craft, sheet, PARE_LINES, order, share);
+    for (size_t i = 0; i < count; i++) {
         json_t *one = json_object();
         json_object_set_new(one, "name", json_string(sheet->assembly.line[order[i]].name));
         json_object_set_new(one, "share", pare_json_number(share[i]));
@@ -398,7 +402,7 @@ json_t *pare_sheet_object(const pare_sheet_view *view)
         json_object_set_new(object, "one_gram", gram);
     }
     json_object_set_new(object, "knock_on", knock_on(view));
-    json_object_set_new(object, "weigh_next", weigh_next(sheet));
+    json_object_set_new(object, "weigh_next", weigh_next(&view->craft, sheet));
     json_object_set_new(object, "surprises", surprises(&view->craft));
     json_object_set_new(object, "tired_cells", pare_tired_cells(&view->craft));
     json_object_set_new(object, "filled_by_law", filled(&view->craft));

@@ -8,6 +8,7 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "advise/weigh_next.h"
 #include "show/crash.h"
 #include "show/digits.h"
 #include "show/label_show.h"
@@ -376,14 +377,18 @@ static void one_gram(const pare_sheet_view *view, const pare_screen *screen, par
 static void weigh_next(const pare_sheet_view *view, const pare_screen *screen, pare_text *out)
 {
     enum { SHOWN = 3 };
-    size_t order[PARE_LINES];
-    double share[PARE_LINES];
-    pare_sheet_weigh_first(&view->sheet, order, share);
+    size_t order[SHOWN];
+    double share[SHOWN];
+    const pare_weighed *weighed = view->craft.weighed;
+    const bool whole = weighed && weighed->forgotten < weighed->masses;
+    const size_t count = pare_weigh_lines(&view->craft, &view->sheet, SHOWN, order, share);
     pare_text line = {0};
-    for (size_t i = 0; i < SHOWN && i < view->sheet.assembly.lines && share[i] >= 0.01; i++) {
+    for (size_t i = 0; i < count; i++) {
         pare_text_printf(&line, "%s%s (%.0f %%", i ? ", " : "",
                          view->sheet.assembly.line[order[i]].name, 100 * share[i]);
-        pare_text_add(&line, i ? ")" : " of the doubt about all-up)");
+        pare_text_add(&line, i       ? ")"
+                             : whole ? " of the doubt about what is not listed)"
+                                     : " of the doubt about all-up)");
     }
     if (line.length == 0)
         pare_text_add(&line, "nothing: all is known as well as it can be");

@@ -210,6 +210,13 @@ pare_status pare_store_add_weigh_ins(pare_store *store, size_t count,
 pare_status pare_store_put_scale(pare_store *store, const pare_scale *scale,
                                  const pare_change *change, pare_error *err);
 
+/** The craft that were weighed, and one more, with the parts that they name: what an adjustment of all
+ * readings takes. Stand tables are left out.
+ * @param name  NULL: every craft
+ * @param[out] bench  close with pare_bench_close(); NULL where the bench has no weigh-in, or on failure */
+pare_status pare_store_read_weighed(pare_store *store, const char *name, pare_bench **bench,
+                                    pare_error *err);
+
 /* ---- text out ---- */
 
 /** The whole bench as text: parts by id, craft by name, then records. The same bench gives the same

@@ -84,6 +84,7 @@ static const pare_csv_target TARGETS[] = {
     {W, "of", PARE_CSV_THINGS, 0, NULL},
     {W, "loadout", PARE_CSV_TEXT, 0, NULL},
     {W, "reads", PARE_CSV_QUANTITY, PARE_DIM_MASS, NULL},
+    {W, "promise", PARE_CSV_TEXT, 0, NULL},
 
     {F, "craft", PARE_CSV_TEXT, 0, NULL},
     {F, "date", PARE_CSV_DATE, 0, NULL},

@@ -430,6 +430,56 @@ pare_status pare_store_read_craft(pare_store *store, const char *name, pare_benc
     return status;
 }
 
+#define WEIGHED " IN (SELECT craft FROM weigh_in)"
+
+static pare_status load_weighed(pare_store *store, const char *name, pare_bench *bench,
+                                pare_error *err)
+{
+    static const char all_parts[] =
+        "SELECT id, doc FROM part WHERE id IN (SELECT part FROM craft_part) ORDER BY id";
+    static const char parts[] = "SELECT id, doc FROM part WHERE id IN (SELECT part FROM craft_part "
+                                "WHERE craft = ?1 OR craft" WEIGHED ") ORDER BY id";
+    static const char all_craft[] = "SELECT name, doc FROM craft ORDER BY name";
+    static const char craft[] =
+        "SELECT name, doc FROM craft WHERE name = ?1 OR name" WEIGHED " ORDER BY name";
+    pare_status status = pare_sql_run(store, "BEGIN", err);
+    if (status != PARE_OK)
+        return status;
+    status = load_rows(store, name ? parts : all_parts, name, load_part, bench, err);
+    if (status == PARE_OK)
+        status = load_rows(store, name ? craft : all_craft, name, load_one_craft, bench, err);
+    pare_sql_rollback(store);
+    return status;
+}
+
+static pare_status any_weigh_in(const pare_store *store, bool *any, pare_error *err)
+{
+    sqlite3_stmt *statement = NULL;
+    pare_status status =
+        pare_sql_prepare(store, &statement, err, "SELECT 1 FROM weigh_in LIMIT 1", "");
+    if (status == PARE_OK)
+        status = pare_sql_step(store, statement, any, err);
+    sqlite3_finalize(statement);
+    return status;
+}
+
+pare_status pare_store_read_weighed(pare_store *store, const char *name, pare_bench **bench,
+                                    pare_error *err)
+{
+    bool any = false;
+    *bench = NULL;
+    pare_status status = any_weigh_in(store, &any, err);
+    if (status != PARE_OK || !any)
+        return status;
+    pare_bench *made = pare_load_empty();
+    status = made ? load_weighed(store, name, made, err) : pare_no_memory(err);
+    if (status == PARE_OK)
+        *bench = made;
+    else
+        pare_bench_close(made);
+    return status;
+}
+
 pare_status pare_store_read_part(pare_store *store, const char *id, pare_bench **bench,
                                  pare_error *err)
 {

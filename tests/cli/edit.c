@@ -82,7 +82,7 @@ static void a_craft_lives_from_add_to_remove(void **state)
     run_prints("craft remove mine" DEMO, "mine removed; pare undo brings it back\n");
     run_refuses(
         "craft remove hedgerow" DEMO, 3,
-        "pare: hedgerow is in use by 4 weigh-ins, 12 flights; right would be --records, which "
+        "pare: hedgerow is in use by 10 weigh-ins, 12 flights; right would be --records, which "
         "takes those off too\n");
     run_refuses("craft add none" DEMO, 3,
                 "pare: craft 'none' needs parts; right would be like frame=PART motor=PART "

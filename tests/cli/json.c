@@ -286,7 +286,9 @@ static void found_parts_are_parts_and_say_why_they_were_found(void **state)
                     number(surprise, "law_g") + number(surprise, "law_g_u"));
         if (strcmp(json_string_value(json_object_get(one, "id")),
                    json_string_value(json_object_get(on_craft, "part"))) == 0) {
-            assert_near(number(on_craft, "sigmas"), number(surprise, "sigmas"), 1e-9);
+            /* The list has what is written; the sheet what all scales make of that, which for a craft
+             * that was never weighed is the same but for what parts of one maker share. */
+            assert_near(number(on_craft, "sigmas"), number(surprise, "sigmas"), 0.01);
             same++;
         }
     }
