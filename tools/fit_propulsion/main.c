@@ -1,7 +1,8 @@
 /* main.c: fits the constants of the propulsion chain to open measurements and writes them as C.
  *
- * One subject a file: prop.c (propellers), drive.c (motors and ESCs), cells.c (packs), pair.c (measured
- * pairs) and chain.c (all of it together), which have no constants to write. Each reads its tables below the data folder, prints how well
+ * One subject a file: prop.c (propellers), drive.c (motors and ESCs), cells.c (packs); and, without
+ * constants to write, pair.c (measured pairs), chain.c (all of it together) and prop_floor.c (what any
+ * model of propellers owes). Each reads its tables below the data folder, prints how well
  * it fits what it left out, and writes its constants. */
 #include <stdio.h>
 #include <string.h>
@@ -18,6 +19,7 @@ static const struct subject {
     {"cells", "cells_fitted.c", NULL, fit_cells},
     {"pair", NULL, fit_pair, NULL},
     {"chain", NULL, fit_chain, NULL},
+    {"floor", NULL, fit_floor, NULL},
 };
 
 static bool work(const struct subject *subject, const char *data_folder, const char *pictures,

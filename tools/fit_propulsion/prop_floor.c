@@ -9,6 +9,9 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "prop_twin.h"
+#include "subjects.h"
+
 typedef struct list {
     size_t count;
     double *value;
@@ -135,4 +138,17 @@ void fit_floor_print(const fit_blades *blades)
     print("a row at rest about the line of its neighbours", rows);
     print("one propeller in two runs at one J and rpm", again);
     print("one propeller's mean on one motor, of all motors", stands);
+    fit_twins_print(blades);
+}
+
+bool fit_floor(const char *data_folder, FILE *constants)
+{
+    (void)constants;
+    fit_blades blades = {0, NULL};
+    const bool fine =
+        fit_read_tunnel(data_folder, &blades) && fit_read_stands(data_folder, &blades);
+    if (fine)
+        fit_floor_print(&blades);
+    fit_blades_free(&blades);
+    return fine;
 }

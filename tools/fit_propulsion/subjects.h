@@ -16,5 +16,6 @@ bool fit_cells(const char *data_folder, const char *pictures, FILE *constants);
 bool fit_pair(const char *data_folder, FILE *constants); /* constants: NULL, it has none */
 
 bool fit_chain(const char *data_folder, FILE *constants); /* likewise */
+bool fit_floor(const char *data_folder, FILE *constants); /* likewise */
 
 #endif
