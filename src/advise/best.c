@@ -204,10 +204,10 @@ static void refine(best_worker *worker, const best_set *best, outcome *out)
     if (best->found && out->group.least > best->units)
         return;
     out->cut =
-        best_refuted(worker->search, &worker->state[0], best->found ? best->units : BEST_NO_BOUND,
-                     worker->probe, worker->lightest, out->by);
+        best_refuted(worker->search, &worker->state[0], worker->probe, worker->lightest, out->by);
     if (out->cut)
         return;
+    best_raise(worker->search, &worker->state[0], worker->probe);
     worker->probe->rig.mass_kg = (double)worker->state[0].least / BEST_UNITS_PER_KG;
     best_state_hold(worker->search, &worker->state[0], worker->probe);
     out->group.least = worker->state[0].least;

@@ -120,8 +120,7 @@ static int64_t greatest(best_worker *worker, best_state *state)
         return worker->most;
     for (bool first = true; fails - holds > FINE; first = false) {
         state->least = first ? fails : holds + (fails - holds) / 2;
-        const bool fail =
-            best_refuted(worker->search, state, BEST_NO_BOUND, worker->probe, worker->lightest, by);
+        const bool fail = best_refuted(worker->search, state, worker->probe, worker->lightest, by);
         if (first && !fail)
             fails = holds = BEST_NO_BOUND;
         else if (fail)
@@ -138,11 +137,11 @@ static bool is_refuted(best_worker *worker, best_state *state)
 {
     char by[48];
     const best_search *search = worker->search;
-    const int64_t most = worker->best.found ? worker->best.units : BEST_NO_BOUND;
-    if (best_refuted(search, state, most, worker->probe, worker->lightest, by)) {
+    if (best_refuted(search, state, worker->probe, worker->lightest, by)) {
         best_refusal(worker, by);
         return true;
     }
+    best_raise(search, state, worker->probe);
     worker->probe->rig.mass_kg = (double)state->least / BEST_UNITS_PER_KG;
     best_state_hold(search, state, worker->probe);
     return best_is_hopeless(worker, state, state->least);
@@ -170,7 +169,8 @@ void best_dive_from(best_worker *worker, size_t depth, size_t slot)
     bool limited = state->wires_open;
     for (size_t i = 0; i < options && best_go_on(worker); i++) {
         const best_option *option = stands ? &choice->option[i] : NULL;
-        const int64_t least = state->least + (option ? option->least - choice->least : 0);
+        const int64_t sum = state->sum + (option ? option->least - choice->least : 0);
+        const int64_t least = sum > state->raised ? sum : state->raised;
         if (!limited && worker->refused - refused >= REFUSALS_WORTH_A_LIMIT) {
             worker->most = greatest(worker, &worker->state[depth]);
             limited = true;

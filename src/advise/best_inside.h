@@ -30,7 +30,7 @@ typedef struct best_slot {
     size_t item; /* of the craft */
     size_t options;
     best_option *option;
-    int64_t least; /* of all options */
+    int64_t least, most; /* of all options; most: of the line itself */
     double power_w;
     unsigned
         drags;   /* kinds, bit (1u << kind), of items that an option may take along or bring down */
@@ -73,7 +73,9 @@ typedef struct best_state {
     int64_t held_least[PARE_JOINTS];
     size_t swaps;
     pare_swap_name swap[PARE_BEST_SWAPS];
-    int64_t units, least; /* as it stands, and of what can become of it */
+    int64_t units;       /* as it stands */
+    int64_t sum, raised; /* the least by the ledger, and because what is lighter rings */
+    int64_t least;       /* of what can become of it: the greater of these */
 } best_state;
 
 /** The best set that somebody has found. */
@@ -156,8 +158,11 @@ static inline bool best_open(const best_state *state, size_t slot)
 
 /* ---- best_met.c ---- */
 /** Whether every set below a weighed state fails. @param[out] by  the limit that it fails */
-bool best_refuted(const best_search *search, const best_state *state, int64_t most,
-                  pare_sheet *probe, pare_craft *lightest, char by[48]);
+bool best_refuted(const best_search *search, const best_state *state, pare_sheet *probe,
+                  pare_craft *lightest, char by[48]);
+/** Raises a state's least over the masses at which its arms ring.
+ * @param probe  as best_refuted() left it */
+void best_raise(const best_search *search, best_state *state, pare_sheet *probe);
 /** Whether a joint's screws, as they are or would be, hold as far as they must.
  * @param lightest  best_lightest() of a state
  * @param flown     a sheet of its craft with the least mass and the least thrust of all below it

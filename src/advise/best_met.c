@@ -18,6 +18,7 @@
 #include "advise/best_inside.h"
 #include "advise/stand_in.h"
 #include "base/text.h"
+#include "craft/arm_facts.h"
 #include "craft/drag.h"
 #include "craft/flight.h"
 #include "craft/holding.h"
@@ -32,10 +33,13 @@
 #define SURELY       (1 - 1e-6) /* what a bound must fail by: the solvers' own tolerance */
 #define HEAT_SURELY  0.9  /* a lighter craft lands later, and may warm its pack a little more */
 #define LANDS_SURELY 0.95 /* a lighter craft lands with less in its pack, so with less thrust */
-#define RING_SURELY  0.96 /* screws at the arm's tip are still open: 2 % of its frequency */
+#define RING_SURELY  5e-3 /* of the rotors' turns: the load that is not even, and the solvers */
 #define CONTACTS_MOST_OHM                                                                          \
-    5e-3           /* of another connector, beyond this one's: several times a poor one's */
+    5e-3 /* of another connector, beyond this one's: several times a poor one's */
+#define PI     3.14159265358979323846
 #define LONGER 4.0 /* wires that another sort of ESC asks for */
+
+enum { RING_FINE = 100 }; /* 10 mg */
 
 static const char *const flies[] = {"hover", "minutes as flown", "full throttle"};
 static const pare_figure must_exist[] = {PARE_HOVER_OUTPUT, PARE_FLOWN_TIME, PARE_THRUST_FRESH};
@@ -364,35 +368,89 @@ static bool refuted_by(const best_search *search, const best_state *state, const
 
 /* ---- arms that ring ---- */
 
-static bool rings(const best_search *search, const best_state *state, double mass_kg, double uneven,
-                  pare_sheet *probe, bool *above)
+/* A craft's arms with what its tips may come to, and how fast its rotors may turn. */
+typedef struct ring {
+    double low_hz, high_hz; /* between these it fails, whatever is still decided */
+} ring;
+
+/* By how much open choices may make all tips together lighter, or heavier. */
+static void tips_open(const best_search *search, const best_state *state, double *less_kg,
+                      double *more_kg)
 {
-    probe->rig.mass_kg = mass_kg;
-    probe->rig.uneven = uneven;
-    probe->flown = 0;
-    pare_sheet_fly(state->trial.flown, FIGURE(PARE_HOVER_RPM), probe);
-    pare_sheet_margins(state->trial.flown, probe);
-    const pare_margin *ring = find(probe, "arm.ring");
-    if (!ring)
-        return false;
-    *above = ring->at_least;
-    return ring->ratio < best_need(search, "arm.ring") * RING_SURELY;
+    const pare_assembly *a = &state->trial.sheet.assembly;
+    const pare_craft *craft = state->trial.flown;
+    int64_t less = 0, more = 0;
+    for (size_t i = 0; i < a->lines; i++) {
+        const pare_line *line = &a->line[i];
+        const int64_t units = best_units(line->mass_kg.value);
+        if (line->of == PARE_LINE_ITEM) {
+            const unsigned char slot = search->slot_of[line->index];
+            if (slot == BEST_NONE || !best_open(state, slot) ||
+                craft->item[line->index].place != PARE_AT_ARMS)
+                continue;
+            const int64_t least = search->slot[slot].may_go ? 0 : search->slot[slot].least;
+            less += units > least ? units - least : 0;
+            more += search->slot[slot].most > units ? search->slot[slot].most - units : 0;
+        } else if (state->tail_open) {
+            const int64_t least = line->of == PARE_LINE_JOINT ? best_joint_least(state, line->index)
+                                                              : best_run_least(state, line->index);
+            less += units > least ? units - least : 0;
+        }
+    }
+    *less_kg = (double)less / BEST_UNITS_PER_KG;
+    *more_kg = (double)more / BEST_UNITS_PER_KG;
 }
 
-/* A rotor turns faster under more mass: where it is in the band at the least mass and at the most that is
- * of interest, on one side of the band's middle, it is so for all between. */
-static bool rings_throughout(const best_search *search, const best_state *state, int64_t most,
-                             pare_sheet *probe)
+/* A lighter tip rings higher, so what is common to all bands that are still possible begins with the lightest
+ * tip's lower edge and ends with the heaviest one's upper edge. The arm's own share of what swings only
+ * makes the difference smaller. */
+static bool ring_of(const best_search *search, const best_state *state, const pare_sheet *probe,
+                    ring *of)
 {
-    bool above_least = false, above_most = false;
-    const double uneven = state->trial.sheet.rig.uneven;
-    if (most == BEST_NO_BOUND || state->open != 0)
-        return false; /* nuts and bumpers sit at the tip as well */
-    if (!rings(search, state, (double)state->least / BEST_UNITS_PER_KG, 0, probe, &above_least) ||
-        !rings(search, state, (double)most / BEST_UNITS_PER_KG, uneven, probe, &above_most))
+    pare_arm_facts arm;
+    double less_kg, more_kg;
+    if (!pare_craft_arm_facts(state->trial.flown, probe, &arm) || !(arm.tip_kg > 0) ||
+        probe->assembly.arms == 0)
         return false;
-    /* Held against what it is now, a band may be passed from one side of its middle to the other. */
-    return above_least == above_most || best_need(search, "arm.ring") >= 1;
+    tips_open(search, state, &less_kg, &more_kg);
+    less_kg /= (double)probe->assembly.arms;
+    more_kg /= (double)probe->assembly.arms;
+    if (!(less_kg < arm.tip_kg))
+        return false;
+    pare_arm_ring_band(&arm, &of->low_hz, &of->high_hz);
+    const double need_ratio = best_need(search, "arm.ring");
+    of->low_hz *= sqrt(arm.tip_kg / (arm.tip_kg - less_kg)) / need_ratio;
+    of->high_hz *= sqrt(arm.tip_kg / (arm.tip_kg + more_kg)) * need_ratio;
+    return of->low_hz < of->high_hz;
+}
+
+static bool rings(const best_state *state, const ring *of, int64_t units, pare_sheet *probe)
+{
+    probe->rig.mass_kg = (double)units / BEST_UNITS_PER_KG;
+    probe->flown &= ~(unsigned)PARE_FLY_HOVER;
+    pare_sheet_fly(state->trial.flown, FIGURE(PARE_HOVER_RPM), probe);
+    const pare_sheet_figure *rpm = &probe->figure[PARE_HOVER_RPM];
+    const double turn_hz = rpm->value / (2 * PI);
+    return rpm->exists && turn_hz > of->low_hz * (1 + RING_SURELY) &&
+           turn_hz < of->high_hz * (1 - RING_SURELY);
+}
+
+void best_raise(const best_search *search, best_state *state, pare_sheet *probe)
+{
+    ring of;
+    if (!ring_of(search, state, probe, &of) || !rings(state, &of, state->least, probe))
+        return;
+    int64_t holds = state->least, most = 2 * state->least;
+    if (rings(state, &of, most, probe))
+        holds = most;
+    while (most - holds > RING_FINE) {
+        const int64_t middle = holds + (most - holds) / 2;
+        if (rings(state, &of, middle, probe))
+            holds = middle;
+        else
+            most = middle;
+    }
+    state->raised = state->least = holds;
 }
 
 /* ---- screws ---- */
@@ -449,8 +507,8 @@ static bool screws_fail(const best_search *search, const best_state *state, cons
 
 /* ---- */
 
-bool best_refuted(const best_search *search, const best_state *state, int64_t most,
-                  pare_sheet *probe, pare_craft *lightest, char by[48])
+bool best_refuted(const best_search *search, const best_state *state, pare_sheet *probe,
+                  pare_craft *lightest, char by[48])
 {
     const pare_craft *craft = state->trial.flown;
     const wires w = open_wires(search, state);
@@ -490,9 +548,5 @@ bool best_refuted(const best_search *search, const best_state *state, int64_t mo
     if (refuted_by(search, state, probe, ASK_CURRENT, by) ||
         screws_fail(search, state, probe, lightest, by))
         return true;
-    if (rings_throughout(search, state, most, probe)) {
-        (void)refuse(by, "arm.ring");
-        return true;
-    }
     return false;
 }

@@ -345,6 +345,9 @@ static pare_status make_slot(const gathering *from, size_t item, pare_error *err
     for (size_t i = 0; i < slot->options; i++) {
         weigh_option(now, &slot->option[i]);
         slot->least = slot->option[i].least < slot->least ? slot->option[i].least : slot->least;
+        const pare_part *part = slot->option[i].part;
+        const int64_t most = part ? best_units(now->count * part->mass_kg.value) : 0;
+        slot->most = most > slot->most ? most : slot->most;
         slot->power_w = fmin(slot->power_w, slot->option[i].power_w);
     }
     qsort(slot->option, slot->options, sizeof slot->option[0], by_least);

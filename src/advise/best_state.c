@@ -77,6 +77,7 @@ bool best_state_edit(const best_search *search, const best_state *from, const pa
     to->wires_open = from->wires_open;
     to->tail_open = from->tail_open;
     to->uneven_least = from->uneven_least;
+    to->raised = from->raised;
     inherit_joints(from, to);
     return true;
 }
@@ -108,6 +109,8 @@ void best_state_copy(const best_search *search, const best_state *from, best_sta
     memcpy(to->held, from->held, sizeof to->held);
     memcpy(to->held_least, from->held_least, sizeof to->held_least);
     to->units = from->units;
+    to->sum = from->sum;
+    to->raised = from->raised;
     to->least = from->least;
 }
 
@@ -141,6 +144,7 @@ pare_status best_state_first(const best_search *search, best_state *state, pare_
     state->wires_open = true;
     state->tail_open = true;
     state->uneven_least = 0;
+    state->raised = 0;
     memset(state->held, 0, sizeof state->held);
     state->swaps = 0;
     state->units = pare_best_100ug(&state->trial.sheet.assembly);
@@ -308,7 +312,8 @@ void best_state_bound(const best_search *search, best_state *state)
             break;
         }
     }
-    state->least = least;
+    state->sum = least;
+    state->least = least > state->raised ? least : state->raised;
 }
 
 /* ---- screws that hold ---- */

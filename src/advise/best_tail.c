@@ -43,8 +43,9 @@ typedef struct best_tail_work {
     best_state *state; /* wires decided */
     size_t things;
     thing *thing;
-    int64_t fixed;                  /* of all other lines */
-    int64_t after[MOST_THINGS + 1]; /* the least of the things from one on */
+    int64_t fixed; /* of all other lines */
+    /* The least and the most of the things from one on. */
+    int64_t after[MOST_THINGS + 1], after_most[MOST_THINGS + 1];
     size_t chosen[MOST_THINGS];
     pare_basket
         basket[MOST_THINGS + 1]; /* with the things before one; where the money is limited */
@@ -250,8 +251,7 @@ static bool all_heavier_fail(tail *t, int64_t units)
     state->least = units;
     state->uneven_least = uneven_least(
         state, state->units > t->fixed + t->after[0] ? state->units - t->fixed - t->after[0] : 0);
-    const bool fail =
-        best_refuted(search, state, BEST_NO_BOUND, t->worker->probe, t->worker->lightest, by);
+    const bool fail = best_refuted(search, state, t->worker->probe, t->worker->lightest, by);
     state->least = least;
     state->uneven_least = uneven;
     return fail;
@@ -334,6 +334,8 @@ static void choose(tail *t, size_t from, int64_t units)
         if (with + t->after[from + 1] > t->most ||
             best_is_hopeless(t->worker, t->state, with + t->after[from + 1]))
             break;
+        if (with + t->after_most[from + 1] < t->state->raised)
+            continue;
         t->chosen[from] = i;
         if (search->ask->most_cents) {
             t->basket[from + 1] = t->basket[from];
@@ -349,9 +351,12 @@ static void choose(tail *t, size_t from, int64_t units)
 
 static void sum_least(tail *t)
 {
-    t->after[t->things] = 0;
-    for (size_t i = t->things; i-- > 0;)
-        t->after[i] = t->after[i + 1] + t->thing[i].way[0].units;
+    t->after[t->things] = t->after_most[t->things] = 0;
+    for (size_t i = t->things; i-- > 0;) {
+        const thing *here = &t->thing[i];
+        t->after[i] = t->after[i + 1] + here->way[0].units;
+        t->after_most[i] = t->after_most[i + 1] + here->way[here->ways - 1].units;
+    }
 }
 
 static int64_t line_units(const pare_assembly *assembly, pare_line_of of, size_t index)
@@ -423,11 +428,11 @@ void best_tail(best_worker *worker, size_t depth)
     char by[48];
     tail *t = worker->tail;
     best_state *state = &worker->state[depth];
-    if (best_refuted(worker->search, state, worker->best.found ? worker->best.units : BEST_NO_BOUND,
-                     worker->probe, worker->lightest, by)) {
+    if (best_refuted(worker->search, state, worker->probe, worker->lightest, by)) {
         best_refusal(worker, by);
         return;
     }
+    best_raise(worker->search, state, worker->probe);
     worker->probe->rig.mass_kg = (double)state->least / BEST_UNITS_PER_KG;
     t->worker = worker;
     t->state = state;

@@ -17,13 +17,20 @@
 #define BENDS_SHARE   0.02 /* of its length: the motor tilts by 1.7 degrees; estimate */
 #define BENDS_SHARE_U 0.005
 
+void pare_arm_ring_band(const pare_arm_facts *arm, double *low_hz, double *high_hz)
+{
+    *low_hz = arm->low_hz * (1 - WIDENED);
+    *high_hz = arm->high_hz * (1 + WIDENED);
+}
+
 static void ringing(const pare_arm_facts *arm, pare_figure speed, const char *name,
                     const char *from, pare_sheet *sheet)
 {
     if (!sheet->figure[speed].exists)
         return;
     const double turn_hz = sheet->figure[speed].value / (2 * PI);
-    const double low = arm->low_hz * (1 - WIDENED), high = arm->high_hz * (1 + WIDENED);
+    double low, high;
+    pare_arm_ring_band(arm, &low, &high);
     const bool above = turn_hz > sqrt(low * high);
     const pare_bound b = {.value = turn_hz,
                           .figures_u = turn_hz * pare_figure_share_u(sheet, speed),
