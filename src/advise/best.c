@@ -17,7 +17,7 @@ enum { REFINED_A_ROUND = 64, DIVED_A_ROUND = 4, ROUND_MOST = 64 };
 /* What came of one group in a round. */
 typedef struct outcome {
     best_group group;
-    bool built, cut;
+    bool fits, built, cut;
     char by[48];
     best_set best;
     bool stopped;
@@ -194,9 +194,17 @@ static best_worker *worker_here(const rounds *r)
 
 static void refine(best_worker *worker, const best_set *best, outcome *out)
 {
+    out->built = out->cut = false;
+    out->fits = best_group_fits(worker->search, &out->group);
+    if (!out->fits)
+        return;
+    if (out->group.depth < BEST_GROUPED) {
+        out->cut =
+            out->group.depth + 1 == BEST_GROUPED && best_group_fails(worker, &out->group, out->by);
+        return;
+    }
     out->built = best_group_build(worker, &out->group) &&
                  !best_is_too_dear(worker->search, &worker->state[0]);
-    out->cut = false;
     if (!out->built)
         return;
     out->group.refined = true;
@@ -245,11 +253,15 @@ static void merge_refined(rounds *r, size_t count)
 {
     for (size_t i = 0; i < count; i++) {
         outcome *out = &r->outcome[i];
+        const bool whole = out->group.depth == BEST_GROUPED;
         r->answer->opened += out->built;
+        r->groups.made += whole && out->fits;
         if (out->cut)
             best_count(&r->answer->cuts, r->answer->cut, out->by, 1);
         else if (out->built)
             best_groups_put(&r->groups, out->group);
+        else if (out->fits && !whole)
+            best_groups_deeper(&r->groups, out->group);
     }
 }
 
@@ -476,6 +488,10 @@ pare_status pare_best_find(const pare_bench *bench, const pare_craft *craft,
         status = open_workers(&r, err);
     if (status == PARE_OK)
         status = best_state_first(&r.search, r.first, err);
+    if (status == PARE_OK) {
+        best_slots_reach(&r.search, r.first, &r.worker[0].state[0]);
+        best_state_bound(&r.search, r.first);
+    }
     if (status == PARE_OK && !best_groups_open(&r.search, r.first->least, &r.groups))
         status = pare_no_memory(err);
     if (status == PARE_OK)

@@ -1,8 +1,9 @@
 /* best_group.c: groups of frame, motor, propeller and pack, lightest conceivable first (see best.h).
  *
- * Options stand by their least, so the sums are made in their order with a heap and without making all of
- * them: after a group comes the same with one option moved on, in the place of its last moved one or in one
- * behind that, so each comes once. What cannot fit, whatever goes on in between, is passed over unseen. */
+ * They are a tree: motor, propeller, pack, frame. A branch stands in the heap by the least of the groups on
+ * it, so only branches that could hold the best are followed. One that is taken puts its next sibling in,
+ * and, when it could fit and does not fail by what it has, its first child: options stand by their least, so
+ * nothing is passed over. */
 #include <stdlib.h>
 #include <string.h>
 
@@ -16,6 +17,8 @@ static bool comes_before(const best_group *a, const best_group *b)
         return a->least < b->least;
     if (a->refined != b->refined)
         return a->refined;
+    if (a->depth != b->depth)
+        return a->depth > b->depth;
     return memcmp(a->option, b->option, sizeof a->option) < 0;
 }
 
@@ -61,6 +64,9 @@ static best_group take(best_groups *groups)
 
 /* ---- what comes after what ---- */
 
+enum { FRAME, MOTOR, PROPELLER, PACK };
+static const size_t level[BEST_GROUPED] = {MOTOR, PROPELLER, PACK, FRAME};
+
 static const best_slot *slot_of(const best_search *search, size_t g)
 {
     return search->grouped[g] == BEST_NONE ? NULL : &search->slot[search->grouped[g]];
@@ -78,27 +84,15 @@ static int64_t least_of(const best_search *search, size_t g, size_t option)
     return slot ? slot->option[option].least : 0;
 }
 
-static void put_next(best_groups *groups, const best_group *group)
-{
-    const best_search *search = groups->search;
-    size_t moved = 0;
-    for (size_t g = 0; g < BEST_GROUPED; g++)
-        if (group->option[g] > 0)
-            moved = g;
-    for (size_t g = moved; g < BEST_GROUPED; g++) {
-        best_group next = *group;
-        if (group->option[g] + 1 >= options_of(search, g))
-            continue;
-        next.option[g]++;
-        next.least += least_of(search, g, next.option[g]) - least_of(search, g, group->option[g]);
-        best_groups_put(groups, next);
-    }
-}
-
 static const pare_part *part_of(const best_search *search, const best_group *group, size_t g)
 {
     const best_slot *slot = slot_of(search, g);
-    return slot ? slot->option[group->option[g]].part : NULL;
+    if (slot)
+        return slot->option[group->option[g]].part;
+    static const pare_kind kinds[BEST_GROUPED] = {PARE_FRAME, PARE_MOTOR, PARE_PROPELLER,
+                                                  PARE_PACK};
+    const int item = pare_craft_doing(&search->desk->loaded, kinds[g]);
+    return item >= 0 ? search->desk->loaded.item[item].part : NULL;
 }
 
 static bool agree(const pare_part *a, const pare_part *b, pare_fit_key key)
@@ -106,33 +100,36 @@ static bool agree(const pare_part *a, const pare_part *b, pare_fit_key key)
     return !a || !b || pare_fit_agrees(&a->fit[key], &b->fit[key]);
 }
 
-/* The interfaces that nothing can lie between. */
-static bool could_fit(const best_search *search, const best_group *group)
+static bool frame_takes(const pare_part *frame, const pare_part *propeller)
 {
-    const pare_part *frame = part_of(search, group, 0), *motor = part_of(search, group, 1);
-    const pare_part *propeller = part_of(search, group, 2);
     pare_fit size = {0};
-    for (size_t g = 0; g < BEST_GROUPED; g++)
-        if (slot_of(search, g) && !part_of(search, group, g))
-            return false; /* off: it would not fly */
-    if (propeller && propeller->spec[PARE_SPEC_DIAMETER].value > 0) {
-        size.count = 1;
-        size.any[0].low = size.any[0].high = propeller->spec[PARE_SPEC_DIAMETER].value;
-    }
-    return agree(frame, motor, PARE_FIT_BOLT_CIRCLE) && agree(propeller, motor, PARE_FIT_SHAFT) &&
-           (!frame || pare_fit_agrees(&size, &frame->fit[PARE_FIT_PROPELLER]));
+    if (!frame || !propeller || !(propeller->spec[PARE_SPEC_DIAMETER].value > 0))
+        return true;
+    size.count = 1;
+    size.any[0].low = size.any[0].high = propeller->spec[PARE_SPEC_DIAMETER].value;
+    return pare_fit_agrees(&size, &frame->fit[PARE_FIT_PROPELLER]);
 }
 
-/* ---- the list ---- */
+bool best_group_fits(const best_search *search, const best_group *group)
+{
+    const pare_part *part[BEST_GROUPED] = {NULL};
+    for (size_t d = 0; d < group->depth; d++) {
+        part[level[d]] = part_of(search, group, level[d]);
+        if (!part[level[d]])
+            return false; /* off: it would not fly */
+    }
+    return agree(part[FRAME], part[MOTOR], PARE_FIT_BOLT_CIRCLE) &&
+           agree(part[PROPELLER], part[MOTOR], PARE_FIT_SHAFT) &&
+           frame_takes(part[FRAME], part[PROPELLER]);
+}
 
 bool best_groups_open(const best_search *search, int64_t least, best_groups *groups)
 {
-    best_group first = {.least = least};
     *groups = (best_groups){.search = search};
     for (size_t g = 0; g < BEST_GROUPED; g++)
         if (options_of(search, g) == 0)
             return true;
-    best_groups_put(groups, first);
+    best_groups_put(groups, (best_group){.least = least, .depth = 1});
     return !groups->failed;
 }
 
@@ -141,31 +138,121 @@ void best_groups_close(best_groups *groups)
     free(groups->heap);
 }
 
-/* Passes over what cannot fit. */
-static void settle(best_groups *groups)
+int64_t best_groups_least(const best_groups *groups)
 {
-    while (groups->count > 0 && !groups->failed && !groups->heap[0].refined &&
-           !could_fit(groups->search, &groups->heap[0])) {
-        const best_group group = take(groups);
-        put_next(groups, &group);
-    }
-}
-
-int64_t best_groups_least(best_groups *groups)
-{
-    settle(groups);
     return groups->count > 0 ? groups->heap[0].least : BEST_NO_BOUND;
 }
 
 best_group best_groups_next(best_groups *groups)
 {
-    settle(groups);
     const best_group group = take(groups);
-    if (!group.refined) {
-        groups->made++;
-        put_next(groups, &group);
+    const size_t g = level[group.depth - 1];
+    if (!group.refined && group.option[g] + 1 < options_of(groups->search, g)) {
+        best_group next = group;
+        next.option[g]++;
+        next.least += least_of(groups->search, g, next.option[g]) -
+                      least_of(groups->search, g, group.option[g]);
+        best_groups_put(groups, next);
     }
     return group;
+}
+
+void best_groups_deeper(best_groups *groups, best_group group)
+{
+    group.depth++;
+    best_groups_put(groups, group);
+}
+
+/* ---- what cannot go on at all ---- */
+
+/* Whether an option fits some of the others' options that may be on. */
+static bool fits_some(const best_search *search, size_t g, const pare_part *part,
+                      bool *const may[BEST_GROUPED])
+{
+    for (size_t other = 0; other < BEST_GROUPED; other++) {
+        bool any = other == g || other == PACK || g == PACK || !slot_of(search, other);
+        for (size_t i = 0; !any && i < options_of(search, other); i++) {
+            const pare_part *with = slot_of(search, other)->option[i].part;
+            if (!may[other][i] || !with)
+                continue;
+            const pare_part *frame = g == FRAME ? part : other == FRAME ? with : NULL;
+            const pare_part *motor = g == MOTOR ? part : other == MOTOR ? with : NULL;
+            const pare_part *propeller = g == PROPELLER ? part : other == PROPELLER ? with : NULL;
+            any = agree(frame, motor, PARE_FIT_BOLT_CIRCLE) &&
+                  agree(propeller, motor, PARE_FIT_SHAFT) && frame_takes(frame, propeller);
+        }
+        if (!any)
+            return false;
+    }
+    return true;
+}
+
+/* Options go on one after another. Those that go on the craft as it is may be first; any other needs
+ * neighbours that fit it, which must be among those that may have gone on before it. A pack's neighbours are
+ * none of the four. */
+void best_slots_reach(best_search *search, const best_state *first, best_state *state)
+{
+    bool *may[BEST_GROUPED] = {NULL};
+    bool changed = true;
+    for (size_t g = 0; g < BEST_GROUPED; g++) {
+        may[g] = pare_arena_array(search->arena, options_of(search, g) + 1, sizeof may[g][0]);
+        if (!may[g])
+            return; /* all stay in: it only takes longer */
+        for (size_t i = 0; slot_of(search, g) && i < options_of(search, g); i++) {
+            const best_option *option = &slot_of(search, g)->option[i];
+            may[g][i] = option->part &&
+                        (!option->name || best_state_edit(search, first, option->name, state));
+        }
+    }
+    while (changed) {
+        changed = false;
+        for (size_t g = 0; g < PACK; g++)
+            for (size_t i = 0; slot_of(search, g) && i < options_of(search, g); i++) {
+                const pare_part *part = slot_of(search, g)->option[i].part;
+                if (may[g][i] || !part || !fits_some(search, g, part, may))
+                    continue;
+                may[g][i] = changed = true;
+            }
+    }
+    for (size_t g = 0; g < BEST_GROUPED; g++) {
+        if (!slot_of(search, g))
+            continue;
+        best_slot *slot = &search->slot[search->grouped[g]];
+        size_t kept = 0;
+        for (size_t i = 0; i < slot->options; i++)
+            if (may[g][i])
+                slot->option[kept++] = slot->option[i];
+        slot->options = kept;
+        slot->least = kept > 0 ? slot->option[0].least : slot->least;
+    }
+}
+
+/* ---- a first flight ---- */
+
+bool best_group_fails(best_worker *worker, const best_group *group, char by[48])
+{
+    const best_search *search = worker->search;
+    best_state *state = &worker->state[0];
+    best_state_copy(search, worker->first, state);
+    pare_craft *craft = search->desk->loadout >= 0 ? &state->trial.loaded : &state->trial.changed;
+    for (size_t d = 0; d < group->depth; d++) {
+        const size_t g = level[d];
+        if (!slot_of(search, g))
+            continue;
+        craft->item[slot_of(search, g)->item].part = part_of(search, group, g);
+        state->open &= ~((uint64_t)1 << search->grouped[g]);
+    }
+    if (pare_sheet_weigh(craft, &state->trial.sheet, NULL) != PARE_OK)
+        return false;
+    pare_rig *rig = &state->trial.sheet.rig;
+    rig->pack.lead_ohm = 0;
+    rig->motor.resistance_ohm = best_bare_ohm(part_of(search, group, MOTOR), rig);
+    rig->blockage = 0;
+    state->rough = true;
+    state->least = group->least;
+    const bool fails = best_refuted(search, state, worker->probe, worker->lightest, by);
+    state->rough = false;
+    return fails;
 }
 
 /* ---- putting one together ---- */
@@ -198,6 +285,7 @@ bool best_group_build(best_worker *worker, const best_group *group)
         if (slot_of(search, g) && slot_of(search, g)->option[group->option[g]].name)
             left |= 1u << g;
     best_state_copy(search, worker->first, &worker->state[0]);
+    worker->state[0].rough = false;
     if (left != 0) {
         best_state_copy(search, worker->first, &worker->state[1]);
         if (!go_on(worker, group, left, 1))

@@ -63,9 +63,11 @@ typedef struct best_search {
 typedef struct best_state {
     pare_trial trial; /* weighed */
     pare_basket basket;
-    uint64_t open;       /* slots that are not decided, a bit each */
-    bool wires_open;     /* runs that carry the pack's or the motors' current are not decided */
-    bool tail_open;      /* coax, joints and the other runs are not */
+    uint64_t open;   /* slots that are not decided, a bit each */
+    bool wires_open; /* runs that carry the pack's or the motors' current are not decided */
+    bool tail_open;  /* coax, joints and the other runs are not */
+    bool
+        rough; /* no craft, but parts put in the places of others: only thrust can be asked of it */
     double uneven_least; /* of the rotors' load, whatever is still decided */
     /* Of joints, by their place: the least that one may weigh with screws that hold, once that was asked
      * for; see best_state_hold(). */
@@ -113,6 +115,8 @@ typedef struct best_worker {
 /** Whether a choice, by the left side of its swaps, is to stay as it is. */
 bool best_held(const best_search *search, const char *left);
 pare_status best_slots_gather(best_search *search, pare_error *err);
+/** Takes out of the four slots of a group what can go on in no group. @param state  room */
+void best_slots_reach(best_search *search, const best_state *first, best_state *state);
 /** What a joint's line, or a run's, or coax's, weighs at the least on the craft of a state. */
 int64_t best_joint_least(const best_state *state, size_t joint);
 typedef bool best_screws_may(void *context, const pare_joint *joint);
@@ -157,6 +161,8 @@ static inline bool best_open(const best_state *state, size_t slot)
 }
 
 /* ---- best_met.c ---- */
+/** A motor's winding with no wire on it and no drive before it. */
+double best_bare_ohm(const pare_part *motor, const pare_rig *rig);
 /** Whether every set below a weighed state fails. @param[out] by  the limit that it fails */
 bool best_refuted(const best_search *search, const best_state *state, pare_sheet *probe,
                   pare_craft *lightest, char by[48]);
@@ -175,25 +181,37 @@ void best_count(size_t *limits, pare_best_limit limit[PARE_BEST_LIMITS], const c
                 size_t more);
 
 /* ---- best_group.c ---- */
+/** A group, or what begins one: the first `depth` of motor, propeller, pack and frame are decided, and stand
+ * for all groups that begin so. */
 typedef struct best_group {
     int64_t least;
-    bool refined;
-    uint32_t option[BEST_GROUPED];
+    unsigned char depth;           /* 1 to BEST_GROUPED */
+    bool refined;                  /* put together, bounded again, tested */
+    uint32_t option[BEST_GROUPED]; /* in the order of best_search.grouped */
 } best_group;
 typedef struct best_groups {
     const best_search *search;
+    int64_t rest; /* the least of all but the four */
     size_t count, room;
     best_group *heap;
-    size_t made; /* that fit by themselves */
+    size_t made; /* groups that fit by themselves */
     bool failed; /* out of memory */
 } best_groups;
+/** @param least  of the craft as it is */
 bool best_groups_open(const best_search *search, int64_t least, best_groups *groups);
 void best_groups_close(best_groups *groups);
 /** The least of those left; BEST_NO_BOUND: none are. */
-int64_t best_groups_least(best_groups *groups);
-/** Takes the least one. */
+int64_t best_groups_least(const best_groups *groups);
+/** Takes the least one; what comes after it in its place is put in. */
 best_group best_groups_next(best_groups *groups);
 void best_groups_put(best_groups *groups, best_group group);
+/** Puts the first of those in that begin with this one. */
+void best_groups_deeper(best_groups *groups, best_group group);
+/** Whether what is decided of a group could fit together, whatever goes on in between. */
+bool best_group_fits(const best_search *search, const best_group *group);
+/** Whether all groups that begin so fail: motor, propeller and pack are flown at the least mass, with no
+ * resistance in any wire and no arm below the propellers. */
+bool best_group_fails(best_worker *worker, const best_group *group, char by[48]);
 /** Puts its four together in the worker's state[0]. False: they do not go on in any order. */
 bool best_group_build(best_worker *worker, const best_group *group);
 

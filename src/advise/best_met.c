@@ -24,6 +24,7 @@
 #include "craft/holding.h"
 #include "craft/law.h"
 #include "craft/margin.h"
+#include "physics/wire.h"
 
 #define BIT(kind)    (1u << (kind))
 #define FIGURE(f)    ((pare_figures)1 << (f))
@@ -507,6 +508,18 @@ static bool screws_fail(const best_search *search, const best_state *state, cons
 
 /* ---- */
 
+double best_bare_ohm(const pare_part *motor, const pare_rig *rig)
+{
+    double wires_ohm = 0;
+    for (size_t i = 0; i < motor->includes; i++)
+        if (motor->include[i].what == PARE_INCLUDES_RUN && motor->include[i].gauge > 0)
+            wires_ohm += motor->include[i].count * motor->include[i].length_m *
+                         pare_wire_ohm_per_m(motor->include[i].gauge, 20);
+    const double stated = motor->spec[PARE_SPEC_RESISTANCE].value;
+    const double now = fmin(stated, rig->motor.resistance_ohm);
+    return fmax(now - wires_ohm * 2 / 3, 1e-4);
+}
+
 bool best_refuted(const best_search *search, const best_state *state, pare_sheet *probe,
                   pare_craft *lightest, char by[48])
 {
@@ -520,8 +533,10 @@ bool best_refuted(const best_search *search, const best_state *state, pare_sheet
     rig->uneven = state->uneven_least;
     lighten_load(search, state, rig);
     probe->figure[PARE_ALL_UP].value = rig->mass_kg;
-    rig->pack.lead_ohm = fmax(lead_ohm + w.lead_ohm.least, 0);
-    rig->motor.resistance_ohm = fmax(motor_ohm + w.phase_ohm.least / bent, 1e-4);
+    if (!state->rough) {
+        rig->pack.lead_ohm = fmax(lead_ohm + w.lead_ohm.least, 0);
+        rig->motor.resistance_ohm = fmax(motor_ohm + w.phase_ohm.least / bent, 1e-4);
+    }
     pare_sheet_judge(craft, probe);
     for (size_t i = 0; i < sizeof must_exist / sizeof must_exist[0]; i++)
         if (search->desk->sheet.figure[must_exist[i]].exists &&
@@ -531,6 +546,8 @@ bool best_refuted(const best_search *search, const best_state *state, pare_sheet
         }
     if (refuted_by(search, state, probe, ASK_THRUST, by))
         return true;
+    if (state->rough)
+        return false;
     if (w.phase_ohm.most > w.phase_ohm.least || w.lead_ohm.most > w.lead_ohm.least) {
         rig->motor.resistance_ohm = fmax(motor_ohm + w.phase_ohm.most / bent, 1e-4);
         probe->flown &= ~(unsigned)(PARE_FLY_FULL);

@@ -78,6 +78,7 @@ bool best_state_edit(const best_search *search, const best_state *from, const pa
     to->tail_open = from->tail_open;
     to->uneven_least = from->uneven_least;
     to->raised = from->raised;
+    to->rough = false;
     inherit_joints(from, to);
     return true;
 }
@@ -109,6 +110,7 @@ void best_state_copy(const best_search *search, const best_state *from, best_sta
     memcpy(to->held, from->held, sizeof to->held);
     memcpy(to->held_least, from->held_least, sizeof to->held_least);
     to->units = from->units;
+    to->rough = from->rough;
     to->sum = from->sum;
     to->raised = from->raised;
     to->least = from->least;
@@ -145,6 +147,7 @@ pare_status best_state_first(const best_search *search, best_state *state, pare_
     state->tail_open = true;
     state->uneven_least = 0;
     state->raised = 0;
+    state->rough = false;
     memset(state->held, 0, sizeof state->held);
     state->swaps = 0;
     state->units = pare_best_100ug(&state->trial.sheet.assembly);
