@@ -18,6 +18,7 @@ enum { REFINED_A_ROUND = 64, DIVED_A_ROUND = 4, ROUND_MOST = 64 };
 typedef struct outcome {
     best_group group;
     bool fits, built, cut;
+    best_pair pair; /* what was found out of it */
     char by[48];
     best_set best;
     bool stopped;
@@ -203,6 +204,10 @@ static void refine(best_worker *worker, const best_set *best, outcome *out)
             out->group.depth + 1 == BEST_GROUPED && best_group_fails(worker, &out->group, out->by);
         return;
     }
+    if (out->pair == PAIR_NOT_ASKED)
+        out->pair = best_pair_ask(worker, &out->group);
+    if (out->pair == PAIR_GOES_NOT)
+        return;
     out->built = best_group_build(worker, &out->group) &&
                  !best_is_too_dear(worker->search, &worker->state[0]);
     if (!out->built)
@@ -254,6 +259,8 @@ static void merge_refined(rounds *r, size_t count)
     for (size_t i = 0; i < count; i++) {
         outcome *out = &r->outcome[i];
         const bool whole = out->group.depth == BEST_GROUPED;
+        if (whole && out->fits)
+            *best_pair_of(&r->groups, &out->group) = (unsigned char)out->pair;
         r->answer->opened += out->built;
         r->groups.made += whole && out->fits;
         if (out->cut)
@@ -300,7 +307,14 @@ static size_t take_round(rounds *r, bool *refines)
         }
         if (count == most || *refines == top->refined)
             break;
-        r->outcome[count++].group = best_groups_next(&r->groups);
+        const best_group group = best_groups_next(&r->groups);
+        const best_pair pair = group.depth == BEST_GROUPED
+                                   ? (best_pair)*best_pair_of(&r->groups, &group)
+                                   : PAIR_NOT_ASKED;
+        if (pair == PAIR_GOES_NOT)
+            continue;
+        r->outcome[count].group = group;
+        r->outcome[count++].pair = pair;
     }
     return count;
 }

@@ -166,7 +166,7 @@ void best_dive_from(best_worker *worker, size_t depth, size_t slot)
     const bool stands = best_state_stands(search, state, slot);
     const size_t options = stands ? choice->options : 1, refused = worker->refused;
     const int64_t most = worker->most;
-    bool limited = state->wires_open;
+    bool limited = false;
     for (size_t i = 0; i < options && best_go_on(worker); i++) {
         const best_option *option = stands ? &choice->option[i] : NULL;
         const int64_t sum = state->sum + (option ? option->least - choice->least : 0);

@@ -129,13 +129,15 @@ bool best_groups_open(const best_search *search, int64_t least, best_groups *gro
     for (size_t g = 0; g < BEST_GROUPED; g++)
         if (options_of(search, g) == 0)
             return true;
+    groups->pair = calloc(options_of(search, MOTOR) * options_of(search, FRAME), 1);
     best_groups_put(groups, (best_group){.least = least, .depth = 1});
-    return !groups->failed;
+    return groups->pair && !groups->failed;
 }
 
 void best_groups_close(best_groups *groups)
 {
     free(groups->heap);
+    free(groups->pair);
 }
 
 int64_t best_groups_least(const best_groups *groups)
@@ -275,6 +277,29 @@ static bool go_on(best_worker *worker, const best_group *group, unsigned left, s
             return true;
     }
     return false;
+}
+
+unsigned char *best_pair_of(const best_groups *groups, const best_group *group)
+{
+    return &groups->pair[group->option[MOTOR] * options_of(groups->search, FRAME) +
+                         group->option[FRAME]];
+}
+
+/* The propeller on the craft fits both: then only the two themselves, and what stays on the craft, can be
+ * why they do not go on, and no other propeller or pack helps. */
+best_pair best_pair_ask(best_worker *worker, const best_group *group)
+{
+    const best_search *search = worker->search;
+    const int now = pare_craft_doing(search->desk->craft, PARE_PROPELLER);
+    const pare_part *propeller = now >= 0 ? search->desk->craft->item[now].part : NULL;
+    const best_slot *frame = slot_of(search, FRAME), *motor = slot_of(search, MOTOR);
+    if (!frame || !motor || !frame_takes(part_of(search, group, FRAME), propeller) ||
+        !agree(propeller, part_of(search, group, MOTOR), PARE_FIT_SHAFT))
+        return PAIR_MAY_GO;
+    const unsigned left = (frame->option[group->option[FRAME]].name ? 1u << FRAME : 0) |
+                          (motor->option[group->option[MOTOR]].name ? 1u << MOTOR : 0);
+    best_state_copy(search, worker->first, &worker->state[1]);
+    return left == 0 || go_on(worker, group, left, 1) ? PAIR_MAY_GO : PAIR_GOES_NOT;
 }
 
 bool best_group_build(best_worker *worker, const best_group *group)

@@ -31,6 +31,9 @@ typedef struct best_slot {
     size_t options;
     best_option *option;
     int64_t least, most; /* of all options; most: of the line itself */
+    int64_t least_plain,
+        least_driving; /* of those without, and with, an ESC that the part now has not;
+                                           BEST_NO_BOUND: none */
     double power_w;
     unsigned
         drags;   /* kinds, bit (1u << kind), of items that an option may take along or bring down */
@@ -53,6 +56,7 @@ typedef struct best_search {
     unsigned char slot_of[PARE_ITEMS]; /* of an item: BEST_NONE: none */
     bool never[PARE_ITEMS];            /* an item that must not stay the part that it is */
     uint64_t all;                      /* every slot, a bit each */
+    double longest_phase_m;            /* from any motor to any board, on any frame */
     double margin_least;               /* that the brief asks of every rating; 0: nothing */
     size_t nevers, musts;
     const pare_part **never_part, **must_part;
@@ -189,13 +193,15 @@ typedef struct best_group {
     bool refined;                  /* put together, bounded again, tested */
     uint32_t option[BEST_GROUPED]; /* in the order of best_search.grouped */
 } best_group;
+typedef enum best_pair { PAIR_NOT_ASKED, PAIR_MAY_GO, PAIR_GOES_NOT } best_pair;
 typedef struct best_groups {
     const best_search *search;
     int64_t rest; /* the least of all but the four */
     size_t count, room;
     best_group *heap;
-    size_t made; /* groups that fit by themselves */
-    bool failed; /* out of memory */
+    size_t made;         /* groups that fit by themselves */
+    unsigned char *pair; /* [motors][frames]: what is known of the two together, a best_pair */
+    bool failed;         /* out of memory */
 } best_groups;
 /** @param least  of the craft as it is */
 bool best_groups_open(const best_search *search, int64_t least, best_groups *groups);
@@ -209,6 +215,11 @@ void best_groups_put(best_groups *groups, best_group group);
 void best_groups_deeper(best_groups *groups, best_group group);
 /** Whether what is decided of a group could fit together, whatever goes on in between. */
 bool best_group_fits(const best_search *search, const best_group *group);
+/** Whether a whole group's frame and motor may go on one after the other, with whatever propeller and pack.
+ * Works in the worker's states. */
+best_pair best_pair_ask(best_worker *worker, const best_group *group);
+/** What is known of that, to be read and set. */
+unsigned char *best_pair_of(const best_groups *groups, const best_group *group);
 /** Whether all groups that begin so fail: motor, propeller and pack are flown at the least mass, with no
  * resistance in any wire and no arm below the propellers. */
 bool best_group_fails(best_worker *worker, const best_group *group, char by[48]);

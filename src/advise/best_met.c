@@ -40,6 +40,8 @@
 #define PI     3.14159265358979323846
 #define LONGER 4.0 /* wires that another sort of ESC asks for */
 
+#define THINNEST_GAUGE 30.0
+
 enum { RING_FINE = 100 }; /* 10 mg */
 
 static const char *const flies[] = {"hover", "minutes as flown", "full throttle"};
@@ -508,16 +510,55 @@ static bool screws_fail(const best_search *search, const best_state *state, cons
 
 /* ---- */
 
+/* What two phases of a motor's own wires have, at lengths and gauges as given. */
+static double phases_ohm(const pare_part *motor, double least_length_m, bool thinnest)
+{
+    double ohm = 0;
+    for (size_t i = 0; i < motor->includes; i++) {
+        const pare_include *in = &motor->include[i];
+        if (in->what != PARE_INCLUDES_RUN || !(in->gauge > 0))
+            continue;
+        const double gauge =
+            thinnest ? fmin(2 * ceil((in->gauge + 0.5) / 2) + 2, THINNEST_GAUGE) : in->gauge;
+        ohm += in->count * fmax(in->length_m, least_length_m) *
+               pare_wire_ohm_per_m(fmax(gauge, in->gauge), 20);
+    }
+    return ohm * 2 / 3;
+}
+
 double best_bare_ohm(const pare_part *motor, const pare_rig *rig)
 {
-    double wires_ohm = 0;
-    for (size_t i = 0; i < motor->includes; i++)
-        if (motor->include[i].what == PARE_INCLUDES_RUN && motor->include[i].gauge > 0)
-            wires_ohm += motor->include[i].count * motor->include[i].length_m *
-                         pare_wire_ohm_per_m(motor->include[i].gauge, 20);
     const double stated = motor->spec[PARE_SPEC_RESISTANCE].value;
     const double now = fmin(stated, rig->motor.resistance_ohm);
-    return fmax(now - wires_ohm * 2 / 3, 1e-4);
+    return fmax(now - phases_ohm(motor, 0, false), 1e-4);
+}
+
+/* Another gauge that the craft's own wires have been given stays when a motor changes. */
+static double cut_wires_ohm(const best_state *state, const char *motor)
+{
+    double ohm = 0;
+    for (size_t i = 0; i < state->trial.flown->runs; i++) {
+        const pare_run *run = &state->trial.flown->run[i];
+        if (run->carries && pare_same_name(run->carries, motor))
+            ohm += LONGER * pare_run_ohm(run, 20) * 2 / 3;
+    }
+    return ohm;
+}
+
+/* A rough state's pack under full throttle: with no lead, and the thinnest of wires at the motors. */
+static bool sags_roughly(const best_search *search, const best_state *state, pare_sheet *probe,
+                         char by[48])
+{
+    const int motor = pare_craft_doing(state->trial.flown, PARE_MOTOR);
+    if (motor < 0)
+        return false;
+    const pare_item *item = &state->trial.flown->item[motor];
+    probe->rig.motor.resistance_ohm += fmax(phases_ohm(item->part, search->longest_phase_m, true),
+                                            cut_wires_ohm(state, item->name));
+    probe->flown &= ~(unsigned)(PARE_FLY_FULL);
+    pare_sheet_fly(state->trial.flown, FIGURE(PARE_FULL_A) | FIGURE(PARE_MOTOR_FULL_A), probe);
+    pare_sheet_margins(state->trial.flown, probe);
+    return refuted_by(search, state, probe, ASK_SAG, by);
 }
 
 bool best_refuted(const best_search *search, const best_state *state, pare_sheet *probe,
@@ -547,7 +588,7 @@ bool best_refuted(const best_search *search, const best_state *state, pare_sheet
     if (refuted_by(search, state, probe, ASK_THRUST, by))
         return true;
     if (state->rough)
-        return false;
+        return sags_roughly(search, state, probe, by);
     if (w.phase_ohm.most > w.phase_ohm.least || w.lead_ohm.most > w.lead_ohm.least) {
         rig->motor.resistance_ohm = fmax(motor_ohm + w.phase_ohm.most / bent, 1e-4);
         probe->flown &= ~(unsigned)(PARE_FLY_FULL);

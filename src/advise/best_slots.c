@@ -17,6 +17,7 @@
 #include "physics/wire.h"
 
 #define BIT(kind)       (1u << (kind))
+#define BOARD_OFF_M     0.15  /* from the middle, at most, and the wire's slack */
 #define SHORTEST_COAX_M 15e-3 /* the slack alone: no coax is cut shorter (craft/place.c) */
 
 int64_t best_units(double mass_kg)
@@ -340,7 +341,7 @@ static pare_status make_slot(const gathering *from, size_t item, pare_error *err
         mark_option(now->part, one->part, slot);
         slot->option[slot->options++] = (best_option){.name = one->name, .part = one->part};
     }
-    slot->least = BEST_NO_BOUND;
+    slot->least = slot->least_plain = slot->least_driving = BEST_NO_BOUND;
     slot->power_w = INFINITY;
     for (size_t i = 0; i < slot->options; i++) {
         weigh_option(now, &slot->option[i]);
@@ -348,6 +349,10 @@ static pare_status make_slot(const gathering *from, size_t item, pare_error *err
         const pare_part *part = slot->option[i].part;
         const int64_t most = part ? best_units(now->count * part->mass_kg.value) : 0;
         slot->most = most > slot->most ? most : slot->most;
+        const bool drives =
+            part && (pare_work_of(part) & ~pare_work_of(now->part) & BIT(PARE_ESC_FOUR)) != 0;
+        int64_t *of = drives ? &slot->least_driving : &slot->least_plain;
+        *of = slot->option[i].least < *of ? slot->option[i].least : *of;
         slot->power_w = fmin(slot->power_w, slot->option[i].power_w);
     }
     qsort(slot->option, slot->options, sizeof slot->option[0], by_least);
@@ -407,6 +412,26 @@ static void find_grouped(best_search *search)
     }
 }
 
+/* Boards sit about the middle; a wire that a swap makes longer just reaches. */
+static double longest_phase_m(const best_search *search)
+{
+    const best_slot *frames =
+        search->grouped[0] == BEST_NONE ? NULL : &search->slot[search->grouped[0]];
+    double reach_m = 0;
+    pare_vec3 arm[PARE_ARMS];
+    const size_t arms = pare_craft_arms(&search->desk->loaded, PARE_ARMS, arm);
+    for (size_t i = 0; i < arms; i++)
+        reach_m = fmax(reach_m, hypot(arm[i].x, arm[i].y));
+    for (size_t k = 0; frames && k < frames->options; k++) {
+        const pare_part *part = frames->option[k].part;
+        for (size_t i = 0; part && i < part->pieces; i++)
+            for (size_t a = 0; part->piece[i].form == PARE_FORM_ARMS && a < part->piece[i].places;
+                 a++)
+                reach_m = fmax(reach_m, hypot(part->piece[i].at_m[a].x, part->piece[i].at_m[a].y));
+    }
+    return reach_m + BOARD_OFF_M;
+}
+
 pare_status best_slots_gather(best_search *search, pare_error *err)
 {
     gathering all = {.search = search, .reader = pare_units_open()};
@@ -423,6 +448,7 @@ pare_status best_slots_gather(best_search *search, pare_error *err)
     if (status == PARE_OK) {
         put_in_turn(search);
         find_grouped(search);
+        search->longest_phase_m = longest_phase_m(search);
     }
     free(all.one);
     pare_units_close(all.reader);

@@ -292,11 +292,41 @@ bool best_joint_stands(const best_search *search, const best_state *state, size_
            !(o.moves_arms && is_of_motors(&o, joint->holds));
 }
 
+/* An ESC counts as nothing while a controller with its own may come and take it down. But then that
+ * controller's grams are there, and otherwise the ESC's: the lesser of the two is missing from the sum. */
+static int64_t esc_or_driver(const outlook *o)
+{
+    const pare_craft *craft = o->state->trial.flown;
+    const int four = pare_craft_doing(craft, PARE_ESC_FOUR);
+    const int esc = four >= 0 ? four : pare_craft_doing(craft, PARE_ESC_ONE);
+    const best_slot *driver = NULL;
+    for (size_t s = 0; esc >= 0 && s < o->search->slots; s++) {
+        const best_slot *slot = &o->search->slot[s];
+        if (!best_open(o->state, s) || slot->item == (size_t)esc ||
+            (slot->drags & (BIT(PARE_ESC_FOUR) | BIT(PARE_ESC_ONE))) == 0)
+            continue;
+        if (driver || slot->least_driving == BEST_NO_BOUND || is_dragged(o, slot->item))
+            return 0;
+        driver = slot;
+    }
+    if (!driver || craft->item[esc].included_in || !is_dragged(o, (size_t)esc) ||
+        craft->item[driver->item].off)
+        return 0;
+    const best_slot *slot = open_slot(o, (size_t)esc);
+    const pare_item *item = &craft->item[esc];
+    const int64_t weighs = slot ? slot->least : best_units(item->count * item->part->mass_kg.value);
+    const int64_t with_esc = driver->least_plain == BEST_NO_BOUND || weighs < 0
+                                 ? BEST_NO_BOUND
+                                 : driver->least_plain + weighs;
+    const int64_t least = with_esc < driver->least_driving ? with_esc : driver->least_driving;
+    return least > driver->least ? least - driver->least : 0;
+}
+
 void best_state_bound(const best_search *search, best_state *state)
 {
     const outlook o = look(search, state);
     const pare_assembly *assembly = &state->trial.sheet.assembly;
-    int64_t least = 0;
+    int64_t least = esc_or_driver(&o);
     for (size_t i = 0; i < assembly->lines; i++) {
         const pare_line *line = &assembly->line[i];
         const int64_t units = best_units(line->mass_kg.value);
