@@ -20,7 +20,7 @@
  *   best_slots.c  choices, options, and what each line of the ledger weighs at the least
  *   best_state.c  one swap more on a craft, and the least that can still become of it
  *   best_met.c    whether a craft does its job; whether none that follows from a state can
- *   best_group.c  groups (frame, motor, propeller, pack), lightest conceivable first
+ *   best_group.c  groups of motor, propeller, pack and frame as a tree, lightest conceivable first
  *   best_dive.c   inside a group: the other items, depth first
  *   best_tail.c   inside a choice of items: coax, screws and wires, lightest first
  *   best.c        the rounds: groups refined and dived into, threads, stopping, the answer
@@ -31,6 +31,8 @@
  * the best known, or when a test refutes all sets below it: its flight is worked out with the bound for
  * its mass and with the least drag, load and resistance that are still open, and what fails then fails in
  * all of them, since each such limit is monotone in those.
+ *
+ * Where arms would ring at the bound, it is raised to the mass at which they no longer do.
  *
  * Groups are taken by their bounds, so when the least of those left is above the best known, that one is
  * proven. Rounds have a fixed size, and in a round nobody looks at what the others find: any number of

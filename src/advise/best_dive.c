@@ -7,6 +7,8 @@
 enum {
     NODES_BETWEEN_QUESTIONS = 64,
     REFUSALS_WORTH_A_LIMIT = 4,
+    SLOTS_BETWEEN_FLIGHTS =
+        3,     /* a flight costs as much as four states, and screws are held against it */
     FINE = 100 /* 10 mg */
 };
 
@@ -180,7 +182,8 @@ void best_dive_from(best_worker *worker, size_t depth, size_t slot)
         if (!best_state_choose(search, state, slot, option, next) ||
             best_is_hopeless(worker, next, next->least))
             continue;
-        if (is_rated(search, slot) && is_refuted(worker, next))
+        if ((is_rated(search, slot) || slot % SLOTS_BETWEEN_FLIGHTS == 0) &&
+            is_refuted(worker, next))
             continue;
         best_dive_from(worker, depth + 1, slot + 1);
     }

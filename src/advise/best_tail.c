@@ -407,8 +407,12 @@ static bool gather_rest(tail *t, const pare_sheet *flown)
         thing *here = &t->thing[t->things];
         put_joint(search, t->state, flown, i, here);
         qsort(here->way, here->ways, sizeof here->way[0], by_units);
-        if (here->ways == 0)
+        if (here->ways == 0) {
+            char by[48];
+            if (!best_screws_hold(search, craft, flown, &craft->joint[i], by))
+                best_refusal(t->worker, by);
             return false;
+        }
         t->fixed -= line_units(a, PARE_LINE_JOINT, i);
         t->things++;
     }
