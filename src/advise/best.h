@@ -5,8 +5,8 @@
  * each choice is a set. The names are those of pare_candidates(): those on the items of the craft as it is,
  * then those on coax, joints and runs of the craft with the items changed. Frame, motors, propeller
  * and pack go on first, in whichever order one after another fits; then controller, ESC, connector and capacitor; then the wires
- * that carry power; then items that may take others down with them; then the other items, coax, screws and
- * signal wires; where that says no more, in the order of the craft's lists. An item that another choice has
+ * that carry power; then items that may take others down with them, those at the tips of arms, those that draw
+ * power; then the other items, coax, screws and signal wires; where that says no more, in the order of the craft's lists. An item that another choice has
  * taken off, or put something else in for, is decided by that.
  *
  * Sought parts and swaps that leave a question open are in no set.

@@ -1,4 +1,5 @@
 /* best_dive.c: the other items of a group, depth first (see best.h). */
+#include <stdio.h>
 #include <string.h>
 
 #include "advise/best_inside.h"
@@ -149,6 +150,80 @@ static bool is_refuted(best_worker *worker, best_state *state)
     return best_is_hopeless(worker, state, state->least);
 }
 
+/* Whether a choice that is open, and comes before a slot, may take an item along or bring it down. */
+static bool is_draggable(const best_search *search, const best_state *state, size_t item,
+                         size_t before)
+{
+    const pare_part *part = state->trial.flown->item[item].part;
+    for (size_t s = 0; s < before; s++)
+        if (search->slot[s].item != item && best_open(state, s) &&
+            (search->slot[s].drags & (1u << part->kind | part->does)))
+            return true;
+    return false;
+}
+
+/* Whether an option goes on in no case: the item that it does not fit, which the refusal names, is decided
+ * later than it, or has been, and is nothing that another choice takes along. */
+static bool never_goes_on(best_worker *worker, size_t depth, size_t slot, const best_option *option)
+{
+    const best_search *search = worker->search;
+    const best_state *state = &worker->state[depth];
+    const pare_craft *craft = &state->trial.changed;
+    pare_applied applied;
+    pare_error err = {0};
+    pare_basket basket = {0};
+    bool named = false;
+    if (!option->name ||
+        pare_swap_edit(&search->desk->shelf, craft, option->name,
+                       &worker->state[depth + 1].trial.changed, &applied, &basket, &err) == PARE_OK)
+        return false;
+    for (size_t i = 0; i < craft->items; i++) {
+        char quoted[80];
+        if (craft->item[i].off || i == search->slot[slot].item ||
+            craft->item[i].part == option->part)
+            continue;
+        snprintf(quoted, sizeof quoted, "'%.60s'", craft->item[i].part->id);
+        if (!strstr(err.text, quoted))
+            continue;
+        const unsigned char its = search->slot_of[i];
+        if ((its != BEST_NONE && its < slot && best_open(state, its)) ||
+            is_draggable(search, state, i, slot))
+            return false;
+        named = true;
+    }
+    return named;
+}
+
+/* Whether the slot that refused all below refuses here already, whatever is decided in between. Without that
+ * question, a camera that draws a little too much would be tried again with every buzzer and strap. An
+ * option that does not go on now may with another choice, so then only its mass is asked. Works in the
+ * state above. */
+static bool culprit_refuses(best_worker *worker, size_t depth)
+{
+    const best_search *search = worker->search;
+    const best_state *state = &worker->state[depth];
+    best_state *next = &worker->state[depth + 1];
+    const size_t slot = worker->culprit;
+    char by[48];
+    if (!best_open(state, slot) || !best_state_stands(search, state, slot) ||
+        is_draggable(search, state, search->slot[slot].item, search->slots))
+        return false;
+    for (size_t i = 0; i < search->slot[slot].options; i++) {
+        const best_option *option = &search->slot[slot].option[i];
+        if (!best_state_choose(search, state, slot, option, next)) {
+            if (never_goes_on(worker, depth, slot, option))
+                continue;
+            best_state_copy(search, state, next);
+            next->sum += option->least - search->slot[slot].least;
+            next->least = next->sum > next->raised ? next->sum : next->raised;
+        }
+        if (!best_is_hopeless(worker, next, next->least) &&
+            !best_refuted(search, next, worker->probe, worker->lightest, by))
+            return false;
+    }
+    return true;
+}
+
 void best_dive_from(best_worker *worker, size_t depth, size_t slot)
 {
     const best_search *search = worker->search;
@@ -168,7 +243,7 @@ void best_dive_from(best_worker *worker, size_t depth, size_t slot)
     const bool stands = best_state_stands(search, state, slot);
     const size_t options = stands ? choice->options : 1, refused = worker->refused;
     const int64_t most = worker->most;
-    bool limited = false;
+    bool limited = false, any_goes_on = false, refutes = false;
     for (size_t i = 0; i < options && best_go_on(worker); i++) {
         const best_option *option = stands ? &choice->option[i] : NULL;
         const int64_t sum = state->sum + (option ? option->least - choice->least : 0);
@@ -183,10 +258,21 @@ void best_dive_from(best_worker *worker, size_t depth, size_t slot)
             best_is_hopeless(worker, next, next->least))
             continue;
         if ((is_rated(search, slot) || slot % SLOTS_BETWEEN_FLIGHTS == 0) &&
-            is_refuted(worker, next))
+            is_refuted(worker, next)) {
+            refutes = true;
             continue;
+        }
+        any_goes_on = true;
+        worker->culprit = BEST_NONE;
         best_dive_from(worker, depth + 1, slot + 1);
+        if (worker->culprit != BEST_NONE && culprit_refuses(worker, depth)) {
+            worker->most = most;
+            return;
+        }
+        worker->culprit = BEST_NONE;
     }
+    if (refutes && !any_goes_on)
+        worker->culprit = slot;
     worker->most = most;
 }
 
@@ -197,6 +283,7 @@ bool best_wired(best_worker *worker, size_t depth)
 
 void best_dive(best_worker *worker)
 {
+    worker->culprit = BEST_NONE;
     if (!is_refuted(worker, &worker->state[0]))
         best_dive_from(worker, 0, 0);
     if (worker->stopped && worker->state[0].least < worker->open_least)

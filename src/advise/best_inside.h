@@ -110,6 +110,7 @@ typedef struct best_worker {
     bool stopped;
     int64_t open_least; /* of what was not looked at when stopped */
     int64_t most;       /* what weighs more, in the state that is dived into, fails */
+    size_t culprit;     /* the slot whose every option was just refuted; BEST_NONE: none */
     size_t refused;
     size_t refusals;
     pare_best_limit refusal[PARE_BEST_LIMITS]; /* of whole sets that would have been lighter */
@@ -173,6 +174,13 @@ bool best_refuted(const best_search *search, const best_state *state, pare_sheet
 /** Raises a state's least over the masses at which its arms ring.
  * @param probe  as best_refuted() left it */
 void best_raise(const best_search *search, best_state *state, pare_sheet *probe);
+/** Whether a joint's screws hold the motors: with items, they are what swings at the tips of the arms. */
+bool best_at_the_tips(const pare_craft *craft, const pare_joint *joint);
+/** The greatest mass up to which a whole set that has failed by an arm's ringing fails so, were it heavier:
+ * another with the same tips rings as well. 0: not surely, or by something else.
+ * @param margin  that it failed by */
+int64_t best_rings_until(const best_search *search, const best_state *whole, const char *margin,
+                         pare_sheet *probe);
 /** Whether a joint's screws, as they are or would be, hold as far as they must.
  * @param lightest  best_lightest() of a state
  * @param flown     a sheet of its craft with the least mass and the least thrust of all below it

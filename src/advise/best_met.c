@@ -34,6 +34,7 @@
 #define SURELY       (1 - 1e-6) /* what a bound must fail by: the solvers' own tolerance */
 #define HEAT_SURELY  0.9  /* a lighter craft lands later, and may warm its pack a little more */
 #define LANDS_SURELY 0.95 /* a lighter craft lands with less in its pack, so with less thrust */
+#define RING_TURNS   2e-5 /* of a ratio: masses are compared in 0.1 mg a line */
 #define RING_SURELY  5e-3 /* of the rotors' turns: the load that is not even, and the solvers */
 #define CONTACTS_MOST_OHM                                                                          \
     5e-3 /* of another connector, beyond this one's: several times a poor one's */
@@ -376,6 +377,12 @@ typedef struct ring {
     double low_hz, high_hz; /* between these it fails, whatever is still decided */
 } ring;
 
+bool best_at_the_tips(const pare_craft *craft, const pare_joint *joint)
+{
+    const int motor = pare_craft_doing(craft, PARE_MOTOR);
+    return motor >= 0 && joint->holds && pare_same_name(joint->holds, craft->item[motor].name);
+}
+
 /* By how much open choices may make all tips together lighter, or heavier. */
 static void tips_open(const best_search *search, const best_state *state, double *less_kg,
                       double *more_kg)
@@ -394,9 +401,9 @@ static void tips_open(const best_search *search, const best_state *state, double
             const int64_t least = search->slot[slot].may_go ? 0 : search->slot[slot].least;
             less += units > least ? units - least : 0;
             more += search->slot[slot].most > units ? search->slot[slot].most - units : 0;
-        } else if (state->tail_open) {
-            const int64_t least = line->of == PARE_LINE_JOINT ? best_joint_least(state, line->index)
-                                                              : best_run_least(state, line->index);
+        } else if (state->tail_open && line->of == PARE_LINE_JOINT &&
+                   best_at_the_tips(craft, &craft->joint[line->index])) {
+            const int64_t least = best_joint_least(state, line->index);
             less += units > least ? units - least : 0;
         }
     }
@@ -454,6 +461,36 @@ void best_raise(const best_search *search, best_state *state, pare_sheet *probe)
             most = middle;
     }
     state->raised = state->least = holds;
+}
+
+/* With all items decided the rotors' turns follow from the mass alone. */
+static bool rings_surely(const best_search *search, const best_state *whole, const char *margin,
+                         int64_t units, pare_sheet *probe)
+{
+    *probe = whole->trial.sheet;
+    probe->rig.mass_kg = (double)units / BEST_UNITS_PER_KG;
+    probe->flown = 0;
+    pare_sheet_judge(whole->trial.flown, probe);
+    const pare_margin *now = find(probe, margin);
+    return now && now->ratio < best_need(search, margin) * (1 - RING_TURNS);
+}
+
+int64_t best_rings_until(const best_search *search, const best_state *whole, const char *margin,
+                         pare_sheet *probe)
+{
+    int64_t fails = whole->units, holds = fails + fails / 2;
+    if (strncmp(margin, "arm.ring", 8) != 0 || !rings_surely(search, whole, margin, fails, probe))
+        return 0;
+    if (rings_surely(search, whole, margin, holds, probe))
+        return holds;
+    while (holds - fails > RING_FINE) {
+        const int64_t middle = fails + (holds - fails) / 2;
+        if (rings_surely(search, whole, margin, middle, probe))
+            fails = middle;
+        else
+            holds = middle;
+    }
+    return fails;
 }
 
 /* ---- screws ---- */

@@ -369,16 +369,22 @@ static bool has_slot(const best_search *search, size_t item)
 }
 
 /* In which turn an item is decided: the four of a group; what wires and ratings hang on; what may take
- * others down with it; the rest. */
-static int turn_of(const best_slot *slot, const pare_part *now)
+ * others down with it; what swings at the tips of arms and what draws power, since both decide what the rest
+ * may weigh; the rest. */
+static int turn_of(const best_slot *slot, const pare_item *item)
 {
+    const pare_part *now = item->part;
     if (now->kind == PARE_FRAME || now->kind == PARE_MOTOR || now->kind == PARE_PROPELLER ||
         now->kind == PARE_PACK)
         return 0;
     if (now->kind == PARE_CONNECTOR || now->kind == PARE_CAPACITOR || slot->moves_wires ||
         (pare_work_of(now) & (BIT(PARE_ESC_FOUR) | BIT(PARE_FLIGHT_CONTROLLER))))
         return 1;
-    return slot->drags ? 2 : 3;
+    if (slot->drags)
+        return 2;
+    if (item->place == PARE_AT_ARMS || now->kind == PARE_PROPELLER_NUT)
+        return 3;
+    return now->spec[PARE_SPEC_POWER].value > 0 ? 4 : 5;
 }
 
 /* Stable: within a turn in the order of the craft. */
@@ -387,10 +393,10 @@ static void put_in_turn(best_search *search)
     const pare_craft *craft = search->desk->craft;
     for (size_t i = 1; i < search->slots; i++) {
         const best_slot moving = search->slot[i];
-        const int turn = turn_of(&moving, craft->item[moving.item].part);
+        const int turn = turn_of(&moving, &craft->item[moving.item]);
         size_t at = i;
         for (; at > 0 &&
-               turn_of(&search->slot[at - 1], craft->item[search->slot[at - 1].item].part) > turn;
+               turn_of(&search->slot[at - 1], &craft->item[search->slot[at - 1].item]) > turn;
              at--)
             search->slot[at] = search->slot[at - 1];
         search->slot[at] = moving;
@@ -398,7 +404,7 @@ static void put_in_turn(best_search *search)
     search->wirers = 0;
     for (size_t i = 0; i < search->slots; i++) {
         search->slot_of[search->slot[i].item] = (unsigned char)i;
-        search->wirers += turn_of(&search->slot[i], craft->item[search->slot[i].item].part) <= 1;
+        search->wirers += turn_of(&search->slot[i], &craft->item[search->slot[i].item]) <= 1;
     }
 }
 

@@ -50,6 +50,8 @@ typedef struct best_tail_work {
     pare_basket
         basket[MOST_THINGS + 1]; /* with the things before one; where the money is limited */
     int64_t most;                /* sets of more than this fail: see all_heavier_fail() */
+    size_t tips;                 /* how many things are at the tips of arms; they come first */
+    int64_t rings;               /* sets of as much or less fail, with the tips that are chosen */
 } tail;
 
 /* ---- ways ---- */
@@ -307,7 +309,10 @@ static void try_whole(tail *t, int64_t units)
     pare_sheet_judge(whole->trial.flown, &whole->trial.sheet);
     if (!pare_best_meets(search->desk->craft, &search->desk->sheet, &whole->trial.sheet, by)) {
         best_refusal(worker, by);
-        if (all_heavier_fail(t, units) && units - 1 < t->most)
+        const int64_t rings = best_rings_until(search, whole, by, worker->probe);
+        if (rings > t->rings)
+            t->rings = rings;
+        else if (all_heavier_fail(t, units) && units - 1 < t->most)
             t->most = units - 1;
         return;
     }
@@ -334,7 +339,10 @@ static void choose(tail *t, size_t from, int64_t units)
         if (with + t->after[from + 1] > t->most ||
             best_is_hopeless(t->worker, t->state, with + t->after[from + 1]))
             break;
-        if (with + t->after_most[from + 1] < t->state->raised)
+        if (from < t->tips)
+            t->rings = 0;
+        if (with + t->after_most[from + 1] < t->state->raised ||
+            with + t->after_most[from + 1] <= t->rings)
             continue;
         t->chosen[from] = i;
         if (search->ask->most_cents) {
@@ -388,6 +396,26 @@ static void price_ways(tail *t)
         }
 }
 
+/* The ways of a joint. False: it can be in none. */
+static bool gather_joint(tail *t, const pare_sheet *flown, size_t index)
+{
+    const best_search *search = t->worker->search;
+    const pare_craft *craft = t->state->trial.flown;
+    const pare_assembly *a = &t->state->trial.sheet.assembly;
+    thing *here = &t->thing[t->things];
+    put_joint(search, t->state, flown, index, here);
+    qsort(here->way, here->ways, sizeof here->way[0], by_units);
+    if (here->ways == 0) {
+        char by[48];
+        if (!best_screws_hold(search, craft, flown, &craft->joint[index], by))
+            best_refusal(t->worker, by);
+        return false;
+    }
+    t->fixed -= line_units(a, PARE_LINE_JOINT, index);
+    t->things++;
+    return true;
+}
+
 /* False: something can be in no way. */
 static bool gather_rest(tail *t, const pare_sheet *flown)
 {
@@ -395,27 +423,22 @@ static bool gather_rest(tail *t, const pare_sheet *flown)
     const pare_craft *craft = t->state->trial.flown;
     const pare_assembly *a = &t->state->trial.sheet.assembly;
     t->things = 0;
+    t->rings = 0;
     t->fixed = t->state->units;
+    for (size_t i = 0; i < craft->joints; i++)
+        if (has_line(a, PARE_LINE_JOINT, i) && best_at_the_tips(craft, &craft->joint[i]) &&
+            !gather_joint(t, flown, i))
+            return false;
+    t->tips = t->things;
     for (size_t i = 0; i < craft->items; i++)
         if (!craft->item[i].off && put_coax(search, t->state, i, &t->thing[t->things])) {
             t->fixed -= line_units(a, PARE_LINE_ITEM, i);
             t->things++;
         }
-    for (size_t i = 0; i < craft->joints; i++) {
-        if (!has_line(a, PARE_LINE_JOINT, i))
-            continue;
-        thing *here = &t->thing[t->things];
-        put_joint(search, t->state, flown, i, here);
-        qsort(here->way, here->ways, sizeof here->way[0], by_units);
-        if (here->ways == 0) {
-            char by[48];
-            if (!best_screws_hold(search, craft, flown, &craft->joint[i], by))
-                best_refusal(t->worker, by);
+    for (size_t i = 0; i < craft->joints; i++)
+        if (has_line(a, PARE_LINE_JOINT, i) && !best_at_the_tips(craft, &craft->joint[i]) &&
+            !gather_joint(t, flown, i))
             return false;
-        }
-        t->fixed -= line_units(a, PARE_LINE_JOINT, i);
-        t->things++;
-    }
     for (size_t i = 0; i < craft->runs; i++) {
         if (!has_line(a, PARE_LINE_RUN, i) || best_is_power_run(craft, &craft->run[i]))
             continue;
