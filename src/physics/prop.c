@@ -6,9 +6,9 @@
  * The constants stand apart (prop_fitted.c, written by tools/fit): a blade that is invented from the
  * size has others than a measured one, because they soak up what the invention gets wrong, and each
  * has two sets, the line not known and known. Median errors on propellers left out of the fit, CT and
- * CP at rest, then running: from size and line 5.8, 6.6, 7.9, 7.8 %; from the size alone 8.4, 12.0,
- * 11.6, 10.4 %; from a measured blade with its line 4.4, 6.2, 8.3, 6.6 %, without 7.2, 10.6, 10.1,
- * 9.7 %.
+ * CP at rest, then running: from size and line 5.0, 5.6, 7.2, 6.6 %; from the size alone 7.9, 11.5,
+ * 11.2, 10.2 %; from a measured blade with its line 3.7, 4.8, 6.9, 6.2 %, without 6.2, 8.7, 9.7,
+ * 8.8 %.
  * Source of the data fitted: UIUC Propeller Data Site, volumes 1 to 4, and two thrust stands. */
 #include "physics/prop.h"
 

@@ -43,13 +43,13 @@ typedef enum pare_prop_lever {
     PARE_LEVERS
 } pare_prop_lever;
 
-enum { PARE_PROP_TRAITS = 11, PARE_PROP_LINE_TERMS = 3 };
+enum { PARE_PROP_TRAITS = 12, PARE_PROP_LINE_TERMS = 6 };
 
 /** How the levers go with what is known of a propeller. */
 typedef struct pare_prop_trend {
     double trait[PARE_LEVERS][PARE_PROP_TRAITS];
     double line[PARE_LEVERS][PARE_PROP_LINES]
-               [PARE_PROP_LINE_TERMS]; /* offset, with pitch, with size */
+               [PARE_PROP_LINE_TERMS]; /* offset, with pitch and size */
     double
         reynolds[PARE_LEVERS - PARE_LEVER_CT_STILL]; /* the last four, per ln(Re/1e5) at 0.75 R */
 } pare_prop_trend;
@@ -57,7 +57,8 @@ typedef struct pare_prop_trend {
 /** Where the measurements lie that a set was fitted to. */
 typedef struct pare_prop_hull {
     double low[PARE_PROP_TRAITS], high[PARE_PROP_TRAITS];
-    double reynolds_low, reynolds_high; /* ln(Re/1e5) at 0.75 R */
+    double line_low[PARE_PROP_LINES][2], line_high[PARE_PROP_LINES][2]; /* of its pitch and size */
+    double reynolds_low, reynolds_high;                                 /* ln(Re/1e5) at 0.75 R */
 } pare_prop_hull;
 
 /** Relative standard uncertainties of CT and CP, and the correlation of the two errors. */
@@ -99,6 +100,7 @@ typedef struct pare_prop_constants {
     pare_prop_trend trend;
     pare_prop_hull hull;
     pare_prop_doubt doubt[2][2];      /* at rest and running; with two blades and with more */
+    double doubt_with_size;           /* that of two blades is at 9 in; times (9 in/D) to this */
     double median[2][2], ninth[2][2]; /* of the error as a share, left out of the fit: at rest and
                                          running, CT and CP; half and nine tenths are within */
 } pare_prop_constants;

@@ -3,19 +3,26 @@
  * They stand in each set of constants, put there by the fit: from the errors on propellers (line
  * known) or whole makers' lines (line not known) left out of it, so chosen that of these errors about
  * half are within 0.6745 u and about nine tenths within 1.645 u. The tails are longer than a normal
- * distribution's: u is a compromise between both, and past nine tenths it says too little.
+ * distribution's: u is a compromise between both, and past nine tenths it says too little. Part of the
+ * tails are small propellers, which differ more than large ones do: with two blades u goes with a power
+ * of the diameter, held where the measurements end. With more, too few were measured to say.
  *
  * Source: see the set. */
-#include "physics/prop.h"
+#include "physics/prop_trend.h"
+
+#include <math.h>
+
+enum { SIZE = 3 }; /* of the traits: ln(D/9 in) */
 
 #define OUTSIDE 1.5 /* [E] outside the range of the fit */
 
 pare_prop_doubt pare_prop_model_doubt(const pare_prop *prop, bool running)
 {
     pare_prop_doubt doubt = prop->constants->doubt[running][prop->blades > 2];
-    if (pare_prop_outside(prop)) {
-        doubt.thrust_u *= OUTSIDE;
-        doubt.power_u *= OUTSIDE;
-    }
+    double times = pare_prop_outside(prop) ? OUTSIDE : 1;
+    if (prop->blades == 2)
+        times *= exp(-prop->constants->doubt_with_size * pare_prop_trait_held(prop, SIZE));
+    doubt.thrust_u *= times;
+    doubt.power_u *= times;
     return doubt;
 }

@@ -4,7 +4,8 @@
  * next they are off by what no stated size says: section, finish, the maker's idea of pitch. All that
  * is gathered in a few levers (an angle added to the twist, factors on chord, lift slope, drag and
  * greatest lift, and a last factor on each coefficient). A propeller's levers are a sum over a few
- * traits of its size and blade, and, where its line is known, over three terms of the line. Held as
+ * traits of its size and blade, and, where its line is known, over six terms of the line: a parabola
+ * in pitch and size. Held as
  * angles and factors of a blade and not as factors on thrust alone, a trend seen at rest is the right
  * one at speed, where a degree of twist is half the thrust.
  *
@@ -13,7 +14,8 @@
  *
  * More blades than were measured are taken to be narrower, with the solidity of as many as were.
  *
- * Guards: traits and ln Re are held at the edges of what was measured, so no trend runs off beyond;
+ * Guards: traits and ln Re are held at the edges of what was measured, a line's terms where that line
+ * was, so no trend runs off beyond;
  * a last factor stays within FACTOR_MOST either way, and that on thrust changes from rest to motion
  * by at most TURN_MOST in ln: thrust falls by more than that over the same way, so a correction
  * cannot turn falling thrust into rising. */
@@ -21,6 +23,8 @@
 
 #include <math.h>
 #include <string.h>
+
+enum { PITCH = 1, SIZE = 3, BLADES = 5 }; /* of the traits */
 
 #define PI          3.14159265358979323846
 #define INCH_M      0.0254
@@ -61,7 +65,8 @@ static void put_traits(pare_prop *prop, double pitch_ratio)
                                             log(at_radius(prop, prop->chord, 0.35) / chord),
                                             log(at_radius(prop, prop->chord, 0.95) / chord),
                                             pitch_at(prop, 0.4) / pitch - 1,
-                                            pitch_at(prop, 0.92) / pitch - 1};
+                                            pitch_at(prop, 0.92) / pitch - 1,
+                                            (pitch_ratio - 0.6) * size};
     memcpy(prop->trait, trait, sizeof trait);
 }
 
@@ -69,6 +74,17 @@ double pare_prop_trait_held(const pare_prop *prop, int trait)
 {
     const pare_prop_hull *hull = &prop->constants->hull;
     return clip(prop->trait[trait], hull->low[trait], hull->high[trait]);
+}
+
+void pare_prop_line_terms(const pare_prop *prop, double term[PARE_PROP_LINE_TERMS])
+{
+    const double *low = prop->constants->hull.line_low[prop->line];
+    const double *high = prop->constants->hull.line_high[prop->line];
+    const double pitch = clip(pare_prop_trait_held(prop, PITCH), low[0], high[0]);
+    const double size = clip(pare_prop_trait_held(prop, SIZE), low[1], high[1]);
+    const double terms[PARE_PROP_LINE_TERMS] = {
+        1, pitch, size, pitch * pitch, pitch * size, size * size};
+    memcpy(term, terms, sizeof terms);
 }
 
 double pare_prop_reynolds_held(const pare_prop_constants *constants, double reynolds)
@@ -106,10 +122,12 @@ void pare_prop_adjust(pare_prop *prop, pare_prop_line line, double pitch_ratio, 
     prop->line = line;
     put_traits(prop, pitch_ratio);
     put_factors(prop);
+    double term[PARE_PROP_LINE_TERMS];
+    pare_prop_line_terms(prop, term);
     for (int l = 0; l < PARE_LEVERS; l++) {
-        const double *by_line = trend->line[l][line];
-        lever[l] = by_line[0] + by_line[1] * pare_prop_trait_held(prop, 1) +
-                   by_line[2] * pare_prop_trait_held(prop, 3);
+        lever[l] = 0;
+        for (int t = 0; t < PARE_PROP_LINE_TERMS; t++)
+            lever[l] += trend->line[l][line][t] * term[t];
         for (int t = 0; t < PARE_PROP_TRAITS; t++)
             lever[l] += trend->trait[l][t] * pare_prop_trait_held(prop, t);
         lever[l] = l == PARE_LEVER_TWIST ? clip(lever[l], -TWIST_MOST, TWIST_MOST)
@@ -118,7 +136,7 @@ void pare_prop_adjust(pare_prop *prop, pare_prop_line line, double pitch_ratio, 
     lever[PARE_LEVER_CT_MOVING] =
         clip(lever[PARE_LEVER_CT_MOVING], lever[PARE_LEVER_CT_STILL] - TURN_MOST,
              lever[PARE_LEVER_CT_STILL] + TURN_MOST);
-    const double most_blades = 2 + prop->constants->hull.high[5];
+    const double most_blades = 2 + prop->constants->hull.high[BLADES];
     if (!any_chord)
         lever[PARE_LEVER_CHORD] = 0;
     else if (most_blades > 2 && prop->blades > most_blades)
@@ -149,8 +167,10 @@ const char *pare_prop_outside(const pare_prop *prop)
     static const struct {
         int trait;
         const char *words;
-    } said[] = {
-        {3, "its diameter"}, {1, "its pitch"}, {5, "its number of blades"}, {6, "its chord"}};
+    } said[] = {{SIZE, "its diameter"},
+                {PITCH, "its pitch"},
+                {BLADES, "its number of blades"},
+                {6, "its chord"}};
     const pare_prop_hull *hull = &prop->constants->hull;
     for (size_t i = 0; i < sizeof said / sizeof said[0]; i++) {
         const double trait = prop->trait[said[i].trait], room = 1e-9;

@@ -22,6 +22,9 @@ double pare_prop_moving(const pare_prop *prop, double advance);
 
 /** A trait as the levers see it: held at the edges of what was measured. */
 double pare_prop_trait_held(const pare_prop *prop, int trait);
+/** The terms of its line, that its levers go with besides: pitch and size held where the line was
+ * measured. */
+void pare_prop_line_terms(const pare_prop *prop, double term[PARE_PROP_LINE_TERMS]);
 double pare_prop_reynolds_held(const pare_prop_constants *constants, double reynolds);
 
 #endif

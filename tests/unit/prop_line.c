@@ -4,9 +4,11 @@
 #include <string.h>
 
 #include "near.h"
-#include "physics/prop.h"
+#include "physics/prop_trend.h"
 
 #define INCH_M 0.0254
+
+enum { SIZE = 3 }; /* of the traits: ln(D/9 in) */
 
 static pare_prop sized(double diameter_in, double pitch_in, int blades, pare_prop_line line)
 {
@@ -59,9 +61,47 @@ static void outside_the_fit_the_doubt_grows_and_says_why(void **state)
         assert_string_equal(pare_prop_outside(&out), table[i].words);
         pare_prop in = out;
         memcpy(in.trait, inside.trait, sizeof in.trait);
+        in.trait[SIZE] = fmin(out.trait[SIZE], out.constants->hull.high[SIZE]);
         in.blades = table[i].blades > 4 ? 4 : table[i].blades;
         assert_within(pare_prop_model_doubt(&out, false).thrust_u,
                       1.5 * pare_prop_model_doubt(&in, false).thrust_u, 1e-12);
+    }
+}
+
+static void small_propellers_of_two_blades_are_doubted_more(void **state)
+{
+    (void)state;
+    /* Errors on propellers left out, size alone: twice as large to 4 in as from 7 to 11 in (tools/fit;
+     * docs/physics.md). */
+    const pare_prop small = sized(4, 2.4, 2, PARE_LINE_UNKNOWN);
+    const pare_prop large = sized(15, 9, 2, PARE_LINE_UNKNOWN);
+    for (int running = 0; running < 2; running++) {
+        const pare_prop_doubt more = pare_prop_model_doubt(&small, running);
+        const pare_prop_doubt less = pare_prop_model_doubt(&large, running);
+        assert_true(more.thrust_u > less.thrust_u && more.power_u > less.power_u);
+        assert_true(more.correlation == less.correlation);
+    }
+}
+
+static void a_lines_terms_are_held_where_the_line_was_measured(void **state)
+{
+    (void)state;
+    for (int line = PARE_LINE_THIN; line < PARE_PROP_LINES; line++) {
+        const pare_prop_hull *hull = &pare_prop_family_line.hull;
+        double term[4][PARE_PROP_LINE_TERMS];
+        const double size_in[4] = {
+            9 * exp(hull->line_low[line][1]), 9 * exp(hull->line_high[line][1]),
+            9 * exp(hull->line_low[line][1] - 0.2), 9 * exp(hull->line_high[line][1] + 0.2)};
+        for (int i = 0; i < 4; i++) {
+            const pare_prop prop = sized(size_in[i], 0.7 * size_in[i], 2, (pare_prop_line)line);
+            pare_prop_line_terms(&prop, term[i]);
+            assert_true(term[i][0] == 1);
+        }
+        for (int t = 0; t < PARE_PROP_LINE_TERMS; t++) {
+            assert_near(term[2][t], term[0][t], 1e-12);
+            assert_near(term[3][t], term[1][t], 1e-12);
+        }
+        assert_true(term[1][2] > term[0][2]);
     }
 }
 
@@ -88,6 +128,8 @@ int main(void)
         cmocka_unit_test(a_line_has_one_name),
         cmocka_unit_test(a_known_line_is_surer_than_an_unknown_one),
         cmocka_unit_test(outside_the_fit_the_doubt_grows_and_says_why),
+        cmocka_unit_test(small_propellers_of_two_blades_are_doubted_more),
+        cmocka_unit_test(a_lines_terms_are_held_where_the_line_was_measured),
         cmocka_unit_test(slow_lines_pull_more_at_rest_for_their_pitch),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

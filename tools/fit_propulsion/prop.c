@@ -3,8 +3,9 @@
  * Four sets: of a blade from its size and of a measured one, with the line known and not. Each is a
  * fit of the blade-element constants about those of the published description, with the trends of a
  * few levers of a blade with its size and line (physics/prop_trend.c, prop_model.c here). How far each
- * number may go from its prior was chosen by the errors on propellers left out: a few values each,
- * doubled and halved; the errors are flat about them, to 0.3 %.
+ * number may go from its prior was chosen by the errors on propellers left out and by the checks of
+ * tests/checks: a few values each, doubled and halved; the errors are flat about them, to 0.2 %
+ * (docs/decisions.md, "The middle propeller", which says how the choice itself was checked).
  *
  * Where the line is known, propellers are left out one by one: others of their line stay. Where it is
  * not, whole makers' lines are. */
@@ -19,63 +20,107 @@
 #include "published_props.h"
 #include "subjects.h"
 
+/* Of a normal distribution. */
+#define HALF_OVER_U  0.6745
+#define NINTH_OVER_U 1.645
+
+/* How freely a set moves, where the sets differ. `own` and `odd` are small: a propeller's rows are then
+ * believed nearly as if apart, and a propeller counts by the size of its error more than by the square,
+ * so that the middle propeller is met and not the mean of a few odd ones. */
+typedef struct latitude {
+    double own;        /* of spread_u below: how far a propeller's rows are off together */
+    double odd;        /* own levers so many of these off make a propeller count half */
+    double global;     /* times global_u */
+    double reynolds_u; /* of the powers of the Reynolds number on the last factors */
+    double many;       /* times the trend with the blade count */
+    double bend;       /* times the line's second powers */
+    double research;   /* what a propeller made for a study counts */
+} latitude;
+
 static const struct set {
     const char *variable, *name, *source;
     const char *picture; /* how its pictures' names begin; NULL: it has none */
     bool measured, known;
+    latitude latitude;
 } sets[] = {
-    {"pare_prop_family", "size",
+    {"pare_prop_family",
+     "size",
      "UIUC Propeller Data Site, volumes 1 to 4; 5 in stand (Cao, Strawson 2018); 7 in stand "
      "(Spitzer 2019)",
-     "prop_size", false, false},
-    {"pare_prop_family_line", "size and line",
+     "prop_size",
+     false,
+     false,
+     {0.5, 1, 1, 0.025, 1, 1, 0.5}},
+    {"pare_prop_family_line",
+     "size and line",
      "UIUC Propeller Data Site, volumes 1 to 4; 5 in stand (Cao, Strawson 2018); 7 in stand "
      "(Spitzer 2019)",
-     "prop_line", false, true},
-    {"pare_prop_true", "measured blade", "UIUC Propeller Data Site, volumes 1 and 2", "prop_blade",
-     true, false},
-    {"pare_prop_true_line", "measured blade and line", "UIUC Propeller Data Site, volumes 1 and 2",
-     NULL, true, true},
+     "prop_line",
+     false,
+     true,
+     {0.5, 1, 1, 0.1, 0.35, 2, 0.05}},
+    {"pare_prop_true",
+     "measured blade",
+     "UIUC Propeller Data Site, volumes 1 and 2",
+     "prop_blade",
+     true,
+     false,
+     {0.35, 2, 1, 0.025, 1, 1, 1}},
+    {"pare_prop_true_line",
+     "measured blade and line",
+     "UIUC Propeller Data Site, volumes 1 and 2",
+     NULL,
+     true,
+     true,
+     {0.2, 0.4, 2.5, 0.1, 1, 1, 1}},
 };
 
 /* How far each number is expected from its prior. Levers: twist in rad, the rest in ln. */
 static fit_how how_of(const struct set *set)
 {
+    const latitude *may = &set->latitude;
     static const double global_u[FIT_GLOBALS] = {0.03, 0.03,  0.02, 0.06, 0.15,
                                                  0.09, 0.045, 0.15, 0.045};
-    const double own_u[PARE_LEVERS] = {[PARE_LEVER_TWIST] = 0.015,
-                                       [PARE_LEVER_CHORD] = set->measured ? 0 : 0.08,
-                                       [PARE_LEVER_SLOPE] = set->measured ? 0.06 : 0,
-                                       [PARE_LEVER_DRAG] = 0.12,
-                                       [PARE_LEVER_LIFT] = 0.03,
-                                       [PARE_LEVER_CT_STILL] = 0.03,
-                                       [PARE_LEVER_CT_MOVING] = 0.03,
-                                       [PARE_LEVER_CP_STILL] = 0.04,
-                                       [PARE_LEVER_CP_MOVING] = 0.04};
+    /* What trends are measured in. */
+    const double spread_u[PARE_LEVERS] = {[PARE_LEVER_TWIST] = 0.015,
+                                          [PARE_LEVER_CHORD] = set->measured ? 0 : 0.08,
+                                          [PARE_LEVER_SLOPE] = set->measured ? 0.06 : 0,
+                                          [PARE_LEVER_DRAG] = 0.12,
+                                          [PARE_LEVER_LIFT] = 0.03,
+                                          [PARE_LEVER_CT_STILL] = 0.03,
+                                          [PARE_LEVER_CT_MOVING] = 0.03,
+                                          [PARE_LEVER_CP_STILL] = 0.04,
+                                          [PARE_LEVER_CP_MOVING] = 0.04};
     static const double middle_u[PARE_LEVERS] = {0.03, 0.1, 0.1, 0.3, 0.05, 0.02, 0.02, 0.02, 0.02};
+    /* Of the traits: size and blade count; then what only a measured blade tells. */
+    const double seen = set->measured ? 0.5 : 0;
+    const double trait[PARE_PROP_TRAITS] = {0,    1,    1,    1,    1,    may->many,
+                                            seen, seen, seen, seen, seen, 1};
+    const double bend = may->bend;
+    const double line[PARE_PROP_LINE_TERMS] = {2, 2, 2, 2 * bend, 2 * bend, 2 * bend};
     fit_how how = {.base = set->measured ? &published_true : &published_family,
                    .measured = set->measured,
                    .known = set->known,
-                   .reynolds_u = 0.1,
-                   .own_reynolds_u = 0.04,
+                   .reynolds_u = may->reynolds_u,
+                   .own_reynolds_u = may->own * 0.04,
                    .thrust_u = 0.1,
                    .power_u = 0.1,
-                   .odd = 2,
-                   .research = set->measured ? 1 : 0.05,
-                   .stand = set->known ? 1 : 3};
-    memcpy(how.global_u, global_u, sizeof global_u);
-    memcpy(how.own_u, own_u, sizeof own_u);
+                   .odd = may->odd,
+                   .research = may->research,
+                   .stand = set->known ? 2 : 3};
+    for (int g = 0; g < FIT_GLOBALS; g++)
+        how.global_u[g] = may->global * global_u[g];
     for (int l = 0; l < PARE_LEVERS; l++) {
-        if (own_u[l] == 0)
+        if (spread_u[l] == 0)
             continue;
         /* The last factors are to take little, so that a blade of another chord stays a blade. */
         const double share = l < PARE_LEVER_CT_STILL ? 1 : 0.5;
-        /* Size and blade count; then what only a measured blade tells. */
-        for (int t = 1; t < PARE_PROP_TRAITS; t++)
-            how.trait_u[l][t] = t < 6 ? share * own_u[l] : set->measured ? 0.5 * own_u[l] : 0;
+        how.own_u[l] = may->own * spread_u[l];
         how.trait_u[l][0] = middle_u[l];
+        for (int t = 1; t < PARE_PROP_TRAITS; t++)
+            how.trait_u[l][t] = share * spread_u[l] * trait[t];
         for (int t = 0; t < PARE_PROP_LINE_TERMS; t++)
-            how.line_u[l][t] = 2 * share * own_u[l];
+            how.line_u[l][t] = share * spread_u[l] * line[t];
     }
     return how;
 }
@@ -126,9 +171,10 @@ static bool print_by_blade(const fit_errors *errors)
 
 /* Where too few propellers of three and four blades were measured, those of two stand in, [E] a
  * quarter wider. */
-static void put_doubt(const fit_errors *errors, pare_prop_constants *k)
+static void put_doubt(fit_errors *errors, pare_prop_constants *k)
 {
     enum { ENOUGH = 4 };
+    k->doubt_with_size = fit_doubt_with_size(errors);
     for (int running = 0; running < 2; running++) {
         double u[2][2];
         for (int which = 0; which < 2; which++) {
@@ -147,24 +193,35 @@ static void put_doubt(const fit_errors *errors, pare_prop_constants *k)
 
 static void print_doubt(const fit_errors *errors, const pare_prop_constants *k)
 {
-    static fit_counts *const counts[2] = {fit_two, fit_more};
+    static const struct {
+        const char *name;
+        fit_counts *counts;
+        int more;
+    } kinds[] = {{"2, at 9 in", fit_two, 0},
+                 {"2, to 7 in", fit_small, 0},
+                 {"2, over 7 in", fit_large, 0},
+                 {"3, 4", fit_more, 1}};
     printf(
         "\nClaimed standard uncertainty in %%, and the share of errors (propellers alike) within "
-        "its half\nand nine tenths: 45 to 55 and 85 to 95 %% are right.\n\n"
+        "its "
+        "half\nand nine tenths: 45 to 55 and 85 to 95 %% are right. With two blades it goes with "
+        "(9 in/D)^%.1f.\n\n"
         "| state | blades | what | u | half | nine tenths | propellers |\n"
-        "| --- | --- | --- | --- | --- | --- | --- |\n");
+        "| --- | --- | --- | --- | --- | --- | --- |\n",
+        k->doubt_with_size);
     for (int running = 0; running < 2; running++)
-        for (int more = 0; more < 2; more++)
+        for (size_t i = 0; i < sizeof kinds / sizeof kinds[0]; i++)
             for (int which = 0; which < 2; which++) {
-                const pare_prop_doubt *d = &k->doubt[running][more];
+                const pare_prop_doubt *d = &k->doubt[running][kinds[i].more];
                 const double u = which == 0 ? d->thrust_u : d->power_u;
-                const size_t there = fit_propellers(errors, running, which, counts[more]);
-                printf("| %s | %s | %s | %.1f |", states[running], more ? "3, 4" : "2",
+                fit_counts *const counts = kinds[i].counts;
+                const size_t there = fit_propellers(errors, running, which, counts);
+                printf("| %s | %s | %s | %.1f |", states[running], kinds[i].name,
                        which == 0 ? "CT" : "CP", 100 * u);
                 if (there > 0)
                     printf(" %.0f | %.0f |",
-                           100 * fit_within(errors, running, which, counts[more], 0.6745 * u),
-                           100 * fit_within(errors, running, which, counts[more], 1.645 * u));
+                           100 * fit_within(errors, running, which, counts, HALF_OVER_U * u),
+                           100 * fit_within(errors, running, which, counts, NINTH_OVER_U * u));
                 else
                     printf(" | |");
                 printf(" %zu |\n", there);
@@ -186,7 +243,7 @@ static bool fit_one(const fit_blades *blades, const struct set *which, const cha
                 fit_cross(&set, FIT_MAKER, NULL, &maker);
     if (fine) {
         pare_prop_constants k;
-        const fit_errors *honest = which->known ? &propeller : &maker;
+        fit_errors *honest = which->known ? &propeller : &maker;
         fit_constants(&how, set.x, &set.hull, &k);
         k.name = which->name;
         k.source = which->source;

@@ -12,6 +12,7 @@
 
 #define HALF_OVER_U  0.674489750196
 #define NINTH_OVER_U 1.644853626951
+#define INCH_M       0.0254
 
 bool fit_tunnel(const fit_blade *blade)
 {
@@ -31,6 +32,21 @@ bool fit_stand(const fit_blade *blade)
 bool fit_two(const fit_blade *blade)
 {
     return blade->size.blades == 2;
+}
+
+static bool is_small(const fit_blade *blade)
+{
+    return blade->size.diameter_m < 7.05 * INCH_M;
+}
+
+bool fit_small(const fit_blade *blade)
+{
+    return fit_two(blade) && is_small(blade);
+}
+
+bool fit_large(const fit_blade *blade)
+{
+    return fit_two(blade) && !is_small(blade);
 }
 
 bool fit_more(const fit_blade *blade)
@@ -62,7 +78,7 @@ static bool judge(const fit_blade *blade, const pare_prop *prop, fit_errors *err
         fit_left(prop, blade, &blade->row[r], left);
         for (int which = 0; which < 2; which++) {
             const fit_error error = {blade, left[which], 1.0 / (double)rows[running],
-                                     which == 0 ? blade->row[r].ct : blade->row[r].cp};
+                                     which == 0 ? blade->row[r].ct : blade->row[r].cp, 1};
             const bool truth = which == 0 || !blade->row[r].derived;
             if (truth && isfinite(left[which]) && !put(errors, running, which, &error))
                 return false;
@@ -154,8 +170,9 @@ static double quantile(size_t count, weighed value[], double at)
     return value[count - 1].value;
 }
 
-double fit_quantile(const fit_errors *errors, int running, int which, fit_counts *counts,
-                    bool alike, double at)
+/* Over what size makes of the uncertainty, or not. */
+static double quantile_of(const fit_errors *errors, int running, int which, fit_counts *counts,
+                          bool alike, bool sized, double at)
 {
     const size_t most = errors->count[running][which];
     weighed *value = malloc((most + 1) * sizeof *value);
@@ -163,11 +180,18 @@ double fit_quantile(const fit_errors *errors, int running, int which, fit_counts
     for (size_t i = 0; value && i < most; i++) {
         const fit_error *e = &errors->error[running][which][i];
         if (counts(e->blade))
-            value[count++] = (weighed){fabs(expm1(-e->left)), alike ? 1 : e->weight};
+            value[count++] =
+                (weighed){fabs(expm1(-e->left)) / (sized ? e->times : 1), alike ? 1 : e->weight};
     }
     const double answer = value ? quantile(count, value, at) : (double)NAN;
     free(value);
     return answer;
+}
+
+double fit_quantile(const fit_errors *errors, int running, int which, fit_counts *counts,
+                    bool alike, double at)
+{
+    return quantile_of(errors, running, which, counts, alike, false, at);
 }
 
 double fit_median_of(const fit_errors *errors, int running, int which, const fit_blade *blade)
@@ -203,17 +227,51 @@ double fit_within(const fit_errors *errors, int running, int which, fit_counts *
         if (!counts(e->blade))
             continue;
         sum += e->weight;
-        within += fabs(expm1(-e->left)) <= most ? e->weight : 0;
+        within += fabs(expm1(-e->left)) <= most * e->times ? e->weight : 0;
     }
     return within / sum;
 }
 
+static void put_times(fit_errors *errors, double power)
+{
+    for (int running = 0; running < 2; running++)
+        for (int which = 0; which < 2; which++)
+            for (size_t i = 0; i < errors->count[running][which]; i++) {
+                fit_error *e = &errors->error[running][which][i];
+                if (fit_two(e->blade))
+                    e->times = pow(9 * INCH_M / e->blade->size.diameter_m, power);
+            }
+}
+
+double fit_doubt_with_size(fit_errors *errors)
+{
+    double best = 0, least = HUGE_VAL;
+    for (int step = 0; step <= 15; step++) {
+        const double power = 0.1 * step;
+        double off = 0;
+        put_times(errors, power);
+        for (int running = 0; running < 2; running++)
+            for (int which = 0; which < 2; which++) {
+                const double half = quantile_of(errors, running, which, fit_two, false, true, 0.5);
+                const double ninth = quantile_of(errors, running, which, fit_two, false, true, 0.9);
+                const double log_ratio = log(ninth / half * HALF_OVER_U / NINTH_OVER_U);
+                off += log_ratio * log_ratio;
+            }
+        if (off < least) {
+            least = off;
+            best = power;
+        }
+    }
+    put_times(errors, best);
+    return best;
+}
+
 double fit_doubt_u(const fit_errors *errors, int running, int which, fit_counts *counts)
 {
-    const double half_low = fit_quantile(errors, running, which, counts, false, 0.45);
-    const double half_high = fit_quantile(errors, running, which, counts, false, 0.55);
-    const double ninth_low = fit_quantile(errors, running, which, counts, false, 0.85);
-    const double ninth_high = fit_quantile(errors, running, which, counts, false, 0.95);
+    const double half_low = quantile_of(errors, running, which, counts, false, true, 0.45);
+    const double half_high = quantile_of(errors, running, which, counts, false, true, 0.55);
+    const double ninth_low = quantile_of(errors, running, which, counts, false, true, 0.85);
+    const double ninth_high = quantile_of(errors, running, which, counts, false, true, 0.95);
     const double low = fmax(half_low / HALF_OVER_U, ninth_low / NINTH_OVER_U);
     const double high = fmin(half_high / HALF_OVER_U, ninth_high / NINTH_OVER_U);
     return 0.5 * (low + high);

@@ -12,6 +12,7 @@ typedef struct fit_error {
     double left;
     double weight;   /* one over the rows of its propeller at that state */
     double measured; /* CT or CP */
+    double times;    /* of its uncertainty by its size */
 } fit_error;
 
 /** Errors at rest and running, of CT and CP. */
@@ -43,6 +44,8 @@ bool fit_sold(const fit_blade *blade);   /* in the tunnel, and no research prope
 bool fit_tunnel(const fit_blade *blade); /* all in the tunnel */
 bool fit_stand(const fit_blade *blade);  /* on a stand */
 bool fit_two(const fit_blade *blade);    /* two blades */
+bool fit_small(const fit_blade *blade);  /* two blades, to 7 in */
+bool fit_large(const fit_blade *blade);  /* two blades, over 7 in */
 bool fit_more(const fit_blade *blade);   /* three and four */
 
 /** A quantile of the absolute error as a share of the measured value, over rows (alike: each counts
@@ -53,6 +56,9 @@ double fit_quantile(const fit_errors *errors, int running, int which, fit_counts
 double fit_median_of(const fit_errors *errors, int running, int which, const fit_blade *blade);
 size_t fit_propellers(const fit_errors *errors, int running, int which, fit_counts *counts);
 
+/** The power of 9 in/D that an uncertainty of two blades goes with, so that the errors over it are
+ * nearest to a normal distribution's; the next two then take errors over that power. */
+double fit_doubt_with_size(fit_errors *errors);
 /** The share of errors within so much. */
 double fit_within(const fit_errors *errors, int running, int which, fit_counts *counts,
                   double most);

@@ -216,8 +216,20 @@ static bool work_out(const fit_blade *blade, const fit_how *how,
     return s->rows > 0;
 }
 
-/* How a row goes with a parameter. */
-static double column_of(const slopes *s, size_t row, const pare_prop *prop, int parameter)
+/* Whether a parameter is one of another line. */
+static bool elsewhere(const pare_prop *prop, int parameter)
+{
+    parameter -= FIT_GLOBALS;
+    if (parameter < 0 || parameter >= PARE_LEVERS * FIT_LEVER_COLUMNS)
+        return false;
+    const int within = parameter % FIT_LEVER_COLUMNS - PARE_PROP_TRAITS;
+    return within >= 0 && within / PARE_PROP_LINE_TERMS != (int)prop->line;
+}
+
+/* How a row goes with a parameter that is its own.
+ * @param term  those of its line */
+static double column_of(const slopes *s, size_t row, const pare_prop *prop, const double term[],
+                        int parameter)
 {
     if (parameter < FIT_GLOBALS)
         return s->global[row][parameter];
@@ -229,11 +241,7 @@ static double column_of(const slopes *s, size_t row, const pare_prop *prop, int 
     const int lever = parameter / FIT_LEVER_COLUMNS, within = parameter % FIT_LEVER_COLUMNS;
     if (within < PARE_PROP_TRAITS)
         return s->lever[row][lever] * pare_prop_trait_held(prop, within);
-    const int line = (within - PARE_PROP_TRAITS) / PARE_PROP_LINE_TERMS;
-    const int term = (within - PARE_PROP_TRAITS) % PARE_PROP_LINE_TERMS;
-    if (line != (int)prop->line)
-        return 0;
-    return s->lever[row][lever] * (term == 0 ? 1 : pare_prop_trait_held(prop, term == 1 ? 1 : 3));
+    return s->lever[row][lever] * term[(within - PARE_PROP_TRAITS) % PARE_PROP_LINE_TERMS];
 }
 
 /* Power that was worked out from a motor's is off for its own reasons as well. */
@@ -262,16 +270,48 @@ static bool factor(const slopes *s, const fit_how *how, gsl_matrix *v)
     return gsl_linalg_cholesky_decomp1(v) == 0;
 }
 
+/* The free columns that a propeller says anything of. */
+static bool put_columns(const fit_how *how, const pare_prop *prop, int parameter[], fit_sums *sums)
+{
+    int every[FIT_PARAMETERS];
+    const size_t count = fit_free_columns(how, every);
+    sums->column = malloc(count * sizeof *sums->column);
+    for (size_t c = 0; sums->column && c < count; c++)
+        if (!elsewhere(prop, every[c])) {
+            parameter[sums->columns] = every[c];
+            sums->column[sums->columns++] = (int)c;
+        }
+    return sums->column != NULL;
+}
+
+/* Mean square of its own levers over own_u, as far as its rows tell.
+ * @param pull  [rows] what is left, over the covariance */
+static double oddness(const slopes *s, const fit_how *how, const gsl_vector *pull)
+{
+    double odd = 0;
+    int levers = 0;
+    for (int l = 0; l < PARE_LEVERS; l++) {
+        double sum = 0;
+        for (size_t i = 0; i < s->rows; i++)
+            sum += s->lever[i][l] * gsl_vector_get(pull, i);
+        const double own = how->own_u[l] * sum;
+        levers += how->own_u[l] > 0;
+        odd += own * own;
+    }
+    return odd / levers;
+}
+
 bool fit_sums_of(const fit_blade *blade, const fit_how *how, const pare_prop_constants *constants,
                  fit_sums *sums)
 {
-    int column[FIT_PARAMETERS];
-    const size_t columns = fit_free_columns(how, column);
+    int parameter[FIT_PARAMETERS];
     slopes *s = malloc(sizeof *s);
     pare_prop prop;
+    *sums = (fit_sums){0};
     bool fine = s && work_out(blade, how, constants, s) &&
-                fit_prop_of(blade, how->measured, how->known, constants, &prop);
-    *sums = (fit_sums){.columns = columns};
+                fit_prop_of(blade, how->measured, how->known, constants, &prop) &&
+                put_columns(how, &prop, parameter, sums);
+    const size_t columns = sums->columns;
     gsl_matrix *v = NULL, *x = NULL;
     gsl_vector *left = NULL;
     if (fine) {
@@ -283,10 +323,12 @@ bool fit_sums_of(const fit_blade *blade, const fit_how *how, const pare_prop_con
         fine = v && x && left && sums->product && sums->right && factor(s, how, v);
     }
     if (fine) {
+        double term[PARE_PROP_LINE_TERMS];
+        pare_prop_line_terms(&prop, term);
         for (size_t i = 0; i < s->rows; i++) {
             gsl_vector_set(left, i, s->left[i]);
             for (size_t c = 0; c < columns; c++)
-                gsl_matrix_set(x, i, c, column_of(s, i, &prop, column[c]));
+                gsl_matrix_set(x, i, c, column_of(s, i, &prop, term, parameter[c]));
         }
         gsl_blas_dtrsv(CblasLower, CblasNoTrans, CblasNonUnit, v, left);
         gsl_blas_dtrsm(CblasLeft, CblasLower, CblasNoTrans, CblasNonUnit, 1, v, x);
@@ -294,18 +336,8 @@ bool fit_sums_of(const fit_blade *blade, const fit_how *how, const pare_prop_con
         gsl_vector_view right = gsl_vector_view_array(sums->right, columns);
         gsl_blas_dgemm(CblasTrans, CblasNoTrans, 1, x, x, 0, &product.matrix);
         gsl_blas_dgemv(CblasTrans, 1, x, left, 0, &right.vector);
-        /* Its own levers, as far as its rows tell. */
         gsl_blas_dtrsv(CblasLower, CblasTrans, CblasNonUnit, v, left);
-        int levers = 0;
-        for (int l = 0; l < PARE_LEVERS; l++) {
-            double sum = 0;
-            for (size_t i = 0; i < s->rows; i++)
-                sum += s->lever[i][l] * gsl_vector_get(left, i);
-            const double own = how->own_u[l] * sum; /* over own_u */
-            levers += how->own_u[l] > 0;
-            sums->odd += own * own;
-        }
-        sums->odd /= levers;
+        sums->odd = oddness(s, how, left);
     }
     gsl_matrix_free(v);
     gsl_matrix_free(x);
@@ -318,7 +350,8 @@ bool fit_sums_of(const fit_blade *blade, const fit_how *how, const pare_prop_con
 
 void fit_sums_free(fit_sums *sums)
 {
+    free(sums->column);
     free(sums->product);
     free(sums->right);
-    *sums = (fit_sums){0, NULL, NULL, 0};
+    *sums = (fit_sums){0};
 }

@@ -29,7 +29,8 @@ typedef struct fit_how {
 
 /** The sums of one propeller at one state of the fit, so that leaving it out is a subtraction. */
 typedef struct fit_sums {
-    size_t columns; /* those of FIT_PARAMETERS that are free: fit_free_columns() */
+    size_t columns; /* the free ones that it says anything of: not those of other lines */
+    int *column;    /* [columns] their places in fit_free_columns() */
     double *product, *right;
     double odd; /* mean square of its own levers over own_u */
 } fit_sums;

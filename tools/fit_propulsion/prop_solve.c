@@ -14,7 +14,8 @@
 #include <gsl/gsl_errno.h>
 #include <gsl/gsl_linalg.h>
 
-enum { STEPS = 8, BLADES = 5, CHORD = 6 };
+enum { STEPS = 14 };
+enum { PITCH = 1, SIZE = 3, BLADES = 5, CHORD = 6 }; /* of the traits */
 #define SHORTER 0.6 /* of a step once near: kinks of the stall make whole ones swing */
 
 static int by_size(const void *a, const void *b)
@@ -45,6 +46,27 @@ static bool put_reynolds(fit_set *set)
     return value != NULL;
 }
 
+/* How far past its propellers a line's terms are followed, of pitch and of size. */
+static const double past[2] = {0.1, 0.2};
+
+static void put_line_hull(const fit_set *set, const bool out[], pare_prop_hull *hull)
+{
+    bool seen[PARE_PROP_LINES] = {false};
+    for (size_t i = 0; i < set->count; i++) {
+        pare_prop prop;
+        if ((out && out[i]) ||
+            !fit_prop_of(set->blade[i], set->how.measured, set->how.known, set->how.base, &prop))
+            continue;
+        const double value[2] = {prop.trait[PITCH], prop.trait[SIZE]};
+        for (int t = 0; t < 2; t++) {
+            double *low = &hull->line_low[prop.line][t], *high = &hull->line_high[prop.line][t];
+            *low = seen[prop.line] ? fmin(*low, value[t] - past[t]) : value[t] - past[t];
+            *high = seen[prop.line] ? fmax(*high, value[t] + past[t]) : value[t] + past[t];
+        }
+        seen[prop.line] = true;
+    }
+}
+
 /* From the second smallest trait to the second greatest: one odd propeller is no range. */
 static bool put_hull(fit_set *set)
 {
@@ -69,6 +91,7 @@ static bool put_hull(fit_set *set)
         set->hull.high[CHORD] = log(0.35 / 0.15);
     }
     free(value);
+    put_line_hull(set, NULL, &set->hull);
     return put_reynolds(set);
 }
 
@@ -84,10 +107,13 @@ static bool step(const fit_set *set, const bool out[], double x[FIT_PARAMETERS])
         if ((out && out[i]) || !set->sums[i].product)
             continue;
         const double w = set->weight[i];
-        for (size_t k = 0; k < n * n; k++)
-            a->data[k] += w * set->sums[i].product[k];
-        for (size_t k = 0; k < n; k++)
-            b->data[k] += w * set->sums[i].right[k];
+        const fit_sums *sums = &set->sums[i];
+        for (size_t k = 0; k < sums->columns; k++) {
+            double *to = a->data + (size_t)sums->column[k] * a->tda;
+            for (size_t l = 0; l < sums->columns; l++)
+                to[sums->column[l]] += w * sums->product[k * sums->columns + l];
+            b->data[sums->column[k]] += w * sums->right[k];
+        }
     }
     for (size_t k = 0; fine && k < n; k++) {
         const double u = fit_prior_u(&set->how, column[k]), per = 1 / (u * u);
@@ -165,7 +191,9 @@ bool fit_set_without(const fit_set *set, const bool out[], pare_prop_constants *
         return false;
     for (int p = 0; p < FIT_PARAMETERS; p++)
         x[p] += set->x[p] - set->next[p];
-    fit_constants(&set->how, x, &set->hull, constants);
+    pare_prop_hull hull = set->hull;
+    put_line_hull(set, out, &hull);
+    fit_constants(&set->how, x, &hull, constants);
     return true;
 }
 

@@ -38,14 +38,15 @@ static bool any(size_t count, const double value[])
     return false;
 }
 
+static const char *const line_words[PARE_PROP_LINES] = {"UNKNOWN", "THIN",     "SLIM",   "SPORT",
+                                                        "SLOW",    "PARK",     "DIRECT", "FOLDING",
+                                                        "CLASSIC", "SCIMITAR", "BROAD"};
+
 static void put_trend(FILE *out, const pare_prop_trend *trend)
 {
     static const char *const lever[PARE_LEVERS] = {"TWIST",     "CHORD",    "SLOPE",
                                                    "DRAG",      "LIFT",     "CT_STILL",
                                                    "CT_MOVING", "CP_STILL", "CP_MOVING"};
-    static const char *const line[PARE_PROP_LINES] = {"UNKNOWN", "THIN",     "SLIM",   "SPORT",
-                                                      "SLOW",    "PARK",     "DIRECT", "FOLDING",
-                                                      "CLASSIC", "SCIMITAR", "BROAD"};
     for (int l = 0; l < PARE_LEVERS; l++)
         if (any(PARE_PROP_TRAITS, trend->trait[l])) {
             fprintf(out, "    .trend.trait[PARE_LEVER_%s] =\n        ", lever[l]);
@@ -56,7 +57,7 @@ static void put_trend(FILE *out, const pare_prop_trend *trend)
         for (int k = 0; k < PARE_PROP_LINES; k++)
             if (any(PARE_PROP_LINE_TERMS, trend->line[l][k])) {
                 fprintf(out, "    .trend.line[PARE_LEVER_%s][PARE_LINE_%s] =\n        ", lever[l],
-                        line[k]);
+                        line_words[k]);
                 put_numbers(out, PARE_PROP_LINE_TERMS, trend->line[l][k]);
                 fputs(",\n", out);
             }
@@ -118,6 +119,13 @@ void fit_write_set(FILE *out, const char *variable, const pare_prop_constants *k
     put_trend(out, &k->trend);
     put_list(out, "hull.low", PARE_PROP_TRAITS, k->hull.low);
     put_list(out, "hull.high", PARE_PROP_TRAITS, k->hull.high);
+    for (int l = 0; l < PARE_PROP_LINES; l++)
+        if (any(2, k->hull.line_low[l]) || any(2, k->hull.line_high[l]))
+            fprintf(out,
+                    "    .hull.line_low[PARE_LINE_%s] = {%.13g, %.13g},\n"
+                    "    .hull.line_high[PARE_LINE_%s] = {%.13g, %.13g},\n",
+                    line_words[l], k->hull.line_low[l][0], k->hull.line_low[l][1], line_words[l],
+                    k->hull.line_high[l][0], k->hull.line_high[l][1]);
     fprintf(out, "    .hull.reynolds_low = %.13g,\n    .hull.reynolds_high = %.13g,\n",
             k->hull.reynolds_low, k->hull.reynolds_high);
     for (int running = 0; running < 2; running++)
@@ -126,6 +134,7 @@ void fit_write_set(FILE *out, const char *variable, const pare_prop_constants *k
             fprintf(out, "    .doubt[%d][%d] = {%.3f, %.3f, %.2f},\n", running, more, d->thrust_u,
                     d->power_u, d->correlation);
         }
+    fprintf(out, "    .doubt_with_size = %.13g,\n", k->doubt_with_size);
     for (int running = 0; running < 2; running++)
         fprintf(out, "    .median[%d] = {%.4f, %.4f},\n    .ninth[%d] = {%.4f, %.4f},\n", running,
                 k->median[running][0], k->median[running][1], running, k->ninth[running][0],
