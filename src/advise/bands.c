@@ -2,8 +2,8 @@
  *
  * Each band starts afresh over every swap that it allows, so that a bought part may take the place of
  * an owned one; where the greedy way then comes out worse than the band before, that band's set
- * stands. Of one joint's screws a set changes the metal or the number, not both: their strength is
- * not computed yet, and two unknowns on one joint are more than a total should rest on.
+ * stands. Of one joint's screws a set changes the metal or the number, not both: two changes of one
+ * joint's strength are more than a total should rest on.
  *
  * What no longer fits or is no lighter is dropped before anything is flown, and then only the figures
  * that margins are made of are. The bands know nothing of each other until they are all there, so each

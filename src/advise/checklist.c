@@ -124,8 +124,8 @@ static void check_parts(pare_checking *c)
         put_check(c, "aluminium screws: by hand only, not too tight, and not again after a crash: "
                      "new ones then");
     if (c->fewer)
-        put_check(c, "fewer screws: what they must bear is not computed yet; look at them after "
-                     "each flight");
+        put_check(c, "fewer screws: each bears more than before; look at them after each flight, "
+                     "with the pack off");
     if (c->pack)
         put_check(c, "the charger set to this pack's cells and capacity; strap and plug pulled at "
                      "before each flight");

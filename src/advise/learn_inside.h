@@ -14,9 +14,9 @@ enum {
     PARE_OF_POWER,
     PARE_OF_DRAG,
     PARE_OF_ALWAYS,
-    PARE_OF_PACKS,
-    PARE_OF_A_PACK = 2
+    PARE_OF_PACKS
 };
+enum { PARE_OF_A_PACK = 2 }; /* each of those */
 #define PARE_NO_PACK ((size_t)-1)
 
 /** A flight ready to be flown again. */

@@ -183,7 +183,7 @@ const command command_import = {
     .example = "  pare import parts.csv --dry-run\n"
                "  pare import parts.csv --set maker=Sorrel\n"
                "  pare export --as stand -o stand.csv\n"
-               "  pare import stand.csv --set motor=mo-2207-2650 --set propeller=pr-51-43\n"
+               "  pare import stand.csv --set motor=mo-2207-2750 --set propeller=pr-51-43\n"
                "  pare export -o club.yaml\n"
                "  pare import club.yaml --bench club.sqlite\n",
     .options = OPTION_BENCH | OPTION_JSON | OPTION_WHY | OPTION_MAP | OPTION_SET | OPTION_AS |

@@ -92,10 +92,9 @@ const command command_swaps = {
     .name = "swaps",
     .line = "every single change to a craft, best first, with all it does",
     .usage = "pare swaps CRAFT [--wish WISH] [--loadout LOADOUT] [--all] [--json]",
-    .details =
-        "Free swaps come first: no money, no job lost that the brief keeps. flown:\n"
-        "seconds more of your minutes, flown the same way; T/W: thrust to weight on a\n"
-        "fresh pack; roll: quickness. What breaks a limit that holds now is listed\n"
+    .details = "Free swaps come first: no money, no job lost that the brief keeps. flown:\n"
+               "seconds more of your minutes, flown the same way; T/W: thrust to weight on a\n"
+               "fresh pack; roll: quickness. What breaks a limit that holds now is listed\n"
                "apart, with the lightest single swap that mends it. pare sheet CRAFT --try SWAP\n"
                "shows one in full.\n",
     .caution = CAUTION_WORK,

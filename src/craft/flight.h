@@ -11,8 +11,9 @@
 #define PARE_CHARGE_FRESH 1.0
 #define PARE_CHARGE_TURN  0.8
 #define PARE_TURN_M_S     12.0
-#define PARE_IDLE_OUTPUT  0.055 /* that ESCs are usually set to idle at; common practice, no source */
-#define PARE_GUST_M_S     5.0
+#define PARE_IDLE_OUTPUT                                                                           \
+    0.055 /* that ESCs are usually set to idle at; common practice, no source */
+#define PARE_GUST_M_S 5.0
 
 /** How a craft is flown when its brief does not say: 30 % hover, 50 % at 10 m/s, 20 % at twice its
  * weight. common practice, no source */

@@ -47,7 +47,7 @@ pare_typical pare_law_winding_ohm(double kv_rpm_per_v, double stator_diameter_m,
                                   double stator_length_m)
 {
     const double v = stator_mm3(stator_diameter_m, stator_length_m);
-    const pare_drive *drive = &pare_drive_published;
+    const pare_drive *drive = &pare_drive_fitted;
     return scattered(drive->winding_law / (kv_rpm_per_v * kv_rpm_per_v) * pow(v, -1.61),
                      drive->winding_u);
 }
@@ -56,7 +56,7 @@ pare_typical pare_law_no_load_a(double kv_rpm_per_v, double stator_diameter_m,
                                 double stator_length_m)
 {
     const double v = stator_mm3(stator_diameter_m, stator_length_m);
-    const pare_drive *drive = &pare_drive_published;
+    const pare_drive *drive = &pare_drive_fitted;
     return scattered(drive->no_load_law * (kv_rpm_per_v / 1750) * pow(v / 3388, 0.84),
                      drive->no_load_u);
 }

@@ -4,7 +4,6 @@
 #include <string.h>
 
 #include "base/hash.h"
-#include "physics/drive.h"
 
 static double share(const pare_value *spec)
 {
@@ -16,7 +15,6 @@ static pare_pair_model model_of(const pare_stand_fitting *fitting)
     const pare_value *spec = fitting->motor->spec;
     pare_rig usual;
     pare_rig_defaults(&usual);
-    pare_rig_drive(&pare_drive_fitted, &usual);
     pare_pair_model model = {.table = fitting->propeller->table,
                              .doubt = fitting->propeller->bent
                                           ? fitting->propeller->bent->still

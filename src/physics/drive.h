@@ -11,7 +11,7 @@
 
 typedef struct pare_drive {
     /* of pare_motor and pare_esc */
-    double iron_share, drive_excess, pulse_loss;
+    double iron_share, drive_excess, excess_warms, pulse_loss;
     pare_esc esc;
     /* the laws' leading factors: ohm at kV^-2 V^-1.61, ampere at (kV/1750) (V/3388)^0.84, V being the
      * stator's diameter squared times its height in mm3 */
@@ -30,8 +30,8 @@ typedef struct pare_drive {
 
 /** As published: no excess and no pulse loss. Fixes the check cases. */
 extern const pare_drive pare_drive_published;
-/** Fitted; see drive_fitted.c. A pair that a stand measured flies with it; pare_rig_defaults() and the
- * laws keep the published one until the propeller model's power at rest agrees with that fit. */
+/** Fitted; see drive_fitted.c. Every craft flies with it, and the laws for windings and unloaded currents
+ * are its: the propellers of the thrust stand were fitted to the power that it leaves them. */
 extern const pare_drive pare_drive_fitted;
 
 /** Puts a drive's constants into a rig; kV, winding and unloaded current stay. */

@@ -6,10 +6,16 @@
  * hysteresis and bearings are. The winding warms with copper and iron loss through one thermal
  * resistance that falls with size; its resistance rises with it, so that
  *
- *     R = R20 (1 + a (Ta - 20 + h Rth (Pfe + I^2 R)))
+ *     R = Rw (1 + a (Ta - 20 + h Rth (Pfe + I^2 Rc))) + Re,   Rc the first term
  *
- * which is linear in R: no iteration. Its denominator 1 - a R20 h Rth I^2 reaches 0 at a finite
+ * which is linear in Rc: no iteration. Its denominator 1 - a Rw h Rth I^2 reaches 0 at a finite
  * current: the winding then has no steady temperature. We stop believing it at 0.4 and say so.
+ *
+ * An ESC adds x R20 to the winding's own R20. A share e of that (excess_warms) is the winding's: the form
+ * of its current, whose mean square is more than the square of its mean, and eddies in the copper. It
+ * warms the winding and rises with it: Rw = R20 (1 + e x). The rest, Re = (1 - e) x R20, is lost in the
+ * ESC's switches and diodes while they commutate, in leads, and in iron and magnets by the current's
+ * own field, and warms no winding.
  * h is 1 in steady flight, 0.3 in a burst of a second or two, 0 for a cold winding.
  *
  * Read pare_motor_run() in motor_law.h first. Sources: circuit, Hendershot and Miller, Design of
@@ -33,14 +39,16 @@ pare_motor_law pare_motor_law_of(const pare_motor *motor, double on_ohm, double 
         (motor->no_load_at_v - motor->no_load_a * motor->resistance_ohm) / ke;
     const double size = cbrt(motor->mass_kg / HEAT_REFERENCE_KG);
     const double k_per_w = HEAT_REFERENCE_K_PER_W / (size * size);
-    const double r20 = motor->resistance_ohm * (1 + motor->drive_excess);
+    const double excess_ohm = motor->resistance_ohm * motor->drive_excess;
+    const double own_ohm = motor->resistance_ohm + motor->excess_warms * excess_ohm;
     return (pare_motor_law){
         .ke_v_s = ke,
         .loss_a = motor->no_load_a * (1 - motor->iron_share),
         .loss_a_s = motor->no_load_a * motor->iron_share / unloaded_rad_s,
-        .cold_ohm = r20 * (1 + PARE_COPPER_PER_K * (motor->ambient_degc - 20)),
-        .warming = heat > 0 ? PARE_COPPER_PER_K * r20 * heat * k_per_w : 0,
-        .at_20_ohm = r20,
+        .cold_ohm = own_ohm * (1 + PARE_COPPER_PER_K * (motor->ambient_degc - 20)),
+        .warming = heat > 0 ? PARE_COPPER_PER_K * own_ohm * heat * k_per_w : 0,
+        .at_20_ohm = own_ohm,
+        .extra_ohm = (1 - motor->excess_warms) * excess_ohm,
         .on_ohm = on_ohm,
         .pulse_a = motor->pulse_loss * motor->no_load_a,
         .k_per_w = heat * k_per_w,
@@ -93,6 +101,9 @@ pare_status pare_motor_check(const pare_motor *motor, pare_error *err)
         return out_of_range(motor->drive_excess,
                             "what driving adds to the motor's resistance, of itself,", "0 to 20",
                             err);
+    if (!(motor->excess_warms >= 0 && motor->excess_warms <= 1))
+        return out_of_range(motor->excess_warms,
+                            "the share of what driving adds that is the winding's", "0 to 1", err);
     if (!(motor->pulse_loss >= 0 && motor->pulse_loss <= 20))
         return out_of_range(motor->pulse_loss,
                             "what pulses add to the motor's no-load loss, of itself,", "0 to 20",
@@ -136,6 +147,12 @@ pare_status pare_motor_at(const pare_motor *motor, double on_ohm, double speed_r
     return PARE_OK;
 }
 
+/* Volts over a motor that stands still. */
+static double stall_v(const pare_motor_law *law, double current_a)
+{
+    return current_a * pare_motor_ohm(law, 0, 0, pare_motor_left(law, current_a));
+}
+
 /* Speed on fixed volts: V = Ke w + I R(w), where R has a term in w and one in w^2 from iron loss. The
  * quadratic's root is written so that it also holds when the square term is 0. */
 static double speed_on(const pare_motor_law *law, double volts_v, double current_a)
@@ -144,7 +161,7 @@ static double speed_on(const pare_motor_law *law, double volts_v, double current
     const double iron = current_a * law->warming * law->ke_v_s / left;
     const double a = iron * law->loss_a_s;
     const double b = law->ke_v_s + iron * law->loss_a;
-    const double c = current_a * (law->cold_ohm / left + law->on_ohm) - volts_v;
+    const double c = stall_v(law, current_a) + current_a * law->on_ohm - volts_v;
     return -2 * c / (b + sqrt(b * b - 4 * a * c));
 }
 
@@ -160,12 +177,12 @@ pare_status pare_motor_on(const pare_motor *motor, double volts_v, double curren
     const pare_motor_law law = pare_motor_law_of(motor, 0, heat);
     if (pare_motor_bears(&law, current_a, err) != PARE_OK)
         return PARE_BAD_DATA;
-    const double stall_v = current_a * law.cold_ohm / pare_motor_left(&law, current_a);
-    if (stall_v >= volts_v)
+    const double still_v = stall_v(&law, current_a);
+    if (still_v >= volts_v)
         return pare_fail(err, PARE_BAD_DATA,
                          "%g A through the winding takes %.4g V, %g V is there: the motor stands "
                          "still",
-                         current_a, stall_v, volts_v);
+                         current_a, still_v, volts_v);
     const double speed = speed_on(&law, volts_v, current_a);
     const double loss_a = pare_motor_loss_a(&law, speed);
     if (current_a < loss_a)
@@ -201,7 +218,8 @@ pare_status pare_motor_best(const pare_motor *motor, double volts_v, double heat
             "must be more than 0",
             motor->resistance_ohm, motor->no_load_a);
     const pare_motor_law law = pare_motor_law_of(motor, 0, heat);
-    double high = volts_v / law.cold_ohm;
+    const double cold_ohm = law.cold_ohm + law.extra_ohm;
+    double high = volts_v / cold_ohm;
     if (law.warming > 0)
         high = fmin(high, sqrt((1 - PARE_WINDING_FLOOR) / law.warming));
     double low = law.loss_a > 0 ? law.loss_a : 1e-6 * high;
@@ -226,7 +244,7 @@ pare_status pare_motor_best(const pare_motor *motor, double volts_v, double heat
         }
     }
     const bool plain = law.warming == 0 && law.loss_a_s == 0;
-    const double best = plain ? sqrt(volts_v * law.loss_a / law.cold_ohm) : (low + high) / 2;
+    const double best = plain ? sqrt(volts_v * law.loss_a / cold_ohm) : (low + high) / 2;
     const double most = efficiency_on(&law, volts_v, best);
     if (!(most > 0))
         return pare_fail(err, PARE_BAD_DATA, "on %g V the motor does no work at any current",

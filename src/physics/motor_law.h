@@ -17,9 +17,10 @@ typedef struct pare_motor_law {
     double cold_ohm; /* winding at ambient */
     double warming;  /* ohm a watt of iron loss; 1/A^2 of copper loss */
     double at_20_ohm;
-    double on_ohm;  /* the ESC's switches */
-    double pulse_a; /* loss current that the ESC's pulses add as output goes to 0 */
-    double k_per_w; /* winding to air, by the share of heating */
+    double extra_ohm; /* what driving adds elsewhere: it stays */
+    double on_ohm;    /* the ESC's switches */
+    double pulse_a;   /* loss current that the ESC's pulses add as output goes to 0 */
+    double k_per_w;   /* winding to air, by the share of heating */
 } pare_motor_law;
 
 pare_motor_law pare_motor_law_of(const pare_motor *motor, double on_ohm, double heat);
@@ -35,10 +36,12 @@ static inline double pare_motor_pulse_w(const pare_motor_law *law, double speed_
     return law->ke_v_s * speed_rad_s * law->pulse_a;
 }
 
-/** Winding temperature of a resistance. */
+/** Winding temperature of a resistance as driven. */
 static inline double pare_motor_degc(const pare_motor_law *law, double ohm)
 {
-    return law->at_20_ohm > 0 ? 20 + (ohm / law->at_20_ohm - 1) / PARE_COPPER_PER_K : 20;
+    return law->at_20_ohm > 0
+               ? 20 + ((ohm - law->extra_ohm) / law->at_20_ohm - 1) / PARE_COPPER_PER_K
+               : 20;
 }
 
 /** What is left of 1 after the winding's own heating by a current, held at the floor. */
@@ -53,11 +56,12 @@ static inline bool pare_motor_runs_away(const pare_motor_law *law, double curren
     return law->warming * current_a * current_a >= 1 - PARE_WINDING_FLOOR;
 }
 
-/** Resistance at a speed with the copper's heating taken from pare_motor_left(). */
+/** Resistance as driven, at a speed, with the current's heating taken from pare_motor_left(). */
 static inline double pare_motor_ohm(const pare_motor_law *law, double speed_rad_s, double loss_a,
                                     double left)
 {
-    return (law->cold_ohm + law->warming * law->ke_v_s * speed_rad_s * loss_a) / left;
+    const double iron_ohm = law->warming * law->ke_v_s * speed_rad_s * loss_a;
+    return (law->cold_ohm + iron_ohm) / left + law->extra_ohm;
 }
 
 /** Current and volts at a speed and torque; the heating held at its floor where it runs away. */

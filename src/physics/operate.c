@@ -71,8 +71,9 @@ void pare_throttle_slopes(const pare_throttle *throttle, double *with_speed, dou
     const double left = pare_motor_left(law, current_a);
     const double loss_a = pare_motor_loss_a(law, speed);
     const double motor_ohm = pare_motor_ohm(law, speed, loss_a, left);
+    const double warming_ohm = motor_ohm - law->extra_ohm;
     const double ohm_with_a =
-        left > PARE_WINDING_FLOOR ? 2 * motor_ohm * law->warming * current_a / left : 0;
+        left > PARE_WINDING_FLOOR ? 2 * warming_ohm * law->warming * current_a / left : 0;
     const double ohm_with_speed =
         law->warming * law->ke_v_s * speed * (loss_a + law->loss_a_s * speed) / left;
     const double motor_with_a = motor_ohm + law->on_ohm + current_a * ohm_with_a;
@@ -95,7 +96,7 @@ static double with_square_torque(const pare_throttle *throttle)
     const double drop_a = throttle->pack_a - n * throttle->motor_a; /* ESCs and electronics */
     const double motor_ohm = throttle->motor_a > 0
                                  ? (throttle->motor_v - law->ke_v_s * speed) / throttle->motor_a
-                                 : law->cold_ohm + rig->esc.on_ohm;
+                                 : law->cold_ohm + law->extra_ohm + rig->esc.on_ohm;
     const double ohm = motor_ohm + n * throttle->source.ohm;
     const double a = ohm * fmax(throttle->rotor.torque_nm, 0) / (speed * speed * law->ke_v_s);
     const double b = law->ke_v_s + ohm * law->loss_a_s;

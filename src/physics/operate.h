@@ -117,8 +117,8 @@ static inline pare_draw pare_draw_add(pare_draw a, pare_draw b)
 }
 
 /* Where pulses lose nothing it is a quadratic. Their loss hardly depends on how far the pack sags, so
- * that root, with the loss at the open volts, is off by a share of 1e-4, and two of Newton's steps end
- * in rounding. */
+ * that root, with the loss at the open volts, is off by a share of 1e-3 at most, and three of Newton's
+ * steps end in rounding. */
 static inline pare_given pare_give(pare_source source, pare_draw draw)
 {
     const double b = source.open_v - source.ohm * draw.always_a;
@@ -126,7 +126,7 @@ static inline pare_given pare_give(pare_source source, pare_draw draw)
     if (!(b > 0 && under_root_v2 >= 0))
         return (pare_given){0, 0};
     double pack_v = (b + sqrt(under_root_v2)) / 2;
-    for (int i = 0; i < 2 && draw.pulse_w > 0; i++) {
+    for (int i = 0; i < 3 && draw.pulse_w > 0; i++) {
         const double fading = draw.motor_v < pack_v ? draw.pulse_w * draw.motor_v : 0;
         const double left = pack_v * (pack_v - b) + source.ohm * pare_draw_w(draw, pack_v);
         const double slope = 2 * pack_v - b + source.ohm * fading / (pack_v * pack_v);

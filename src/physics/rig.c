@@ -22,6 +22,7 @@ void pare_rig_drive(const pare_drive *drive, pare_rig *rig)
 {
     rig->motor.iron_share = drive->iron_share;
     rig->motor.drive_excess = drive->drive_excess;
+    rig->motor.excess_warms = drive->excess_warms;
     rig->motor.pulse_loss = drive->pulse_loss;
     rig->esc = drive->esc;
 }
@@ -44,7 +45,7 @@ void pare_rig_defaults(pare_rig *rig)
         /* blockage: an estimate for slim arms. */
         .blockage = 0.03,
     };
-    pare_rig_drive(&pare_drive_published, rig);
+    pare_rig_drive(&pare_drive_fitted, rig);
 }
 
 static pare_status within(double value, double low, double high, const char *what, const char *unit,

@@ -22,6 +22,7 @@ typedef struct pare_motor {
     double iron_share; /* of no-load loss that rises with speed, 0 to 1 */
     double ambient_degc;
     double drive_excess; /* resistance on an ESC over the winding's own, less 1; 0: the same */
+    double excess_warms; /* share of that excess that is the winding's: warms it, rises with it */
     double pulse_loss;   /* no-load losses that the ESC's pulses add as output goes to 0; 0: none */
 } pare_motor;
 
@@ -86,7 +87,7 @@ typedef struct pare_motor_state {
     double current_a, resistance_ohm, volts_v, winding_degc, torque_nm, speed_rad_s;
 } pare_motor_state;
 
-/** A motor at a speed and torque (PHYSICS: equivalent circuit with iron loss and heated winding).
+/** A motor at a speed and torque (equivalent circuit with iron loss and heated winding).
  *
  * @param heat  1: steady, 0: cold winding; a burst uses 0.3
  * @return PARE_OK; PARE_BAD_DATA where the winding would run away (no steady temperature) */

@@ -137,7 +137,7 @@ bool pare_has_no_length(pare_fastener standard)
 
 bool pare_is_screw(pare_fastener standard)
 {
-    return standard < PARE_SCREW_STANDARDS;
+    return standard < PARE_ISO4032;
 }
 
 pare_status pare_thread_named(const char *name, pare_thread *thread, pare_error *err)

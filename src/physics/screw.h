@@ -8,18 +8,18 @@
 
 /** What holds: screws first, then what is on or between them (nut.h weighs those). */
 typedef enum pare_fastener {
-    PARE_ISO4762,  /* socket cap */
-    PARE_ISO7380,  /* ISO 7380-1, button */
-    PARE_ISO10642, /* countersunk; length includes the head */
-    PARE_ISO1207,  /* slotted cheese head */
-    PARE_SCREW_STANDARDS,
-    PARE_ISO4032 = PARE_SCREW_STANDARDS, /* hex nut */
-    PARE_ISO7040,                        /* hex nut that locks by a nylon ring */
-    PARE_ISO7089,                        /* plain washer */
-    PARE_STANDOFF_HEX,                   /* a tapped post; no standard has them */
+    PARE_ISO4762,      /* socket cap */
+    PARE_ISO7380,      /* ISO 7380-1, button */
+    PARE_ISO10642,     /* countersunk; length includes the head */
+    PARE_ISO1207,      /* slotted cheese head */
+    PARE_ISO4032,      /* hex nut */
+    PARE_ISO7040,      /* hex nut that locks by a nylon ring */
+    PARE_ISO7089,      /* plain washer */
+    PARE_STANDOFF_HEX, /* a tapped post; no standard has them */
     PARE_STANDOFF_ROUND,
     PARE_FASTENERS
 } pare_fastener;
+enum { PARE_SCREW_STANDARDS = PARE_ISO4032 }; /* those before it */
 bool pare_is_screw(pare_fastener standard);
 /** Nuts and washers. */
 bool pare_has_no_length(pare_fastener standard);

@@ -14,8 +14,8 @@
 #include "base/progress.h"
 #include "base/text.h"
 #include "craft/craft.h"
-#include "craft/flight_record.h"
 #include "craft/filter.h"
+#include "craft/flight_record.h"
 #include "craft/listed.h"
 #include "craft/weigh_in.h"
 

@@ -27,13 +27,20 @@ static pare_air bench_air(void)
     return air;
 }
 
+static pare_prop of_line(pare_prop_line line, double diameter_in, double pitch_in, int blades)
+{
+    const pare_prop_size size = {.diameter_m = diameter_in * INCH_M,
+                                 .pitch_m = pitch_in * INCH_M,
+                                 .blades = blades,
+                                 .line = line};
+    pare_prop prop;
+    assert_int_equal(pare_prop_from_size(&size, pare_prop_set(false, line), &prop, NULL), PARE_OK);
+    return prop;
+}
+
 static pare_prop sized(double diameter_in, double pitch_in, int blades)
 {
-    const pare_prop_size size = {
-        .diameter_m = diameter_in * INCH_M, .pitch_m = pitch_in * INCH_M, .blades = blades};
-    pare_prop prop;
-    assert_int_equal(pare_prop_from_size(&size, &pare_prop_family, &prop, NULL), PARE_OK);
-    return prop;
+    return of_line(PARE_LINE_UNKNOWN, diameter_in, pitch_in, blades);
 }
 
 /* The charge at which a pack's open volts are these. */
@@ -104,24 +111,33 @@ static const struct run {
 };
 enum { RUNS = sizeof runs / sizeof runs[0] };
 
-static void five_inch_thrust_at_a_speed_is_that_of_the_stand(void **state)
+/* Thrust at each reading's speed over the stand's; the mean of the logarithms is given. */
+static double thrusts_within(pare_prop_line line, double low, double high)
 {
-    (void)state;
     const pare_air air = bench_air();
     double sum = 0;
     for (size_t i = 0; i < RUNS; i++)
         for (int k = 0; k < 2; k++) {
             const struct reading *r = &runs[i].reading[k];
-            const pare_prop prop = sized(5, runs[i].pitch_in, runs[i].blades);
+            const pare_prop prop = of_line(line, 5, runs[i].pitch_in, runs[i].blades);
             const pare_rotor rotor = {&prop, NULL, 1, 1};
             pare_rotor_state s;
             pare_rotor_at(&rotor, &air, r->rpm * RPM, 0, 0, &s);
             const double ratio = s.thrust_n / (r->thrust_gf * GRAM_FORCE_N);
-            assert_between(ratio, 0.85, 1.18); /* they come out at 0.91 to 1.11 */
+            assert_between(ratio, low, high);
             sum += log(ratio);
         }
-    /* some propellers of one size differ by 7 %, and the air by 2 % */
-    assert_between(sum / (2 * RUNS), -0.08, 0.08);
+    return sum / (2 * RUNS);
+}
+
+static void five_inch_thrust_at_a_speed_is_that_of_the_stand(void **state)
+{
+    (void)state;
+    /* Some propellers of one size differ by 7 %, and the air by 2 %. They come out at 0.87 to 1.11 with
+     * the line known, all broad to the tip. By size alone four blades come out at 0.84 and a three-bladed
+     * one at 1.15: the tunnel's few of three and four blades were made for studies. */
+    assert_between(thrusts_within(PARE_LINE_BROAD, 0.86, 1.14), -0.06, 0.06);
+    assert_between(thrusts_within(PARE_LINE_UNKNOWN, 0.82, 1.18), -0.08, 0.08);
 }
 
 static void five_inch_motors_draw_for_a_thrust_what_they_draw_on_the_stand(void **state)
@@ -249,11 +265,11 @@ static void a_motor_known_at_two_loads_is_known_between_them(void **state)
     (void)state;
     pare_motor motor;
     assert_between(greatest_miss(kv1600, 1600, &motor), 0, 0.06);
-    /* they come out as windings and no-load currents of motors of that size, not as fudges */
-    assert_between(motor.resistance_ohm, 0.03, 0.12);
+    /* they come out as resistances on an ESC and no-load currents of motors of that size, no fudges */
+    assert_between(motor.resistance_ohm * (1 + motor.drive_excess), 0.03, 0.12);
     assert_between(motor.no_load_a, 0.2, 2);
     assert_between(greatest_miss(kv1900, 1900, &motor), 0, 0.06);
-    assert_between(motor.resistance_ohm, 0.03, 0.12);
+    assert_between(motor.resistance_ohm * (1 + motor.drive_excess), 0.03, 0.12);
     assert_between(motor.no_load_a, 0.2, 2);
 }
 

@@ -185,7 +185,7 @@ static void a_60_a_four_in_one_weighs_15_g_and_a_45_a_one_11(void **state)
 static void lighter_motors_of_one_stator_size_save_20_g_a_craft(void **state)
 {
     (void)state;
-    const pare_part *heavy = part("mo-2207-2650"), *light = part("mo-2207l-2650");
+    const pare_part *heavy = part("mo-2207-2750"), *light = part("mo-2207l-2750");
     assert_near(heavy->spec[PARE_SPEC_STATOR_DIAMETER].value,
                 light->spec[PARE_SPEC_STATOR_DIAMETER].value, 1e-12);
     assert_between(4e3 * (heavy->mass_kg.value - light->mass_kg.value), 15, 25);

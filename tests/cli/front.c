@@ -103,7 +103,7 @@ static void a_front_that_is_stopped_says_so(void **state)
 static void a_front_of_no_set_is_the_answer_no(void **state)
 {
     (void)state;
-    ran r = run("best thimble --hold motor --hold pack --hold propeller --front grams-money" DEMO);
+    ran r = run("best thimble --must pa-4s-1550 --front grams-money" DEMO);
     assert_int_equal(r.status, 1);
     assert_string_equal(r.err, "");
     assert_string_equal(r.out, "thimble, loadout film: no set does what the brief asks\n");

@@ -149,7 +149,7 @@ static void stand_tables_in_two_units_are_no_list(void **state)
     (void)state;
     run_quietly("export -o all.yaml" DEMO);
     run_quietly("import all.yaml" OTHER);
-    write_text("t.yaml", "pare: 1\nstand_tables:\n- {motor: mo-2207-2650, propeller: pr-51-43, "
+    write_text("t.yaml", "pare: 1\nstand_tables:\n- {motor: mo-2207-2750, propeller: pr-51-43, "
                          "columns: {volts: V, current: A, thrust: N}, rows: [[15.8, 8.6, 4.1], "
                          "[14.9, 43, 11.9]]}\n");
     run_quietly("import t.yaml" OTHER);

@@ -155,8 +155,8 @@ static void what_is_missing_is_said(void **state)
                 "pare: " RUNS ": a table of which propeller? right would be --set propeller=ID\n");
     run_refuses("import " RUNS " --set prop=pr-51-43" DEMO, 2,
                 "pare: --set 'prop'; right would be propeller or speed\n");
-    run_refuses("import " RUNS " --set propeller=mo-2207-2650" DEMO, 3,
-                "pare: 'mo-2207-2650' is a part of kind motor; right would be a propeller\n");
+    run_refuses("import " RUNS " --set propeller=mo-2207-2750" DEMO, 3,
+                "pare: 'mo-2207-2750' is a part of kind motor; right would be a propeller\n");
     run_refuses("import " RUNS " --map J=1" TO, 3,
                 "pare: " RUNS " is a propeller's table; --map is for lists (CSV)\n");
     run_refuses("import " BLADE " " BLADE TO, 3,
@@ -166,7 +166,7 @@ static void what_is_missing_is_said(void **state)
                 "needs rpm, rad/s or a bare number of rpm\n");
     run_refuses("import " RUNS " none.txt" TO, 3,
                 "pare: none.txt: cannot be read (No such file or directory)\n");
-    run_refuses("parts change mo-2207-2650 blade=[[0.1,~0.1,~30],[1,~0.1,~10]]" DEMO, 3,
+    run_refuses("parts change mo-2207-2750 blade=[[0.1,~0.1,~30],[1,~0.1,~10]]" DEMO, 3,
                 "pare: blade=[[0.1, 0.1, 30],[1, 0.1, 10]]: blade of a part of kind motor; right "
                 "would be a propeller's\n");
 }

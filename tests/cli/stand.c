@@ -8,7 +8,7 @@
 
 #include "dice.h"
 
-#define PAIR " --set motor=mo-2207-2650 --set propeller=pr-51-43"
+#define PAIR " --set motor=mo-2207-2750 --set propeller=pr-51-43"
 #define AIR  " --set altitude=120m --set air_temperature=20C"
 
 static const char GOOD[] = "Throttle (%),Voltage (V),Current (A),Thrust (gf),RPM\n"
@@ -43,7 +43,7 @@ static void a_table_goes_in_once_and_comes_back_by_undo(void **state)
     char *dry = demo_text();
     assert_string_equal(dry, before);
     run_prints_golden("stand", "import good.csv" PAIR AIR DEMO);
-    ends_with("- motor: mo-2207-2650\n"
+    ends_with("- motor: mo-2207-2750\n"
               "  propeller: pr-51-43\n"
               "  air: {altitude: 120 m, temperature: 20 C}\n"
               "  columns: {throttle: \"%\", volts: V, current: A, thrust: gf, speed: rpm}\n"
@@ -109,7 +109,7 @@ static void the_air_of_a_stand_may_be_told_in_full(void **state)
     write_text("good.csv", GOOD);
     run_quietly("import good.csv" PAIR " --set pressure=985hPa --set air_temperature=31C --set "
                 "humidity=60%" DEMO);
-    ends_with("- motor: mo-2207-2650\n"
+    ends_with("- motor: mo-2207-2750\n"
               "  propeller: pr-51-43\n"
               "  air: {temperature: 31 C, pressure: 985 hPa, humidity: 60 %}\n"
               "  columns: {throttle: \"%\", volts: V, current: A, thrust: gf, speed: rpm}\n"
@@ -159,7 +159,7 @@ static void what_cannot_be_is_refused_with_its_place_and_nothing_goes_in(void **
          "2:4: 'thrust (gf)': row 1: thrust -132 gf: its sign is reversed; right would be a pull "
          "above 0\n"},
         {HEAD "25,16,1.9,132,66500\n50,15.8,8.6,428,119000\n", "", 3,
-         "2:5: 'speed (rpm)': row 1: 66500 rpm, but the motor runs free at 42400 rpm (2650 rpm/V "
+         "2:5: 'speed (rpm)': row 1: 66500 rpm, but the motor runs free at 44000 rpm (2750 rpm/V "
          "times 16 V); right would be less: turns of the shaft, not electrical ones\n"},
         {HEAD "25,16,1.9,132,9500\n", "", 3,
          "2: a stand table of 1 row; right would be two or more\n"},
@@ -247,10 +247,10 @@ static void a_part_of_another_kind_or_none_is_refused(void **state)
     run_refuses("import good.csv --set motor=pr-51-43 --set propeller=pr-51-43" DEMO, 3,
                 "pare: good.csv:2: --set motor: 'pr-51-43' is a part of kind propeller; right "
                 "would be a motor\n");
-    run_refuses("import good.csv --set motor=mo-2207-265 --set propeller=pr-51-43" DEMO, 2,
-                "pare: good.csv:2: --set motor: no part 'mo-2207-265' on the bench; is it "
-                "'mo-2207-2650'?\n");
-    run_refuses("import good.csv --set motor=mo-2207-2650" DEMO, 3,
+    run_refuses("import good.csv --set motor=mo-2207-275 --set propeller=pr-51-43" DEMO, 2,
+                "pare: good.csv:2: --set motor: no part 'mo-2207-275' on the bench; is it "
+                "'mo-2207-2750'?\n");
+    run_refuses("import good.csv --set motor=mo-2207-2750" DEMO, 3,
                 "pare: good.csv:1: which propeller? right would be --set propeller=ID, or a column "
                 "of ids\n");
     run_refuses("import good.csv" PAIR " --keep-good" DEMO, 3,
@@ -265,21 +265,21 @@ static void tables_are_shown_with_their_parts_and_go_by_key(void **state)
     char *before = demo_text();
     run_quietly("import good.csv" PAIR AIR DEMO);
     char *with = demo_text();
-    ran r = run("parts show mo-2207-2650" DEMO);
+    ran r = run("parts show mo-2207-2750" DEMO);
     assert_non_null(strstr(r.out, "  stand             with pr-51-43, 3 rows, 15.4 to 16.0 V\n"));
     ran_free(&r);
     r = run("parts show pr-51-43" DEMO);
     assert_non_null(strstr(r.out, "  stand             with mo-2207-1950, 4 rows"));
-    assert_non_null(strstr(r.out, "                    with mo-2207-2650, 3 rows"));
+    assert_non_null(strstr(r.out, "                    with mo-2207-2750, 3 rows"));
     ran_free(&r);
-    json_t *part = run_json("parts show mo-2207-2650 --json" DEMO);
+    json_t *part = run_json("parts show mo-2207-2750 --json" DEMO);
     const json_t *table = json_array_get(json_object_get(part, "stands"), 0);
     assert_int_equal((int)number(table, "rows"), 3);
     assert_true(json_is_null(json_object_get(table, "fault")));
     json_decref(part);
     /* The kV was wrong by half: the table cannot be any more, and says so instead of an error. */
-    run_quietly("parts change mo-2207-2650 kv=1000" DEMO);
-    r = run("parts show mo-2207-2650" DEMO);
+    run_quietly("parts change mo-2207-2750 kv=1000" DEMO);
+    r = run("parts show mo-2207-2750" DEMO);
     assert_non_null(strstr(r.out, "with pr-51-43, not used: row 3: 23600 rpm, but the motor runs "
                                   "free at 15400 rpm"));
     ran_free(&r);
@@ -288,19 +288,19 @@ static void tables_are_shown_with_their_parts_and_go_by_key(void **state)
     ran_free(&r);
     run_quietly("undo" DEMO);
     run_refuses(
-        "parts change mo-2207-2650 stand.pr-30-30=off" DEMO, 2,
-        "pare: stand.pr-30-30=off: no stand table of mo-2207-2650 with pr-30-30; pare parts "
-        "show mo-2207-2650 lists those that are there\n");
+        "parts change mo-2207-2750 stand.pr-30-30=off" DEMO, 2,
+        "pare: stand.pr-30-30=off: no stand table of mo-2207-2750 with pr-30-30; pare parts "
+        "show mo-2207-2750 lists those that are there\n");
     run_refuses(
-        "parts change mo-2207-2650 stand.pr-51-43=new" DEMO, 3,
+        "parts change mo-2207-2750 stand.pr-51-43=new" DEMO, 3,
         "pare: stand.pr-51-43=new: stand tables come in by pare import; right would be like "
         "stand.PART=off, which takes those with PART off\n");
-    run_prints("parts change mo-2207-2650 stand.pr-51-43=off owned=7" DEMO,
-               "mo-2207-2650 changed\n  owned: 5 -> 7\n  stand.pr-51-43: 1 table (gone)\n");
+    run_prints("parts change mo-2207-2750 stand.pr-51-43=off owned=7" DEMO,
+               "mo-2207-2750 changed\n  owned: 5 -> 7\n  stand.pr-51-43: 1 table (gone)\n");
     run_quietly("undo" DEMO);
     char *again = demo_text();
     assert_string_equal(again, with);
-    run_quietly("parts change pr-51-43 stand.mo-2207-2650=off" DEMO);
+    run_quietly("parts change pr-51-43 stand.mo-2207-2750=off" DEMO);
     char *after = demo_text();
     assert_string_equal(after, before);
     free(after);

@@ -26,10 +26,10 @@ static void import_table(void)
 {
     write_text("stand.csv", "motor,propeller,altitude m,temperature C,throttle %,volts V,current A,"
                             "thrust gf,speed rpm\n"
-                            "mo-2207-2650,pr-51-43,120,20,25,16.0,2.2,170,10900\n"
-                            "mo-2207-2650,pr-51-43,120,20,50,15.8,7.4,430,17100\n"
-                            "mo-2207-2650,pr-51-43,120,20,75,15.4,19.6,860,23900\n"
-                            "mo-2207-2650,pr-51-43,120,20,100,14.9,37.5,1270,29000\n");
+                            "mo-2207-2750,pr-51-43,120,20,25,16.0,2.2,170,10900\n"
+                            "mo-2207-2750,pr-51-43,120,20,50,15.8,7.4,430,17100\n"
+                            "mo-2207-2750,pr-51-43,120,20,75,15.4,19.6,860,23900\n"
+                            "mo-2207-2750,pr-51-43,120,20,100,14.9,37.5,1270,29000\n");
     ran r = run("import stand.csv" OWN);
     if (r.status != 0)
         fail_msg("%s", r.err);
@@ -65,7 +65,7 @@ static void an_imported_table_changes_the_sheet_and_it_says_so(void **state)
     import_table();
     json_t *after = run_json("sheet hedgerow --json" OWN);
     assert_string_equal(word(after, "rotors", "from"), "stand");
-    assert_string_equal(word(after, "rotors", "motor"), "mo-2207-2650");
+    assert_string_equal(word(after, "rotors", "motor"), "mo-2207-2750");
     assert_string_equal(word(after, "rotors", "propeller"), "pr-51-43");
     const json_t *rotors = json_object_get(after, "rotors");
     assert_near(number(rotors, "rows"), 4, 0);
@@ -99,7 +99,7 @@ static void an_imported_table_changes_the_sheet_and_it_says_so(void **state)
     ran r = run("sheet hedgerow" OWN);
     assert_int_equal(r.status, 0);
     assert_non_null(strstr(r.out,
-                           "\nrotors         from the stand table of mo-2207-2650 with pr-51-43 "
+                           "\nrotors         from the stand table of mo-2207-2750 with pr-51-43 "
                            "(14.9 to\n               16.0 V, 4 rows), uncertain by "));
     ran_free(&r);
 }
@@ -108,11 +108,11 @@ static void another_motor_leaves_the_table_behind_and_may_have_its_own(void **st
 {
     (void)state;
     import_table();
-    json_t *lost = run_json("sheet hedgerow --try motor=mo-2207l-2650 --json" OWN);
+    json_t *lost = run_json("sheet hedgerow --try motor=mo-2207l-2750 --json" OWN);
     assert_string_equal(word(lost, "rotors", "from"), "line");
     assert_string_equal(word(lost, "known", "hover_a"), "computed");
     assert_non_null(strstr(word(lost, "rotors", "words"),
-                           "; the stand table of mo-2207-2650 with pr-51-43 says nothing of this "
+                           "; the stand table of mo-2207-2750 with pr-51-43 says nothing of this "
                            "pair"));
     json_decref(lost);
     json_t *found = run_json("sheet hedgerow --try motor=mo-2207-1950 --json" OWN);
@@ -160,7 +160,7 @@ static void a_table_that_cannot_be_any_more_is_not_used_and_said(void **state)
 {
     (void)state;
     import_table();
-    ran r = run("parts change mo-2207-2650 kv=1650" OWN);
+    ran r = run("parts change mo-2207-2750 kv=1650" OWN);
     if (r.status != 0)
         fail_msg("%s", r.err);
     ran_free(&r);

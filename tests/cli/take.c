@@ -327,7 +327,7 @@ static void what_cannot_be_taken_is_said_in_one_line(void **state)
         {2, "take hedgerow motor=mo-2207-195" DEMO},
         {3, "take hedgerow motor=mo-1404-4600" DEMO},
         {3, "take hedgerow motor=sought-29g" DEMO},
-        {3, "take hedgerow motor=mo-2207-2650" DEMO},
+        {3, "take hedgerow motor=mo-2207-2750" DEMO},
         {2, "take hedgerow bumper=bu-thin" DEMO},
         {3, "take hedgerow bumper=off" DEMO},
         {3, "take hedgerow bumper=off --fitted 2026-10-01" DEMO},

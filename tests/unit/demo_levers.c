@@ -291,8 +291,8 @@ static void one_board_takes_esc_and_controller_away(void **state)
 static void lighter_motors_quicken_roll_more_than_their_grams_in_the_middle(void **state)
 {
     const fixture *f = *state;
-    const pare_swap *swap = swap_named(&f->hedgerow, "motor=mo-2207l-2650");
-    saves(swap, 4 * (part_g(f, "mo-2207-2650") - part_g(f, "mo-2207l-2650")), 1e-9);
+    const pare_swap *swap = swap_named(&f->hedgerow, "motor=mo-2207l-2750");
+    saves(swap, 4 * (part_g(f, "mo-2207-2750") - part_g(f, "mo-2207l-2750")), 1e-9);
     is_lighter_and_so_better(swap);
     assert_int_equal(swap->band, PARE_BAND_DEEP);
     const pare_swap *middle = swap_named(&f->hedgerow, "esc=es-45");
@@ -316,7 +316,7 @@ static void other_cells_bring_kv_ratings_and_owned_packs_into_question(void **st
     const pare_swap *swap = swap_named(&f->hedgerow, "pack=pa-6s-1050");
     bool kv = false, rating = false, owned = false, capacitor = false;
     for (size_t i = 0; i < swap->applied.notes; i++) {
-        kv = kv || strstr(swap->applied.note[i], "1767 rpm/V"); /* 2650 x 4 / 6 */
+        kv = kv || strstr(swap->applied.note[i], "1833 rpm/V"); /* 2750 x 4 / 6 */
         rating = rating || strstr(swap->applied.note[i], "es-60");
         capacitor = capacitor || strstr(swap->applied.note[i], "capacitor");
         owned = owned || strstr(swap->applied.note[i], "owned packs");

@@ -57,12 +57,42 @@ static void excess_is_resistance(void **state)
     pare_motor driven = bare;
     driven.resistance_ohm = 0.06;
     driven.drive_excess = 1;
+    driven.excess_warms = 1;
     for (int i = 1; i < 8; i++) {
         pare_motor_state a, b;
         assert_int_equal(pare_motor_at(&bare, 0.003, 300 * i, 0.01 * i, 1, &a, NULL), PARE_OK);
         assert_int_equal(pare_motor_at(&driven, 0.003, 300 * i, 0.01 * i, 1, &b, NULL), PARE_OK);
         assert_within(b.volts_v, a.volts_v, 1e-12);
         assert_within(b.winding_degc, a.winding_degc, 1e-12);
+    }
+}
+
+static void excess_outside_the_winding_is_a_resistor_before_it(void **state)
+{
+    (void)state;
+    pare_motor bare = {.kv_rpm_per_v = 1950,
+                       .resistance_ohm = 0.06,
+                       .no_load_a = 1.2,
+                       .no_load_at_v = 10,
+                       .mass_kg = 0.033,
+                       .iron_share = 0.9,
+                       .ambient_degc = 25};
+    pare_motor driven = bare;
+    driven.drive_excess = 1.5;
+    double was_degc = 0;
+    for (int i = 1; i < 8; i++) {
+        pare_motor_state a, b, half;
+        assert_int_equal(pare_motor_at(&bare, 0.003, 300 * i, 0.01 * i, 1, &a, NULL), PARE_OK);
+        driven.excess_warms = 0;
+        assert_int_equal(pare_motor_at(&driven, 0.003, 300 * i, 0.01 * i, 1, &b, NULL), PARE_OK);
+        assert_within(b.volts_v, a.volts_v + b.current_a * 1.5 * 0.06, 1e-12);
+        assert_within(b.winding_degc, a.winding_degc, 1e-12);
+        /* the same in the winding takes more volts, since copper warms */
+        driven.excess_warms = 0.5;
+        assert_int_equal(pare_motor_at(&driven, 0.003, 300 * i, 0.01 * i, 1, &half, NULL), PARE_OK);
+        assert_true(half.volts_v > b.volts_v);
+        assert_true(half.winding_degc > a.winding_degc && half.winding_degc > was_degc);
+        was_degc = half.winding_degc;
     }
 }
 
@@ -212,6 +242,7 @@ static void fitted_constants_say_how_well_they_are_known(void **state)
     const pare_drive *d = &pare_drive_fitted;
     assert_between(d->iron_share, 0, 1);
     assert_between(d->drive_excess, 0, 3);
+    assert_between(d->excess_warms, 0, 1);
     assert_between(d->pulse_loss, 0, 3);
     const double u[] = {d->iron_share_u, d->pulse_loss_u, d->drive_u,  d->winding_u,
                         d->no_load_u,    d->kv_u,         d->on_u_ohm, d->switching_u,
@@ -227,6 +258,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(excess_is_resistance),
+        cmocka_unit_test(excess_outside_the_winding_is_a_resistor_before_it),
         cmocka_unit_test(no_resistance_and_no_loss_is_an_ideal_machine),
         cmocka_unit_test(a_motor_is_best_where_copper_and_constant_loss_are_equal),
         cmocka_unit_test(every_watt_of_the_pack_is_found_again),

@@ -65,7 +65,7 @@ static double charge_at(const pare_pack *pack, double volts)
 static void fly_one(const pare_craft *craft, const pare_sheet *sheet, const truth *t, int i,
                     uint64_t *dice, char date[16], pare_flight_record *record)
 {
-    static const double lasted_min[2] = {2.9, 4.5};
+    static const double lasted_min[2] = {3.1, 4.7}; /* half a pack */
     const int which = i % PACKS, hover = i % 5 == 3;
     const long first = pare_day_number("2026-04-04"), last = first + 12L * (FLIGHTS - 1);
     const double months_left = (double)(last - (first + 12L * i)) / 30;

@@ -146,30 +146,26 @@ static void the_motors_and_escs_constants_are_as_shown(void **state)
     const pare_drive *f = &pare_drive_fitted;
     const struct {
         const char *symbol, *field;
-        double ships, fitted;
+        double value;
         const char *unit;
     } rows[] = {
-        {"f", "iron_share", rig.motor.iron_share, f->iron_share, ""},
-        {"x", "drive_excess", rig.motor.drive_excess, f->drive_excess, ""},
-        {"", "pulse_loss", rig.motor.pulse_loss, f->pulse_loss, ""},
-        {"Ron", "esc.on_ohm", rig.esc.on_ohm, f->esc.on_ohm, " ohm"},
-        {"ks", "esc.switching", rig.esc.switching, f->esc.switching, ""},
-        {"Iq", "esc.idle_a", rig.esc.idle_a, f->esc.idle_a, " A"},
-        {"", "winding_law", (double)NAN, f->winding_law, ""},
-        {"", "no_load_law", (double)NAN, f->no_load_law, " A"},
+        {"f", "iron_share", rig.motor.iron_share, ""},
+        {"x", "drive_excess", rig.motor.drive_excess, ""},
+        {"e", "excess_warms", rig.motor.excess_warms, ""},
+        {"", "pulse_loss", rig.motor.pulse_loss, ""},
+        {"Ron", "esc.on_ohm", rig.esc.on_ohm, " ohm"},
+        {"ks", "esc.switching", rig.esc.switching, ""},
+        {"Iq", "esc.idle_a", rig.esc.idle_a, " A"},
+        {"", "winding_law", f->winding_law, ""},
+        {"", "no_load_law", f->no_load_law, " A"},
+        {"kb where not computed", "blockage", rig.blockage, ""},
+        {"Rlead where not stated", "pack.lead_ohm", rig.pack.lead_ohm, " ohm"},
     };
     text *block = new_text();
-    put(block, "| constant | field | in flight | fitted |\n| --- | --- | --- | --- |\n");
-    for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
-        put(block, "| %s | `%s` |", rows[i].symbol, rows[i].field);
-        if (isfinite(rows[i].ships))
-            put(block, " %.4g%s |", rows[i].ships, rows[i].unit);
-        else
-            put(block, " |");
-        put(block, " %.4g%s |\n", rows[i].fitted, rows[i].unit);
-    }
-    put(block, "| kb where not computed | `blockage` | %.4g | |\n", rig.blockage);
-    put(block, "| Rlead where not stated | `pack.lead_ohm` | %.4g ohm | |\n", rig.pack.lead_ohm);
+    put(block, "| constant | field | value |\n| --- | --- | --- |\n");
+    for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++)
+        put(block, "| %s | `%s` | %.4g%s |\n", rows[i].symbol, rows[i].field, rows[i].value,
+            rows[i].unit);
     page_shows("drive", block);
     free(block);
 }

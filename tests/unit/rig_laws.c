@@ -83,9 +83,9 @@ static void pack_power_is_what_motors_escs_and_electronics_take(void **state)
 {
     (void)state;
     const pare_rig rig = five_inch();
-    for (int i = 1; i <= 30; i++) {
+    for (int i = 1; i <= 30; i++) { /* to 4.8 weights: its windings hold 4.9 without end */
         pare_operating p;
-        must(pare_rig_thrust(&rig, 0.2 * i, 0.9, &p, why));
+        must(pare_rig_thrust(&rig, 0.16 * i, 0.9, &p, why));
         const double ks = rig.esc.switching, ke = 60 / (2 * 3.14159265358979324 * 1950);
         const double esc_a = p.motor.current_a * (p.duty + ks * (1 - p.duty)) + rig.esc.idle_a;
         const double pulse_w = ke * p.rotor.speed_rad_s * rig.motor.pulse_loss * 1.2 * (1 - p.duty);
@@ -355,10 +355,22 @@ static void best_range_beats_forty_speeds(void **state)
         must(pare_rig_level(&rig, near[i] * r.speed_m_s, 0.5, &p, why));
         assert_true(p.pack_w / near[i] > best.pack_w);
     }
+    /* landed by charge it goes as far as a profile of that speed alone, which lands by hover's volts */
+    const pare_landing by_charge = {2.5, 0.2};
     const pare_flown cruise = {PARE_FLOWN_SPEED, 1, r.speed_m_s};
     pare_endurance e;
-    must(pare_rig_endure(&rig, 1, &cruise, &product, &e, why));
+    must(pare_rig_best_range(&rig, &by_charge, &r, why));
+    must(pare_rig_endure(&rig, 1, &cruise, &by_charge, &e, why));
+    assert_false(e.by_voltage);
+    assert_near(r.charge_end, 0.2, 1e-12);
     assert_within(r.range_m, r.speed_m_s * e.time_s, 1e-6);
+    /* and landed by volts, at its own load's */
+    const pare_landing high = {3.7, 0.2};
+    pare_operating landing;
+    must(pare_rig_best_range(&rig, &high, &r, why));
+    assert_true(r.charge_end > 0.2);
+    must(pare_rig_level(&rig, r.speed_m_s, r.charge_end, &landing, why));
+    assert_within(landing.pack_v / 6, 3.7, 1e-8);
 }
 
 static void the_default_burst_is_within_a_thousandth_of_a_fine_one(void **state)
@@ -519,6 +531,7 @@ static void hostile_numbers_give_errors_or_finite_figures(void **state)
                                    offsetof(pare_rig, motor.mass_kg),
                                    offsetof(pare_rig, motor.iron_share),
                                    offsetof(pare_rig, motor.drive_excess),
+                                   offsetof(pare_rig, motor.excess_warms),
                                    offsetof(pare_rig, motor.pulse_loss),
                                    offsetof(pare_rig, motor.ambient_degc),
                                    offsetof(pare_rig, esc.on_ohm),

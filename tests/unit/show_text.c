@@ -166,8 +166,11 @@ static void labels_never_collide_whatever_the_slices(void **state)
 static void all_grams_in_the_last_slices_still_find_room(void **state)
 {
     (void)state;
-    static const double grams[] = {1000, 0.1, 0.1, 0.1, 0.1, 0.1, 0.1, 0.1, 0.1};
-    static const double first[] = {0.1, 0.1, 0.1, 0.1, 0.1, 0.1, 0.1, 0.1, 1000};
+    double grams[PARE_SYSTEMS], first[PARE_SYSTEMS];
+    for (int i = 0; i < PARE_SYSTEMS; i++) {
+        grams[i] = i == 0 ? 1000 : 0.1;
+        first[i] = i == PARE_SYSTEMS - 1 ? 1000 : 0.1;
+    }
     pare_ruler ruler = ruler_of(PARE_SYSTEMS, grams);
     check_labels(&ruler, &utf8);
     ruler = ruler_of(PARE_SYSTEMS, first);

@@ -1,7 +1,7 @@
 /* chain.c: how often the whole chain's intervals hold what a thrust stand measured.
  *
  * Nothing is fitted for the program here. Motors and propellers of the open 5 in stand are taken as a
- * builder knows them: the propeller by its size, the motor by its stated kV and stator, its winding and
+ * builder knows them: the propeller by its size, with its line and without, the motor by its stated kV and stator, its winding and
  * unloaded current by the laws, the ESC as usual. From the volts at the ESC the chain foretells
  * electrical power at a thrust, thrust at full throttle and, the propeller alone, thrust at a speed; the
  * doubts of all pieces are carried through to an interval each, by central differences in logarithms.
@@ -22,7 +22,6 @@
 #include "physics/rotor.h"
 #include "subjects.h"
 
-#define INCH       0.0254
 #define STAND_U    0.025 /* of a reading: air that nobody wrote down, steps not settled */
 #define ESC_MOST_U 0.7   /* as in a sheet */
 #define NORMAL_50  0.6745
@@ -33,12 +32,6 @@
 enum { POWER_AT_THRUST, FULL_THRUST, THRUST_AT_SPEED, FIGURES };
 static const char *const figure_name[FIGURES] = {"electrical power at a thrust",
                                                  "thrust at full throttle", "thrust at a speed"};
-
-static const pare_prop_size sizes[DRIVE_PROPELLERS] = {
-    {.pitch_m = 4.0 * INCH, .blades = 3}, {.pitch_m = 4.5 * INCH, .blades = 3},
-    {.pitch_m = 4.5 * INCH, .blades = 3}, {.pitch_m = 4.0 * INCH, .blades = 2},
-    {.pitch_m = 4.0 * INCH, .blades = 4}, {.pitch_m = 4.5 * INCH, .blades = 2},
-    {.pitch_m = 4.0 * INCH, .blades = 3}};
 
 /* All that is believed of one reading's motor, ESC and propeller. */
 typedef struct chain {
@@ -165,14 +158,36 @@ typedef struct run {
 
 enum { RUNS = DRIVE_SMALL_MOTORS * DRIVE_PROPELLERS * 2 };
 
+/* What is known of the propellers. */
+enum { SIZE_AND_LINE, SIZE, WAYS };
+static const char *const way_name[WAYS] = {"size and line", "size"};
+
+typedef struct propellers {
+    pare_prop blade[DRIVE_PROPELLERS];
+    pare_prop_table table[DRIVE_PROPELLERS];
+} propellers;
+
+static bool make(bool with_line, propellers *all)
+{
+    for (int p = 0; p < DRIVE_PROPELLERS; p++) {
+        pare_prop_size size = drive_propeller[p];
+        if (!with_line)
+            size.line = PARE_LINE_UNKNOWN;
+        if (pare_prop_from_size(&size, pare_prop_set(false, size.line), &all->blade[p], NULL) !=
+            PARE_OK)
+            return false;
+        pare_prop_table_build(&all->blade[p], &all->table[p]);
+    }
+    return true;
+}
+
 static bool counts(const drive_row *row, int motor, int figure)
 {
     return row->motor == motor && row->propeller >= 0 && (figure != FULL_THRUST || row->top);
 }
 
 static void judge_motor(const drive_model *model, const double x[], const doubts *motors,
-                        const pare_prop blade[], const pare_prop_table table[],
-                        run runs[FIGURES][RUNS])
+                        const propellers *all, run runs[FIGURES][RUNS])
 {
     chain c = {.motor = drive_model_motor(model, x, model->without),
                .esc = {pare_drive_published.esc.on_ohm, x[AT_SWITCHING], exp(x[AT_IDLE])},
@@ -187,8 +202,8 @@ static void judge_motor(const drive_model *model, const double x[], const doubts
                 continue;
             const int p = row->propeller;
             doubts d = *motors;
-            d.blade = pare_prop_model_doubt(&blade[p], false);
-            c.rotor = (pare_rotor){&blade[p], &table[p], 1, 1};
+            d.blade = pare_prop_model_doubt(&all->blade[p], false);
+            c.rotor = (pare_rotor){&all->blade[p], &all->table[p], 1, 1};
             const double off = foretold(&c, row, figure) - measured(row, figure);
             const double u = foretold_u(&c, &d, row, figure);
             if (!isfinite(off) || !isfinite(u))
@@ -232,17 +247,11 @@ bool fit_chain(const char *data_folder, FILE *constants)
     drive_bench bench;
     if (!drive_bench_read(data_folder, &bench))
         return false;
-    pare_prop blade[DRIVE_PROPELLERS];
-    pare_prop_table *table = malloc(DRIVE_PROPELLERS * sizeof *table);
-    run(*runs)[RUNS] = calloc(FIGURES, sizeof *runs);
-    bool fine = table && runs;
-    for (int p = 0; fine && p < DRIVE_PROPELLERS; p++) {
-        pare_prop_size size = sizes[p];
-        size.diameter_m = DRIVE_DIAMETER_M;
-        fine = pare_prop_from_size(&size, &pare_prop_family, &blade[p], NULL) == PARE_OK;
-        if (fine)
-            pare_prop_table_build(&blade[p], &table[p]);
-    }
+    propellers *ways = malloc(WAYS * sizeof *ways);
+    run(*runs)[FIGURES][RUNS] = calloc(WAYS, sizeof *runs);
+    bool fine = ways && runs;
+    for (int way = 0; fine && way < WAYS; way++)
+        fine = make(way == SIZE_AND_LINE, &ways[way]);
     for (int m = 0; fine && m < DRIVE_SMALL_MOTORS - 1; m++) { /* the last is no such motor */
         drive_model model;
         double x[DRIVE_PARAMETERS], u[DRIVE_PARAMETERS];
@@ -252,17 +261,19 @@ bool fit_chain(const char *data_folder, FILE *constants)
         d.u[PULSES] = pare_drive_fitted.pulse_loss_u;
         d.u[SWITCHING] = ESC_MOST_U;
         d.u[ESC_OHM] = pare_drive_fitted.on_u_ohm / pare_drive_fitted.esc.on_ohm;
-        if (fine)
-            judge_motor(&model, x, &d, blade, table, runs);
+        for (int way = 0; fine && way < WAYS; way++)
+            judge_motor(&model, x, &d, &ways[way], runs[way]);
     }
-    if (fine) {
+    if (fine)
         printf(
             "the whole chain, motors left out, by run of a pair (median / 90th percentile of its "
             "mean error; share of its readings inside):\n");
+    for (int way = 0; fine && way < WAYS; way++) {
+        printf(" propellers by their %s\n", way_name[way]);
         for (int figure = 0; figure < FIGURES; figure++)
-            print_figure(figure_name[figure], runs[figure]);
+            print_figure(figure_name[figure], runs[way][figure]);
     }
-    free(table);
+    free(ways);
     free(runs);
     drive_bench_free(&bench);
     return fine;

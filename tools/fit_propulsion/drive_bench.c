@@ -18,6 +18,7 @@
 #define LEAST_RPM    3000.0
 #define LEAST_N      0.1
 #define TOP_PULSE_US 1999.0
+#define INCH_M       0.0254
 #define SMALL_STATOR 1944.0 /* taken for "small, not stated": 18 x 6 mm */
 #define SEVEN_STATOR 4200.0 /* not stated either: between 25 x 7 and 28 x 6.5 mm */
 
@@ -27,6 +28,16 @@ static const struct {
                                      {2400, 22, 5}, {2350, 22, 6}, {2000, 22, 6}, {2400, 18, 4},
                                      {2300, 0, 0},  {2400, 23, 6}, {2400, 23, 6}, {2800, 0, 0},
                                      {2400, 18, 6}};
+
+#define FIVE_IN(pitch_in, count)                                                                   \
+    {.diameter_m = DRIVE_DIAMETER_M,                                                               \
+     .pitch_m = (pitch_in) * INCH_M,                                                               \
+     .blades = (count),                                                                            \
+     .line = PARE_LINE_BROAD}
+const pare_prop_size drive_propeller[DRIVE_PROPELLERS] = {
+    FIVE_IN(4.0, 3), FIVE_IN(4.5, 3), FIVE_IN(4.5, 3), FIVE_IN(4.0, 2),
+    FIVE_IN(4.0, 4), FIVE_IN(4.5, 2), FIVE_IN(4.0, 3)};
+#undef FIVE_IN
 
 static void name_motors(drive_bench *bench)
 {

@@ -5,6 +5,8 @@
 #include <stdbool.h>
 #include <stddef.h>
 
+#include "physics/prop.h"
+
 enum {
     DRIVE_SMALL_MOTORS = 13, /* the 5 in stand's, by letter; the 7 in stand's follow */
     DRIVE_MOTORS = 16,
@@ -42,5 +44,11 @@ void drive_bench_free(drive_bench *bench);
 #define DRIVE_AIR_KG_M3  1.2
 #define DRIVE_DIAMETER_M 0.127 /* the 5 in stand's propellers */
 #define DRIVE_PI         3.14159265358979323846
+
+/** The 5 in stand's propellers by number, less one. */
+extern const pare_prop_size drive_propeller[DRIVE_PROPELLERS];
+
+/** A speed in the middle of the 5 in stand's readings. */
+#define DRIVE_WORK_RAD_S 1300.0
 
 #endif

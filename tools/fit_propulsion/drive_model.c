@@ -9,8 +9,9 @@
  * is known, so power follows from a figure of merit, common to all propellers with a factor each. A
  * prior says what is known of it: 0.57 with 6 %, since three-bladed 5 in propellers reach 0.54 in the
  * tunnel (UIUC Propeller Data Site) and the 7 in one 0.62 on its stand, at three times the Reynolds
- * number. The level of the losses hangs on that prior and on the torque of the 7 in stand; their shape
- * does not. The project's own propeller model stands beside what was found, in print only.
+ * number. The level of the losses hangs on that prior, on the torque of the 7 in stand and on what
+ * unloaded currents benches show; their shape does not. The project's own propeller model is fitted to
+ * the power that is found here (drive_merit.h); it stands beside it, in print only.
  *
  * Motor m of the 5 in stand turns at half the speed that its stated kV allows, so it was no such motor
  * or its ESC never opened: it is left out. */
@@ -33,8 +34,10 @@
 #define FREE_NOT      1e-6
 #define STRANGE_MOTOR 12 /* m */
 #define STATED_AT_V   10.0
-#define WORK_SPEED    1300.0
-#define INCH          0.0254
+#define LAW_U         DRIVE_LAW_U
+#define EXCESS        0.15
+#define EXCESS_U      DRIVE_EXCESS_U
+#define NO_LOAD_LAW_U 0.2 /* a stator of 22 x 7 mm and 1750 rpm/V: 0.8 to 1.6 A at 10 V */
 
 static double logistic(double x)
 {
@@ -58,22 +61,14 @@ static double thrust_coefficient(const drive_row *row)
     return row->thrust_n / (DRIVE_AIR_KG_M3 * turns * turns * pow(DRIVE_DIAMETER_M, 4));
 }
 
-static const pare_prop_size propeller[DRIVE_PROPELLERS] = {
-    {.pitch_m = 4.0 * INCH, .blades = 3}, {.pitch_m = 4.5 * INCH, .blades = 3},
-    {.pitch_m = 4.5 * INCH, .blades = 3}, {.pitch_m = 4.0 * INCH, .blades = 2},
-    {.pitch_m = 4.0 * INCH, .blades = 4}, {.pitch_m = 4.5 * INCH, .blades = 2},
-    {.pitch_m = 4.0 * INCH, .blades = 3}};
-
-static double modelled_merit(const pare_prop_size *known)
+static double modelled_merit(const pare_prop_size *size)
 {
-    pare_prop_size size = *known;
     pare_prop prop;
     pare_air air;
     double ct = 0.15, cp = 0.08;
-    size.diameter_m = DRIVE_DIAMETER_M;
-    if (pare_prop_from_size(&size, &pare_prop_family, &prop, NULL) == PARE_OK &&
+    if (pare_prop_from_size(size, pare_prop_set(false, size->line), &prop, NULL) == PARE_OK &&
         pare_air_standard(0, &air, NULL) == PARE_OK)
-        pare_prop_coefficients(&prop, 0, WORK_SPEED, &air, &ct, &cp);
+        pare_prop_coefficients(&prop, 0, DRIVE_WORK_RAD_S, &air, &ct, &cp);
     return sqrt(2 / DRIVE_PI) * pow(ct, 1.5) / cp;
 }
 
@@ -89,7 +84,7 @@ static void propellers(drive_model *model)
         if (count > 0)
             qsort(seen, count, sizeof *seen, by_size);
         model->thrust_coefficient[p] = count > 0 ? seen[count / 2] : 0.15;
-        model->merit[p] = modelled_merit(&propeller[p]);
+        model->merit[p] = modelled_merit(&drive_propeller[p]);
     }
     free(seen);
 }
@@ -109,7 +104,7 @@ void drive_model_make(const drive_bench *bench, drive_form form, int without, dr
     u[AT_KV] = free_u * 0.05;
     at[AT_WINDING] = form == DRIVE_AS_PUBLISHED ? 0 : 0.5;
     u[AT_WINDING] = free_u;
-    u[AT_NO_LOAD] = free_u;
+    u[AT_NO_LOAD] = free_u * NO_LOAD_LAW_U;
     at[AT_MERIT] = log(MERIT);
     u[AT_MERIT] = MERIT_U;
     for (int p = 0; p < DRIVE_PROPELLERS; p++)
@@ -146,8 +141,15 @@ double drive_model_torque(const drive_model *model, const double x[], const driv
     const double merit = exp(x[AT_MERIT] + x[AT_EACH_MERIT + row->propeller]);
     const double cp = sqrt(2 / DRIVE_PI) * pow(ct, 1.5) / merit;
     const double turns = speed_rad_s / (2 * DRIVE_PI);
-    return cp * pow(speed_rad_s / WORK_SPEED, x[AT_SLOPE]) * DRIVE_AIR_KG_M3 * turns * turns *
+    return cp * pow(speed_rad_s / DRIVE_WORK_RAD_S, x[AT_SLOPE]) * DRIVE_AIR_KG_M3 * turns * turns *
            pow(DRIVE_DIAMETER_M, 5) / (2 * DRIVE_PI);
+}
+
+double drive_over_winding(double over_law)
+{
+    const double usual = log(1 + EXCESS), left = over_law - usual;
+    const double to_law = LAW_U * LAW_U / (LAW_U * LAW_U + EXCESS_U * EXCESS_U);
+    return exp(usual + (1 - to_law) * left);
 }
 
 pare_motor drive_model_motor(const drive_model *model, const double x[], int m)
@@ -155,16 +157,19 @@ pare_motor drive_model_motor(const drive_model *model, const double x[], int m)
     const drive_motor *motor = &model->bench->motor[m];
     const pare_drive *law = &pare_drive_published;
     const double kv = motor->kv_rpm_per_v, v = motor->stator_mm3;
+    const double driven = model->form == DRIVE_AS_PUBLISHED ? 1 : drive_over_winding(x[AT_WINDING]);
     return (pare_motor){
         .kv_rpm_per_v = kv * exp(x[AT_KV] + drive_of(x, m, OF_KV)),
         .resistance_ohm = law->winding_law / (kv * kv) * pow(v, -1.61) *
-                          exp(x[AT_WINDING] + drive_of(x, m, OF_WINDING)),
+                          exp(x[AT_WINDING] + drive_of(x, m, OF_WINDING)) / driven,
         .no_load_a = law->no_load_law * (kv / 1750) * pow(v / 3388, 0.84) *
                      exp(x[AT_NO_LOAD] + drive_of(x, m, OF_NO_LOAD)),
         .no_load_at_v = STATED_AT_V,
         .mass_kg = 0.0215e-3 * pow(v, 0.90), /* the trade's law */
         .iron_share = logistic(x[AT_IRON]),
         .ambient_degc = 20,
+        .drive_excess = driven - 1,
+        .excess_warms = DRIVE_EXCESS_WARMS,
         .pulse_loss = x[AT_PULSE],
     };
 }

@@ -50,6 +50,15 @@ bool drive_model_takes(const drive_model *model, const drive_row *row);
 bool drive_model_fit(const drive_model *model, double x[DRIVE_PARAMETERS],
                      double u[DRIVE_PARAMETERS]);
 
+/** How well the trade's law for windings and what a drive adds were known before; see drive.c. */
+#define DRIVE_LAW_U    0.12
+#define DRIVE_EXCESS_U 0.25
+/** [E] Of what driving adds, the share that warms the winding; see drive.c. */
+#define DRIVE_EXCESS_WARMS 0.5
+
+/** Resistance on an ESC over the winding's own, from ln of the resistance driven over the law. */
+double drive_over_winding(double over_law);
+
 /** A motor as x has it: one left out by the laws alone. */
 pare_motor drive_model_motor(const drive_model *model, const double x[], int motor);
 

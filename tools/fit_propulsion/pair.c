@@ -8,7 +8,6 @@
 #include <string.h>
 
 #include "craft/law.h"
-#include "physics/drive.h"
 #include "physics/pair.h"
 #include "subjects.h"
 #include "table.h"
@@ -90,7 +89,6 @@ static pare_pair_model model_of(const struct bench_motor *motor, const pare_prop
     const double diameter_m = motor->stator_mm * 1e-3, height_m = motor->height_mm * 1e-3;
     pare_rig usual;
     pare_rig_defaults(&usual);
-    pare_rig_drive(&pare_drive_fitted, &usual);
     pare_pair_model model = {.table = table,
                              .doubt = pare_prop_model_doubt(blade, false),
                              .motor = usual.motor,

@@ -107,7 +107,7 @@ static fit_how how_of(const struct set *set)
                    .power_u = 0.1,
                    .odd = may->odd,
                    .research = may->research,
-                   .stand = set->known ? 2 : 3};
+                   .stand = 1.3};
     for (int g = 0; g < FIT_GLOBALS; g++)
         how.global_u[g] = may->global * global_u[g];
     for (int l = 0; l < PARE_LEVERS; l++) {

@@ -244,8 +244,9 @@ static double column_of(const slopes *s, size_t row, const pare_prop *prop, cons
     return s->lever[row][lever] * term[(within - PARE_PROP_TRAITS) % PARE_PROP_LINE_TERMS];
 }
 
-/* Power that was worked out from a motor's is off for its own reasons as well. */
-#define DERIVED_U 0.03
+/* Power that was worked out from a motor's is off for its own reasons as well: by what the fit of the
+ * drive says of each figure of merit. */
+#define DERIVED_U 0.06
 
 static double own_u(const fit_how *how, const slopes *s, int own)
 {
