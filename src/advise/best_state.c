@@ -41,6 +41,20 @@ static bool clashes(const best_state *from, const pare_swap_name *name, const pa
     return false;
 }
 
+/* Names are lent by the bench, so the same text is the same pointer. */
+static bool same_joint(const pare_joint *a, const pare_joint *b)
+{
+    return a->name == b->name && a->standard == b->standard &&
+           a->thread.nominal_m == b->thread.nominal_m && a->thread.pitch_m == b->thread.pitch_m &&
+           a->length_m == b->length_m && a->across_m == b->across_m && a->tapped_m == b->tapped_m &&
+           a->material == b->material && a->grade == b->grade && a->count == b->count &&
+           a->holds == b->holds && a->into == b->into && a->engaged_m == b->engaged_m &&
+           a->included_in == b->included_in && a->included_kg == b->included_kg &&
+           a->at_given == b->at_given && a->at_m.x == b->at_m.x && a->at_m.y == b->at_m.y &&
+           a->at_m.z == b->at_m.z && a->needed_m == b->needed_m && a->written_kg == b->written_kg &&
+           a->weighed_kg == b->weighed_kg;
+}
+
 /* What is known of the parent's joints holds for those that are the same on the child. */
 static void inherit_joints(const best_state *from, best_state *to)
 {
@@ -48,8 +62,7 @@ static void inherit_joints(const best_state *from, best_state *to)
     for (size_t i = 0, k = 0; i < is->joints; i++) {
         while (k < was->joints && was->joint[k].name != is->joint[i].name)
             k++;
-        to->held[i] = k < was->joints && from->held[k] &&
-                      memcmp(&was->joint[k], &is->joint[i], sizeof is->joint[i]) == 0;
+        to->held[i] = k < was->joints && from->held[k] && same_joint(&was->joint[k], &is->joint[i]);
         to->held_least[i] = to->held[i] ? from->held_least[k] : 0;
         if (k == was->joints)
             k = 0;

@@ -239,7 +239,7 @@ static void put_packs(pare_learning *learning, size_t n, const double x[],
         for (size_t i = 0; i < learning->flights; i++)
             if (!learning->flight[i].why && learning->again[i].pack == p)
                 last = &learning->again[i];
-        const double now_s = minutes_s(learning, last, x);
+        const double now_s = last ? minutes_s(learning, last, x) : (double)NAN;
         if (now_s > 0)
             pack->enough_until =
                 prior->last_day + DAYS_OF_FADE * log(now_s / limit->value) / pack->fade;

@@ -177,7 +177,8 @@ static pare_status open_making(making *m, pare_closure *closure, const pare_craf
 {
     *m = (making){.closure = closure,
                   .craft = craft,
-                  .room = craft->items + PARE_LOADOUTS * 8 + craft->joints + craft->runs + 1};
+                  .room =
+                      craft->items + (size_t)PARE_LOADOUTS * 8 + craft->joints + craft->runs + 1};
     m->mass = pare_arena_array(arena, m->room, sizeof *m->mass);
     m->unknown = pare_arena_array(arena, m->room, sizeof *m->unknown);
     for (size_t i = 0; places && i < craft->joints + craft->runs; i++)
