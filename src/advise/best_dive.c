@@ -20,20 +20,15 @@ int64_t best_basket_cents(const best_search *search, const pare_basket *basket)
     return priced ? (int64_t)(100 * money + 0.5) : INT64_MAX;
 }
 
-static int64_t cents_of(const best_search *search, const best_state *state)
-{
-    return best_basket_cents(search, &state->basket);
-}
-
 int64_t best_cents(const best_search *search, const best_state *state)
 {
-    return cents_of(search, state);
+    return best_basket_cents(search, &state->basket);
 }
 
 bool best_is_too_dear(const best_search *search, const best_state *state)
 {
     const int64_t *most = search->ask->most_cents;
-    return most && cents_of(search, state) > *most;
+    return most && best_cents(search, state) > *most;
 }
 
 static int by_names(size_t a_count, const pare_swap_name a[], size_t b_count,
@@ -66,7 +61,7 @@ bool best_is_hopeless(const best_worker *worker, const best_state *state, int64_
         return true;
     if (!best->found || least != best->units)
         return best->found && least > best->units;
-    const int64_t cents = cents_of(worker->search, state);
+    const int64_t cents = best_cents(worker->search, state);
     if (cents != best->cents)
         return cents > best->cents;
     for (size_t i = 0; i < state->swaps && i < best->swaps; i++) {

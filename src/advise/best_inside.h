@@ -7,6 +7,7 @@
 #include "advise/best.h"
 #include "advise/candidates.h"
 #include "advise/row.h"
+#include "craft/gauges.h"
 
 enum {
     BEST_SLOTS = PARE_ITEMS,
@@ -143,8 +144,6 @@ bool best_state_weigh(const best_search *search, best_state *state);
 void best_state_copy(const best_search *search, const best_state *from, best_state *to);
 /** Whether a slot's item is as it was at first: nothing has taken it off or changed it. */
 bool best_state_stands(const best_search *search, const best_state *state, size_t slot);
-/** Whether a run carries the pack's, the motors' or an ESC's current. */
-bool best_is_power_run(const pare_craft *craft, const pare_run *run);
 /** Decides a slot. NULL name: it stays. */
 bool best_state_choose(const best_search *search, const best_state *from, size_t slot,
                        const best_option *option, best_state *to);
@@ -174,8 +173,6 @@ bool best_refuted(const best_search *search, const best_state *state, pare_sheet
 /** Raises a state's least over the masses at which its arms ring.
  * @param probe  as best_refuted() left it */
 void best_raise(const best_search *search, best_state *state, pare_sheet *probe);
-/** Whether a joint's screws hold the motors: with items, they are what swings at the tips of the arms. */
-bool best_at_the_tips(const pare_craft *craft, const pare_joint *joint);
 /** The greatest mass up to which a whole set that has failed by an arm's ringing fails so, were it heavier:
  * another with the same tips rings as well. 0: not surely, or by something else.
  * @param margin  that it failed by */

@@ -50,14 +50,6 @@ static const pare_figure must_exist[] = {PARE_HOVER_OUTPUT, PARE_FLOWN_TIME, PAR
 
 /* ---- the rule ---- */
 
-static const pare_margin *find(const pare_sheet *sheet, const char *name)
-{
-    for (size_t i = 0; i < sheet->margins; i++)
-        if (strcmp(sheet->margin[i].name, name) == 0)
-            return &sheet->margin[i];
-    return NULL;
-}
-
 static bool is_limit(const char *name)
 {
     return strncmp(name, "limit.", 6) == 0;
@@ -72,7 +64,7 @@ static double need(const pare_sheet *before, double margin_least, const char *na
 {
     if (is_limit(name))
         return 1;
-    const pare_margin *was = find(before, name);
+    const pare_margin *was = pare_sheet_margin(before, name);
     if (is_crash(name))
         return was ? fmin(was->ratio, TENFOLD) : 1;
     const double holds = was && was->ratio < 1 ? was->ratio : 1;
@@ -377,12 +369,6 @@ typedef struct ring {
     double low_hz, high_hz; /* between these it fails, whatever is still decided */
 } ring;
 
-bool best_at_the_tips(const pare_craft *craft, const pare_joint *joint)
-{
-    const int motor = pare_craft_doing(craft, PARE_MOTOR);
-    return motor >= 0 && joint->holds && pare_same_name(joint->holds, craft->item[motor].name);
-}
-
 /* By how much open choices may make all tips together lighter, or heavier. */
 static void tips_open(const best_search *search, const best_state *state, double *less_kg,
                       double *more_kg)
@@ -402,7 +388,7 @@ static void tips_open(const best_search *search, const best_state *state, double
             less += units > least ? units - least : 0;
             more += search->slot[slot].most > units ? search->slot[slot].most - units : 0;
         } else if (state->tail_open && line->of == PARE_LINE_JOINT &&
-                   best_at_the_tips(craft, &craft->joint[line->index])) {
+                   pare_joint_at_tips(craft, &craft->joint[line->index])) {
             const int64_t least = best_joint_least(state, line->index);
             less += units > least ? units - least : 0;
         }
@@ -471,7 +457,7 @@ static bool rings_surely(const best_search *search, const best_state *whole, con
     probe->rig.mass_kg = (double)units / BEST_UNITS_PER_KG;
     probe->flown = 0;
     pare_sheet_judge(whole->trial.flown, probe);
-    const pare_margin *now = find(probe, margin);
+    const pare_margin *now = pare_sheet_margin(probe, margin);
     return now && now->ratio < best_need(search, margin) * (1 - RING_TURNS);
 }
 

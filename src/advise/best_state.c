@@ -168,18 +168,6 @@ pare_status best_state_first(const best_search *search, best_state *state, pare_
     return PARE_OK;
 }
 
-bool best_is_power_run(const pare_craft *craft, const pare_run *run)
-{
-    if (!run->carries)
-        return false;
-    if (pare_same_name(run->carries, "pack") || pare_same_name(run->carries, "motor"))
-        return true;
-    const int item = pare_craft_item(craft, run->carries);
-    return item >= 0 && (item == pare_craft_doing(craft, PARE_MOTOR) ||
-                         item == pare_craft_doing(craft, PARE_ESC_ONE) ||
-                         item == pare_craft_doing(craft, PARE_ESC_FOUR));
-}
-
 /* ---- the bound ---- */
 
 /* What is known of a state's open choices. */
@@ -265,7 +253,7 @@ static int64_t run_least(const outlook *o, size_t index, int64_t units)
 {
     const pare_run *run = &o->state->trial.flown->run[index];
     const bool open =
-        best_is_power_run(o->state->trial.flown, run) ? o->state->wires_open : o->state->tail_open;
+        pare_run_of_power(o->state->trial.flown, run) ? o->state->wires_open : o->state->tail_open;
     const int64_t least = open ? best_run_least(o->state, index) : units;
     const bool shaky = o->moves_wires || is_shaky(o, run->carries, false) ||
                        is_open(o, run->included_in) ||

@@ -14,6 +14,7 @@
 
 #include "advise/best_inside.h"
 #include "base/text.h"
+#include "craft/arm_facts.h"
 #include "craft/margin.h"
 #include "physics/share.h"
 
@@ -426,7 +427,7 @@ static bool gather_rest(tail *t, const pare_sheet *flown)
     t->rings = 0;
     t->fixed = t->state->units;
     for (size_t i = 0; i < craft->joints; i++)
-        if (has_line(a, PARE_LINE_JOINT, i) && best_at_the_tips(craft, &craft->joint[i]) &&
+        if (has_line(a, PARE_LINE_JOINT, i) && pare_joint_at_tips(craft, &craft->joint[i]) &&
             !gather_joint(t, flown, i))
             return false;
     t->tips = t->things;
@@ -436,11 +437,11 @@ static bool gather_rest(tail *t, const pare_sheet *flown)
             t->things++;
         }
     for (size_t i = 0; i < craft->joints; i++)
-        if (has_line(a, PARE_LINE_JOINT, i) && !best_at_the_tips(craft, &craft->joint[i]) &&
+        if (has_line(a, PARE_LINE_JOINT, i) && !pare_joint_at_tips(craft, &craft->joint[i]) &&
             !gather_joint(t, flown, i))
             return false;
     for (size_t i = 0; i < craft->runs; i++) {
-        if (!has_line(a, PARE_LINE_RUN, i) || best_is_power_run(craft, &craft->run[i]))
+        if (!has_line(a, PARE_LINE_RUN, i) || pare_run_of_power(craft, &craft->run[i]))
             continue;
         put_run(search, t->state, i, &t->thing[t->things]);
         t->fixed -= line_units(a, PARE_LINE_RUN, i);
@@ -495,7 +496,7 @@ static void decide_wires(best_worker *worker, size_t depth, size_t run, size_t s
     const best_search *search = worker->search;
     best_state *state = &worker->state[depth];
     const pare_craft *craft = state->trial.flown;
-    while (run < craft->runs && !best_is_power_run(craft, &craft->run[run]))
+    while (run < craft->runs && !pare_run_of_power(craft, &craft->run[run]))
         run++;
     if (run == craft->runs) {
         best_state *next = &worker->state[depth + 1];

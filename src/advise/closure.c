@@ -17,29 +17,18 @@
  * doubted before what somebody weighed, and of those what is worst known. */
 #include "advise/closure_inside.h"
 
+#include <gsl/gsl_cdf.h>
 #include <math.h>
 #include <string.h>
 
-#define MAKER_BIAS_U  0.01  /* [E] masses that one maker states are off together */
-#define SCALE_COMMON  0.001 /* unless stated */
-#define LEAST_U_KG    1e-7  /* nothing is known better */
-#define FAMILY        0.05  /* false alarms in a clean set */
-#define TELLS         1e-3  /* of its uncertainty: a residual that less is left of says nothing */
+#include "base/grow.h"
+#include "craft/weigh_in.h"
+
+#define LEAST_U_KG    1e-7 /* nothing is known better */
+#define FAMILY        0.05 /* false alarms in a clean set */
+#define TELLS         1e-3 /* of its uncertainty: a residual that less is left of says nothing */
 #define ALIKE         1e-6
 #define DOUBTED_SHARE 0.5 /* of a mass that does not fit: as good as not known */
-
-void *pare_closure_grown(pare_arena *arena, void *old, size_t count, size_t *room, size_t each)
-{
-    if (count < *room)
-        return old;
-    const size_t wider = *room ? 2 * *room : 64;
-    void *made = pare_arena_array(arena, wider, each);
-    if (made && count)
-        memcpy(made, old, count * each);
-    if (made)
-        *room = wider;
-    return made;
-}
 
 /* ---- unknowns ---- */
 
@@ -69,7 +58,7 @@ static size_t put(pare_closure *c, const pare_unknown *unknown)
     if (there < c->unknowns || c->settled)
         return there;
     pare_unknown *list =
-        pare_closure_grown(c->arena, c->unknown, c->unknowns, &c->unknown_room, sizeof *list);
+        pare_grown(c->arena, c->unknown, c->unknowns, &c->unknown_room, sizeof *list);
     if (!list)
         return c->unknowns;
     c->unknown = list;
@@ -111,8 +100,10 @@ pare_scale pare_closure_scale(const pare_closure *closure, const char *name, dou
     for (size_t i = 0; name && i < w->scales; i++)
         if (strcmp(w->scale[i].id, name) == 0)
             return w->scale[i];
-    return (pare_scale){
-        .id = "", .resolution_kg = step_kg, .repeatability_kg = step_kg, .common = SCALE_COMMON};
+    return (pare_scale){.id = "",
+                        .resolution_kg = step_kg,
+                        .repeatability_kg = step_kg,
+                        .common = PARE_SCALE_COMMON_U};
 }
 
 size_t pare_closure_scale_unknown(const pare_closure *closure, const char *name)
@@ -132,7 +123,7 @@ static pare_status add(pare_closure *c, double value, double u, size_t terms,
                        const pare_term term[], pare_error *err)
 {
     pare_equation *list =
-        pare_closure_grown(c->arena, c->equation, c->equations, &c->equation_room, sizeof *list);
+        pare_grown(c->arena, c->equation, c->equations, &c->equation_room, sizeof *list);
     pare_term *own = pare_arena_array(c->arena, terms, sizeof *own);
     if (!list || !own)
         return pare_no_memory(err);
@@ -254,7 +245,7 @@ static pare_status prior(pare_closure *c, size_t at, pare_error *err)
     if (u->of == PARE_UNKNOWN_PART && u->known == PARE_STATED && u->part->maker)
         shared = put(c, &(pare_unknown){.of = PARE_UNKNOWN_MAKER,
                                         .name = u->part->maker,
-                                        .prior_u = MAKER_BIAS_U,
+                                        .prior_u = PARE_MAKER_BIAS_U,
                                         .known = PARE_ESTIMATED});
     else if (u->of == PARE_UNKNOWN_PART && u->known == PARE_WEIGHED)
         shared = pare_closure_scale_unknown(c, NULL);
@@ -284,19 +275,6 @@ static pare_status make_equations(pare_closure *c, pare_error *err)
 }
 
 /* ---- what does not fit ---- */
-
-double pare_normal_beyond(double share)
-{
-    double low = -40, high = 40;
-    for (int i = 0; i < 90; i++) {
-        const double middle = (low + high) / 2;
-        if (0.5 * erfc(middle / sqrt(2)) > share)
-            low = middle;
-        else
-            high = middle;
-    }
-    return low;
-}
 
 /* One equation that may be at fault. */
 typedef struct suspect {
@@ -395,7 +373,7 @@ static pare_status sort_out(pare_closure *c, pare_error *err)
     while (status == PARE_OK) {
         suspect s;
         const size_t tested = worst(c, &s);
-        c->bound = tested ? pare_normal_beyond(FAMILY / 2 / (double)tested) : (double)INFINITY;
+        c->bound = tested ? gsl_cdf_ugaussian_Qinv(FAMILY / 2 / (double)tested) : (double)INFINITY;
         if (!(s.sigmas > c->bound) || c->misfits == PARE_MISFITS)
             break;
         status = leave_out(c, &s, err);

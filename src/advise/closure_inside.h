@@ -7,14 +7,8 @@
 /** Room for the craft that is looked at; NULL without memory. */
 struct pare_state *pare_closure_state(pare_arena *arena);
 
-/** Twice the room of an array in an arena, where it is full. */
-void *pare_closure_grown(pare_arena *arena, void *old, size_t count, size_t *room, size_t each);
-
 /** Whether an item stands for solder: whoever lists that has thought of what else is melted or tied on. */
 bool pare_item_is_solder(const pare_item *item);
-
-/** Beyond which a share of the draws of a standard normal lies. */
-double pare_normal_beyond(double share);
 
 /** A craft as it is, in a loadout (-1: none), assembled; lent until the next look at any.
  * @return as pare_closure_pile() */

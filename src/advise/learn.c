@@ -14,30 +14,20 @@
 #include "base/day.h"
 #include "craft/flight.h"
 
-#define FAMILY_WISE  0.05
-#define STEP         1e-3 /* of unknowns that are of order 1: minutes are good to 1e-6 */
-#define SLOPE_STEP   0.05
-#define DAYS_OF_FADE 30.0
-#define FADES_BY     1.0 /* u: less is no fade to foretell a day by */
-
-static const struct {
-    const char *name;
-    pare_doubted moves;
-} learneds[PARE_LEARNEDS] = {
-    [PARE_LEARNED_THRUST] = {"propeller thrust", PARE_DOUBTED_THRUST},
-    [PARE_LEARNED_POWER] = {"propeller power", PARE_DOUBTED_POWER},
-    [PARE_LEARNED_DRAG] = {"drag area", PARE_DOUBTED_DRAG},
-    [PARE_LEARNED_ALWAYS] = {"electronics", PARE_DOUBTED_ALWAYS},
-};
+#define FAMILY_WISE 0.05
+#define STEP        1e-3 /* of unknowns that are of order 1: minutes are good to 1e-6 */
+#define SLOPE_STEP  0.05
+#define FADES_BY    1.0 /* u: less is no fade to foretell a day by */
 
 const char *pare_learned_name(pare_learned which)
 {
-    return learneds[which].name;
-}
-
-pare_doubted pare_learned_moves(pare_learned which)
-{
-    return learneds[which].moves;
+    static const char *const names[PARE_LEARNEDS] = {
+        [PARE_LEARNED_THRUST] = "propeller thrust",
+        [PARE_LEARNED_POWER] = "propeller power",
+        [PARE_LEARNED_DRAG] = "drag area",
+        [PARE_LEARNED_ALWAYS] = "electronics",
+    };
+    return names[which];
 }
 
 static bool residuals(const void *context, const double x[], double row[])
@@ -242,7 +232,7 @@ static void put_packs(pare_learning *learning, size_t n, const double x[],
         const double now_s = last ? minutes_s(learning, last, x) : (double)NAN;
         if (now_s > 0)
             pack->enough_until =
-                prior->last_day + DAYS_OF_FADE * log(now_s / limit->value) / pack->fade;
+                prior->last_day + PARE_DAYS_OF_FADE * log(now_s / limit->value) / pack->fade;
     }
 }
 

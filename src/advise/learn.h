@@ -21,8 +21,6 @@ typedef enum pare_learned {
 
 /** "propeller thrust" */
 const char *pare_learned_name(pare_learned which);
-/** The rig's number that it moves. */
-pare_doubted pare_learned_moves(pare_learned which);
 
 /** A factor on what the sheet has, in its logarithm. */
 typedef struct pare_learned_factor {

@@ -9,15 +9,8 @@
 #include "advise/learn_inside.h"
 #include "craft/flight.h"
 
-#define CHARGER_U     0.015 /* of what was put back; common practice, no source */
-#define REST_CELL_U_V 0.02  /* a voltmeter's, and how long it rested */
+#define REST_CELL_U_V 0.02 /* a voltmeter's, and how long it rested */
 #define LEAST_LEFT    0.02
-
-static const pare_doubted of_pair[PARE_PAIR_NUMBERS] = {
-    [PARE_PAIR_THRUST] = PARE_DOUBTED_THRUST,   [PARE_PAIR_POWER] = PARE_DOUBTED_POWER,
-    [PARE_PAIR_KV] = PARE_DOUBTED_KV,           [PARE_PAIR_RESISTANCE] = PARE_DOUBTED_RESISTANCE,
-    [PARE_PAIR_NO_LOAD] = PARE_DOUBTED_NO_LOAD,
-};
 
 void pare_learning_move(const pare_learning *learning, const pare_again *again, const double x[],
                         pare_moved_rig *moved)
@@ -28,7 +21,7 @@ void pare_learning_move(const pare_learning *learning, const pare_again *again, 
         const double *root = doubts->drive[0][0].root[number];
         const double change =
             root[PARE_PAIR_THRUST] * x[PARE_OF_THRUST] + root[PARE_PAIR_POWER] * x[PARE_OF_POWER];
-        pare_doubted_move(moved, of_pair[number], change);
+        pare_doubted_move(moved, pare_doubted_of_pair[number], change);
     }
     pare_doubted_move(moved, PARE_DOUBTED_DRAG, doubts->u[PARE_DOUBTED_DRAG] * x[PARE_OF_DRAG]);
     pare_doubted_move(moved, PARE_DOUBTED_ALWAYS,
@@ -63,7 +56,7 @@ bool pare_again_fly(const pare_learning *learning, const pare_again *again, cons
 
 double pare_again_charge_u(const pare_again *again)
 {
-    return hypot(again->style_u, CHARGER_U);
+    return hypot(again->style_u, PARE_CHARGER_U);
 }
 
 size_t pare_again_rows(const pare_learning *learning, const pare_again *again, const double x[],

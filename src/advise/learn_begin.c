@@ -15,7 +15,6 @@
 #define PROFILE_STYLE_U 0.08
 #define CAPACITY_U      0.10 /* of a pack among those of its part, over what the sheet doubts */
 #define FADE_U          0.03 /* in 30 days: a healthy pack's, and some that are not; common practice */
-#define DAYS_OF_FADE    30.0
 #define NO_LANDING_V    0.5 /* a cell: only the charge ends a flight that was flown */
 #define LEAST_LEFT      0.05
 #define MOST_LEFT       0.95
@@ -167,7 +166,7 @@ static pare_status put_flights(size_t count, const pare_flight_record record[], 
         if (!learning->flight[i].why)
             again->since = (learning->prior[again->pack].last_day -
                             (double)pare_day_number(again->record->date)) /
-                           DAYS_OF_FADE;
+                           PARE_DAYS_OF_FADE;
     }
     return PARE_OK;
 }

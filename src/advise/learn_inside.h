@@ -17,7 +17,9 @@ enum {
     PARE_OF_PACKS
 };
 enum { PARE_OF_A_PACK = 2 }; /* each of those */
-#define PARE_NO_PACK ((size_t)-1)
+#define PARE_DAYS_OF_FADE 30.0
+#define PARE_CHARGER_U    0.015 /* of what was put back; common practice, no source */
+#define PARE_NO_PACK      ((size_t)-1)
 
 /** A flight ready to be flown again. */
 typedef struct pare_again {

@@ -9,7 +9,6 @@
 #include "advise/learn_inside.h"
 #include "craft/flight.h"
 
-#define CHARGER_U      0.015
 #define CHARGER_LAST_C 18.0 /* 5 mAh */
 #define STEP           0.05
 
@@ -88,8 +87,8 @@ void pare_learning_next(const pare_learning *learning, const pare_rig *rig, size
         }
         if (flies) {
             const double lasts_s = tests[t].lasts_s > 0 ? tests[t].lasts_s : time_s;
-            const double u =
-                hypot(hypot(tests[t].style_u, CHARGER_U), CHARGER_LAST_C / (exp(here) * lasts_s));
+            const double u = hypot(hypot(tests[t].style_u, PARE_CHARGER_U),
+                                   CHARGER_LAST_C / (exp(here) * lasts_s));
             variance = after(unknowns, covariance, towards, slope, u) + rest_s2;
         }
         out[t] = (pare_learned_test){tests[t].what, sqrt(variance)};

@@ -5,6 +5,7 @@
  * over its quantiles: exact in the mean of each slice, no root finding but one for each end. */
 #include "advise/promise.h"
 
+#include <gsl/gsl_cdf.h>
 #include <math.h>
 
 #include "advise/closure_inside.h"
@@ -15,10 +16,10 @@ enum { SLICES = 64 };
 
 static double allowance_kg(int slice)
 {
-    const double z = -pare_normal_beyond((slice + 0.5) / SLICES);
+    const double z = -gsl_cdf_ugaussian_Qinv((slice + 0.5) / SLICES);
     const double mean = (log(ALLOWANCE_LOW_KG) + log(ALLOWANCE_HIGH_KG)) / 2;
     const double spread = (log(ALLOWANCE_HIGH_KG) - log(ALLOWANCE_LOW_KG)) / 2 /
-                          pare_normal_beyond((1 - PARE_PROMISE_SHARE) / 2);
+                          gsl_cdf_ugaussian_Qinv((1 - PARE_PROMISE_SHARE) / 2);
     return exp(mean + spread * z);
 }
 

@@ -14,9 +14,8 @@
 
 #include "advise/closure_inside.h"
 
-#define WORTH        0.01 /* of the doubt: what takes less off is not worth a walk to the scale */
-#define MAKER_BIAS_U 0.01 /* [E] masses that one maker states are off together */
-#define USUAL_U_KG   1e-4 /* a reading of the scale that small parts are weighed on */
+#define WORTH      0.01 /* of the doubt: what takes less off is not worth a walk to the scale */
+#define USUAL_U_KG 1e-4 /* a reading of the scale that small parts are weighed on */
 
 void pare_weigh_greedy(size_t count, double cover[], const double noise[], double with[],
                        double var, size_t picks, size_t pick[], double left[])
@@ -219,7 +218,7 @@ static double cover_of(const pare_craft *craft, const pare_line *a, const pare_l
     if (a == b || (one && one == other))
         sum = a->mass_kg.u * b->mass_kg.u;
     if (same_maker(one, other))
-        sum += MAKER_BIAS_U * a->mass_kg.value * MAKER_BIAS_U * b->mass_kg.value;
+        sum += PARE_MAKER_BIAS_U * a->mass_kg.value * PARE_MAKER_BIAS_U * b->mass_kg.value;
     return sum;
 }
 

@@ -13,10 +13,8 @@
 #include <stdlib.h>
 #include <string.h>
 
-#define TOLD         0.7  /* of its doubt as written: less is left where a reading tells of it */
-#define BIAS_SEEN    1e-6 /* share: less is rounding */
-#define MAKER_BIAS_U 0.01 /* [E], as in closure.c */
-#define SCALE_U      0.001
+#define TOLD         0.7   /* of its doubt as written: less is left where a reading tells of it */
+#define BIAS_SEEN    1e-6  /* share: less is rounding */
 #define NOTHING_LEFT 1e-12 /* of a variance, after what other sources explain of it */
 
 bool pare_closure_has_readings(const pare_closure *closure)
@@ -32,8 +30,8 @@ static bool is_told(const pare_closure *closure, size_t unknown)
 {
     const pare_unknown *u = &closure->unknown[unknown];
     const double shared = u->of != PARE_UNKNOWN_PART || u->to_maker == unknown ? 0
-                          : u->known == PARE_WEIGHED                           ? SCALE_U
-                                                                               : MAKER_BIAS_U;
+                          : u->known == PARE_WEIGHED                           ? PARE_SCALE_COMMON_U
+                                                                               : PARE_MAKER_BIAS_U;
     const double written_u = hypot(u->prior_u, shared * u->prior);
     return u->readings > 0 || closure->adjusted.u[unknown] < TOLD * written_u;
 }

@@ -48,6 +48,12 @@ static void add_item(const pare_craft *craft, const pare_piece *arms, const pare
     facts->arm.tip_inertia_kg_m2 += kg * ((own->xx + own->yy) / 2 + above_m * above_m);
 }
 
+bool pare_joint_at_tips(const pare_craft *craft, const pare_joint *joint)
+{
+    const int motor = pare_craft_doing(craft, PARE_MOTOR);
+    return motor >= 0 && joint->holds && pare_same_name(joint->holds, craft->item[motor].name);
+}
+
 static void load_tip(const pare_craft *craft, const pare_sheet *sheet, const pare_piece *arms,
                      pare_arm_facts *facts)
 {
@@ -56,11 +62,9 @@ static void load_tip(const pare_craft *craft, const pare_sheet *sheet, const par
         if (!item->off && !item->included_in && (item->place == PARE_AT_ARMS || turns_there(item)))
             add_item(craft, arms, item, facts);
     }
-    const int motor = pare_craft_doing(craft, PARE_MOTOR);
-    for (size_t i = 0; motor >= 0 && i < sheet->assembly.lines; i++) {
+    for (size_t i = 0; i < sheet->assembly.lines; i++) {
         const pare_line *line = &sheet->assembly.line[i];
-        if (line->of != PARE_LINE_JOINT || !craft->joint[line->index].holds ||
-            !pare_same_name(craft->joint[line->index].holds, craft->item[motor].name))
+        if (line->of != PARE_LINE_JOINT || !pare_joint_at_tips(craft, &craft->joint[line->index]))
             continue;
         facts->tip_kg += line->mass_kg.value / (double)arms->places;
     }

@@ -17,6 +17,7 @@
 #include "craft/drag.h"
 #include "craft/flight.h"
 #include "craft/to_rig.h"
+#include "craft/weigh_in.h"
 #include "physics/drive.h"
 
 /* Standard uncertainties as shares. [E] are ours, until flights correct them. */
@@ -26,9 +27,7 @@
 #define SPIN_U        0.15
 #define COOLING_POWER 1.5 /* thermal resistance goes with mass^(-2/3) */
 /* [E] One ESC of four that were measured lost and idled unlike the others; none less than nothing. */
-#define ESC_MOST_U     0.7
-#define MAKER_BIAS_U   0.01  /* [E] masses that one maker states are off together */
-#define SCALE_COMMON_U 0.001 /* weighed masses share a scale */
+#define ESC_MOST_U 0.7
 
 static const pare_figure mass_figures[] = {PARE_ALL_UP, PARE_DRY, PARE_CG_X, PARE_CG_Y,
                                            PARE_CG_Z,   PARE_IXX, PARE_IYY,  PARE_IZZ,
@@ -232,7 +231,7 @@ static void maker_biases(doubt *d, const bool done[PARE_LINES])
                 continue;
             if (j < i)
                 first = false;
-            grown_kg[j] = MAKER_BIAS_U * assembly->line[j].mass_kg.value;
+            grown_kg[j] = PARE_MAKER_BIAS_U * assembly->line[j].mass_kg.value;
         }
         if (!first)
             continue;
@@ -249,7 +248,7 @@ static void shared_scale(doubt *d, const bool done[PARE_LINES])
     for (size_t i = 0; i < assembly->lines; i++) {
         const pare_part *part = part_of(d, &assembly->line[i]);
         if (part && !done[i] && part->mass_kg.known == PARE_WEIGHED)
-            grown_kg[i] = SCALE_COMMON_U * assembly->line[i].mass_kg.value;
+            grown_kg[i] = PARE_SCALE_COMMON_U * assembly->line[i].mass_kg.value;
     }
     effect e = {0};
     assembly_effect(d, grown_kg, PARE_LINES, (pare_vec3){0, 0, 0}, &e);
@@ -277,12 +276,6 @@ static double share(const pare_value *spec)
 {
     return spec->value > 0 ? spec->u / spec->value : 0;
 }
-
-static const pare_doubted of_pair[PARE_PAIR_NUMBERS] = {
-    [PARE_PAIR_THRUST] = PARE_DOUBTED_THRUST,   [PARE_PAIR_POWER] = PARE_DOUBTED_POWER,
-    [PARE_PAIR_KV] = PARE_DOUBTED_KV,           [PARE_PAIR_RESISTANCE] = PARE_DOUBTED_RESISTANCE,
-    [PARE_PAIR_NO_LOAD] = PARE_DOUBTED_NO_LOAD,
-};
 
 /* One number's own, by all sources together. */
 static double total(const pare_pair_doubt *drive, int number)
@@ -330,7 +323,7 @@ void pare_doubts_of(const pare_craft *craft, const pare_sheet *sheet, pare_doubt
     *doubts = (pare_doubts){0};
     drives(craft, sheet, doubts);
     for (int number = 0; number < PARE_PAIR_NUMBERS; number++)
-        u[of_pair[number]] = total(&doubts->drive[0][0], number);
+        u[pare_doubted_of_pair[number]] = total(&doubts->drive[0][0], number);
     u[PARE_DOUBTED_COOLING] = COOLING_POWER * drive->heat_u;
     u[PARE_DOUBTED_CAPACITY] =
         holds_c->given ? share(holds_c)
@@ -356,7 +349,7 @@ void pare_doubts_of(const pare_craft *craft, const pare_sheet *sheet, pare_doubt
 static bool of_drive(int number)
 {
     for (int i = 0; i < PARE_PAIR_NUMBERS; i++)
-        if ((int)of_pair[i] == number)
+        if ((int)pare_doubted_of_pair[i] == number)
             return true;
     return false;
 }
@@ -434,10 +427,11 @@ static void drive(doubt *d, const pare_doubts *doubts)
         const pare_pair_doubt its = drive_of(&d->craft->brief, doubts, f);
         for (int source = 0; source < PARE_PAIR_NUMBERS; source++)
             for (int number = 0; number < PARE_PAIR_NUMBERS; number++)
-                moved[source][f] += d->slopes.slope[of_pair[number]][f] * its.root[number][source];
+                moved[source][f] +=
+                    d->slopes.slope[pare_doubted_of_pair[number]][f] * its.root[number][source];
         for (int number = 0; number < PARE_PAIR_NUMBERS; number++) {
-            const double off = bend(d->slopes.bend[of_pair[number]][f], doubts->u[of_pair[number]],
-                                    total(&its, number));
+            const double off = bend(d->slopes.bend[pare_doubted_of_pair[number]][f],
+                                    doubts->u[pare_doubted_of_pair[number]], total(&its, number));
             d->variance[f] += off * off;
         }
     }

@@ -57,6 +57,12 @@ static const struct {
     [PARE_DOUBTED_SPIN] = {PARE_FLY_BURST, 0},
 };
 
+const pare_doubted pare_doubted_of_pair[PARE_PAIR_NUMBERS] = {
+    [PARE_PAIR_THRUST] = PARE_DOUBTED_THRUST,   [PARE_PAIR_POWER] = PARE_DOUBTED_POWER,
+    [PARE_PAIR_KV] = PARE_DOUBTED_KV,           [PARE_PAIR_RESISTANCE] = PARE_DOUBTED_RESISTANCE,
+    [PARE_PAIR_NO_LOAD] = PARE_DOUBTED_NO_LOAD,
+};
+
 static double idle_w(const pare_rig *rig)
 {
     return rig->rotors * rig->esc.idle_a * pare_pack_open_v(&rig->pack, PARE_CHARGE_HALF);

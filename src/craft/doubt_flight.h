@@ -4,6 +4,7 @@
 
 #include "craft/craft.h"
 #include "craft/sheet.h"
+#include "physics/pair.h"
 
 /** The numbers of a rig that somebody may doubt. Each moves through its logarithm but for
  * four, which are as uncertain as they are large or larger. */
@@ -50,6 +51,9 @@ typedef struct pare_slopes {
  * logarithm only. Its slopes are those of the logarithm times its rise. Any other figure moves straight
  * enough, or by its bends. */
 bool pare_log_normal(const pare_sheet *sheet, int figure, double *begins);
+
+/** Which number each of a pair's errors is about. */
+extern const pare_doubted pare_doubted_of_pair[PARE_PAIR_NUMBERS];
 
 /** A rig whose numbers are moved, with its own cells where these are. Not to be copied then. */
 typedef struct pare_moved_rig {

@@ -19,6 +19,17 @@ size_t pare_brief_flown(const pare_brief *brief, const pare_flown **flown)
     return brief->entries ? brief->entries : sizeof usual / sizeof usual[0];
 }
 
+pare_status pare_flown_point(const pare_rig *rig, const pare_flown *entry, pare_operating *point)
+{
+    pare_status status = PARE_BAD_DATA;
+    if (entry->as == PARE_FLOWN_SPEED)
+        status = pare_rig_level(rig, entry->level, PARE_CHARGE_HALF, point, NULL);
+    else if (entry->as == PARE_FLOWN_THRUST)
+        status = pare_rig_thrust(rig, entry->level, PARE_CHARGE_HALF, point, NULL);
+    return status == PARE_OK ? status
+                             : pare_rig_full(rig, PARE_CHARGE_HALF, 1, 1, 0, 0, point, NULL);
+}
+
 double pare_brief_crash_m_s(const pare_brief *brief)
 {
     return brief->crash_speed_m_s > 0 ? brief->crash_speed_m_s : CRASH_M_S;

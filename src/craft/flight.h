@@ -19,6 +19,10 @@
  * weight. common practice, no source */
 size_t pare_brief_flown(const pare_brief *brief, const pare_flown **flown);
 
+/** One entry of a profile at half charge; full throttle, held, where it asks for that or for more.
+ * @return PARE_BAD_DATA where there is no such point; the output is then untouched */
+pare_status pare_flown_point(const pare_rig *rig, const pare_flown *entry, pare_operating *point);
+
 /** The speed of its crash: the brief's own, or 15 m/s (common practice, no source). */
 double pare_brief_crash_m_s(const pare_brief *brief);
 

@@ -30,14 +30,6 @@ bool pare_run_of_pack(const pare_craft *craft, const pare_run *run)
     return pare_run_carries(craft, run, &carried) && carried.lead;
 }
 
-static const pare_margin *margin_named(const pare_sheet *sheet, const char *name)
-{
-    for (size_t i = 0; i < sheet->margins; i++)
-        if (strcmp(sheet->margin[i].name, name) == 0)
-            return &sheet->margin[i];
-    return NULL;
-}
-
 static double margin_of_run(const pare_sheet *sheet, const char *first, const char *run)
 {
     for (size_t i = 0; i < sheet->margins; i++) {
@@ -56,22 +48,6 @@ static double figure_of(const pare_sheet *sheet, pare_figure figure)
 
 /* ---- over the flight ---- */
 
-static bool entry_current(const pare_sheet *sheet, const pare_flown *entry,
-                          const pare_carried *carried, double *current_a)
-{
-    pare_operating point;
-    pare_status status = PARE_BAD_DATA;
-    if (entry->as == PARE_FLOWN_SPEED)
-        status = pare_rig_level(&sheet->rig, entry->level, PARE_CHARGE_HALF, &point, NULL);
-    else if (entry->as == PARE_FLOWN_THRUST)
-        status = pare_rig_thrust(&sheet->rig, entry->level, PARE_CHARGE_HALF, &point, NULL);
-    if (status != PARE_OK &&
-        pare_rig_full(&sheet->rig, PARE_CHARGE_HALF, 1, 1, 0, 0, &point, NULL) != PARE_OK)
-        return false;
-    *current_a = carried->share * (carried->motors ? point.motor.current_a : point.pack_a);
-    return true;
-}
-
 double pare_run_flown_degc(const pare_craft *craft, const pare_sheet *sheet, const pare_run *run)
 {
     const pare_sheet_figure *time = &sheet->figure[PARE_FLOWN_TIME];
@@ -83,8 +59,11 @@ double pare_run_flown_degc(const pare_craft *craft, const pare_sheet *sheet, con
         return (double)NAN;
     for (size_t i = 0; i < entries; i++) {
         stretch[i].seconds = flown[i].share * time->value;
-        if (!entry_current(sheet, &flown[i], &carried, &stretch[i].current_a))
+        pare_operating point;
+        if (pare_flown_point(&sheet->rig, &flown[i], &point) != PARE_OK)
             return (double)NAN;
+        stretch[i].current_a =
+            carried.share * (carried.motors ? point.motor.current_a : point.pack_a);
     }
     pare_wire_load load = pare_wire_load_defaults();
     load.gauge = run->gauge;
@@ -110,7 +89,7 @@ static void breaks(const pare_sheet *before, const pare_sheet *after, pare_in_ga
         const bool of_all = strcmp(now->name, "limit.margin") == 0;
         if (now->ratio >= 1 || (!row->holds && of_all))
             continue;
-        const pare_margin *was = margin_named(before, now->name);
+        const pare_margin *was = pare_sheet_margin(before, now->name);
         if (was && was->ratio < 1)
             continue;
         row->holds = false;

@@ -146,13 +146,7 @@ static pare_sheet_figure flown_motor(const pare_craft *craft, const pare_sheet *
     double square = 0, share = 0;
     for (size_t i = 0; i < entries; i++) {
         pare_operating point;
-        pare_status status = PARE_BAD_DATA;
-        if (flown[i].as == PARE_FLOWN_SPEED)
-            status = pare_rig_level(&sheet->rig, flown[i].level, PARE_CHARGE_HALF, &point, NULL);
-        else if (flown[i].as == PARE_FLOWN_THRUST)
-            status = pare_rig_thrust(&sheet->rig, flown[i].level, PARE_CHARGE_HALF, &point, NULL);
-        if (status != PARE_OK &&
-            pare_rig_full(&sheet->rig, PARE_CHARGE_HALF, 1, 1, 0, 0, &point, NULL) != PARE_OK)
+        if (pare_flown_point(&sheet->rig, &flown[i], &point) != PARE_OK)
             continue;
         square += flown[i].share * point.motor.current_a * point.motor.current_a;
         share += flown[i].share;
@@ -320,6 +314,14 @@ pare_figures pare_margin_figures(const pare_craft *craft)
             figures |= (pare_figures)1 << figure;
     }
     return figures;
+}
+
+const pare_margin *pare_sheet_margin(const pare_sheet *sheet, const char *name)
+{
+    for (size_t i = 0; i < sheet->margins; i++)
+        if (strcmp(sheet->margin[i].name, name) == 0)
+            return &sheet->margin[i];
+    return NULL;
 }
 
 const pare_margin *pare_sheet_worst(const pare_sheet *sheet)

@@ -171,10 +171,8 @@ pare_status pare_sheet_compute(const pare_craft *craft, bool with_u, pare_sheet 
     if (with_u)
         pare_sheet_doubt(craft, sheet);
     pare_sheet_margins(craft, sheet);
-    sheet->chance_all_up = NAN;
-    for (size_t i = 0; i < sheet->margins; i++)
-        if (strcmp(sheet->margin[i].name, "limit.all_up") == 0)
-            sheet->chance_all_up = sheet->margin[i].chance;
+    const pare_margin *all_up = pare_sheet_margin(sheet, "limit.all_up");
+    sheet->chance_all_up = all_up ? all_up->chance : (double)NAN;
     return PARE_OK;
 }
 

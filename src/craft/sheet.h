@@ -82,6 +82,9 @@ pare_status pare_sheet_weigh(const pare_craft *craft, pare_sheet *sheet, pare_er
 void pare_sheet_fly(const pare_craft *craft, pare_figures wanted, pare_sheet *sheet);
 void pare_sheet_judge(const pare_craft *craft, pare_sheet *sheet);
 
+/** A margin by its name; NULL: there is none. */
+const pare_margin *pare_sheet_margin(const pare_sheet *sheet, const char *name);
+
 /** The worst margin that is no estimate of a crash; NULL: none. Crash margins are worth comparing, but
  * their force is a guess that would stand before all else. */
 const pare_margin *pare_sheet_worst(const pare_sheet *sheet);

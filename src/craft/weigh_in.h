@@ -5,6 +5,11 @@
 #include <stdbool.h>
 #include <stddef.h>
 
+/** Standard uncertainties as shares: masses that one maker states are off together [E]; readings of a scale
+ * that states nothing of its own are (common practice: calibration of a kitchen or letter scale). */
+#define PARE_MAKER_BIAS_U   0.01
+#define PARE_SCALE_COMMON_U 0.001
+
 /** A scale held against a known mass. */
 typedef struct pare_scale_check {
     const char *date;

@@ -84,13 +84,7 @@ static pare_status check(const pare_board *board, const pare_board_load *load, p
         return out_of_range("current in A", load->current_a, "0 to 1000", err);
     if (!(load->volts_v >= 0 && load->volts_v <= 500))
         return out_of_range("voltage in V", load->volts_v, "0 to 500", err);
-    if (!(load->ambient_degc >= -60 && load->ambient_degc <= 100))
-        return out_of_range("air temperature in degC", load->ambient_degc, "-60 to 100", err);
-    if (!(load->pressure_pa >= 1e4 && load->pressure_pa <= 2e5))
-        return out_of_range("pressure in Pa", load->pressure_pa, "10000 to 200000", err);
-    if (!(load->flow_m_s >= 0 && load->flow_m_s <= 150))
-        return out_of_range("air flow in m/s", load->flow_m_s, "0 to 150", err);
-    return PARE_OK;
+    return pare_film_check(load->ambient_degc, load->pressure_pa, load->flow_m_s, err);
 }
 
 static double warming_w_k(const pare_board *board, const pare_board_load *load)

@@ -4,12 +4,19 @@
 
 #include <math.h>
 
+#include "base/error.h"
+
 typedef struct pare_film {
     double kelvin;
     double conducts_w_m_k;
     double viscosity_m2_s; /* kinematic */
     double prandtl;
 } pare_film;
+
+/** Whether air is such that bodies in it are worked out: -60 to 100 degC, 10 to 200 kPa, to 150 m/s.
+ * @return PARE_BAD_DATA naming what is not, and what would be right */
+pare_status pare_film_check(double ambient_degc, double pressure_pa, double flow_m_s,
+                            pare_error *err);
 
 /** Sutherland's viscosity, the conductivity of the US Standard Atmosphere 1976, and 1006 J/(kg K). Here, so
  * that a solver's steps pay for no call; powers of 3/2 by a root, which is half the work. */

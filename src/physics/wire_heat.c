@@ -93,12 +93,10 @@ static pare_status check(const pare_wire_load *load, metre *wire, pare_error *er
         return out_of_range("gauge", load->gauge, "4 to 40 AWG", err);
     if (!(load->current_a >= 0 && load->current_a <= 2000))
         return out_of_range("current in A", load->current_a, "0 to 2000", err);
-    if (!(load->ambient_degc >= -60 && load->ambient_degc <= 100))
-        return out_of_range("air temperature in degC", load->ambient_degc, "-60 to 100", err);
-    if (!(load->pressure_pa >= 1e4 && load->pressure_pa <= 2e5))
-        return out_of_range("pressure in Pa", load->pressure_pa, "10000 to 200000", err);
-    if (!(load->flow_m_s >= 0 && load->flow_m_s <= 150))
-        return out_of_range("air flow in m/s", load->flow_m_s, "0 to 150", err);
+    const pare_status air =
+        pare_film_check(load->ambient_degc, load->pressure_pa, load->flow_m_s, err);
+    if (air != PARE_OK)
+        return air;
     const double copper_m2 = pare_wire_area_m2(load->gauge), bundle_m2 = copper_m2 / strands_fill;
     const double bundle_m = sqrt(4 * bundle_m2 / PI);
     const double outer_m = load->outer_m != 0 ? load->outer_m : pare_wire_outer_m(load->gauge);

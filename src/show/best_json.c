@@ -42,12 +42,12 @@ static json_t *limits(size_t count, const pare_best_limit limit[], const pare_sh
         json_t *one = json_object();
         json_object_set_new(one, "name", json_string(limit[i].name));
         json_object_set_new(one, "refused", json_integer((json_int_t)limit[i].groups));
-        for (size_t m = 0; after && m < after->margins; m++)
-            if (strcmp(after->margin[m].name, limit[i].name) == 0) {
-                json_object_set_new(one, "value", pare_json_number(after->margin[m].value));
-                json_object_set_new(one, "limit", pare_json_number(after->margin[m].limit));
-                json_object_set_new(one, "ratio", pare_json_number(after->margin[m].ratio));
-            }
+        const pare_margin *now = after ? pare_sheet_margin(after, limit[i].name) : NULL;
+        if (now) {
+            json_object_set_new(one, "value", pare_json_number(now->value));
+            json_object_set_new(one, "limit", pare_json_number(now->limit));
+            json_object_set_new(one, "ratio", pare_json_number(now->ratio));
+        }
         json_array_append_new(list, one);
     }
     return list;

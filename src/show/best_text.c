@@ -160,20 +160,12 @@ static void put_figures(const pare_best_view *view, const pare_screen *screen, p
 
 /* ---- what binds, and the proof ---- */
 
-static const pare_margin *margin_of(const pare_sheet *sheet, const char *name)
-{
-    for (size_t i = 0; i < sheet->margins; i++)
-        if (strcmp(sheet->margin[i].name, name) == 0)
-            return &sheet->margin[i];
-    return NULL;
-}
-
 /* A limit by its words; one that no sheet at hand has, by its name. */
 static void add_limit(const pare_best *best, const char *name, bool with_value, pare_text *line)
 {
     char words[64], value[PARE_DIGITS], limit[PARE_DIGITS];
-    const pare_margin *margin = best->found ? margin_of(best->sheet_after, name) : NULL;
-    const pare_margin *before = margin_of(best->sheet_before, name);
+    const pare_margin *margin = best->found ? pare_sheet_margin(best->sheet_after, name) : NULL;
+    const pare_margin *before = pare_sheet_margin(best->sheet_before, name);
     if (!margin && !before) {
         pare_text_add(line, name);
         return;
@@ -195,10 +187,8 @@ static void put_binds(const pare_best *best, const pare_screen *screen, pare_tex
     }
     if (best->binds == 0)
         pare_text_add(&line, "nothing: each choice is its lightest");
-    out->failed = out->failed || line.failed;
     pare_text_add(out, "\n");
-    pare_put_labelled(screen, out, "what binds", line.bytes ? line.bytes : "");
-    pare_text_free(&line);
+    pare_put_labelled_line(screen, out, "what binds", &line);
 }
 
 static void put_proof(const pare_best_view *view, const pare_screen *screen, pare_text *out)
@@ -216,9 +206,7 @@ static void put_proof(const pare_best_view *view, const pare_screen *screen, par
                          grams(best->best_100ug - best->bound_100ug));
     if (best->misses)
         pare_text_add(&line, "; masses did not add up, so nothing is proven: please report it");
-    out->failed = out->failed || line.failed;
-    pare_put_labelled(screen, out, "proof", line.bytes ? line.bytes : "");
-    pare_text_free(&line);
+    pare_put_labelled_line(screen, out, "proof", &line);
     if (!view->all)
         return;
     pare_text_printf(

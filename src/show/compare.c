@@ -234,17 +234,9 @@ static void line_alike(const pare_compared columns[], const pare_line *line, con
 
 /* ---- margins; the brief's own limits are figures already ---- */
 
-static const pare_margin *margin_named(const pare_compared *column, const char *name)
-{
-    for (size_t i = 0; i < column->sheet->margins; i++)
-        if (strcmp(column->sheet->margin[i].name, name) == 0)
-            return &column->sheet->margin[i];
-    return NULL;
-}
-
 static const char *ratio(const pare_compared *column, const char *name, char text[PARE_DIGITS])
 {
-    const pare_margin *margin = margin_named(column, name);
+    const pare_margin *margin = pare_sheet_margin(column->sheet, name);
     if (!margin)
         strcpy(text, "none");
     else
@@ -273,7 +265,7 @@ static size_t margins_apart(size_t count, const pare_compared columns[], const b
             const pare_margin *margin = &columns[c].sheet->margin[i];
             bool seen = strncmp(margin->name, "limit.", 6) == 0;
             for (size_t before = 0; before < c && !seen; before++)
-                seen = margin_named(&columns[before], margin->name) != NULL;
+                seen = pare_sheet_margin(columns[before].sheet, margin->name) != NULL;
             if (seen || !margin_differs(count, columns, margin->name))
                 continue;
             rows++;

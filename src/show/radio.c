@@ -44,9 +44,7 @@ void pare_radio_lines(const pare_sheet_view *view, const pare_screen *screen, pa
         pare_text_printf(&line, "%s carries ", view->radio[i].transmitter);
         change_words(&change, screen, &line);
         pare_text_add(&line, "; never power a transmitter without its antenna");
-        pare_put_labelled(screen, out, "radio", line.bytes ? line.bytes : "");
-        out->failed = out->failed || line.failed;
-        pare_text_free(&line);
+        pare_put_labelled_line(screen, out, "radio", &line);
     }
 }
 

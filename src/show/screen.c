@@ -101,3 +101,13 @@ void pare_put_labelled(const pare_screen *screen, pare_text *out, const char *la
     pare_put_left(out, label, PARE_LABEL);
     pare_put_wrapped(screen, out, PARE_LABEL, PARE_LABEL, text);
 }
+
+void pare_put_labelled_line(const pare_screen *screen, pare_text *out, const char *label,
+                            pare_text *line)
+{
+    if (line->failed)
+        out->failed = true;
+    else
+        pare_put_labelled(screen, out, label, line->bytes ? line->bytes : "");
+    pare_text_free(line);
+}

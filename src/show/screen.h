@@ -35,6 +35,10 @@ enum { PARE_LABEL = 15 };
 void pare_put_labelled(const pare_screen *screen, pare_text *out, const char *label,
                        const char *text);
 
+/** The same of a line that was made piece by piece, and is freed here; out->failed where it has failed. */
+void pare_put_labelled_line(const pare_screen *screen, pare_text *out, const char *label,
+                            pare_text *line);
+
 /** Words broken at spaces: the first line after `already` columns, each further one after `indent`.
  * Ends with a newline. */
 void pare_put_wrapped(const pare_screen *screen, pare_text *out, int already, int indent,

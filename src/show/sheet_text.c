@@ -17,16 +17,6 @@
 #include "show/source_words.h"
 #include "show/tired.h"
 
-/* A label and one line made piece by piece. */
-static void put(const pare_screen *screen, pare_text *out, const char *label, pare_text *line)
-{
-    if (line->failed)
-        out->failed = true;
-    else
-        pare_put_labelled(screen, out, label, line->bytes ? line->bytes : "");
-    pare_text_free(line);
-}
-
 static const char *figure(char text[PARE_DIGITS], const pare_screen *screen,
                           const pare_sheet *sheet, pare_figure which)
 {
@@ -119,7 +109,7 @@ static void all_up(const pare_sheet_view *view, const pare_screen *screen, pare_
 {
     pare_text line = {0};
     pare_all_up_words(view, screen, &line);
-    put(screen, out, "all-up", &line);
+    pare_put_labelled_line(screen, out, "all-up", &line);
 }
 
 /* What was fitted since the craft was first described, and what waits. */
@@ -147,7 +137,7 @@ static void taken(const pare_sheet_view *view, const pare_screen *screen, pare_t
             pare_digits_u(text, screen, 1e3 * facts->planned_kg, 1e3 * facts->planned_u_kg));
     else if (waiting && !facts->planned)
         pare_text_printf(&line, "; as things are not all of it goes on: %s", facts->why);
-    put(screen, out, "taken", &line);
+    pare_put_labelled_line(screen, out, "taken", &line);
 }
 
 void pare_bands_text(const pare_swaps *swaps, const char *money, const pare_screen *screen,
@@ -189,7 +179,7 @@ static void worst_margin(const pare_sheet_view *view, const pare_screen *screen,
     pare_text_printf(&line, "%s ", m->at_least ? "at least" : "at most");
     pare_text_printf(&line, "%s%s%s, %s", pare_digits_limit(text, m->limit), m->unit[0] ? " " : "",
                      m->unit, m->from);
-    put(screen, out, "worst margin", &line);
+    pare_put_labelled_line(screen, out, "worst margin", &line);
 }
 
 static void minutes(const pare_sheet_view *view, const pare_screen *screen, pare_text *out)
@@ -212,7 +202,7 @@ static void minutes(const pare_sheet_view *view, const pare_screen *screen, pare
         pare_text_printf(&line, "; lands on %s",
                          view->sheet.landed_by_voltage ? "cell voltage" : "charge left");
     }
-    put(screen, out, "your minutes", &line);
+    pare_put_labelled_line(screen, out, "your minutes", &line);
 }
 
 static void hover(const pare_sheet_view *view, const pare_screen *screen, pare_text *out)
@@ -228,7 +218,7 @@ static void hover(const pare_sheet_view *view, const pare_screen *screen, pare_t
         pare_text_printf(&line, "%s A, ", figure(text, screen, &view->sheet, PARE_HOVER_A));
         pare_text_printf(&line, "%s W/kg", bare(text, &view->sheet, PARE_HOVER_W_KG));
     }
-    put(screen, out, "hover", &line);
+    pare_put_labelled_line(screen, out, "hover", &line);
     const pare_sheet_figure *fresh = &view->sheet.figure[PARE_TWR_FRESH];
     if (!fresh->exists) {
         pare_text_printf(&line, "none: %s", fresh->why);
@@ -236,14 +226,14 @@ static void hover(const pare_sheet_view *view, const pare_screen *screen, pare_t
         pare_text_printf(&line, "%s fresh, ", figure(text, screen, &view->sheet, PARE_TWR_FRESH));
         pare_text_printf(&line, "%s landing", figure(text, screen, &view->sheet, PARE_TWR_LANDING));
     }
-    put(screen, out, "thrust/weight", &line);
+    pare_put_labelled_line(screen, out, "thrust/weight", &line);
 }
 
 static void rotors(const pare_sheet_view *view, const pare_screen *screen, pare_text *out)
 {
     pare_text line = {0};
     pare_source_words(view, &line);
-    put(screen, out, "rotors", &line);
+    pare_put_labelled_line(screen, out, "rotors", &line);
 }
 
 static void quickness(const pare_sheet_view *view, const pare_screen *screen, pare_text *out)
@@ -255,7 +245,7 @@ static void quickness(const pare_sheet_view *view, const pare_screen *screen, pa
     pare_text line = {0};
     if (!now[PARE_ROLL].exists) {
         pare_text_printf(&line, "none: %s", now[PARE_ROLL].why);
-        put(screen, out, "quickness", &line);
+        pare_put_labelled_line(screen, out, "quickness", &line);
         return;
     }
     static const pare_figure which[] = {PARE_ROLL, PARE_PITCH};
@@ -277,7 +267,7 @@ static void quickness(const pare_sheet_view *view, const pare_screen *screen, pa
         pare_text_add(&line, ", against the craft without the trial");
     else if (built)
         pare_text_add(&line, ", against the craft without what was fitted");
-    put(screen, out, "quickness", &line);
+    pare_put_labelled_line(screen, out, "quickness", &line);
 }
 
 #define LEAST_MORE 5e-4 /* of hover power: less is written as nothing */
@@ -338,7 +328,7 @@ static void balance(const pare_sheet_view *view, const pare_screen *screen, pare
         put_sides("; in hover front motors carry", b->front, "rear", b->rear, b->front_u, &line);
     else if (stands_out(b->left, b->right, b->left_u))
         put_sides("; in hover left motors carry", b->left, "right", b->right, b->left_u, &line);
-    put(screen, out, "balance", &line);
+    pare_put_labelled_line(screen, out, "balance", &line);
 }
 
 /* Share of a figure that one gram costs, in per cent; 0 for what would be written as nothing. */
@@ -371,7 +361,7 @@ static void one_gram(const pare_sheet_view *view, const pare_screen *screen, par
                                  pare_digits_at(text, percent, 2));
         }
     }
-    put(screen, out, "one gram", &line);
+    pare_put_labelled_line(screen, out, "one gram", &line);
 }
 
 static void weigh_next(const pare_sheet_view *view, const pare_screen *screen, pare_text *out)
@@ -392,7 +382,7 @@ static void weigh_next(const pare_sheet_view *view, const pare_screen *screen, p
     }
     if (line.length == 0)
         pare_text_add(&line, "nothing: all is known as well as it can be");
-    put(screen, out, "weigh next", &line);
+    pare_put_labelled_line(screen, out, "weigh next", &line);
 }
 
 static void cautions(const pare_sheet_view *view, const pare_screen *screen, pare_text *out)

@@ -13,15 +13,6 @@ static double g(double kg)
     return 1e3 * kg;
 }
 
-static void put(const pare_screen *screen, pare_text *out, const char *label, pare_text *line)
-{
-    if (line->failed)
-        out->failed = true;
-    else
-        pare_put_labelled(screen, out, label, line->bytes ? line->bytes : "");
-    pare_text_free(line);
-}
-
 void pare_weighed_words(const pare_weigh_in *weigh_in, pare_text *line)
 {
     if (weigh_in->all)
@@ -70,7 +61,7 @@ static void put_reading(const pare_closure *closure, size_t which, const pare_sc
         pare_text_printf(&line, "; not used: %s", closure->unused[which]);
     else if (is_misfit(closure, which))
         pare_text_add(&line, "; left out, see below");
-    put(screen, out, w->date, &line);
+    pare_put_labelled_line(screen, out, w->date, &line);
 }
 
 static size_t count_readings(const pare_weigh_view *view)
@@ -163,7 +154,7 @@ static void put_all_up(const pare_weigh_view *view, const pare_screen *screen, p
         if (one->mass.allowed && i == view->here)
             pare_text_printf(&line, "; %s g are written down, solder and ties come on top",
                              pare_digits_u(text, screen, g(one->mass.kg), g(one->mass.u_kg)));
-        put(screen, out, i ? "" : "all-up", &line);
+        pare_put_labelled_line(screen, out, i ? "" : "all-up", &line);
     }
 }
 
@@ -174,7 +165,7 @@ static void put_closure(const pare_weigh_view *view, const pare_screen *screen, 
     if (view->forgotten < 0) {
         pare_text_add(&line, "not known: the whole craft was never weighed; the scale will show ");
         interval(view->whole.low_kg, view->whole.high_kg, &line);
-        put(screen, out, "closure", &line);
+        pare_put_labelled_line(screen, out, "closure", &line);
         return;
     }
     pare_text_printf(
@@ -191,7 +182,7 @@ static void put_closure(const pare_weigh_view *view, const pare_screen *screen, 
     else
         pare_text_add(&line, view->solder ? ": all is written down, as far as the scale can tell"
                                           : ": what solder, ties and loose wire weigh");
-    put(screen, out, "closure", &line);
+    pare_put_labelled_line(screen, out, "closure", &line);
     if (view->suspects == 0)
         return;
     for (size_t i = 0; i < view->suspects; i++) {
@@ -202,7 +193,7 @@ static void put_closure(const pare_weigh_view *view, const pare_screen *screen, 
     }
     pare_text_add(&line, view->suspects > 1 ? ", which are owned and on no craft"
                                             : ", which is owned and on no craft");
-    put(screen, out, "forgotten", &line);
+    pare_put_labelled_line(screen, out, "forgotten", &line);
 }
 
 static void put_next(const pare_weigh_view *view, const pare_screen *screen, pare_text *out)
@@ -226,7 +217,7 @@ static void put_next(const pare_weigh_view *view, const pare_screen *screen, par
         if (i == 0)
             pare_text_printf(&line, ", now %s %s g", pare_screen_plus_minus(screen),
                              pare_digits_at(text, g(view->next.now_kg), 1));
-        put(screen, out, i ? "" : "weigh next", &line);
+        pare_put_labelled_line(screen, out, i ? "" : "weigh next", &line);
     }
 }
 
@@ -259,14 +250,14 @@ void pare_weigh_text(const pare_weigh_view *view, bool all, const pare_screen *s
     for (size_t i = 0; i < view->closure->misfits; i++) {
         pare_text line = {0};
         misfit_words(view->closure, &view->closure->misfit[i], screen, &line);
-        put(screen, out, "does not fit", &line);
+        pare_put_labelled_line(screen, out, "does not fit", &line);
     }
     put_next(view, screen, out);
     if (view->promised) {
         pare_text line = {0};
         pare_text_printf(&line, "%zu promise%s over all craft, %zu held; nine of ten should",
                          view->promised, view->promised == 1 ? "" : "s", view->held);
-        put(screen, out, "score", &line);
+        pare_put_labelled_line(screen, out, "score", &line);
     }
     if (all)
         put_lines(view, screen, out);

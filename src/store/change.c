@@ -13,7 +13,7 @@
 #include <string.h>
 #include <time.h>
 
-#include "store/grow.h"
+#include "base/grow.h"
 #include "store/row.h"
 
 /* In the order in which rows come back: what others refer to goes first. */

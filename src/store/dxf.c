@@ -17,7 +17,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "store/grow.h"
+#include "base/grow.h"
 
 enum { LONGEST_NUMBER = 63, SHOWN = 32 };
 

@@ -1,8 +1,8 @@
 /* flights.c: a craft's flights out of the store (see bench.h). */
 #include <string.h>
 
+#include "base/grow.h"
 #include "store/bench.h"
-#include "store/grow.h"
 #include "store/read_flight.h"
 #include "store/record.h"
 #include "store/sql.h"

@@ -11,11 +11,11 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "base/grow.h"
 #include "store/change.h"
 #include "store/disk.h"
 #include "store/edit.h"
 #include "store/file.h"
-#include "store/grow.h"
 #include "store/load.h"
 #include "store/read_craft.h"
 #include "store/read_part.h"

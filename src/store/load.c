@@ -6,8 +6,8 @@
 
 #include <string.h>
 
+#include "base/grow.h"
 #include "store/file.h"
-#include "store/grow.h"
 #include "store/read_craft.h"
 #include "store/read_part.h"
 #include "store/read_stand.h"

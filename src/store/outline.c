@@ -21,8 +21,8 @@
 #include <string.h>
 #include <strings.h>
 
+#include "base/grow.h"
 #include "store/dxf.h"
-#include "store/grow.h"
 #include "store/svg.h"
 
 enum {

@@ -15,8 +15,8 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "base/grow.h"
 #include "store/disk.h"
-#include "store/grow.h"
 #include "store/hull.h"
 #include "store/xml.h"
 #include "store/zip.h"

@@ -3,7 +3,7 @@
 
 #include <string.h>
 
-#include "store/grow.h"
+#include "base/grow.h"
 
 typedef struct differ {
     pare_arena *arena;

@@ -5,13 +5,12 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "base/grow.h"
 #include "store/change.h"
-#include "store/grow.h"
 #include "store/records.h"
 #include "store/tree_edit.h"
 
 #define GRAM          1e-3
-#define SCALE_COMMON  0.001 /* common practice: calibration of a kitchen or letter scale */
 #define PROMISE_PLACE "%.2f"
 
 /* ---- reading ---- */
@@ -75,7 +74,7 @@ static bool take_scale(gather *g, const pare_node *node)
     if (!g->scale)
         return false;
     pare_scale *scale = &g->scale[g->scales++];
-    *scale = (pare_scale){.id = id ? id->text : "", .common = SCALE_COMMON};
+    *scale = (pare_scale){.id = id ? id->text : "", .common = PARE_SCALE_COMMON_U};
     scale->resolution_kg = mass_kg(g, pare_node_get(node, "resolution"), GRAM);
     scale->repeatability_kg =
         mass_kg(g, pare_node_get(node, "repeatability"), scale->resolution_kg);

@@ -72,16 +72,12 @@ void draw_body(const pare_craft *craft, const pare_sheet *sheet, uint64_t *dice,
                                             rig->motor.mass_kg);
 }
 
-const pare_doubted draw_of_pair[PARE_PAIR_NUMBERS] = {PARE_DOUBTED_THRUST, PARE_DOUBTED_POWER,
-                                                      PARE_DOUBTED_KV, PARE_DOUBTED_RESISTANCE,
-                                                      PARE_DOUBTED_NO_LOAD};
-
 void draw_numbers(const double u[PARE_DOUBTED], uint64_t *dice, pare_moved_rig *rig)
 {
     for (int n = 0; n < PARE_DOUBTED; n++) {
         bool apart = false;
         for (int i = 0; i < PARE_PAIR_NUMBERS; i++)
-            apart = apart || (int)draw_of_pair[i] == n;
+            apart = apart || (int)pare_doubted_of_pair[i] == n;
         if (!apart)
             pare_doubted_move(rig, (pare_doubted)n, u[n] * draw_normal(dice));
     }
@@ -98,7 +94,7 @@ static void put_drive(const pare_rig *from, const pare_pair_doubt *still,
         for (int source = 0; source < PARE_PAIR_NUMBERS; source++)
             change += z[source] * ((1 - share) * still->root[number][source] +
                                    share * moving->root[number][source]);
-        pare_doubted_move(moved, draw_of_pair[number], change);
+        pare_doubted_move(moved, pare_doubted_of_pair[number], change);
     }
 }
 

@@ -9,9 +9,6 @@
 
 #include "craft/doubt.h"
 
-/** Which of a rig's numbers a drive's errors are about. */
-extern const pare_doubted draw_of_pair[PARE_PAIR_NUMBERS];
-
 /** The craft's body with masses and stations drawn, and the motor's and propeller's own mass. */
 void draw_body(const pare_craft *craft, const pare_sheet *sheet, uint64_t *dice, pare_rig *rig);
 

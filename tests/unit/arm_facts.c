@@ -8,43 +8,20 @@
 #include "bench_of.h"
 #include "craft/arm_facts.h"
 #include "craft/body.h"
+#include "craft_fixture.h"
 #include "near.h"
 #include "store/bench.h"
 
-typedef struct fixture {
-    pare_bench *bench;
-    pare_craft *craft;
-    pare_sheet *sheet;
-} fixture;
-
 static int setup(void **state)
 {
-    fixture *f = calloc(1, sizeof *f);
-    f->bench = bench_of("../../demo/bench.yaml");
-    f->craft = malloc(sizeof *f->craft);
-    f->sheet = malloc(sizeof *f->sheet);
-    *f->craft = *pare_bench_craft(f->bench, "hedgerow");
-    *state = f;
-    return 0;
-}
-
-static int teardown(void **state)
-{
-    fixture *f = *state;
-    pare_bench_close(f->bench);
-    free(f->craft);
-    free(f->sheet);
-    free(f);
+    *state = fixture_open("../../demo/bench.yaml", "hedgerow");
     return 0;
 }
 
 static pare_arm_facts facts_of(fixture *f)
 {
     pare_arm_facts facts;
-    pare_error err = {0};
-    if (pare_sheet_compute(f->craft, false, f->sheet, &err) != PARE_OK)
-        fail_msg("%s", err.text);
-    assert_true(pare_craft_arm_facts(f->craft, f->sheet, &facts));
+    assert_true(pare_craft_arm_facts(f->craft, fixture_sheet(f, false), &facts));
     return facts;
 }
 
@@ -166,11 +143,11 @@ int main(void)
         cmocka_unit_test(a_tube_is_typed_by_its_outside_and_inside),
         cmocka_unit_test(a_thick_tube_turns_as_a_bar_of_its_moment),
         cmocka_unit_test(cloth_off_its_fibres_is_read),
-        cmocka_unit_test_setup_teardown(what_is_stated_is_a_narrower_band, setup, teardown),
+        cmocka_unit_test_setup_teardown(what_is_stated_is_a_narrower_band, setup, fixture_close),
         cmocka_unit_test_setup_teardown(a_bumper_lowers_the_frequency_by_its_grams, setup,
-                                        teardown),
+                                        fixture_close),
         cmocka_unit_test_setup_teardown(a_tip_holds_motor_propeller_nut_and_screws, setup,
-                                        teardown),
+                                        fixture_close),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -179,14 +179,6 @@ static bool put_on(force *f, const pare_craft *from, const char *id, pare_craft 
     return true;
 }
 
-static const pare_margin *margin_of(const pare_sheet *sheet, const char *name)
-{
-    for (size_t i = 0; i < sheet->margins; i++)
-        if (strcmp(sheet->margin[i].name, name) == 0)
-            return &sheet->margin[i];
-    return NULL;
-}
-
 static bool does_its_job(const force *f)
 {
     const pare_limit *asked = pare_brief_limit(&f->d->craft.brief, "margin");
@@ -196,7 +188,7 @@ static bool does_its_job(const force *f)
             return false;
     for (size_t i = 0; i < f->sheet.margins; i++) {
         const pare_margin *now = &f->sheet.margin[i];
-        const pare_margin *was = margin_of(&f->before, now->name);
+        const pare_margin *was = pare_sheet_margin(&f->before, now->name);
         double least = was && was->ratio < 1 ? was->ratio : 1;
         if (strcmp(now->name, "limit.margin") == 0)
             continue;

@@ -177,7 +177,7 @@ static void doubling_any_doubt_about_the_rig_moves_what_rests_on_it(void **state
             fail_msg("number %d is not doubted", rows[i].which);
         doubts.u[rows[i].which] *= 2;
         for (int number = 0; number < PARE_PAIR_NUMBERS; number++)
-            for (int k = 0; draw_of_pair[number] == rows[i].which && k < 4; k++)
+            for (int k = 0; pare_doubted_of_pair[number] == rows[i].which && k < 4; k++)
                 doubts.drive[k / 2][k % 2].root[number][number] *= 2;
         *doubled = *sheet;
         pare_sheet_doubt_with(craft, &doubts, doubled);

@@ -4,38 +4,16 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "bench_of.h"
 #include "craft/holding.h"
+#include "craft_fixture.h"
 #include "near.h"
 #include "store/bench.h"
 
-typedef struct fixture {
-    pare_bench *bench;
-    pare_craft *craft;
-    pare_sheet *sheet;
-} fixture;
-
 static int setup(void **state)
 {
-    fixture *f = calloc(1, sizeof *f);
-    pare_error err = {0};
-    f->bench = bench_of("../../demo/bench.yaml");
-    f->craft = malloc(sizeof *f->craft);
-    f->sheet = malloc(sizeof *f->sheet);
-    *f->craft = *pare_bench_craft(f->bench, "hedgerow");
-    if (pare_sheet_compute(f->craft, false, f->sheet, &err) != PARE_OK)
-        fail_msg("%s", err.text);
+    fixture *f = fixture_open("../../demo/bench.yaml", "hedgerow");
+    fixture_sheet(f, false);
     *state = f;
-    return 0;
-}
-
-static int teardown(void **state)
-{
-    fixture *f = *state;
-    pare_bench_close(f->bench);
-    free(f->craft);
-    free(f->sheet);
-    free(f);
     return 0;
 }
 
@@ -146,13 +124,7 @@ static void a_joint_that_does_not_say_what_it_holds_carries_nothing(void **state
 
 static const pare_margin *margin_of(fixture *f, const char *name)
 {
-    pare_error err = {0};
-    if (pare_sheet_compute(f->craft, true, f->sheet, &err) != PARE_OK)
-        fail_msg("%s", err.text);
-    for (size_t i = 0; i < f->sheet->margins; i++)
-        if (strcmp(f->sheet->margin[i].name, name) == 0)
-            return &f->sheet->margin[i];
-    return NULL;
+    return pare_sheet_margin(fixture_sheet(f, true), name);
 }
 
 static void screws_reach_from_the_arm_to_the_winding(void **state)
@@ -260,27 +232,29 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test_setup_teardown(an_arms_screws_share_the_force_that_stops_the_craft, setup,
-                                        teardown),
-        cmocka_unit_test_setup_teardown(four_motor_screws_hold_what_statics_says, setup, teardown),
+                                        fixture_close),
+        cmocka_unit_test_setup_teardown(four_motor_screws_hold_what_statics_says, setup,
+                                        fixture_close),
         cmocka_unit_test_setup_teardown(the_load_goes_with_energy_and_the_ratio_back, setup,
-                                        teardown),
-        cmocka_unit_test_setup_teardown(weaker_screws_and_fewer_hold_less, setup, teardown),
+                                        fixture_close),
+        cmocka_unit_test_setup_teardown(weaker_screws_and_fewer_hold_less, setup, fixture_close),
         cmocka_unit_test_setup_teardown(
-            four_aluminium_screws_weigh_less_than_two_of_steel_and_hold_less, setup, teardown),
-        cmocka_unit_test_setup_teardown(boards_stand_on_each_others_screws, setup, teardown),
+            four_aluminium_screws_weigh_less_than_two_of_steel_and_hold_less, setup, fixture_close),
+        cmocka_unit_test_setup_teardown(boards_stand_on_each_others_screws, setup, fixture_close),
         cmocka_unit_test_setup_teardown(a_joint_that_does_not_say_what_it_holds_carries_nothing,
-                                        setup, teardown),
-        cmocka_unit_test_setup_teardown(screws_reach_from_the_arm_to_the_winding, setup, teardown),
+                                        setup, fixture_close),
+        cmocka_unit_test_setup_teardown(screws_reach_from_the_arm_to_the_winding, setup,
+                                        fixture_close),
         cmocka_unit_test_setup_teardown(a_thicker_arm_takes_its_thickness_off_the_thread, setup,
-                                        teardown),
-        cmocka_unit_test_setup_teardown(washers_under_the_heads_take_theirs, setup, teardown),
+                                        fixture_close),
+        cmocka_unit_test_setup_teardown(washers_under_the_heads_take_theirs, setup, fixture_close),
         cmocka_unit_test_setup_teardown(a_depth_that_nobody_states_is_estimated_from_the_stator,
-                                        setup, teardown),
-        cmocka_unit_test_setup_teardown(nuts_are_what_their_screws_go_into, setup, teardown),
+                                        setup, fixture_close),
+        cmocka_unit_test_setup_teardown(nuts_are_what_their_screws_go_into, setup, fixture_close),
         cmocka_unit_test_setup_teardown(a_standoff_bears_by_its_wall_and_not_by_a_thread, setup,
-                                        teardown),
+                                        fixture_close),
         cmocka_unit_test_setup_teardown(a_class_that_the_material_has_not_is_refused_by_name, setup,
-                                        teardown),
+                                        fixture_close),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -98,14 +98,6 @@ static double ratio_drawn(const pare_margin *claimed, const pare_margin *came, u
     return claimed->at_least ? value / bound : bound / value;
 }
 
-static const pare_margin *named(const pare_sheet *sheet, const char *name)
-{
-    for (size_t i = 0; i < sheet->margins; i++)
-        if (strcmp(sheet->margin[i].name, name) == 0)
-            return &sheet->margin[i];
-    return NULL;
-}
-
 static void draw_once(fixture *f, const pare_doubts *doubts, uint64_t *dice,
                       spread spreads[PARE_MARGINS])
 {
@@ -122,7 +114,7 @@ static void draw_once(fixture *f, const pare_doubts *doubts, uint64_t *dice,
     pare_sheet_margins(f->craft, f->drawn);
     for (size_t m = 0; m < f->sheet->margins; m++) {
         const pare_margin *claimed = &f->sheet->margin[m];
-        const pare_margin *came = named(f->drawn, claimed->name);
+        const pare_margin *came = pare_sheet_margin(f->drawn, claimed->name);
         spreads[m].tried++;
         if (!came || !(came->value - claimed->from_zero > 0))
             continue;

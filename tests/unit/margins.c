@@ -5,49 +5,16 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "bench_of.h"
 #include "craft/sheet.h"
+#include "craft_fixture.h"
 #include "near.h"
 #include "physics/wire.h"
 #include "store/bench.h"
 
-typedef struct fixture {
-    pare_bench *bench;
-    pare_craft *craft; /* a copy to change */
-    pare_sheet *sheet;
-} fixture;
-
 static int setup(void **state)
 {
-    fixture *f = calloc(1, sizeof *f);
-    f->bench = bench_of("../../demo/bench.yaml");
-    f->craft = malloc(sizeof *f->craft);
-    f->sheet = malloc(sizeof *f->sheet);
-    *f->craft = *pare_bench_craft(f->bench, "hedgerow");
-    *state = f;
+    *state = fixture_open("../../demo/bench.yaml", "hedgerow");
     return 0;
-}
-
-static int teardown(void **state)
-{
-    fixture *f = *state;
-    pare_bench_close(f->bench);
-    free(f->craft);
-    free(f->sheet);
-    free(f);
-    return 0;
-}
-
-static pare_margin margin_of(fixture *f, const char *name)
-{
-    pare_error err = {0};
-    if (pare_sheet_compute(f->craft, true, f->sheet, &err) != PARE_OK)
-        fail_msg("%s", err.text);
-    for (size_t i = 0; i < f->sheet->margins; i++)
-        if (strcmp(f->sheet->margin[i].name, name) == 0)
-            return f->sheet->margin[i];
-    fail_msg("no margin %s", name);
-    return (pare_margin){0};
 }
 
 static pare_run *lead(fixture *f)
@@ -62,9 +29,9 @@ static void a_thinner_lead_is_hotter_and_loses_more(void **state)
     for (double gauge = 12; gauge <= 22; gauge += 2) {
         lead(f)->gauge = gauge;
         lead(f)->outer_m = 0;
-        const pare_margin solder = margin_of(f, "wire_joint.lead");
-        const pare_margin burst = margin_of(f, "wire_burst.lead");
-        const pare_margin drop = margin_of(f, "wire_drop.lead");
+        const pare_margin solder = fixture_margin(f, "wire_joint.lead");
+        const pare_margin burst = fixture_margin(f, "wire_burst.lead");
+        const pare_margin drop = fixture_margin(f, "wire_drop.lead");
         assert_true(solder.value > last_degc && drop.value > last_drop);
         assert_true(burst.value > solder.value);
         assert_int_equal(solder.ratio >= 1, solder.value <= solder.limit);
@@ -77,7 +44,7 @@ static void a_thinner_lead_is_hotter_and_loses_more(void **state)
 static void the_drop_is_full_throttle_through_the_copper(void **state)
 {
     fixture *f = *state;
-    const pare_margin drop = margin_of(f, "wire_drop.lead");
+    const pare_margin drop = fixture_margin(f, "wire_drop.lead");
     double length_m = 0;
     for (size_t i = 0; i < lead(f)->ways; i++)
         length_m += lead(f)->way_m[i];
@@ -91,20 +58,20 @@ static void a_wire_that_melts_holds_nothing(void **state)
     fixture *f = *state;
     lead(f)->gauge = 26;
     lead(f)->outer_m = 0;
-    assert_true(margin_of(f, "wire_burst.lead").ratio < 1);
-    assert_true(margin_of(f, "wire_burst.lead").chance < 0.01);
+    assert_true(fixture_margin(f, "wire_burst.lead").ratio < 1);
+    assert_true(fixture_margin(f, "wire_burst.lead").chance < 0.01);
 }
 
 static void a_smaller_pack_is_hotter_and_sags_deeper(void **state)
 {
     fixture *f = *state;
-    const double sag_v = margin_of(f, "pack.sag").value;
+    const double sag_v = fixture_margin(f, "pack.sag").value;
     const int pack = pare_craft_doing(f->craft, PARE_PACK);
     pare_part smaller = *f->craft->item[pack].part;
     smaller.spec[PARE_SPEC_CAPACITY].value *= 0.6;
     smaller.spec[PARE_SPEC_RESISTANCE].value /= 0.6;
     f->craft->item[pack].part = &smaller;
-    const pare_margin sag = margin_of(f, "pack.sag");
+    const pare_margin sag = fixture_margin(f, "pack.sag");
     assert_true(sag.at_least);
     assert_true(sag.value < sag_v);
 }
@@ -112,7 +79,7 @@ static void a_smaller_pack_is_hotter_and_sags_deeper(void **state)
 static void the_packs_heat_is_what_its_resistance_makes_of_the_flight(void **state)
 {
     fixture *f = *state;
-    const pare_margin heat = margin_of(f, "pack.heat");
+    const pare_margin heat = fixture_margin(f, "pack.heat");
     const pare_rig *rig = &f->sheet->rig;
     const double rms_a = f->sheet->figure[PARE_FLOWN_RMS_A].value;
     const double drawn_c = (1 - f->craft->brief.landing.charge) * rig->pack.capacity_c;
@@ -126,7 +93,7 @@ static void the_packs_heat_is_what_its_resistance_makes_of_the_flight(void **sta
 static void an_arm_twice_as_thick_rings_far_above_its_rotor(void **state)
 {
     fixture *f = *state;
-    const pare_margin before = margin_of(f, "arm.ring");
+    const pare_margin before = fixture_margin(f, "arm.ring");
     const int frame = pare_craft_doing(f->craft, PARE_FRAME);
     pare_part stiff = *f->craft->item[frame].part;
     pare_piece pieces[32];
@@ -137,21 +104,21 @@ static void an_arm_twice_as_thick_rings_far_above_its_rotor(void **state)
             pieces[i].section_m[1] *= 2.5;
     stiff.piece = pieces;
     f->craft->item[frame].part = &stiff;
-    const pare_margin after = margin_of(f, "arm.ring");
+    const pare_margin after = fixture_margin(f, "arm.ring");
     /* Below its band the rotor must stay at most at the lower edge; above, at least at the upper. */
     assert_true(before.at_least);
     assert_false(after.at_least);
     assert_true(after.limit > 2 * before.limit);
     /* Stress at the root goes with the square of the thickness. */
-    const double thick = margin_of(f, "arm.stress").value;
+    const double thick = fixture_margin(f, "arm.stress").value;
     f->craft->item[frame].part = pare_bench_craft(f->bench, "hedgerow")->item[frame].part;
-    assert_within(margin_of(f, "arm.stress").value / thick, 2.5 * 2.5, 0.02);
+    assert_within(fixture_margin(f, "arm.stress").value / thick, 2.5 * 2.5, 0.02);
 }
 
 static void every_margin_has_its_chance_and_its_source(void **state)
 {
     fixture *f = *state;
-    margin_of(f, "motor.winding");
+    fixture_margin(f, "motor.winding");
     for (size_t i = 0; i < f->sheet->margins; i++) {
         const pare_margin *m = &f->sheet->margin[i];
         assert_non_null(m->from);
@@ -166,17 +133,19 @@ static void every_margin_has_its_chance_and_its_source(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test_setup_teardown(a_thinner_lead_is_hotter_and_loses_more, setup, teardown),
+        cmocka_unit_test_setup_teardown(a_thinner_lead_is_hotter_and_loses_more, setup,
+                                        fixture_close),
         cmocka_unit_test_setup_teardown(the_drop_is_full_throttle_through_the_copper, setup,
-                                        teardown),
-        cmocka_unit_test_setup_teardown(a_wire_that_melts_holds_nothing, setup, teardown),
-        cmocka_unit_test_setup_teardown(a_smaller_pack_is_hotter_and_sags_deeper, setup, teardown),
+                                        fixture_close),
+        cmocka_unit_test_setup_teardown(a_wire_that_melts_holds_nothing, setup, fixture_close),
+        cmocka_unit_test_setup_teardown(a_smaller_pack_is_hotter_and_sags_deeper, setup,
+                                        fixture_close),
         cmocka_unit_test_setup_teardown(the_packs_heat_is_what_its_resistance_makes_of_the_flight,
-                                        setup, teardown),
+                                        setup, fixture_close),
         cmocka_unit_test_setup_teardown(an_arm_twice_as_thick_rings_far_above_its_rotor, setup,
-                                        teardown),
+                                        fixture_close),
         cmocka_unit_test_setup_teardown(every_margin_has_its_chance_and_its_source, setup,
-                                        teardown),
+                                        fixture_close),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -4,37 +4,17 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "bench_of.h"
 #include "craft/board.h"
 #include "craft/flight.h"
 #include "craft/sheet.h"
+#include "craft_fixture.h"
 #include "near.h"
 #include "physics/wire.h"
 #include "store/bench.h"
 
-typedef struct fixture {
-    pare_bench *bench;
-    pare_craft *craft; /* a copy to change */
-    pare_sheet *sheet;
-} fixture;
-
 static int setup(void **state)
 {
-    fixture *f = calloc(1, sizeof *f);
-    f->bench = bench_of("../../demo/bench.yaml");
-    f->craft = malloc(sizeof *f->craft);
-    f->sheet = malloc(sizeof *f->sheet);
-    *state = f;
-    return 0;
-}
-
-static int teardown(void **state)
-{
-    fixture *f = *state;
-    pare_bench_close(f->bench);
-    free(f->craft);
-    free(f->sheet);
-    free(f);
+    *state = fixture_open("../../demo/bench.yaml", NULL);
     return 0;
 }
 
@@ -55,26 +35,6 @@ static void put(fixture *f, pare_kind kind, const char *id)
     doing(f, kind)->part = part;
 }
 
-/* Of the sheet as last computed; NULL: none of that name. */
-static const pare_margin *find(const fixture *f, const char *name)
-{
-    for (size_t i = 0; i < f->sheet->margins; i++)
-        if (strcmp(f->sheet->margin[i].name, name) == 0)
-            return &f->sheet->margin[i];
-    return NULL;
-}
-
-static pare_margin margin_of(fixture *f, const char *name)
-{
-    pare_error err = {0};
-    if (pare_sheet_compute(f->craft, true, f->sheet, &err) != PARE_OK)
-        fail_msg("%s", err.text);
-    const pare_margin *found = find(f, name);
-    if (!found)
-        fail_msg("no margin %s", name);
-    return found ? *found : (pare_margin){0};
-}
-
 static void smaller_boards_leave_smaller_margins(void **state)
 {
     fixture *f = *state;
@@ -86,7 +46,7 @@ static void smaller_boards_leave_smaller_margins(void **state)
     for (size_t i = 0; i < sizeof boards / sizeof *boards; i++) {
         put(f, PARE_ESC_FOUR, boards[i]);
         for (size_t k = 0; k < 4; k++) {
-            const pare_margin margin = margin_of(f, names[k]);
+            const pare_margin margin = fixture_margin(f, names[k]);
             assert_true(margin.ratio > 0.5 && margin.ratio < last[k]);
             assert_true(margin.ratio_u > 0);
             last[k] = margin.ratio;
@@ -99,9 +59,9 @@ static void a_boards_label_does_not_cool_it(void **state)
     fixture *f = *state;
     take(f, "hedgerow");
     put(f, PARE_ESC_FOUR, "es-65x"); /* 65 A on 8.9 g */
-    const pare_margin boast = margin_of(f, "esc.heat_burst");
+    const pare_margin boast = fixture_margin(f, "esc.heat_burst");
     put(f, PARE_ESC_FOUR, "es-60");
-    assert_true(boast.value > margin_of(f, "esc.heat_burst").value + 10);
+    assert_true(boast.value > fixture_margin(f, "esc.heat_burst").value + 10);
     pare_board board;
     double made_for_a;
     assert_true(pare_part_board(pare_bench_part(f->bench, "es-65x"), &board, &made_for_a));
@@ -114,7 +74,7 @@ static void an_escs_uncertainty_grows_with_the_currents(void **state)
 {
     fixture *f = *state;
     take(f, "hedgerow");
-    const pare_margin heat = margin_of(f, "esc.heat");
+    const pare_margin heat = fixture_margin(f, "esc.heat");
     const double air = f->sheet->rig.air.temperature_degc;
     const pare_sheet_figure *rms = &f->sheet->figure[PARE_FLOWN_MOTOR_A];
     assert_within(heat.own_u, 0.45 * (heat.value - air), 1e-9);
@@ -127,17 +87,17 @@ static void without_its_capacitor_the_esc_sees_higher_volts(void **state)
 {
     fixture *f = *state;
     take(f, "bodkin");
-    const pare_margin with = margin_of(f, "esc.spike");
-    assert_non_null(find(f, "capacitor.spike"));
+    const pare_margin with = fixture_margin(f, "esc.spike");
+    assert_non_null(pare_sheet_margin(f->sheet, "capacitor.spike"));
     const double full_v = 6 * 4.2;
     assert_true(with.value > full_v);
     doing(f, PARE_CAPACITOR)->off = true;
-    const pare_margin without = margin_of(f, "esc.spike");
-    assert_null(find(f, "capacitor.spike"));
+    const pare_margin without = fixture_margin(f, "esc.spike");
+    assert_null(pare_sheet_margin(f->sheet, "capacitor.spike"));
     assert_true(without.value > with.value + 2);
     pare_run *lead = &f->craft->run[pare_craft_run(f->craft, "lead")];
     lead->way_m[0] = lead->way_m[1] = 0.3;
-    const pare_margin longer = margin_of(f, "esc.spike");
+    const pare_margin longer = fixture_margin(f, "esc.spike");
     assert_true(longer.value > without.value + 0.3);
     assert_true(longer.ratio < without.ratio && longer.chance < without.chance);
 }
@@ -147,27 +107,27 @@ static void a_lesser_capacitor_is_held_to_its_own_volts(void **state)
     fixture *f = *state;
     take(f, "bodkin");
     put(f, PARE_CAPACITOR, "cp-25-470");
-    const pare_margin small = margin_of(f, "capacitor.spike");
+    const pare_margin small = fixture_margin(f, "capacitor.spike");
     assert_true(small.ratio < 1 && small.limit == 25);
     put(f, PARE_CAPACITOR, "cp-50-470");
-    assert_true(margin_of(f, "capacitor.spike").ratio > 1.5);
+    assert_true(fixture_margin(f, "capacitor.spike").ratio > 1.5);
 }
 
 static void a_connector_is_hotter_than_the_wire_that_enters_it(void **state)
 {
     fixture *f = *state;
     take(f, "hedgerow");
-    const pare_margin settled = margin_of(f, "connector.heat");
-    const double wire = find(f, "wire_joint.lead")->value;
-    const pare_margin burst = *find(f, "connector.heat_burst");
+    const pare_margin settled = fixture_margin(f, "connector.heat");
+    const double wire = pare_sheet_margin(f->sheet, "wire_joint.lead")->value;
+    const pare_margin burst = *pare_sheet_margin(f->sheet, "connector.heat_burst");
     assert_true(settled.value > wire && settled.value < wire + 30);
     assert_true(burst.value > settled.value + 20);
     assert_true(burst.own_u > 0);
     /* On thinner wire it is hotter, burst or not. */
     f->craft->run[pare_craft_run(f->craft, "lead")].gauge = 16;
     f->craft->run[pare_craft_run(f->craft, "lead")].outer_m = 0;
-    assert_true(margin_of(f, "connector.heat").value > settled.value + 5);
-    assert_true(margin_of(f, "connector.heat_burst").value > burst.value + 20);
+    assert_true(fixture_margin(f, "connector.heat").value > settled.value + 5);
+    assert_true(fixture_margin(f, "connector.heat_burst").value > burst.value + 20);
 }
 
 static void a_class_of_connector_stands_in_for_what_its_maker_does_not_state(void **state)
@@ -177,9 +137,9 @@ static void a_class_of_connector_stands_in_for_what_its_maker_does_not_state(voi
     pare_part plain = *pare_bench_part(f->bench, "co-30");
     plain.spec[PARE_SPEC_CONTINUOUS] = plain.spec[PARE_SPEC_BURST] = (pare_value){0};
     doing(f, PARE_CONNECTOR)->part = &plain;
-    assert_near(margin_of(f, "connector.continuous").limit, 30, 1e-12);
+    assert_near(fixture_margin(f, "connector.continuous").limit, 30, 1e-12);
     /* The small classes carry 100 A for seconds: common practice, no source. */
-    const pare_margin burst = margin_of(f, "connector.burst");
+    const pare_margin burst = fixture_margin(f, "connector.burst");
     assert_near(burst.limit, 100, 1e-12);
     assert_near(burst.value, f->sheet->figure[PARE_FULL_A].value, 0);
     assert_true(burst.ratio < 1);
@@ -189,12 +149,12 @@ static void a_connectors_contacts_are_in_the_packs_path(void **state)
 {
     fixture *f = *state;
     take(f, "hedgerow");
-    margin_of(f, "pack.sag");
+    fixture_margin(f, "pack.sag");
     const double before = f->sheet->rig.pack.lead_ohm;
     pare_part bad = *doing(f, PARE_CONNECTOR)->part;
     bad.spec[PARE_SPEC_RESISTANCE].value += 5e-3;
     doing(f, PARE_CONNECTOR)->part = &bad;
-    margin_of(f, "pack.sag");
+    fixture_margin(f, "pack.sag");
     assert_near(f->sheet->rig.pack.lead_ohm - before, 5e-3, 1e-12);
 }
 
@@ -202,8 +162,8 @@ static void a_cells_volts_are_those_of_the_flight(void **state)
 {
     fixture *f = *state;
     take(f, "hedgerow");
-    const pare_margin sag = margin_of(f, "pack.sag");
-    const pare_margin landing = *find(f, "pack.landing");
+    const pare_margin sag = fixture_margin(f, "pack.sag");
+    const pare_margin landing = *pare_sheet_margin(f->sheet, "pack.landing");
     pare_operating full;
     assert_int_equal(pare_rig_full(&f->sheet->rig, PARE_CHARGE_HALF, 0.3, 0, 0, 0, &full, NULL),
                      PARE_OK);
@@ -232,8 +192,8 @@ static void a_held_burst_heats_winding_and_stator(void **state)
 {
     fixture *f = *state;
     take(f, "hedgerow");
-    const pare_margin burst = margin_of(f, "motor.winding_burst");
-    const double flown = find(f, "motor.winding")->value;
+    const pare_margin burst = fixture_margin(f, "motor.winding_burst");
+    const double flown = pare_sheet_margin(f->sheet, "motor.winding")->value;
     const double full_a = f->sheet->figure[PARE_MOTOR_FULL_A].value;
     const pare_part *motor = doing(f, PARE_MOTOR)->part;
     /* I^2 R t over two fifths of the mass at 420 J/(kg K), the copper's own warming left out. */
@@ -245,22 +205,24 @@ static void a_held_burst_heats_winding_and_stator(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test_setup_teardown(smaller_boards_leave_smaller_margins, setup, teardown),
-        cmocka_unit_test_setup_teardown(a_boards_label_does_not_cool_it, setup, teardown),
+        cmocka_unit_test_setup_teardown(smaller_boards_leave_smaller_margins, setup, fixture_close),
+        cmocka_unit_test_setup_teardown(a_boards_label_does_not_cool_it, setup, fixture_close),
         cmocka_unit_test_setup_teardown(an_escs_uncertainty_grows_with_the_currents, setup,
-                                        teardown),
+                                        fixture_close),
         cmocka_unit_test_setup_teardown(without_its_capacitor_the_esc_sees_higher_volts, setup,
-                                        teardown),
+                                        fixture_close),
         cmocka_unit_test_setup_teardown(a_lesser_capacitor_is_held_to_its_own_volts, setup,
-                                        teardown),
+                                        fixture_close),
         cmocka_unit_test_setup_teardown(a_connector_is_hotter_than_the_wire_that_enters_it, setup,
-                                        teardown),
+                                        fixture_close),
         cmocka_unit_test_setup_teardown(
-            a_class_of_connector_stands_in_for_what_its_maker_does_not_state, setup, teardown),
+            a_class_of_connector_stands_in_for_what_its_maker_does_not_state, setup, fixture_close),
         cmocka_unit_test_setup_teardown(a_connectors_contacts_are_in_the_packs_path, setup,
-                                        teardown),
-        cmocka_unit_test_setup_teardown(a_cells_volts_are_those_of_the_flight, setup, teardown),
-        cmocka_unit_test_setup_teardown(a_held_burst_heats_winding_and_stator, setup, teardown),
+                                        fixture_close),
+        cmocka_unit_test_setup_teardown(a_cells_volts_are_those_of_the_flight, setup,
+                                        fixture_close),
+        cmocka_unit_test_setup_teardown(a_held_burst_heats_winding_and_stator, setup,
+                                        fixture_close),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -5,33 +5,15 @@
 #include <string.h>
 
 #include "advise/swap.h"
-#include "bench_of.h"
 #include "craft/radio.h"
+#include "craft_fixture.h"
 #include "near.h"
 #include "physics/coax.h"
 #include "store/bench.h"
 
-typedef struct fixture {
-    pare_bench *bench;
-    pare_craft *craft;
-} fixture;
-
 static int setup(void **state)
 {
-    fixture *f = calloc(1, sizeof *f);
-    f->bench = bench_of("../../demo/bench.yaml");
-    f->craft = malloc(sizeof *f->craft);
-    *f->craft = *pare_bench_craft(f->bench, "hedgerow");
-    *state = f;
-    return 0;
-}
-
-static int teardown(void **state)
-{
-    fixture *f = *state;
-    pare_bench_close(f->bench);
-    free(f->craft);
-    free(f);
+    *state = fixture_open("../../demo/bench.yaml", "hedgerow");
     return 0;
 }
 
@@ -158,7 +140,7 @@ static void what_is_not_stated_is_said(void **state)
 
 int main(void)
 {
-#define CASE(name) cmocka_unit_test_setup_teardown(name, setup, teardown)
+#define CASE(name) cmocka_unit_test_setup_teardown(name, setup, fixture_close)
     const struct CMUnitTest tests[] = {
         CASE(a_chain_loses_cable_links_and_connectors),
         CASE(the_same_chain_reaches_as_far),

@@ -4,36 +4,15 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "bench_of.h"
 #include "craft/flight.h"
 #include "craft/sheet.h"
+#include "craft_fixture.h"
 #include "near.h"
 #include "store/bench.h"
 
-typedef struct fixture {
-    pare_bench *bench;
-    pare_craft *craft; /* a copy to change */
-    pare_sheet *sheet;
-} fixture;
-
 static int setup(void **state)
 {
-    fixture *f = calloc(1, sizeof *f);
-    f->bench = bench_of("field-5.yaml");
-    f->craft = malloc(sizeof *f->craft);
-    f->sheet = malloc(sizeof *f->sheet);
-    *f->craft = *pare_bench_craft(f->bench, "field-5");
-    *state = f;
-    return 0;
-}
-
-static int teardown(void **state)
-{
-    fixture *f = *state;
-    pare_bench_close(f->bench);
-    free(f->craft);
-    free(f->sheet);
-    free(f);
+    *state = fixture_open("field-5.yaml", "field-5");
     return 0;
 }
 
@@ -430,7 +409,7 @@ static void a_copy_of_a_craft_has_its_sheet_whatever_was_there_before(void **sta
 
 int main(void)
 {
-#define CASE(f) cmocka_unit_test_setup_teardown(f, setup, teardown)
+#define CASE(f) cmocka_unit_test_setup_teardown(f, setup, fixture_close)
     const struct CMUnitTest tests[] = {
         CASE(all_up_is_the_sum_of_what_was_typed),
         CASE(a_motors_own_wire_weighs_nothing_twice_until_it_is_cut),

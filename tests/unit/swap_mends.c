@@ -1,5 +1,6 @@
 /* rooms: store advise craft physics base */
 /* What mends a swap that breaks something: tried together as a user would, it holds and weighs as said. */
+#include <stdint.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -25,12 +26,16 @@ static int teardown(void **state)
     return 0;
 }
 
-static const pare_margin *margin_of(const pare_sheet *sheet, const char *name)
+/* The swaps of a craft, and what mends the first of them that break something. */
+static pare_swaps swaps_mended(const pare_bench *bench, const pare_craft *craft, size_t most,
+                               pare_arena *arena, const pare_mend **mend)
 {
-    for (size_t i = 0; i < sheet->margins; i++)
-        if (strcmp(sheet->margin[i].name, name) == 0)
-            return &sheet->margin[i];
-    return NULL;
+    pare_error err = {0};
+    pare_swaps swaps;
+    if (pare_swaps_find(bench, craft, 0, PARE_WISH_GRAMS, arena, &swaps, &err) != PARE_OK ||
+        pare_mends_find(bench, craft, 0, &swaps, most, arena, mend, &err) != PARE_OK)
+        fail_msg("%s", err.text);
+    return swaps;
 }
 
 static void sheet_with(const pare_bench *bench, const pare_craft *craft, const char *list,
@@ -54,14 +59,9 @@ static void what_mends_holds_all_that_held_and_weighs_as_said(void **state)
     int mended = 0, instead = 0;
     for (int c = 0; c < CRAFTS; c++) {
         const pare_craft *craft = pare_bench_craft(bench, crafts[c]);
-        pare_error err = {0};
         pare_arena *arena = pare_arena_open();
-        pare_swaps swaps;
         const pare_mend *mend;
-        assert_int_equal(pare_swaps_find(bench, craft, 0, PARE_WISH_GRAMS, arena, &swaps, &err),
-                         PARE_OK);
-        assert_int_equal(pare_mends_find(bench, craft, 0, &swaps, swaps.count, arena, &mend, &err),
-                         PARE_OK);
+        const pare_swaps swaps = swaps_mended(bench, craft, SIZE_MAX, arena, &mend);
         sheet_with(bench, craft, NULL, before);
         for (size_t i = 0; i < swaps.count; i++) {
             char list[2 * PARE_SWAP_NAME + 1];
@@ -74,7 +74,7 @@ static void what_mends_holds_all_that_held_and_weighs_as_said(void **state)
             assert_near(before->figure[PARE_ALL_UP].value - after->figure[PARE_ALL_UP].value,
                         mend[i].grams_kg, 1e-12);
             for (size_t m = 0; m < after->margins; m++) {
-                const pare_margin *was = margin_of(before, after->margin[m].name);
+                const pare_margin *was = pare_sheet_margin(before, after->margin[m].name);
                 if (after->margin[m].ratio < 1 && (!was || was->ratio >= 1))
                     fail_msg("%s: %s breaks %s", crafts[c], list, after->margin[m].name);
             }
@@ -92,14 +92,9 @@ static void a_lead_that_is_too_thin_is_mended_by_one_a_size_up(void **state)
 {
     const pare_bench *bench = *state;
     const pare_craft *craft = pare_bench_craft(bench, "bodkin");
-    pare_error err = {0};
     pare_arena *arena = pare_arena_open();
-    pare_swaps swaps;
     const pare_mend *mend;
-    assert_int_equal(pare_swaps_find(bench, craft, 0, PARE_WISH_GRAMS, arena, &swaps, &err),
-                     PARE_OK);
-    assert_int_equal(pare_mends_find(bench, craft, 0, &swaps, swaps.count, arena, &mend, &err),
-                     PARE_OK);
+    const pare_swaps swaps = swaps_mended(bench, craft, SIZE_MAX, arena, &mend);
     bool found = false;
     for (size_t i = 0; i < swaps.count; i++)
         if (strcmp(swaps.swap[i].applied.id, "run.lead.gauge=18") == 0) {
@@ -115,14 +110,10 @@ static void rows_beyond_those_asked_for_are_left_alone(void **state)
 {
     const pare_bench *bench = *state;
     const pare_craft *craft = pare_bench_craft(bench, "hedgerow");
-    pare_error err = {0};
     pare_arena *arena = pare_arena_open();
-    pare_swaps swaps;
     const pare_mend *mend;
+    const pare_swaps swaps = swaps_mended(bench, craft, 3, arena, &mend);
     size_t looked = 0;
-    assert_int_equal(pare_swaps_find(bench, craft, 0, PARE_WISH_GRAMS, arena, &swaps, &err),
-                     PARE_OK);
-    assert_int_equal(pare_mends_find(bench, craft, 0, &swaps, 3, arena, &mend, &err), PARE_OK);
     for (size_t i = 0; i < swaps.count; i++)
         looked += mend[i].sought;
     assert_int_equal(looked, 3);

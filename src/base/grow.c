@@ -1,5 +1,5 @@
 /* grow.c: see grow.h. What is outgrown stays in the arena: less than the array itself in all. */
-#include "store/grow.h"
+#include "base/grow.h"
 
 #include <string.h>
 

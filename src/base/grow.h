@@ -1,6 +1,6 @@
-/* grow.h: arrays in an arena that grow by doubling. Inside the room only. */
-#ifndef PARE_STORE_GROW_H
-#define PARE_STORE_GROW_H
+/* grow.h: arrays in an arena that grow by doubling. */
+#ifndef PARE_BASE_GROW_H
+#define PARE_BASE_GROW_H
 
 #include "base/arena.h"
 
