@@ -20,6 +20,9 @@ static const option_row known[] = {
     {"lighter", OPTION_LIGHTER, 0, NULL, "with --for: only what saves grams"},
     {"surprise", OPTION_SURPRISE, 0, NULL, "heavier than the law of its kind says"},
     {"all", OPTION_ALL, 0, NULL, "all there is, not the first screen alone"},
+    {"ruler", OPTION_RULER, 0, NULL, "the gram ruler: each slice, and what a gram is worth there"},
+    {"outline", OPTION_OUTLINE, 0, NULL, "the craft from above and from the side, in millimetres"},
+    {"curve", OPTION_CURVE, 0, "OF", "minutes, current, sag, wire or roll, the craft's own marked"},
     {"check", OPTION_CHECK, 0, NULL, "exit status 1 where a limit of the brief is broken"},
     {"map", OPTION_MAP, 0, "COLUMN=WHAT", "what a column of a list says: 'Wt.=mass (g)', 5=-"},
     {"set", OPTION_SET, 0, "WHAT=TEXT", "the same in every row of a list: maker=Teasel"},
@@ -128,6 +131,9 @@ static pare_status keep(options *out, option_bits bit, const char *value, pare_e
         break;
     case OPTION_FRONT:
         out->front = value;
+        break;
+    case OPTION_CURVE:
+        out->curve = value;
         break;
     case OPTION_HOLD:
         return put_choice("hold", &out->holds, out->hold, value, err);

@@ -48,6 +48,9 @@ typedef unsigned long long option_bits;
 #define OPTION_MUST      (1ull << 35)
 #define OPTION_TIME      (1ull << 36)
 #define OPTION_FRONT     (1ull << 37)
+#define OPTION_OUTLINE   (1ull << 38)
+#define OPTION_RULER     (1ull << 39)
+#define OPTION_CURVE     (1ull << 40)
 
 enum { OPERANDS = 64, TRIES = 32, MAPS = 64, CHOICES = 32 };
 
@@ -75,7 +78,7 @@ typedef struct options {
     const char *map[MAPS], *set[MAPS]; /* each as often as there are columns */
     size_t holds, nevers, musts;
     const char *hold[CHOICES], *never[CHOICES], *must[CHOICES]; /* each as often as wanted */
-    const char *time, *front;                                   /* seconds, as typed; two wishes */
+    const char *time, *front, *curve;                           /* seconds, as typed; two wishes */
     size_t operands;
     const char *operand[OPERANDS];
 } options;

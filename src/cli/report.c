@@ -3,55 +3,22 @@
  * The file's ending says what is written. All is drawn in memory first, then written in place of what
  * was there: a report that fails leaves the old one. */
 #include <stdlib.h>
-#include <string.h>
 
 #include "cli/command.h"
 #include "cli/long_work.h"
+#include "cli/outlines.h"
 #include "cli/picture.h"
 #include "cli/use.h"
 #include "show/json.h"
 #include "show/report.h"
 #include "store/disk.h"
 
-/* The outlines of all plates on the craft, as far as the bench keeps their drawings. */
-static pare_status find_outlines(const bench_in_use *use, const pare_craft *craft, size_t *count,
-                                 pare_plate_outline **outline, pare_error *err)
-{
-    pare_arena *arena = use->bench->arena;
-    size_t most = 0;
-    for (size_t i = 0; i < craft->items; i++)
-        most += craft->item[i].part->pieces;
-    pare_plate_outline *list = pare_arena_array(arena, most + 1, sizeof *list);
-    if (!list)
-        return pare_no_memory(err);
-    *count = 0;
-    *outline = list;
-    for (size_t i = 0; i < craft->items; i++)
-        for (size_t k = 0; k < craft->item[i].part->pieces; k++) {
-            const pare_piece *piece = &craft->item[i].part->piece[k];
-            if (piece->form != PARE_FORM_PLATE || !piece->file)
-                continue;
-            size_t known = 0;
-            while (known < *count && strcmp(list[known].file, piece->file) != 0)
-                known++;
-            if (known < *count)
-                continue;
-            pare_plate_outline *one = &list[(*count)++];
-            one->file = piece->file;
-            const pare_status status =
-                pare_store_outline(use->store, one->file, arena, &one->loops, &one->loop, err);
-            if (status != PARE_OK)
-                return status;
-        }
-    return PARE_OK;
-}
-
 static pare_status draw(const bench_in_use *use, const pare_sheet_view *view, pare_page_form form,
                         pare_report *report, pare_text *page, pare_error *err)
 {
     size_t outlines = 0;
     pare_plate_outline *outline = NULL;
-    pare_status status = find_outlines(use, &view->craft, &outlines, &outline, err);
+    pare_status status = bench_outlines(use, &view->craft, &outlines, &outline, err);
     if (status == PARE_OK)
         status = pare_report_fill(view, outlines, outline, use->bench->arena, report, err);
     return status == PARE_OK ? pare_report_page(report, form, page, err) : status;

@@ -2,6 +2,7 @@
 #include <stdlib.h>
 
 #include "cli/command.h"
+#include "cli/sheet_form.h"
 #include "cli/use.h"
 #include "show/sheet_json.h"
 #include "show/sheet_text.h"
@@ -76,10 +77,20 @@ static pare_status check(const pare_sheet_view *view, pare_error *err)
     return PARE_NO;
 }
 
+static pare_status answer(const bench_in_use *use, const options *given, const pare_craft *craft,
+                          const pare_craft *before, int loadout, pare_sheet_view *view,
+                          pare_text *out, pare_error *err)
+{
+    if (given->given & SHEET_FORMS)
+        return sheet_form(use, given, craft, loadout, view, out, err);
+    return given->given & OPTION_JSON ? as_json(use, craft, before, loadout, view, out, err)
+                                      : as_text(use, given, craft, loadout, view, out, err);
+}
+
 /* Swaps look at every part of the bench; without them the craft's own are enough. */
 static pare_status use_for(const options *given, bench_in_use *use, pare_error *err)
 {
-    if (given->given & OPTION_JSON && given->tries == 0)
+    if (given->given & OPTION_JSON && !(given->given & OPTION_RULER) && given->tries == 0)
         return bench_use_craft(given, given->operand[0], use, err);
     return bench_use(given, use, err);
 }
@@ -96,6 +107,8 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
     if (status == PARE_OK)
         status = need_operands("sheet", given, 1, 1, "one craft", err);
     if (status == PARE_OK)
+        status = sheet_form_check(given, err);
+    if (status == PARE_OK)
         status = use_for(given, &use, err);
     if (status == PARE_OK)
         status = bench_craft(&use, given->operand[0], &before, err);
@@ -106,8 +119,7 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
     if (status == PARE_OK)
         status = fill(&use, craft, before, loadout, tried.length ? tried.bytes : NULL, view, err);
     if (status == PARE_OK)
-        status = given->given & OPTION_JSON ? as_json(&use, craft, before, loadout, view, out, err)
-                                            : as_text(&use, given, craft, loadout, view, out, err);
+        status = answer(&use, given, craft, before, loadout, view, out, err);
     if (status == PARE_OK && given->given & OPTION_CHECK)
         status = check(view, err);
     free(view);
@@ -121,13 +133,18 @@ const command command_sheet = {
     .name = "sheet",
     .line = "what a craft weighs, where the grams sit, what it can do",
     .usage = "pare sheet CRAFT [--try SWAP,SWAP] [--loadout LOADOUT] [--all] [--check]\n"
-             "           [--json]",
-    .details = "Every figure has its standard uncertainty behind it and no digit below that.\n",
+             "           [--ruler | --outline | --curve OF] [--json]",
+    .details = "Every figure has its standard uncertainty behind it and no digit below that.\n"
+               "Ruler and outline are JSON, for who draws them. A curve is minutes or current\n"
+               "by speed, sag or wire over the flight, or roll after the stick.\n",
     .caution = CAUTION_FLYING,
     .example = "  pare sheet hedgerow --try bumper=off,joint.motor_base.material=titanium\n"
                "  pare sheet hedgerow --loadout race --all\n"
+               "  pare sheet hedgerow --curve minutes\n"
+               "  pare sheet hedgerow --outline --json\n"
                "  pare sheet hedgerow --check      # exit 1: it is too heavy\n",
-    .options = OPTION_BENCH | OPTION_JSON | OPTION_ALL | OPTION_CHECK | OPTION_LOADOUT | OPTION_TRY,
+    .options = OPTION_BENCH | OPTION_JSON | OPTION_ALL | OPTION_CHECK | OPTION_LOADOUT |
+               OPTION_TRY | SHEET_FORMS,
     .meaning = {{OPTION_TRY, "with swaps of pare swaps, against the craft as it is"},
                 {OPTION_ALL, "also ledger, body, flight, margins, and what each rests on"}},
     .run = run,

@@ -196,6 +196,24 @@ static size_t arm_roots(const build *b, pare_vec3 at_m[PARE_STATIONS])
     return count;
 }
 
+static size_t joint_places(const build *b, const pare_joint *joint, int serves,
+                           pare_vec3 at_m[PARE_STATIONS])
+{
+    if (!joint->at_given)
+        return joint->holds && strcmp(joint->holds, "arm") == 0 ? arm_roots(b, at_m)
+                                                                : places_of(b, serves, 1, at_m);
+    at_m[0] = joint->at_m;
+    return 1;
+}
+
+size_t pare_joint_places(const pare_craft *craft, const pare_joint *joint,
+                         pare_vec3 at_m[PARE_STATIONS])
+{
+    const build b = {craft, pare_layout_of(craft)};
+    const int serves = joint->holds ? pare_craft_item(craft, joint->holds) : -1;
+    return joint_places(&b, joint, serves, at_m);
+}
+
 /* How well screws or wire are known: by the scale where it had them on, else as geometry goes.
  * @param at  their place among the weighed masses */
 static pare_value known_by(const pare_weighed *weighed, size_t at, int count, double adds_kg,
@@ -224,11 +242,7 @@ static pare_status joint_line(const build *b, size_t index, int serves, pare_lin
         known_by(scale, scale ? pare_weighed_joint(scale, index, adds_kg / joint->count) : 0,
                  joint->count, adds_kg, share_u);
     pare_vec3 at_m[PARE_STATIONS];
-    size_t points = 1;
-    at_m[0] = joint->at_m;
-    if (!joint->at_given)
-        points = joint->holds && strcmp(joint->holds, "arm") == 0 ? arm_roots(b, at_m)
-                                                                  : places_of(b, serves, 1, at_m);
+    const size_t points = joint_places(b, joint, serves, at_m);
     *line = (pare_line){.of = PARE_LINE_JOINT,
                         .index = index,
                         .name = joint->name,

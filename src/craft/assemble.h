@@ -48,6 +48,9 @@ double pare_item_each_kg(const pare_item *item);
 /** Mass of a joint's screws and of a run's wire by geometry, whether or not they count. */
 pare_fastener_size pare_joint_size(const pare_joint *joint);
 pare_status pare_joint_kg(const pare_joint *joint, double *mass_kg, pare_error *err);
+/** Where a joint's screws sit, evenly shared; how many places. */
+size_t pare_joint_places(const pare_craft *craft, const pare_joint *joint,
+                         pare_vec3 at_m[PARE_STATIONS]);
 double pare_run_kg(const pare_run *run);
 /** Resistance of one set, all ways in series, at a copper temperature. */
 double pare_run_ohm(const pare_run *run, double copper_degc);

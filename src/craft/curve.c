@@ -7,37 +7,13 @@
 #include "craft/curve.h"
 
 #include <math.h>
-#include <stdio.h>
 
+#include "craft/curve_points.h"
 #include "craft/flight.h"
 #include "physics/operate.h"
 
 #define MASS_SPAN    0.4  /* of the craft's own, to both sides */
 #define CHARGE_LEAST 0.04 /* below this no pack is flown */
-
-static void put(pare_curve_line *line, double x, double y)
-{
-    if (line->points == PARE_CURVE_POINTS || !isfinite(x) || !isfinite(y))
-        return;
-    line->x[line->points] = x;
-    line->y[line->points++] = y;
-}
-
-static void mark(pare_curve_chart *curve, const char *name, double x, double y)
-{
-    if (curve->marks == PARE_CURVE_MARKS || !isfinite(x) || !isfinite(y))
-        return;
-    curve->mark[curve->marks++] = (pare_curve_mark){name, x, y};
-}
-
-static void explain(pare_curve_chart *curve, const pare_error *err)
-{
-    bool any = false;
-    for (size_t i = 0; i < curve->lines; i++)
-        any = any || curve->line[i].points > 0;
-    if (!any)
-        snprintf(curve->why, sizeof curve->why, "%.*s", (int)sizeof curve->why - 1, err->text);
-}
 
 /* ---- minutes by mass ---- */
 
@@ -69,12 +45,12 @@ static void minutes(const pare_craft *craft, const pare_sheet *sheet, pare_curve
     curve->lines = 1;
     for (int i = 0; i < PARE_CURVE_POINTS; i++) {
         const double mass_kg = own_kg * (1 + MASS_SPAN * (i - MIDDLE) / MIDDLE);
-        put(&curve->line[0], mass_kg, pare_flown_s_at(craft, sheet, mass_kg, &err));
+        pare_curve_put(&curve->line[0], mass_kg, pare_flown_s_at(craft, sheet, mass_kg, &err));
     }
-    mark(curve, "now", own_kg, pare_flown_s_at(craft, sheet, own_kg, &err));
+    pare_curve_put_mark(curve, "now", own_kg, pare_flown_s_at(craft, sheet, own_kg, &err));
     if (fabs(most_kg / own_kg - 1) <= MASS_SPAN)
-        mark(curve, "limit", most_kg, pare_flown_s_at(craft, sheet, most_kg, &err));
-    explain(curve, &err);
+        pare_curve_put_mark(curve, "limit", most_kg, pare_flown_s_at(craft, sheet, most_kg, &err));
+    pare_curve_explain(curve, &err);
 }
 
 /* ---- current and power by speed ---- */
@@ -85,8 +61,8 @@ static void mark_level(const pare_rig *rig, const char *name, double speed_m_s,
     pare_operating point;
     if (pare_rig_level(rig, speed_m_s, PARE_CHARGE_HALF, &point, NULL) != PARE_OK)
         return;
-    mark(current, name, speed_m_s, point.pack_a);
-    mark(power, name, speed_m_s, point.pack_w);
+    pare_curve_put_mark(current, name, speed_m_s, point.pack_a);
+    pare_curve_put_mark(power, name, speed_m_s, point.pack_w);
 }
 
 static void level(const pare_craft *craft, const pare_sheet *sheet, pare_curve_chart *current,
@@ -105,8 +81,8 @@ static void level(const pare_craft *craft, const pare_sheet *sheet, pare_curve_c
             break;
         if (pare_rig_level(rig, speed_m_s, PARE_CHARGE_HALF, &point, &err) != PARE_OK)
             continue;
-        put(&current->line[0], speed_m_s, point.pack_a);
-        put(&power->line[0], speed_m_s, point.pack_w);
+        pare_curve_put(&current->line[0], speed_m_s, point.pack_a);
+        pare_curve_put(&power->line[0], speed_m_s, point.pack_w);
     }
     mark_level(rig, "hover", 0, current, power);
     const pare_sheet_figure *range = &sheet->figure[PARE_BEST_RANGE_SPEED];
@@ -117,8 +93,8 @@ static void level(const pare_craft *craft, const pare_sheet *sheet, pare_curve_c
     for (size_t i = 0; i < entries; i++)
         if (flown[i].as == PARE_FLOWN_SPEED)
             mark_level(rig, "as flown", flown[i].level, current, power);
-    explain(current, &err);
-    explain(power, &err);
+    pare_curve_explain(current, &err);
+    pare_curve_explain(power, &err);
 }
 
 /* ---- thrust and volts by charge ---- */
@@ -156,11 +132,12 @@ static void thrust(const pare_rig *rig, double landing, pare_curve_chart *curve)
     curve->lines = 1;
     for (int i = 0; i < PARE_CURVE_POINTS; i++)
         if (at_full(rig, charge_at(i), &point, &err) == PARE_OK)
-            put(&curve->line[0], charge_at(i), pare_rig_thrust_to_weight(rig, &point));
+            pare_curve_put(&curve->line[0], charge_at(i), pare_rig_thrust_to_weight(rig, &point));
     for (size_t i = 0; i < sizeof states / sizeof states[0]; i++)
         if (isfinite(states[i].charge) && at_full(rig, states[i].charge, &point, NULL) == PARE_OK)
-            mark(curve, states[i].name, states[i].charge, pare_rig_thrust_to_weight(rig, &point));
-    explain(curve, &err);
+            pare_curve_put_mark(curve, states[i].name, states[i].charge,
+                                pare_rig_thrust_to_weight(rig, &point));
+    pare_curve_explain(curve, &err);
 }
 
 static void volts(const pare_rig *rig, double landing, pare_curve_chart *curve)
@@ -173,14 +150,14 @@ static void volts(const pare_rig *rig, double landing, pare_curve_chart *curve)
     curve->line[2].name = "at full throttle";
     for (int i = 0; i < PARE_CURVE_POINTS; i++) {
         const double charge = charge_at(i);
-        put(&curve->line[0], charge, pare_pack_cell_v(rig->pack.chemistry, charge));
+        pare_curve_put(&curve->line[0], charge, pare_pack_cell_v(rig->pack.chemistry, charge));
         if (pare_rig_thrust(rig, 1, charge, &point, NULL) == PARE_OK)
-            put(&curve->line[1], charge, point.pack_v / cells);
+            pare_curve_put(&curve->line[1], charge, point.pack_v / cells);
         if (at_full(rig, charge, &point, NULL) == PARE_OK)
-            put(&curve->line[2], charge, point.pack_v / cells);
+            pare_curve_put(&curve->line[2], charge, point.pack_v / cells);
     }
     if (isfinite(landing) && pare_rig_thrust(rig, 1, landing, &point, NULL) == PARE_OK)
-        mark(curve, "landing", landing, point.pack_v / cells);
+        pare_curve_put_mark(curve, "landing", landing, point.pack_v / cells);
 }
 
 void pare_curves_of(const pare_craft *craft, const pare_sheet *sheet,

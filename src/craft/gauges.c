@@ -48,32 +48,43 @@ static double figure_of(const pare_sheet *sheet, pare_figure figure)
 
 /* ---- over the flight ---- */
 
-double pare_run_flown_degc(const pare_craft *craft, const pare_sheet *sheet, const pare_run *run)
+bool pare_run_stretches(const pare_craft *craft, const pare_sheet *sheet, const pare_run *run,
+                        size_t *stretches, pare_wire_stretch stretch[PARE_FLOWN],
+                        pare_wire_load *load)
 {
     const pare_sheet_figure *time = &sheet->figure[PARE_FLOWN_TIME];
     pare_carried carried;
     const pare_flown *flown;
     const size_t entries = pare_brief_flown(&craft->brief, &flown);
-    pare_wire_stretch stretch[PARE_FLOWN];
     if (!time->exists || !pare_run_carries(craft, run, &carried))
-        return (double)NAN;
+        return false;
     for (size_t i = 0; i < entries; i++) {
         stretch[i].seconds = flown[i].share * time->value;
         pare_operating point;
         if (pare_flown_point(&sheet->rig, &flown[i], &point) != PARE_OK)
-            return (double)NAN;
+            return false;
         stretch[i].current_a =
             carried.share * (carried.motors ? point.motor.current_a : point.pack_a);
     }
-    pare_wire_load load = pare_wire_load_defaults();
-    load.gauge = run->gauge;
-    load.outer_m = run->outer_m;
-    load.ambient_degc = sheet->rig.air.temperature_degc;
-    load.pressure_pa = sheet->rig.air.pressure_pa;
+    *load = pare_wire_load_defaults();
+    load->gauge = run->gauge;
+    load->outer_m = run->outer_m;
+    load->ambient_degc = sheet->rig.air.temperature_degc;
+    load->pressure_pa = sheet->rig.air.pressure_pa;
+    *stretches = entries;
+    return true;
+}
+
+double pare_run_flown_degc(const pare_craft *craft, const pare_sheet *sheet, const pare_run *run)
+{
+    pare_wire_stretch stretch[PARE_FLOWN];
+    pare_wire_load load;
     pare_wire_heat end;
+    size_t stretches;
     double hottest;
-    if (pare_wire_flown(&load, load.ambient_degc, entries, stretch, &end, &hottest, NULL) !=
-        PARE_OK)
+    if (!pare_run_stretches(craft, sheet, run, &stretches, stretch, &load) ||
+        pare_wire_flown(&load, load.ambient_degc, stretches, stretch, &end, &hottest, NULL) !=
+            PARE_OK)
         return (double)NAN;
     return hottest;
 }

@@ -4,6 +4,7 @@
 
 #include "craft/craft.h"
 #include "craft/sheet.h"
+#include "physics/wire_heat.h"
 
 enum { PARE_GAUGES = 8, PARE_BROKEN = 48 };
 
@@ -52,6 +53,12 @@ typedef struct pare_gauges_room {
 } pare_gauges_room;
 void pare_craft_gauges(const pare_craft *craft, const pare_sheet *sheet, size_t run,
                        pare_gauges_room *room, pare_gauges *gauges);
+
+/** The flight as such a run sees it: its current through the entries of the brief, each in one piece, and
+ * the wire in still air of the flight's. @return false where it carries no power or does not fly */
+bool pare_run_stretches(const pare_craft *craft, const pare_sheet *sheet, const pare_run *run,
+                        size_t *stretches, pare_wire_stretch stretch[PARE_FLOWN],
+                        pare_wire_load *load);
 
 /** The hottest that a wire gets over the craft's flight, as above; NAN where it melts or does not fly. */
 double pare_run_flown_degc(const pare_craft *craft, const pare_sheet *sheet, const pare_run *run);

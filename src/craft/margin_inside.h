@@ -9,6 +9,7 @@
 #include <stdbool.h>
 
 #include "craft/sheet.h"
+#include "physics/wire_heat.h"
 
 /** What has to stay below something, or above it, in the unit shown. */
 typedef struct pare_bound {
@@ -52,9 +53,6 @@ typedef struct pare_carried {
 
 /** @return false for a run of signals, or of electronics that take an ampere */
 bool pare_run_carries(const pare_craft *craft, const pare_run *run, pare_carried *carried);
-
-/** Share of a wire's rise that the laws of convection are good for (their authors). */
-#define PARE_CONVECTION_U 0.15
 
 /** A lead of the pack as flown, and after a burst of full throttle on top. */
 typedef struct pare_lead_heat {

@@ -94,6 +94,13 @@ const pare_margin *pare_sheet_worst(const pare_sheet *sheet);
 pare_status pare_sheet_exchange(const pare_craft *craft, const pare_sheet *sheet,
                                 pare_exchange *exchange, pare_error *err);
 
+/** What one gram more of a line is worth, spread as the line's own grams are: minutes as flown, what full
+ * throttle gives, the burst and quickness, per kilogram; all else NAN.
+ * @param line  an index into assembly.line; the craft weighs something
+ * Cost: two flights. Allocates nothing. */
+void pare_sheet_gram_of(const pare_craft *craft, const pare_sheet *sheet, size_t line,
+                        double per_kg[PARE_FIGURES]);
+
 /** Which lines to weigh first: share of each in the variance of all-up mass, greatest first.
  * @param order [lines] out: indices into assembly.line @param share [lines] out; both may be NULL */
 void pare_sheet_weigh_first(const pare_sheet *sheet, size_t order[PARE_LINES],

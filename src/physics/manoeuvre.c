@@ -65,6 +65,11 @@ static pare_status for_thrust(const pare_rig *rig, double thrust_n, const pare_r
                                  near->speed_rad_s * sqrt(thrust_n / near->thrust_n), rotor, err);
 }
 
+double pare_roll_rate(double roll_rad_s2, double lag_s, double time_s)
+{
+    return roll_rad_s2 * (time_s - lag_s * (1 - exp(-time_s / lag_s)));
+}
+
 pare_status pare_flight_quickness(pare_flight *flight, double charge, pare_quickness *result,
                                   pare_error *err)
 {
@@ -100,7 +105,7 @@ pare_status pare_flight_quickness(pare_flight *flight, double charge, pare_quick
         .yaw_start_rad_s2 = yaw + half * rig->spin_kg_m2 *
                                       (full.rotor.speed_rad_s - idle.speed_rad_s) / (lag_s * izz),
         .lag_s = lag_s,
-        .rate_01_rad_s = roll * (RATE_AT_S - lag_s * (1 - exp(-RATE_AT_S / lag_s))),
+        .rate_01_rad_s = pare_roll_rate(roll, lag_s, RATE_AT_S),
         .step_n = step_n,
         .step_held_n = held_n,
         .roll_held_rad_s2 = rig->sum_y_m * held_n / rig->inertia_xx_kg_m2,

@@ -218,6 +218,9 @@ typedef struct pare_quickness {
 } pare_quickness;
 pare_status pare_rig_quickness(const pare_rig *rig, double charge, pare_quickness *result,
                                pare_error *err);
+/** Roll rate so long after the stick, thrust following with the rotors' lag; air does not slow it yet.
+ * @param lag_s  more than 0 */
+double pare_roll_rate(double roll_rad_s2, double lag_s, double time_s);
 
 typedef struct pare_turn {
     double load_factor, rate_rad_s, radius_m;

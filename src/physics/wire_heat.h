@@ -6,6 +6,9 @@
 
 #include "base/error.h"
 
+/** Share of a wire's rise that the laws of convection are good for (their authors). */
+#define PARE_CONVECTION_U 0.15
+
 /** A wire lying level in air, alone. */
 typedef struct pare_wire_load {
     double gauge;        /* AWG, 4 .. 40 */

@@ -5,7 +5,6 @@
 #include "show/report.h"
 
 #include <math.h>
-#include <stdarg.h>
 #include <stdio.h>
 #include <string.h>
 
@@ -18,53 +17,6 @@
 
 static const pare_box ruler_box = {MARGIN_MM, 29, 190, 0};
 static const pare_box curves_box = {MARGIN_MM, 216, 190, 74};
-
-#if defined(__GNUC__)
-__attribute__((format(printf, 2, 3)))
-#endif
-static void
-note(pare_report *report, const char *format, ...)
-{
-    if (report->notes == PARE_REPORT_NOTES)
-        return;
-    va_list args;
-    va_start(args, format);
-    vsnprintf(report->note[report->notes++], PARE_REPORT_NOTE, format, args);
-    va_end(args);
-}
-
-static const char *plural(size_t count)
-{
-    return count == 1 ? "" : "s";
-}
-
-static void put_notes(pare_report *report)
-{
-    const pare_craft *craft = &report->view->craft;
-    const pare_view *above = &report->seen[PARE_SEEN_ABOVE];
-    size_t guessed = 0, unplaced = 0;
-    for (size_t i = 0; i < craft->items; i++) {
-        guessed += !craft->item[i].off && craft->item[i].part->body_estimated &&
-                   craft->item[i].part->kind != PARE_PROPELLER;
-        unplaced += !craft->item[i].off && craft->item[i].place == PARE_AT_DEFAULT &&
-                    craft->item[i].part->kind != PARE_FRAME;
-    }
-    if (guessed)
-        note(report, "%zu part%s of unknown size drawn as usual for the kind", guessed,
-             plural(guessed));
-    if (unplaced)
-        note(report, "%zu item%s without a station drawn where the kind usually sits", unplaced,
-             plural(unplaced));
-    if (above->boxes)
-        note(report, "%zu printed or cut piece%s drawn as a bounding box", above->boxes,
-             plural(above->boxes));
-    if (above->nowhere)
-        note(report, "%zu piece%s not drawn: the mesh is not there", above->nowhere,
-             plural(above->nowhere));
-    if (above->left_out)
-        note(report, "%zu piece%s left out: there are too many for one picture", above->left_out,
-             plural(above->left_out));
-}
 
 pare_status pare_report_fill(const pare_sheet_view *view, size_t outlines,
                              const pare_plate_outline outline[], pare_arena *arena,
@@ -84,7 +36,8 @@ pare_status pare_report_fill(const pare_sheet_view *view, size_t outlines,
             return status;
     }
     pare_curves_of(&view->craft, &view->sheet, report->curve);
-    put_notes(report);
+    report->notes = pare_view_notes(&view->craft, &report->seen[PARE_SEEN_ABOVE], PARE_REPORT_NOTES,
+                                    report->note);
     return PARE_OK;
 }
 

@@ -9,12 +9,13 @@
 #include "show/ruler.h"
 #include "show/sheet_view.h"
 #include "show/silhouette.h"
+#include "show/view_notes.h"
 
 /** An A4 page upright. */
 #define PARE_REPORT_WIDTH_MM  210
 #define PARE_REPORT_HEIGHT_MM 297
 
-enum { PARE_REPORT_NOTES = 8, PARE_REPORT_NOTE = 240 };
+enum { PARE_REPORT_NOTES = 8 };
 
 /** All that the page shows. Large: keep it off the stack. */
 typedef struct pare_report {
@@ -27,7 +28,7 @@ typedef struct pare_report {
     double scale; /* the views are 1 : scale on paper; set by pare_report_page() */
     pare_curve_chart curve[PARE_CURVES];
     size_t notes; /* what stands in for what is not known */
-    char note[PARE_REPORT_NOTES][PARE_REPORT_NOTE];
+    char note[PARE_REPORT_NOTES][PARE_VIEW_NOTE];
 } pare_report;
 
 /** Gathers what a page shows.

@@ -11,8 +11,6 @@
 #include "show/digits.h"
 #include "show/json.h"
 
-#define CONVECTION_U 0.15
-
 enum { AWG = 8, GRAMS = 7, DEGREES = 8, VOLTS = 7, SECONDS = 8, THRUST = 9 };
 enum { TABLE = 4 + AWG + GRAMS + 2 * DEGREES + VOLTS + SECONDS + THRUST, LEAST_WORDS = 16 };
 
@@ -26,7 +24,8 @@ static void put_row(const pare_in_gauge *row, double air_degc, const pare_screen
     pare_put_right(out, pare_digits_at(text, 1e3 * row->run_kg, 1), GRAMS);
     const double degrees[] = {row->flown_degc, row->burst_degc};
     for (int i = 0; i < 2; i++)
-        pare_put_right(out, pare_digits(text, degrees[i], CONVECTION_U * (degrees[i] - air_degc)),
+        pare_put_right(out,
+                       pare_digits(text, degrees[i], PARE_CONVECTION_U * (degrees[i] - air_degc)),
                        DEGREES);
     pare_put_right(out, pare_digits_at(text, row->lost_v, 2), VOLTS);
     pare_put_right(out, isfinite(row->time_s) ? pare_digits_change(text, row->time_s, 2, 1) : "-",

@@ -7,6 +7,7 @@
 #include "show/front_chart.h"
 #include "show/sheet_text.h"
 #include "show/swaps.h"
+#include "show/trace.h"
 #include "swap_fixture.h"
 
 typedef struct shown {
@@ -44,6 +45,11 @@ static void each_allocation_fails_once(const shown *s, writing writes)
 static void write_sheet(const shown *s, pare_text *out)
 {
     pare_sheet_text(&s->view, &s->swaps, "EUR", &s->screen, out);
+}
+
+static void write_trace(const shown *s, pare_text *out)
+{
+    pare_trace_text(&s->view, PARE_TRACE_SAG, &s->screen, out);
 }
 
 static void write_all(const shown *s, pare_text *out)
@@ -86,7 +92,7 @@ static void no_screen_is_short_of_a_line_unsaid(void **state)
     fixture *f = *state;
     static shown s;
     static const int widths[] = {50, 80, 130};
-    static const writing writings[] = {write_sheet, write_all,   write_swaps,
+    static const writing writings[] = {write_sheet, write_trace, write_all,  write_swaps,
                                        write_front, write_craft, write_parts};
     s = (shown){.f = f};
     assert_int_equal(pare_sheet_view_fill(f->craft, f->craft, 0, "bumper=off", &s.view, &f->err),
