@@ -45,21 +45,24 @@ static json_t *loops_of(const pare_silhouette *one)
 
 static json_t *view_object(const pare_craft *craft, const pare_view *view)
 {
-    json_t *object = json_object(), *pieces = json_array();
+    json_t *object = json_object(), *shapes = json_array();
     for (size_t i = 0; i < view->count; i++) {
         const pare_silhouette *one = &view->one[i];
-        json_t *piece = json_object();
-        json_object_set_new(piece, "item", json_string(craft->item[one->item].name));
-        json_object_set_new(piece, "copy", json_integer((json_int_t)one->copy));
-        json_object_set_new(piece, "disc", json_boolean(one->disc));
-        json_object_set_new(piece, "near_mm", mm(one->near_m));
-        json_object_set_new(piece, "middle_mm", list_mm(2, one->middle_m));
-        json_object_set_new(piece, "loops", loops_of(one));
-        json_array_append_new(pieces, piece);
+        json_t *shape = json_object();
+        json_object_set_new(shape, "item", json_string(craft->item[one->item].name));
+        json_object_set_new(shape, "copy", json_integer((json_int_t)one->copy));
+        json_object_set_new(shape, "disc", json_boolean(one->disc));
+        json_object_set_new(shape, "boxed", json_boolean(one->boxed));
+        json_object_set_new(shape, "near_mm", mm(one->near_m));
+        json_object_set_new(shape, "middle_mm", list_mm(2, one->middle_m));
+        json_object_set_new(shape, "loops", loops_of(one));
+        json_array_append_new(shapes, shape);
     }
     json_object_set_new(object, "low_mm", list_mm(view->count ? 2 : 0, view->low_m));
     json_object_set_new(object, "high_mm", list_mm(view->count ? 2 : 0, view->high_m));
-    json_object_set_new(object, "pieces", pieces);
+    json_object_set_new(object, "boxes", json_integer((json_int_t)view->boxes));
+    json_object_set_new(object, "left_out", json_integer((json_int_t)view->left_out));
+    json_object_set_new(object, "shapes", shapes);
     return object;
 }
 
@@ -70,13 +73,21 @@ static void grams_into(json_t *object, const pare_assembly *assembly, pare_line_
         const pare_line *line = &assembly->line[i];
         if (line->of != of || line->index != index)
             continue;
-        json_object_set_new(object, "grams", pare_json_number(1e3 * line->mass_kg.value));
-        json_object_set_new(object, "grams_u", pare_json_number(1e3 * line->mass_kg.u));
+        json_object_set_new(object, "all_g", pare_json_number(1e3 * line->mass_kg.value));
+        json_object_set_new(object, "all_g_u", pare_json_number(1e3 * line->mass_kg.u));
         json_object_set_new(object, "known", json_string(pare_known_name(line->mass_kg.known)));
     }
 }
 
-static json_t *items(const pare_sheet_view *view)
+static bool boxed(const pare_view *above, size_t item)
+{
+    for (size_t i = 0; i < above->count; i++)
+        if (above->one[i].item == item && above->one[i].boxed)
+            return true;
+    return false;
+}
+
+static json_t *items(const pare_sheet_view *view, const pare_view *above)
 {
     static const char *const placed[] = {
         [PARE_AT_DEFAULT] = "usual", [PARE_AT_POINTS] = "said", [PARE_AT_ARMS] = "arms"};
@@ -88,7 +99,7 @@ static json_t *items(const pare_sheet_view *view)
         json_t *one = json_object(), *at = json_array();
         for (int k = 0; k < pare_item_places(item); k++)
             json_array_append_new(at, place_mm(pare_item_station(&view->craft, item, (size_t)k)));
-        json_object_set_new(one, "item", json_string(item->name));
+        json_object_set_new(one, "name", json_string(item->name));
         json_object_set_new(one, "part", json_string(item->part->id));
         json_object_set_new(one, "kind", json_string(pare_kind_name(item->part->kind)));
         json_object_set_new(one, "system",
@@ -96,6 +107,7 @@ static json_t *items(const pare_sheet_view *view)
         json_object_set_new(one, "count", json_integer(item->count));
         json_object_set_new(one, "placed", json_string(placed[item->place]));
         json_object_set_new(one, "at_mm", at);
+        json_object_set_new(one, "boxed", json_boolean(boxed(above, i)));
         json_object_set_new(one, "size_estimated", json_boolean(item->part->body_estimated));
         grams_into(one, &view->sheet.assembly, PARE_LINE_ITEM, i);
         json_array_append_new(list, one);
@@ -141,6 +153,7 @@ static json_t *joints(const pare_sheet_view *view)
                             json_string(pare_screw_material_name(joint->material)));
         json_object_set_new(one, "count", json_integer(joint->count));
         json_object_set_new(one, "holds", pare_text_or_null(joint->holds));
+        json_object_set_new(one, "included_in", pare_text_or_null(joint->included_in));
         json_object_set_new(one, "at_mm", at);
         grams_into(one, &view->sheet.assembly, PARE_LINE_JOINT, i);
         json_array_append_new(list, one);
@@ -199,11 +212,14 @@ pare_status pare_outline_object(const pare_sheet_view *view, size_t outlines,
         json_object_set_new(made, "craft", json_string(view->craft.name));
         json_object_set_new(made, "loadout", pare_text_or_null(view->loadout));
         json_object_set_new(made, "tried", pare_text_or_null(view->tried));
+        json_t *views = json_object();
         for (int s = 0; s < PARE_SEEN; s++)
-            json_object_set_new(made, name[s], view_object(&view->craft, &seen[s]));
-        json_object_set_new(made, "items", items(view));
+            json_object_set_new(views, name[s], view_object(&view->craft, &seen[s]));
+        json_object_set_new(made, "views", views);
+        json_object_set_new(made, "items", items(view, &seen[PARE_SEEN_ABOVE]));
         json_object_set_new(made, "discs", discs(&view->craft));
         json_object_set_new(made, "joints", joints(view));
+        json_object_set_new(made, "motors", pare_motors_json(&view->sheet, &view->balance));
         balance_into(made, view);
         json_object_set_new(made, "notes", notes(&view->craft, &seen[PARE_SEEN_ABOVE]));
         *object = made;

@@ -10,6 +10,7 @@
 #include "show/json.h"
 #include "show/ruler.h"
 #include "show/sheet_json.h"
+#include "show/swaps.h"
 
 enum { AXES = 3 };
 
@@ -23,13 +24,18 @@ static const char *const of_name[] = {[PARE_LINE_ITEM] = "item",
 static const struct {
     const char *key;
     pare_figure figure;
-    double scale;
-} worth[] = {{"flown_s", PARE_FLOWN_TIME, 1},
-             {"burst_30m_s", PARE_BURST, 1},
-             {"thrust_to_weight_fresh", PARE_TWR_FRESH, 1},
-             {"roll_rad_s2", PARE_ROLL, 1},
-             {"pitch_rad_s2", PARE_PITCH, 1},
-             {"yaw_rad_s2", PARE_YAW, 1}};
+} worth[] = {{"flown_s", PARE_FLOWN_TIME},
+             {"burst_30m_s", PARE_BURST},
+             {"thrust_to_weight_fresh", PARE_TWR_FRESH},
+             {"roll_rad_s2", PARE_ROLL},
+             {"pitch_rad_s2", PARE_PITCH},
+             {"yaw_rad_s2", PARE_YAW}};
+
+static const struct {
+    const char *key;
+    pare_figure figure;
+} percent[] = {
+    {"roll_percent", PARE_ROLL}, {"pitch_percent", PARE_PITCH}, {"yaw_percent", PARE_YAW}};
 
 static size_t line_of(const pare_assembly *assembly, const pare_ruler_part *part)
 {
@@ -46,8 +52,15 @@ static json_t *gram_of(const pare_sheet_view *view, size_t line)
     pare_sheet_gram_of(&view->craft, &view->sheet, line, per_kg);
     json_t *object = json_object();
     for (size_t i = 0; i < sizeof worth / sizeof worth[0]; i++)
-        json_object_set_new(object, worth[i].key,
-                            pare_json_number(1e-3 * worth[i].scale * per_kg[worth[i].figure]));
+        json_object_set_new(object, worth[i].key, pare_json_number(1e-3 * per_kg[worth[i].figure]));
+    for (size_t i = 0; i < sizeof percent / sizeof percent[0]; i++) {
+        const pare_sheet_figure *now = &view->sheet.figure[percent[i].figure];
+        const double per_g = 1e-3 * per_kg[percent[i].figure];
+        json_object_set_new(object, percent[i].key,
+                            now->exists && now->value > 0
+                                ? pare_json_number(100 * per_g / now->value)
+                                : json_null());
+    }
     return object;
 }
 
@@ -89,9 +102,19 @@ static json_t *slice(const pare_sheet_view *view, const pare_ruler_part *part, d
 }
 
 typedef struct sums {
-    double kg, off_kg, from_kg, share[AXES];
+    double kg, off_kg, from_kg, known_kg[PARE_KNOWNS], share[AXES];
     bool any;
 } sums;
+
+static json_t *by_known(const double kg[PARE_KNOWNS])
+{
+    json_t *object = json_object();
+    for (int i = 0; i < PARE_KNOWNS; i++)
+        if (kg[i] > 0)
+            json_object_set_new(object, pare_known_name((pare_known)i),
+                                pare_json_number(1e3 * kg[i]));
+    return object;
+}
 
 /* In the order of the ruler, which is that of the systems. */
 static json_t *systems(const sums sum[PARE_SYSTEMS])
@@ -101,10 +124,11 @@ static json_t *systems(const sums sum[PARE_SYSTEMS])
         if (!sum[i].any)
             continue;
         json_t *one = json_object();
-        json_object_set_new(one, "name", json_string(pare_system_name((pare_system)i)));
+        json_object_set_new(one, "system", json_string(pare_system_name((pare_system)i)));
         json_object_set_new(one, "from_g", pare_json_number(1e3 * sum[i].from_kg));
         json_object_set_new(one, "grams", pare_json_number(1e3 * sum[i].kg));
         json_object_set_new(one, "off_g", pare_json_number(1e3 * sum[i].off_kg));
+        json_object_set_new(one, "known", by_known(sum[i].known_kg));
         for (int axis = 0; axis < AXES; axis++)
             json_object_set_new(one, share_key[axis], pare_json_number(sum[i].share[axis]));
         json_array_append_new(list, one);
@@ -120,17 +144,6 @@ static void add_shares(const pare_sheet_view *view, sums sum[PARE_SYSTEMS])
         for (int axis = 0; axis < AXES; axis++)
             sum[pare_ruler_system(&view->craft, &assembly->line[i])].share[axis] +=
                 pare_line_share(assembly, i, axis);
-}
-
-static json_t *bands(const pare_swaps *swaps)
-{
-    static const char *const key[PARE_BAND_SUMS] = {"free_g", "cheap_g", "pack_or_motors_g"};
-    json_t *object = json_object();
-    for (int band = 0; band < PARE_BAND_SUMS; band++)
-        json_object_set_new(
-            object, key[band],
-            pare_json_number(1e3 * (swaps->band_kg[band] - (band ? swaps->band_kg[band - 1] : 0))));
-    return object;
 }
 
 json_t *pare_ruler_object(const pare_sheet_view *view, const pare_swaps *swaps)
@@ -157,6 +170,7 @@ json_t *pare_ruler_object(const pare_sheet_view *view, const pare_swaps *swaps)
             *of = (sums){.any = true, .from_kg = from_kg};
         of->kg += part[i].kg;
         of->off_kg += part[i].off_kg;
+        of->known_kg[part[i].known] += part[i].kg;
         json_array_append_new(slices, slice(view, &part[i], from_kg));
         from_kg += shown_kg(&part[i]);
     }
@@ -171,7 +185,7 @@ json_t *pare_ruler_object(const pare_sheet_view *view, const pare_swaps *swaps)
     json_object_set_new(object, "limit_g", pare_json_number(1e3 * view->limit_kg));
     json_object_set_new(object, "limit_shown", json_boolean(limit_shown));
     json_object_set_new(object, "limit_chance", pare_json_number(view->sheet.chance_all_up));
-    json_object_set_new(object, "bands", bands(swaps));
+    json_object_set_new(object, "bands", pare_bands_object(swaps));
     json_object_set_new(object, "systems", systems(sum));
     json_object_set_new(object, "slices", slices);
     free(part);

@@ -242,7 +242,7 @@ static json_t *as_uncertain(const pare_sheet *sheet, pare_figure as, double valu
                                                       : json_null();
 }
 
-static json_t *motors(const pare_sheet *sheet, const pare_balance *balance)
+json_t *pare_motors_json(const pare_sheet *sheet, const pare_balance *balance)
 {
     json_t *list = json_array();
     for (size_t i = 0; i < balance->motors && balance->exists; i++) {
@@ -375,7 +375,7 @@ json_t *pare_sheet_object(const pare_sheet_view *view)
     for (int i = 0; i < 3; i++)
         json_array_append_new(principal, pare_json_number(sheet->principal_kg_m2[i]));
     json_object_set_new(object, "principal_kg_m2", principal);
-    json_object_set_new(object, "motors", motors(sheet, &view->balance));
+    json_object_set_new(object, "motors", pare_motors_json(sheet, &view->balance));
     json_object_set_new(object, "balance", balance(&view->balance));
     json_object_set_new(object, "power", power(view->power));
     json_object_set_new(object, "drag", drag(&view->craft));

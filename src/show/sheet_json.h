@@ -8,6 +8,9 @@
 /** [{name, value, limit, unit, ratio, ratio_u, chance, from, caution}], worst first. */
 json_t *pare_margins_json(const pare_sheet *sheet);
 
+/** [{arm, at_mm, share, thrust_g, output, output_u, current_a, current_a_u}], as it hovers. */
+json_t *pare_motors_json(const pare_sheet *sheet, const pare_balance *balance);
+
 /** The sheet of one loadout: every figure under its key, its standard uncertainty under the key with
  * "_u", how known in "known", why one does not exist in "why"; margins, ledger, principal moments,
  * what a gram is worth, what to weigh first, what a law filled in.

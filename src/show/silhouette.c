@@ -384,7 +384,12 @@ static bool put_piece(job *j, spot at, const pare_piece *piece, size_t place)
         box(&s, piece->mesh.low_m, piece->mesh.high_m);
     else
         shape(&s, piece->shape, piece->size_m);
-    return put_solid(j, &at, false, &s);
+    const size_t before = j->view->count;
+    if (!put_solid(j, &at, false, &s))
+        return false;
+    if (j->view->count > before)
+        j->view->one[before].boxed = piece->file != NULL;
+    return true;
 }
 
 static bool put_copy(job *j, size_t index, size_t copy)

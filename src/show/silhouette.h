@@ -24,6 +24,7 @@ typedef struct pare_silhouette {
     size_t item;   /* into the craft's items */
     size_t copy;   /* which of them */
     bool disc;     /* what a propeller sweeps */
+    bool boxed;    /* a bounding box stands in for it */
     size_t number; /* in the order of the craft's items and their pieces */
     size_t loops;
     const pare_outline *loop; /* m, x to the right, y up the page; the first holds the others */

@@ -37,6 +37,9 @@ void pare_swaps_together_text(const pare_swaps_view *view, const pare_screen *sc
 void pare_swaps_cautions(const pare_swaps_view *view, size_t rows, const pare_screen *screen,
                          pare_text *out);
 
+/** {"free": {"grams", "money"}, "cheap", "deep"}, each with those before it. */
+json_t *pare_bands_object(const pare_swaps *swaps);
+
 /** {"craft", "loadout", "wish", "bands", "together", "swaps": [...]}: a new reference. */
 json_t *pare_swaps_object(const pare_swaps_view *view);
 

@@ -63,22 +63,28 @@ static json_t *row(const pare_swap *swap, const pare_mend *mend)
     return one;
 }
 
-json_t *pare_swaps_object(const pare_swaps_view *view)
+json_t *pare_bands_object(const pare_swaps *swaps)
 {
-    const pare_swaps *swaps = view->swaps;
-    json_t *object = json_object(), *sums = json_object(), *together = json_object(),
-           *ids = json_array(), *list = json_array();
-    json_object_set_new(object, "craft", json_string(view->craft->name));
-    json_object_set_new(object, "loadout", pare_text_or_null(view->loadout));
-    json_object_set_new(object, "wish", json_string(view->wished));
-    json_object_set_new(object, "money_unit", pare_text_or_null(view->money));
+    json_t *sums = json_object();
     for (int band = 0; band < PARE_BAND_SUMS; band++) {
         json_t *sum = json_object();
         json_object_set_new(sum, "grams", pare_json_number(1e3 * swaps->band_kg[band]));
         json_object_set_new(sum, "money", pare_json_number(swaps->band_money[band]));
         json_object_set_new(sums, bands[band], sum);
     }
-    json_object_set_new(object, "bands", sums);
+    return sums;
+}
+
+json_t *pare_swaps_object(const pare_swaps_view *view)
+{
+    const pare_swaps *swaps = view->swaps;
+    json_t *object = json_object(), *together = json_object(), *ids = json_array(),
+           *list = json_array();
+    json_object_set_new(object, "craft", json_string(view->craft->name));
+    json_object_set_new(object, "loadout", pare_text_or_null(view->loadout));
+    json_object_set_new(object, "wish", json_string(view->wished));
+    json_object_set_new(object, "money_unit", pare_text_or_null(view->money));
+    json_object_set_new(object, "bands", pare_bands_object(swaps));
     for (size_t i = 0; i < swaps->free_count; i++)
         json_array_append_new(ids, json_string(swaps->swap[swaps->free_index[i]].applied.id));
     json_object_set_new(together, "grams", pare_json_number(1e3 * swaps->together_kg));
