@@ -1,5 +1,6 @@
 /* best_json.c: the best set as JSON (see best.h). Grams, not rounded: what is best equals its bound. */
 #include <math.h>
+#include <stdio.h>
 #include <string.h>
 
 #include "show/best.h"
@@ -40,7 +41,11 @@ static json_t *limits(size_t count, const pare_best_limit limit[], const pare_sh
     json_t *list = json_array();
     for (size_t i = 0; i < count; i++) {
         json_t *one = json_object();
+        pare_margin named = {.unit = ""};
+        char words[64];
+        snprintf(named.name, sizeof named.name, "%s", limit[i].name);
         json_object_set_new(one, "name", json_string(limit[i].name));
+        json_object_set_new(one, "words", json_string(pare_margin_words(&named, words)));
         json_object_set_new(one, "refused", json_integer((json_int_t)limit[i].groups));
         const pare_margin *now = after ? pare_sheet_margin(after, limit[i].name) : NULL;
         if (now) {

@@ -99,9 +99,14 @@ json_t *pare_margins_json(const pare_sheet *sheet)
     for (size_t i = 0; i < sheet->margins; i++) {
         const pare_margin *m = &sheet->margin[i];
         json_t *one = json_object();
+        char words[64];
         json_object_set_new(one, "name", json_string(m->name));
+        json_object_set_new(one, "words", json_string(pare_margin_words(m, words)));
         json_object_set_new(one, "value", pare_json_number(m->value));
+        json_object_set_new(one, "value_u",
+                            sheet->with_u ? pare_json_number(m->value_u) : json_null());
         json_object_set_new(one, "limit", pare_json_number(m->limit));
+        json_object_set_new(one, "at_least", json_boolean(m->at_least));
         json_object_set_new(one, "unit", json_string(m->unit));
         json_object_set_new(one, "ratio", pare_json_number(m->ratio));
         json_object_set_new(one, "ratio_u", pare_json_number(m->ratio_u));

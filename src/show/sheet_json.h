@@ -5,7 +5,8 @@
 #include "show/json.h"
 #include "show/sheet_view.h"
 
-/** [{name, value, limit, unit, ratio, ratio_u, chance, from, caution}], worst first. */
+/** [{name, words, value, value_u, limit, at_least, unit, ratio, ratio_u, chance, from, caution}], worst
+ * first. */
 json_t *pare_margins_json(const pare_sheet *sheet);
 
 /** [{arm, at_mm, share, thrust_g, output, output_u, current_a, current_a_u}], as it hovers. */

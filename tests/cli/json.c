@@ -92,8 +92,9 @@ static void margins_say_value_limit_and_where_it_comes_from(void **state)
     double before = 0;
     for (size_t i = 0; i < json_array_size(margins); i++) {
         const json_t *one = json_array_get(margins, i);
-        static const char *const keys[] = {"name",    "value",  "limit", "ratio",
-                                           "ratio_u", "chance", "from",  "caution"};
+        static const char *const keys[] = {"name",    "value",   "limit",   "ratio",
+                                           "ratio_u", "chance",  "from",    "caution",
+                                           "words",   "value_u", "at_least"};
         for (size_t k = 0; k < sizeof keys / sizeof keys[0]; k++)
             has(one, keys[k]);
         assert_true(number(one, "ratio") >= before);
