@@ -65,6 +65,7 @@ extern const command command_parts;
 extern const command command_redo;
 extern const command command_report;
 extern const command command_scale;
+extern const command command_serve;
 extern const command command_sheet;
 extern const command command_swaps;
 extern const command command_take;

@@ -51,6 +51,8 @@ typedef unsigned long long option_bits;
 #define OPTION_OUTLINE   (1ull << 38)
 #define OPTION_RULER     (1ull << 39)
 #define OPTION_CURVE     (1ull << 40)
+#define OPTION_PORT      (1ull << 50)
+#define OPTION_NO_OPEN   (1ull << 51)
 
 enum { OPERANDS = 64, TRIES = 32, MAPS = 64, CHOICES = 32 };
 
@@ -79,6 +81,7 @@ typedef struct options {
     size_t holds, nevers, musts;
     const char *hold[CHOICES], *never[CHOICES], *must[CHOICES]; /* each as often as wanted */
     const char *time, *front, *curve;                           /* seconds, as typed; two wishes */
+    const char *port;                                           /* as typed */
     size_t operands;
     const char *operand[OPERANDS];
 } options;

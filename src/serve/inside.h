@@ -1,0 +1,86 @@
+/* inside.h: what the files of the server share. Inside the room only. */
+#ifndef PARE_SERVE_INSIDE_H
+#define PARE_SERVE_INSIDE_H
+
+#include <microhttpd.h>
+#include <pthread.h>
+#include <stdatomic.h>
+#include <time.h>
+
+#include "base/arena.h"
+#include "serve/gate.h"
+#include "serve/serve.h"
+
+enum {
+    SERVE_CONNECTIONS = 200,      /* at once; one more is closed */
+    SERVE_IDLE_S = 15,            /* without a byte */
+    SERVE_SEND_S = 30,            /* for all of a request's body */
+    SERVE_HEADERS = 32 * 1024,    /* bytes of a request's head, and of what waits to be sent */
+    SERVE_BODY = 8 * 1024 * 1024, /* bytes of a request's body */
+    SERVE_STACK = 1024 * 1024     /* bytes of a thread's stack */
+};
+
+struct pare_server {
+    pare_serve_settings settings;
+    struct MHD_Daemon *daemon;
+    pare_gate gate;
+    pare_text link;
+    pthread_mutex_t write; /* one change at a time: a version is looked at and then holds */
+    atomic_bool stopping;
+};
+
+/** One request, from its first line to the end of its answer. */
+typedef struct pare_request {
+    pare_server *server;
+    struct MHD_Connection *connection;
+    const char *path, *method;
+    pare_arena *arena;
+    pare_text body;
+    struct timespec started;
+    const char *command; /* what a person would type for the same; NULL: nothing */
+    bool answered;
+} pare_request;
+
+/** The words of a command, built up. */
+enum { SERVE_WORDS = 128 };
+typedef struct pare_words {
+    pare_arena *arena;
+    size_t options, operands;
+    char *option[SERVE_WORDS], *operand[SERVE_WORDS];
+    const char *command;
+    bool full; /* too many, or no memory */
+} pare_words;
+
+/* ---- reply.c: answers with their headers; each is the request's only one ---- */
+
+/** Bytes of an answer; takes `bytes` over. */
+enum MHD_Result pare_reply_json(pare_request *request, unsigned code, pare_text *bytes);
+/** {"error": text} */
+enum MHD_Result pare_reply_error(pare_request *request, unsigned code, const char *text);
+/** What a failed command gives: its words, and its status as HTTP has it.
+ * @param writing  an answer that is not to be had is then a clash */
+enum MHD_Result pare_reply_failed(pare_request *request, const pare_error *err, bool writing);
+/** Puts on a response what all have: what a browser may do with it. */
+void pare_reply_guard(struct MHD_Response *response);
+
+/* ---- words.c: a command as words ---- */
+
+/** "--name=value", or "--name" where value is NULL. */
+void pare_words_option(pare_words *words, const char *name, const char *value);
+void pare_words_operand(pare_words *words, const char *word);
+/** The command as it would be typed, without --bench and --json; in the arena, "" without memory. */
+const char *pare_words_typed(const pare_words *words);
+/** Has the command answered. */
+pare_status pare_words_ask(const pare_words *words, pare_server *server,
+                           const pare_progress *progress, pare_text *out, pare_error *err);
+
+/* ---- read.c, write.c, page.c: what can be asked ---- */
+
+/** A question under /api/. */
+enum MHD_Result pare_serve_read(pare_request *request);
+/** Whether a path is one that reads. */
+bool pare_serve_reads(const char *path);
+/** A file of the page, or what stands in its place. */
+enum MHD_Result pare_serve_page(pare_request *request);
+
+#endif

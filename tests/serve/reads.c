@@ -1,0 +1,129 @@
+/* reads.c: what the server answers is, byte for byte, what the command prints for the same question. */
+#include "http.h"
+
+#include <signal.h>
+#include <stdio.h>
+#include <string.h>
+
+static const struct {
+    const char *target, *line;
+} SAME[] = {
+    {"/api/craft", "craft"},
+    {"/api/craft/hedgerow", "craft show hedgerow"},
+    {"/api/sheet?craft=hedgerow", "sheet hedgerow"},
+    {"/api/sheet?craft=hedgerow&loadout=race", "sheet hedgerow --loadout race"},
+    {"/api/sheet?craft=hedgerow&try=bumper=off,tower=ti-100",
+     "sheet hedgerow --try bumper=off,tower=ti-100"},
+    {"/api/sheet?craft=hedgerow&try=bumper%3Doff&try=tower%3Dti-100",
+     "sheet hedgerow --try bumper=off --try tower=ti-100"},
+    {"/api/ruler?craft=hedgerow&try=bumper%3Doff", "sheet hedgerow --ruler --try bumper=off"},
+    {"/api/outline?craft=hedgerow", "sheet hedgerow --outline"},
+    {"/api/curves?craft=hedgerow&of=minutes", "sheet hedgerow --curve minutes"},
+    {"/api/swaps?craft=hedgerow", "swaps hedgerow"},
+    {"/api/swaps?craft=thimble&wish=minutes&all=1", "swaps thimble --wish minutes --all"},
+    {"/api/swaps?craft=hedgerow&loadout=race", "swaps hedgerow --loadout race"},
+    {"/api/compare?craft=hedgerow&craft=bodkin", "compare hedgerow bodkin"},
+    {"/api/compare?craft=hedgerow&try=bumper%3Doff", "compare hedgerow --try bumper=off"},
+    {"/api/parts", "parts"},
+    {"/api/parts?kind=motor&condition=mass%3C30g&sort=mass",
+     "parts mass<30g --kind motor --sort mass"},
+    {"/api/parts?for=hedgerow.motor&lighter=1", "parts --for hedgerow.motor --lighter"},
+    {"/api/parts?word=teasel&surprise=1", "parts teasel --surprise"},
+    {"/api/parts/mo-2207-1950", "parts show mo-2207-1950"},
+    {"/api/history", "history"},
+    {"/api/taken?craft=hedgerow", "take hedgerow"},
+    {"/api/weigh?craft=hedgerow", "weigh hedgerow"},
+    {"/api/weigh?craft=thimble&all=1", "weigh thimble --all"},
+    {"/api/learn?craft=hedgerow", "learn hedgerow"},
+    {"/api/scales", "scale"},
+};
+
+static void every_answer_is_the_commands(void **state)
+{
+    (void)state;
+    served s = serve_start();
+    serve_enter(&s);
+    for (size_t i = 0; i < sizeof SAME / sizeof SAME[0]; i++) {
+        char line[512];
+        snprintf(line, sizeof line, "%s --json" DEMO, SAME[i].line);
+        /* Twice: whatever the server keeps from the first must not show. */
+        for (int round = 0; round < 2; round++) {
+            ran wanted = run(line);
+            reply got = serve_get(&s, SAME[i].target);
+            assert_int_equal(wanted.status, 0);
+            if (got.code != 200 || strcmp(got.body, wanted.out) != 0)
+                fail_msg("%s: %d, not the bytes of pare %s\n%s", SAME[i].target, got.code, line,
+                         got.body);
+            assert_string_equal(reply_header(&got, "Content-Type"), "application/json");
+            reply_free(&got);
+            ran_free(&wanted);
+        }
+    }
+    serve_stop(&s, SIGTERM);
+}
+
+/* What is said to be the same command is one that gives the same bytes. */
+static void an_answer_says_its_command(void **state)
+{
+    (void)state;
+    served s = serve_start();
+    serve_enter(&s);
+    reply r = serve_get(&s, "/api/sheet?craft=hedgerow&try=bumper%3Doff&loadout=race");
+    assert_string_equal(reply_header(&r, "Pare-Command"),
+                        "pare sheet hedgerow --try=bumper=off --loadout=race");
+    reply_free(&r);
+    r = serve_get(&s, "/api/parts?condition=mass%3C30g");
+    assert_string_equal(reply_header(&r, "Pare-Command"), "pare parts 'mass<30g'");
+    reply_free(&r);
+    serve_stop(&s, SIGTERM);
+}
+
+/* The words of a refusal are the command's own. */
+static void what_the_command_refuses_is_refused_in_its_words(void **state)
+{
+    (void)state;
+    served s = serve_start();
+    serve_enter(&s);
+    assert_refused(serve_get(&s, "/api/sheet?craft=hedgero"), 404,
+                   "no craft 'hedgero'; did you mean hedgerow?");
+    assert_refused(serve_get(&s, "/api/craft/nosuch"), 404, "no craft 'nosuch'");
+    assert_refused(serve_get(&s, "/api/parts/nosuch"), 404, "no part 'nosuch'");
+    assert_refused(serve_get(&s, "/api/sheet?craft=hedgerow&try=bumper"), 404, "bumper");
+    assert_refused(serve_get(&s, "/api/sheet?craft=hedgerow&loadout=none"), 404,
+                   "no loadout 'none'");
+    assert_refused(serve_get(&s, "/api/swaps?craft=hedgerow&wish=speed"), 400, "no wish 'speed'");
+    assert_refused(serve_get(&s, "/api/sheet"), 400, "/api/sheet needs craft=NAME");
+    assert_refused(serve_get(&s, "/api/sheet?craft=hedgerow&craft=bodkin"), 400,
+                   "'craft' stands twice");
+    assert_refused(serve_get(&s, "/api/sheet?craft=hedgerow&tri=x"), 400,
+                   "/api/sheet takes no 'tri'; did you mean try?");
+    assert_refused(serve_get(&s, "/api/craft?x=1"), 400, "/api/craft takes no 'x'");
+    assert_refused(serve_get(&s, "/api/parts?lighter=yes"), 400, "right would be lighter=1");
+    serve_stop(&s, SIGTERM);
+}
+
+/* A word from outside is never an option, whatever it looks like. */
+static void nothing_from_outside_becomes_an_option(void **state)
+{
+    (void)state;
+    served s = serve_start();
+    serve_enter(&s);
+    assert_refused(serve_get(&s, "/api/sheet?craft=--bench=/etc/passwd"), 404,
+                   "no craft '--bench=/etc/passwd'");
+    assert_refused(serve_get(&s, "/api/craft/--help"), 404, "no craft '--help'");
+    assert_refused(serve_get(&s, "/api/craft/..%2f..%2fetc%2fpasswd"), 404, "no craft '../../etc");
+    assert_refused(serve_get(&s, "/api/parts?word=-o&kind=motor&for="), 400, "");
+    assert_refused(serve_get(&s, "/api/sheet?craft=hedgerow%00x"), 400, "NUL");
+    serve_stop(&s, SIGTERM);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(every_answer_is_the_commands),
+        cmocka_unit_test(an_answer_says_its_command),
+        cmocka_unit_test(what_the_command_refuses_is_refused_in_its_words),
+        cmocka_unit_test(nothing_from_outside_becomes_an_option),
+    };
+    return cmocka_run_group_tests(tests, enter_home_with_demo, leave_home);
+}
