@@ -1,0 +1,85 @@
+/* The one way to the server. Every figure on the page is one of its answers; nothing is computed here.
+ *
+ * Answers to questions are kept until something on the bench changes, so that going back over swaps
+ * with the pointer asks once for each. */
+
+export class Refused extends Error {
+    constructor(
+        readonly status: number,
+        message: string,
+    ) {
+        super(message)
+    }
+}
+
+export type Query = Record<string, string | number | undefined>
+
+export function address(path: string, query: Query = {}): string {
+    const parts: string[] = []
+    for (const [key, value] of Object.entries(query))
+        if (value !== undefined && value !== '')
+            parts.push(`${key}=${encodeURIComponent(String(value)).replaceAll('%2C', ',')}`)
+    return `./api/${path}${parts.length ? '?' + parts.join('&') : ''}`
+}
+
+async function answer(response: Response): Promise<unknown> {
+    const text = await response.text()
+    let body: unknown
+    try {
+        body = JSON.parse(text)
+    } catch {
+        throw new Refused(response.status, text.trim() || `the server answered ${response.status}`)
+    }
+    if (!response.ok) {
+        const said = (body as { error?: string }).error
+        throw new Refused(response.status, said ?? `the server answered ${response.status}`)
+    }
+    return body
+}
+
+async function reach(url: string, init: RequestInit): Promise<unknown> {
+    let response: Response
+    try {
+        response = await fetch(url, { credentials: 'same-origin', cache: 'no-store', ...init })
+    } catch (fault) {
+        if ((fault as Error).name === 'AbortError') throw fault
+        throw new Refused(0, 'the server does not answer: is `pare serve` still running?')
+    }
+    return answer(response)
+}
+
+const kept = new Map<string, Promise<unknown>>()
+const most_kept = 400
+
+export function forget(): void {
+    kept.clear()
+}
+
+/** Asks; the same question is asked once until `forget`. */
+export function ask<T>(path: string, query: Query = {}): Promise<T> {
+    const url = address(path, query)
+    let asked = kept.get(url)
+    if (!asked) {
+        if (kept.size >= most_kept) kept.delete(kept.keys().next().value as string)
+        asked = reach(url, {})
+        kept.set(url, asked)
+        asked.catch(() => kept.delete(url))
+    }
+    return asked as Promise<T>
+}
+
+/** Asks anew each time. */
+export async function ask_again<T>(path: string, query: Query = {}): Promise<T> {
+    return (await reach(address(path, query), {})) as T
+}
+
+/** Changes the bench. */
+export async function tell<T>(path: string, body: unknown): Promise<T> {
+    const said = (await reach(address(path), {
+        method: 'POST',
+        headers: { 'Content-Type': 'application/json' },
+        body: JSON.stringify(body),
+    })) as T
+    forget()
+    return said
+}

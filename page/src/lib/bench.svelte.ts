@@ -1,0 +1,230 @@
+/* What the page knows of the craft that is looked at, and the changes to it.
+ *
+ * `sheet` and `ruler` are of the craft with the swaps on trial; `seen` and `seen_ruler` are also with
+ * the swap under pointer or focus (`peeked`). What arrives late, after the reader has moved on, is
+ * dropped. */
+import {
+    what_of,
+    type CraftLine,
+    type Ruler,
+    type Sheet,
+    type Swaps,
+    type Written,
+} from './answers.ts'
+import { ask, forget, Refused, tell } from './api.ts'
+import { place } from './place.svelte.ts'
+
+interface Done {
+    words: string
+    command: string | null
+    undo: () => Promise<void> | void
+    redo: () => Promise<void> | void
+}
+
+class Bench {
+    crafts = $state.raw<CraftLine[] | null>(null)
+    sheet = $state.raw<Sheet | null>(null)
+    ruler = $state.raw<Ruler | null>(null)
+    swaps = $state.raw<Swaps | null>(null)
+    seen = $state.raw<Sheet | null>(null)
+    seen_ruler = $state.raw<Ruler | null>(null)
+    peeked = $state<string | null>(null)
+    fault = $state<string | null>(null)
+    /** Somebody else has changed the bench meanwhile. */
+    overtaken = $state<string | null>(null)
+    /** Said to everybody, screen readers too, when something was done. */
+    news = $state('')
+    commands = $state.raw<string[]>([])
+    undone = $state.raw<Done[]>([])
+    done = $state.raw<Done[]>([])
+    /** Moves with each change of the bench: views that ask for themselves ask again. */
+    turn = $state(0)
+
+    private asked = 0
+    private peeks = 0
+
+    private question(tries: string[]) {
+        const { craft, loadout } = place.at
+        return { craft, loadout: loadout || undefined, try: tries.join(',') || undefined }
+    }
+
+    async load_crafts() {
+        try {
+            this.crafts = (await ask<{ craft: CraftLine[] }>('craft')).craft
+            this.fault = null
+            if (!place.at.craft && this.crafts[0]) {
+                // The craft furthest from its limits is what the bench is about.
+                const most = [...this.crafts].sort((a, b) => b.limits_broken - a.limits_broken)
+                place.go({ craft: most[0]!.name }, true)
+            }
+        } catch (fault) {
+            this.say_fault(fault)
+        }
+    }
+
+    /** Asks for all that belongs to the present place. */
+    async load() {
+        const mine = ++this.asked
+        const { craft, loadout, tries } = place.at
+        if (!craft) return
+        const latest = () => mine === this.asked
+        try {
+            const [sheet, ruler] = await Promise.all([
+                ask<Sheet>('sheet', this.question(tries)),
+                ask<Ruler>('ruler', this.question(tries)),
+            ])
+            if (!latest()) return
+            this.sheet = sheet
+            this.ruler = ruler
+            this.peeked = null
+            this.seen = sheet
+            this.seen_ruler = ruler
+            this.fault = null
+            const swaps = await ask<Swaps>('swaps', { craft, loadout: loadout || undefined })
+            if (latest()) this.swaps = swaps
+        } catch (fault) {
+            if (latest()) this.say_fault(fault)
+        }
+    }
+
+    /** Shows all figures with one more swap; null: without. */
+    async peek(id: string | null) {
+        const mine = ++this.peeks
+        if (id === null || place.at.tries.includes(id)) {
+            this.peeked = null
+            this.seen = this.sheet
+            this.seen_ruler = this.ruler
+            return
+        }
+        const tries = this.with_swap(id)
+        try {
+            const [sheet, ruler] = await Promise.all([
+                ask<Sheet>('sheet', this.question(tries)),
+                ask<Ruler>('ruler', this.question(tries)),
+            ])
+            if (mine !== this.peeks) return
+            this.peeked = id
+            this.seen = sheet
+            this.seen_ruler = ruler
+        } catch (fault) {
+            if (mine === this.peeks) this.say_fault(fault)
+        }
+    }
+
+    private with_swap(id: string): string[] {
+        return [...place.at.tries.filter((other) => what_of(other) !== what_of(id)), id]
+    }
+
+    /** Puts swaps on trial, or takes them off. */
+    private put(words: string, after: string[]) {
+        const before = place.at.tries
+        this.did({
+            words,
+            command: null,
+            undo: () => place.go({ tries: before }),
+            redo: () => place.go({ tries: after }),
+        })
+        place.go({ tries: after })
+    }
+
+    pin(id: string) {
+        const off = place.at.tries.includes(id)
+        this.put(
+            off ? `${id} is off the trial` : `${id} is on trial`,
+            off ? place.at.tries.filter((other) => other !== id) : this.with_swap(id),
+        )
+    }
+
+    try_all(ids: string[]) {
+        this.put(`${ids.length} swaps are on trial`, ids)
+    }
+
+    unpin_all() {
+        this.put('nothing is on trial', [])
+    }
+
+    private did(done: Done) {
+        this.done = [...this.done, done]
+        this.undone = []
+        this.news = done.words
+        if (done.command) this.commands = [...this.commands, done.command]
+    }
+
+    async undo() {
+        const last = this.done.at(-1)
+        if (!last) return
+        this.done = this.done.slice(0, -1)
+        await last.undo()
+        this.undone = [...this.undone, last]
+        this.news = `undone: ${last.words}`
+    }
+
+    async redo() {
+        const next = this.undone.at(-1)
+        if (!next) return
+        this.undone = this.undone.slice(0, -1)
+        await next.redo()
+        this.done = [...this.done, next]
+        this.news = `done again: ${next.words}`
+    }
+
+    /** The version that a write must name, so that nobody's change is lost. */
+    version(): Promise<number> {
+        return this.known_version ?? Promise.resolve(0)
+    }
+    private known_version: Promise<number> | null = null
+
+    /** Remembers which version of the craft the reader looks at. */
+    watch_version(craft: string) {
+        this.known_version = ask<{ version: number }>('version', { craft }).then((v) => v.version)
+        this.known_version.catch(() => (this.known_version = null))
+    }
+
+    /** Changes the bench; what was done can be undone here. False: it was refused, and said so. */
+    async write<T extends Written>(
+        path: string,
+        body: Record<string, unknown>,
+        words: string,
+    ): Promise<T | null> {
+        try {
+            const said = await tell<T>(path, { ...body, version: await this.version() })
+            this.did({
+                words,
+                command: said.command,
+                undo: () => this.turn_back('undo'),
+                redo: () => this.turn_back('redo'),
+            })
+            await this.again()
+            return said
+        } catch (fault) {
+            if (fault instanceof Refused && fault.status === 409) this.overtaken = fault.message
+            else this.say_fault(fault)
+            return null
+        }
+    }
+
+    private async turn_back(which: 'undo' | 'redo') {
+        try {
+            const said = await tell<Written>(which, {})
+            this.commands = [...this.commands, said.command]
+            await this.again()
+        } catch (fault) {
+            this.say_fault(fault)
+        }
+    }
+
+    /** Asks for everything anew: the bench has changed. */
+    async again() {
+        forget()
+        this.overtaken = null
+        this.watch_version(place.at.craft)
+        this.turn++
+        await Promise.all([this.load_crafts(), this.load()])
+    }
+
+    say_fault(fault: unknown) {
+        this.fault = fault instanceof Error ? fault.message : String(fault)
+    }
+}
+
+export const bench = new Bench()
