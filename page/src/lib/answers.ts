@@ -84,7 +84,7 @@ export interface Swap {
     sought: boolean
     grams: number
     grams_u: number
-    money: number
+    money: number | null // null: no price is known
     money_per_g: number | null
     work_min: number | null
     brings: string[]

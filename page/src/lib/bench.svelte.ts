@@ -25,6 +25,8 @@ class Bench {
     crafts = $state.raw<CraftLine[] | null>(null)
     sheet = $state.raw<Sheet | null>(null)
     ruler = $state.raw<Ruler | null>(null)
+    /** The ruler of the craft as it is, without what is on trial. */
+    bare = $state.raw<Ruler | null>(null)
     swaps = $state.raw<Swaps | null>(null)
     seen = $state.raw<Sheet | null>(null)
     seen_ruler = $state.raw<Ruler | null>(null)
@@ -69,11 +71,13 @@ class Bench {
         if (!craft) return
         const latest = () => mine === this.asked
         try {
-            const [sheet, ruler] = await Promise.all([
+            const [sheet, ruler, bare] = await Promise.all([
                 ask<Sheet>('sheet', this.question(tries)),
                 ask<Ruler>('ruler', this.question(tries)),
+                ask<Ruler>('ruler', this.question([])),
             ])
             if (!latest()) return
+            this.bare = bare
             this.sheet = sheet
             this.ruler = ruler
             this.peeked = null

@@ -9,10 +9,10 @@ export interface Label {
 let context: CanvasRenderingContext2D | null = null
 
 /** How wide a text of the page's type is, in pixels. */
-export function width_of(text: string, px = 13): number {
+export function width_of(text: string, weight = 400, px = 13): number {
     context ??= document.createElement('canvas').getContext('2d')
     if (!context) return 0.55 * px * text.length
-    context.font = `${px}px ${getComputedStyle(document.documentElement).fontFamily}`
+    context.font = `${weight} ${px}px ${getComputedStyle(document.documentElement).fontFamily}`
     return context.measureText(text).width
 }
 

@@ -70,10 +70,15 @@ export function split(value: number | null | undefined, u: number | null | undef
 }
 
 /** "+4.1 g" */
-export function signed(value: number | null | undefined, unit: string, significant = 2) {
+export function signed(
+    value: number | null | undefined,
+    unit: string,
+    significant = 2,
+    with_unit = true,
+) {
     const t = turn(unit)
     const most = t.to === 'oz' || t.to === 'in' ? 3 : 2
-    return change(scaled(value, t.by), significant, most) + behind(t.to)
+    return change(scaled(value, t.by), significant, most) + (with_unit ? behind(t.to) : '')
 }
 
 /** Grams of one thing as a label: whole ones, tenths below ten. */
