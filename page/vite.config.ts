@@ -8,15 +8,12 @@ export default defineConfig({
     plugins: [svelte()],
     build: {
         target: 'es2022',
-        assetsDir: '.',
         assetsInlineLimit: 0, // the server's policy allows no data: URL
         cssCodeSplit: false,
         modulePreload: false,
         reportCompressedSize: true,
         rollupOptions: {
             output: {
-                entryFileNames: 'page.js',
-                assetFileNames: 'page[extname]',
                 inlineDynamicImports: true,
             },
         },

@@ -159,3 +159,62 @@ export interface Written {
     version: number
     command: string
 }
+
+export interface Shape {
+    item: string
+    copy: number
+    disc: boolean
+    boxed: boolean
+    loops: [number, number][][]
+}
+
+export interface SeenFrom {
+    low_mm: [number, number]
+    high_mm: [number, number]
+    left_out: number
+    boxes: number
+    shapes: Shape[]
+}
+
+export interface OutlineItem {
+    name: string
+    part: string
+    kind: string
+    system: string
+    known: Known
+    count: number
+    all_g: number
+    all_g_u: number
+    at_mm: [number, number, number][]
+    boxed: boolean
+    size_estimated: boolean
+    placed: string
+}
+
+export interface OutlineJoint {
+    joint: string
+    thread_mm: number
+    length_mm: number
+    material: string
+    count: number
+    holds: string
+    included_in: string | null
+    at_mm: [number, number, number][] | null
+    all_g: number
+    all_g_u: number
+}
+
+export interface Outlines {
+    craft: string
+    loadout: string
+    views: { above: SeenFrom; side: SeenFrom }
+    items: OutlineItem[]
+    joints: OutlineJoint[]
+    discs: { item: string; at_mm: [number, number, number]; diameter_mm: number }[]
+    cg_mm: [number, number, number]
+    cg_mm_u: [number, number, number]
+    pack: string | null
+    pack_shift_mm: number | null
+    pack_shift_mm_u: number | null
+    notes: string[]
+}
