@@ -82,6 +82,8 @@ typedef struct options {
     const char *hold[CHOICES], *never[CHOICES], *must[CHOICES]; /* each as often as wanted */
     const char *time, *front, *curve;                           /* seconds, as typed; two wishes */
     const char *port;                                           /* as typed */
+    const char
+        *shown; /* what the first operand, a file, is called in the history; NULL: as typed */
     size_t operands;
     const char *operand[OPERANDS];
 } options;

@@ -36,6 +36,10 @@ static pare_status answer(void *context, size_t words, char *const word[],
     if (status != PARE_OK)
         return status;
     given.progress = progress;
+    /* What came over the network is a file in a folder for the moment: only its name means something. */
+    const char *slash =
+        wanted == &command_import && given.operands ? strrchr(given.operand[0], '/') : NULL;
+    given.shown = slash ? slash + 1 : NULL;
     return wanted->run(&given, out, err);
 }
 

@@ -270,7 +270,7 @@ pare_change change_of(const char *command, const options *given, pare_arena *are
     pare_text line = {0};
     pare_text_add(&line, command);
     for (size_t i = 0; i < given->operands; i++)
-        put_word(&line, given->operand[i]);
+        put_word(&line, i == 0 && given->shown ? given->shown : given->operand[i]);
     const char *what = line.failed ? NULL : pare_arena_copy(arena, line.bytes, line.length);
     pare_text_free(&line);
     return (pare_change){.what = what ? what : command, .why = given->why};

@@ -7,6 +7,8 @@
 #include <stdatomic.h>
 #include <time.h>
 
+#include <jansson.h>
+
 #include "base/arena.h"
 #include "serve/gate.h"
 #include "serve/serve.h"
@@ -55,6 +57,8 @@ typedef struct pare_words {
 
 /** Bytes of an answer; takes `bytes` over. */
 enum MHD_Result pare_reply_json(pare_request *request, unsigned code, pare_text *bytes);
+/** An object on one line; released. NULL is no memory. */
+enum MHD_Result pare_reply_object(pare_request *request, unsigned code, json_t *object);
 /** {"error": text} */
 enum MHD_Result pare_reply_error(pare_request *request, unsigned code, const char *text);
 /** What a failed command gives: its words, and its status as HTTP has it.
@@ -68,11 +72,20 @@ void pare_reply_guard(struct MHD_Response *response);
 /** "--name=value", or "--name" where value is NULL. */
 void pare_words_option(pare_words *words, const char *name, const char *value);
 void pare_words_operand(pare_words *words, const char *word);
-/** The command as it would be typed, without --bench and --json; in the arena, "" without memory. */
-const char *pare_words_typed(const pare_words *words);
+/** The command as it would be typed, without --bench and --json; in the arena, NULL without memory. */
+char *pare_words_typed(const pare_words *words);
 /** Has the command answered. */
 pare_status pare_words_ask(const pare_words *words, pare_server *server,
                            const pare_progress *progress, pare_text *out, pare_error *err);
+
+/* ---- versions.c: how things stand ---- */
+
+/** Of a craft, a part, or, where name is NULL, the bench. */
+pare_status pare_serve_version(const pare_server *server, bool part, const char *name,
+                               long long *version, pare_error *err);
+/** /api/version, /api/session. */
+enum MHD_Result pare_serve_state(pare_request *request);
+bool pare_serve_is_state(const char *path);
 
 /* ---- read.c, write.c, page.c: what can be asked ---- */
 
@@ -80,6 +93,16 @@ pare_status pare_words_ask(const pare_words *words, pare_server *server,
 enum MHD_Result pare_serve_read(pare_request *request);
 /** Whether a path is one that reads. */
 bool pare_serve_reads(const char *path);
+/** A change under /api/; its body is there. */
+enum MHD_Result pare_serve_write(pare_request *request);
+bool pare_serve_writes(const char *path);
+/** A report, as a file; called by read.c.
+ * @param craft  its name, and of the file
+ * @param as     the file's ending */
+enum MHD_Result pare_serve_report(pare_request *request, pare_words *words, const char *craft,
+                                  const char *as);
+/** Goes on until the server stops. */
+pare_progress pare_serve_progress(pare_server *server);
 /** A file of the page, or what stands in its place. */
 enum MHD_Result pare_serve_page(pare_request *request);
 

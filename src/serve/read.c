@@ -15,13 +15,15 @@ typedef enum meaning {
     WORDS,  /* operands, as often as wanted */
     VALUE,  /* an option's value, once */
     VALUES, /* again and again */
-    FLAG    /* an option without a value */
+    FLAG,   /* an option without a value */
+    FORM    /* a report's ending */
 } meaning;
 
 typedef struct question {
     const char *path, *command;
     const char *sub;   /* the operand before all others; NULL: none */
     const char *fixed; /* an option that it always has; NULL: none */
+    bool report;       /* the answer is a file */
     bool name;         /* what stands behind the path and a slash is an operand */
     struct {
         const char *key;
@@ -71,6 +73,10 @@ static const question QUESTIONS[] = {
      .key = {{"craft", NEEDED}, {"loadout", VALUE}, {"all", FLAG}}},
     {.path = "/api/learn", .command = "learn", .key = {{"craft", NEEDED}}},
     {.path = "/api/scales", .command = "scale"},
+    {.path = "/api/report",
+     .command = "report",
+     .report = true,
+     .key = {{"craft", NEEDED}, {"as", FORM}, {"try", VALUES}, {"loadout", VALUE}}},
 };
 enum { COUNT = sizeof QUESTIONS / sizeof QUESTIONS[0] };
 
@@ -101,6 +107,7 @@ typedef struct reading {
     const question *q;
     pare_words words;
     bool seen[KEYS];
+    const char *form;
     pare_error err;
 } reading;
 
@@ -140,6 +147,8 @@ static void take_key(reading *r, size_t i, const char *value)
         if (*value && strcmp(value, "1") != 0)
             pare_fail(&r->err, PARE_BAD_DATA, "'%s' is said or not: right would be %s=1", key, key);
         pare_words_option(&r->words, option, NULL);
+    } else if (how == FORM) {
+        r->form = value;
     } else if (how == NEEDED || how == WORDS) {
         pare_words_operand(&r->words, value);
     } else {
@@ -184,6 +193,11 @@ static bool goes_on(void *context, const char *doing, size_t done, size_t all)
     return !atomic_load(&server->stopping);
 }
 
+pare_progress pare_serve_progress(pare_server *server)
+{
+    return (pare_progress){.step = goes_on, .context = server};
+}
+
 enum MHD_Result pare_serve_read(pare_request *request)
 {
     const char *name = NULL;
@@ -205,8 +219,10 @@ enum MHD_Result pare_serve_read(pare_request *request)
     read_query(r, request);
     if (r->err.status != PARE_OK)
         return pare_reply_failed(request, &r->err, false);
+    if (q->report && !r->words.full)
+        return pare_serve_report(request, &r->words, r->words.operand[0], r->form ? r->form : "");
     request->command = pare_words_typed(&r->words);
-    const pare_progress progress = {.step = goes_on, .context = request->server};
+    const pare_progress progress = pare_serve_progress(request->server);
     const pare_status status = pare_words_ask(&r->words, request->server, &progress, &out, &r->err);
     if (status == PARE_OK || (status == PARE_NO && out.length > 0))
         return pare_reply_json(request, MHD_HTTP_OK, &out);

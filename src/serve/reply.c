@@ -2,9 +2,6 @@
 #include "serve/inside.h"
 
 #include <stdlib.h>
-#include <string.h>
-
-#include "show/json.h"
 
 /* Nothing from elsewhere, nothing inline, in no frame, sent nowhere else. Images may stand in the style
  * sheet itself. */
@@ -52,19 +49,24 @@ enum MHD_Result pare_reply_json(pare_request *request, unsigned code, pare_text 
     return queued;
 }
 
-enum MHD_Result pare_reply_error(pare_request *request, unsigned code, const char *text)
+enum MHD_Result pare_reply_object(pare_request *request, unsigned code, json_t *object)
 {
     pare_text out = {0};
-    /* What came in from outside may be no UTF-8, and is then not said again. */
-    json_t *object = json_pack("{s:s}", "error", text);
-    if (!object)
-        object = json_pack("{s:s}", "error", "what was asked is not UTF-8");
-    char *line = json_dumps(object, JSON_COMPACT);
+    char *line = object ? json_dumps(object, JSON_COMPACT) : NULL;
     json_decref(object);
     if (line)
         pare_text_printf(&out, "%s\n", line);
     free(line);
     return pare_reply_json(request, code, &out);
+}
+
+enum MHD_Result pare_reply_error(pare_request *request, unsigned code, const char *text)
+{
+    /* What came in from outside may be no UTF-8, and is then not said again. */
+    json_t *object = json_pack("{s:s}", "error", text);
+    if (!object)
+        object = json_pack("{s:s}", "error", "what was asked is not UTF-8");
+    return pare_reply_object(request, code, object);
 }
 
 enum MHD_Result pare_reply_failed(pare_request *request, const pare_error *err, bool writing)

@@ -45,29 +45,68 @@ static bool has_cookie(const pare_request *request)
         gate, MHD_lookup_connection_value(request->connection, MHD_COOKIE_KIND, gate->cookie));
 }
 
-/* What stands against a request, before it is read any further. @return true where it was answered */
-static bool refused(pare_request *request, enum MHD_Result *result)
+/* A body may come: JSON, of a length that is said and not too long. */
+static const char *refused_body(const pare_request *request, unsigned *code)
 {
-    const bool reads = is_one_of(request->method, "GET", "HEAD");
-    const char *why = NULL;
-    unsigned code = MHD_HTTP_FORBIDDEN;
-    if (!pare_gate_host(&request->server->gate, header(request, MHD_HTTP_HEADER_HOST))) {
-        why = "the name in Host is not this server's";
-    } else if (is_from_elsewhere(request)) {
-        why = "asked by another site's page; only Pare's own may";
-    } else if (!reads) {
-        code = MHD_HTTP_METHOD_NOT_ALLOWED;
-        why = "only GET and HEAD are answered here";
-    } else if (in_api(request) && !has_cookie(request)) {
-        code = MHD_HTTP_UNAUTHORIZED;
-        why = "open the link that pare serve printed first";
-    } else if (in_api(request) && !pare_serve_reads(request->path)) {
-        code = MHD_HTTP_NOT_FOUND;
-        why = "there is nothing to ask at this address";
+    static const char json[] = "application/json";
+    const char *type = header(request, MHD_HTTP_HEADER_CONTENT_TYPE);
+    const char *length = header(request, MHD_HTTP_HEADER_CONTENT_LENGTH);
+    *code = MHD_HTTP_UNSUPPORTED_MEDIA_TYPE;
+    if (!type || strncmp(type, json, sizeof json - 1) != 0 ||
+        (type[sizeof json - 1] && !strchr("; ", type[sizeof json - 1])))
+        return "what changes something is said as Content-Type: application/json";
+    *code = MHD_HTTP_LENGTH_REQUIRED;
+    if (!length || header(request, MHD_HTTP_HEADER_TRANSFER_ENCODING))
+        return "a body needs its Content-Length";
+    *code = MHD_HTTP_CONTENT_TOO_LARGE;
+    return strtoull(length, NULL, 10) > SERVE_BODY ? "a body of 8 MiB is the largest" : NULL;
+}
+
+/* A page that changes something says where it is from; only Pare's own may. */
+static const char *refused_write(const pare_request *request, unsigned *code)
+{
+    *code = MHD_HTTP_NOT_FOUND;
+    if (!pare_serve_writes(request->path) && pare_serve_reads(request->path)) {
+        *code = MHD_HTTP_METHOD_NOT_ALLOWED;
+        return "this address is asked by GET";
     }
-    if (why)
-        *result = pare_reply_error(request, code, why);
-    return why != NULL;
+    if (!pare_serve_writes(request->path))
+        return "there is nothing to change at this address";
+    *code = MHD_HTTP_FORBIDDEN;
+    if (!header(request, MHD_HTTP_HEADER_ORIGIN))
+        return "what changes something says where it is from: Origin";
+    return refused_body(request, code);
+}
+
+static const char *refused_read(const pare_request *request, unsigned *code)
+{
+    const bool there = pare_serve_reads(request->path) || pare_serve_is_state(request->path);
+    *code = MHD_HTTP_NOT_FOUND;
+    if (!there && pare_serve_writes(request->path)) {
+        *code = MHD_HTTP_METHOD_NOT_ALLOWED;
+        return "this address is asked by POST";
+    }
+    return there ? NULL : "there is nothing to ask at this address";
+}
+
+/* What stands against a request, before it is read any further. */
+static const char *refused(const pare_request *request, unsigned *code)
+{
+    const bool writes = strcmp(request->method, "POST") == 0 && in_api(request);
+    *code = MHD_HTTP_FORBIDDEN;
+    if (!pare_gate_host(&request->server->gate, header(request, MHD_HTTP_HEADER_HOST)))
+        return "the name in Host is not this server's";
+    if (is_from_elsewhere(request))
+        return "asked by another site's page; only Pare's own may";
+    *code = MHD_HTTP_METHOD_NOT_ALLOWED;
+    if (!writes && !is_one_of(request->method, "GET", "HEAD"))
+        return "this address is asked by GET";
+    if (!in_api(request))
+        return NULL;
+    *code = MHD_HTTP_UNAUTHORIZED;
+    if (!has_cookie(request))
+        return "open the link that pare serve printed first";
+    return writes ? refused_write(request, code) : refused_read(request, code);
 }
 
 static pare_request *request_open(pare_server *server, struct MHD_Connection *connection,
@@ -88,27 +127,46 @@ static pare_request *request_open(pare_server *server, struct MHD_Connection *co
     return NULL;
 }
 
+/* Bytes of a body. A sender that takes its time is left. */
+static enum MHD_Result take_in(pare_request *request, const char *bytes, size_t *length)
+{
+    struct timespec now;
+    clock_gettime(CLOCK_MONOTONIC, &now);
+    if (strcmp(request->method, "POST") == 0)
+        pare_text_put(&request->body, bytes, *length);
+    *length = 0;
+    return now.tv_sec - request->started.tv_sec > SERVE_SEND_S || request->body.failed ? MHD_NO
+                                                                                       : MHD_YES;
+}
+
+static enum MHD_Result answer(pare_request *request)
+{
+    if (!in_api(request))
+        return pare_serve_page(request);
+    if (strcmp(request->method, "POST") == 0)
+        return pare_serve_write(request);
+    return pare_serve_is_state(request->path) ? pare_serve_state(request)
+                                              : pare_serve_read(request);
+}
+
 static enum MHD_Result handle(void *context, struct MHD_Connection *connection, const char *path,
                               const char *method, const char *version, const char *upload,
                               size_t *upload_size, void **kept)
 {
-    (void)version, (void)upload;
-    enum MHD_Result result = MHD_NO;
+    (void)version;
+    unsigned code = 0;
     pare_request *request = *kept;
     if (!request) {
         request = request_open(context, connection, path, method);
         *kept = request;
         if (!request)
             return MHD_NO;
-        return refused(request, &result) ? result : MHD_YES;
+        const char *why = refused(request, &code);
+        return why ? pare_reply_error(request, code, why) : MHD_YES;
     }
-    if (*upload_size > 0) {
-        *upload_size = 0; /* a question with a body: not looked at */
-        return MHD_YES;
-    }
-    if (request->answered)
-        return MHD_YES;
-    return in_api(request) ? pare_serve_read(request) : pare_serve_page(request);
+    if (*upload_size > 0)
+        return take_in(request, upload, upload_size);
+    return request->answered ? MHD_YES : answer(request);
 }
 
 static void over(void *context, struct MHD_Connection *connection, void **kept,

@@ -40,7 +40,7 @@ static void put_typed(pare_text *line, const char *word)
         pare_text_add(line, "'");
 }
 
-const char *pare_words_typed(const pare_words *words)
+char *pare_words_typed(const pare_words *words)
 {
     pare_text line = {0};
     pare_text_printf(&line, "pare %s", words->command);
@@ -55,9 +55,9 @@ const char *pare_words_typed(const pare_words *words)
         pare_text_add(&line, " --");
     for (size_t i = 0; dashes && i < words->operands; i++)
         put_typed(&line, words->operand[i]);
-    const char *typed = line.failed ? NULL : pare_arena_copy(words->arena, line.bytes, line.length);
+    char *typed = line.failed ? NULL : pare_arena_copy(words->arena, line.bytes, line.length);
     pare_text_free(&line);
-    return typed ? typed : "";
+    return typed;
 }
 
 pare_status pare_words_ask(const pare_words *words, pare_server *server,

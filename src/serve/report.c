@@ -1,0 +1,80 @@
+/* report.c: a craft's report as a file to keep: `pare report`, which writes one. */
+#include "serve/drawer.h"
+#include "serve/inside.h"
+
+#include <string.h>
+
+static const struct {
+    const char *ending, *type;
+} FORMS[] = {
+    {"svg", "image/svg+xml"},
+    {"png", "image/png"},
+    {"html", "text/html; charset=utf-8"},
+    {"pdf", "application/pdf"},
+    {"xlsx", "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet"},
+};
+enum { COUNT = sizeof FORMS / sizeof FORMS[0] };
+
+static enum MHD_Result send_file(pare_request *request, size_t form, const char *name,
+                                 pare_text *bytes)
+{
+    const char *said = pare_arena_printf(request->arena, "attachment; filename=\"%s\"", name);
+    struct MHD_Response *response =
+        said ? MHD_create_response_from_buffer(bytes->length, bytes->bytes, MHD_RESPMEM_MUST_FREE)
+             : NULL;
+    if (!response)
+        return MHD_NO;
+    *bytes = (pare_text){0};
+    pare_reply_guard(response);
+    MHD_add_response_header(response, MHD_HTTP_HEADER_CONTENT_TYPE, FORMS[form].type);
+    MHD_add_response_header(response, MHD_HTTP_HEADER_CONTENT_DISPOSITION, said);
+    MHD_add_response_header(response, MHD_HTTP_HEADER_CACHE_CONTROL, "no-store");
+    if (request->command)
+        MHD_add_response_header(response, "Pare-Command", request->command);
+    const enum MHD_Result queued = MHD_queue_response(request->connection, MHD_HTTP_OK, response);
+    MHD_destroy_response(response);
+    request->answered = true;
+    return queued;
+}
+
+/* The words of the command without where the file goes, which is said anew for each. */
+static pare_status write_it(pare_words words, pare_request *request, const pare_drawer *drawer,
+                            pare_error *err)
+{
+    pare_text said = {0};
+    pare_words_option(&words, "output", drawer->path);
+    const pare_progress progress = pare_serve_progress(request->server);
+    const pare_status status = pare_words_ask(&words, request->server, &progress, &said, err);
+    pare_text_free(&said);
+    return status;
+}
+
+enum MHD_Result pare_serve_report(pare_request *request, pare_words *words, const char *craft,
+                                  const char *as)
+{
+    pare_error err = {0};
+    pare_drawer drawer = {0};
+    pare_text bytes = {0};
+    size_t form = 0;
+    while (form < COUNT && strcmp(FORMS[form].ending, as) != 0)
+        form++;
+    if (form == COUNT)
+        return pare_reply_error(request, MHD_HTTP_BAD_REQUEST,
+                                "/api/report is had as=svg, png, html, pdf or xlsx");
+    const char *label = pare_arena_printf(request->arena, "%s.%s", craft, as);
+    pare_status status = label ? pare_drawer_open(&drawer, label, &err) : pare_no_memory(&err);
+    if (status == PARE_OK) {
+        pare_words typed = *words;
+        pare_words_option(&typed, "output", drawer.name);
+        request->command = pare_words_typed(&typed);
+        status = write_it(*words, request, &drawer, &err);
+    }
+    if (status == PARE_OK)
+        status = pare_drawer_take(&drawer, &bytes, &err);
+    pare_drawer_hide(&drawer, err.text);
+    const enum MHD_Result result = status == PARE_OK ? send_file(request, form, drawer.name, &bytes)
+                                                     : pare_reply_failed(request, &err, false);
+    pare_text_free(&bytes);
+    pare_drawer_close(&drawer);
+    return result;
+}

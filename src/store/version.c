@@ -1,0 +1,39 @@
+/* version.c: a number for how something stands on the bench now (see version.h). */
+#include "store/version.h"
+
+#include "base/hash.h"
+#include "store/sql.h"
+
+enum { DROPPED_BITS = 64 - 53 };
+
+pare_status pare_store_version(pare_store *store, pare_thing thing, const char *name,
+                               long long *version, pare_error *err)
+{
+    pare_text text = {0};
+    pare_status status = thing == PARE_A_PART ? pare_store_part_text(store, name, &text, err)
+                                              : pare_store_craft_text(store, name, &text, err);
+    if (status == PARE_OK && text.failed)
+        status = pare_no_memory(err);
+    if (status == PARE_OK)
+        *version = (long long)(pare_hash(PARE_HASH_START, text.bytes, text.length) >> DROPPED_BITS);
+    pare_text_free(&text);
+    return status;
+}
+
+pare_status pare_store_bench_version(pare_store *store, long long *version, pare_error *err)
+{
+    sqlite3_stmt *statement = NULL;
+    bool row = false;
+    long long count[2] = {0};
+    pare_status status = pare_sql_prepare(
+        store, &statement, err,
+        "SELECT coalesce(max(number), 0), coalesce(sum(undone), 0) FROM change", "");
+    if (status == PARE_OK)
+        status = pare_sql_step(store, statement, &row, err);
+    for (int i = 0; row && i < 2; i++)
+        count[i] = sqlite3_column_int64(statement, i);
+    sqlite3_finalize(statement);
+    if (status == PARE_OK)
+        *version = (long long)(pare_hash(PARE_HASH_START, count, sizeof count) >> DROPPED_BITS);
+    return status;
+}
