@@ -7,6 +7,7 @@
  * lib/digits.ts and computes none. Sizes and places of drawings are set by `style:` directives or SVG
  * attributes: the server's policy forbids style attributes. */
 import type { Component } from 'svelte'
+import Bench from './views/Bench.svelte'
 import Outline from './views/Outline.svelte'
 import Ruler from './views/Ruler.svelte'
 import Swaps from './views/Swaps.svelte'
@@ -22,4 +23,5 @@ export const views: View[] = [
     { id: 'ruler', name: 'Ruler', key: '1', show: Ruler },
     { id: 'outline', name: 'Outline', key: '2', show: Outline },
     { id: 'swaps', name: 'Swaps', key: '3', show: Swaps },
+    { id: 'bench', name: 'Bench', key: '7', show: Bench },
 ]

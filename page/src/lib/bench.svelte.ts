@@ -11,7 +11,7 @@ import {
     type Swaps,
     type Written,
 } from './answers.ts'
-import { ask, forget, Refused, tell } from './api.ts'
+import { ask, ask_again, forget, Refused, tell } from './api.ts'
 import { place } from './place.svelte.ts'
 
 interface Done {
@@ -34,6 +34,8 @@ class Bench {
     fault = $state<string | null>(null)
     /** Somebody else has changed the bench meanwhile. */
     overtaken = $state<string | null>(null)
+    /** What happened without the reader's doing. */
+    notice = $state<string | null>(null)
     /** Said to everybody, screen readers too, when something was done. */
     news = $state('')
     commands = $state.raw<string[]>([])
@@ -53,7 +55,6 @@ class Bench {
     async load_crafts() {
         try {
             this.crafts = (await ask<{ craft: CraftLine[] }>('craft')).craft
-            this.fault = null
             if (!place.at.craft && this.crafts[0]) {
                 // The craft furthest from its limits is what the bench is about.
                 const most = [...this.crafts].sort((a, b) => b.limits_broken - a.limits_broken)
@@ -157,8 +158,12 @@ class Bench {
     async undo() {
         const last = this.done.at(-1)
         if (!last) return
+        try {
+            await last.undo()
+        } catch {
+            return // it was said why
+        }
         this.done = this.done.slice(0, -1)
-        await last.undo()
         this.undone = [...this.undone, last]
         this.news = `undone: ${last.words}`
     }
@@ -166,32 +171,40 @@ class Bench {
     async redo() {
         const next = this.undone.at(-1)
         if (!next) return
+        try {
+            await next.redo()
+        } catch {
+            return
+        }
         this.undone = this.undone.slice(0, -1)
-        await next.redo()
         this.done = [...this.done, next]
         this.news = `done again: ${next.words}`
     }
 
-    /** The version that a write must name, so that nobody's change is lost. */
-    version(): Promise<number> {
-        return this.known_version ?? Promise.resolve(0)
-    }
-    private known_version: Promise<number> | null = null
+    /** How far the bench had come when the page last read it. */
+    private bench_version = 0
 
-    /** Remembers which version of the craft the reader looks at. */
-    watch_version(craft: string) {
-        this.known_version = ask<{ version: number }>('version', { craft }).then((v) => v.version)
-        this.known_version.catch(() => (this.known_version = null))
+    private async read_session() {
+        this.bench_version = (await ask_again<{ version: number }>('session')).version
     }
 
-    /** Changes the bench; what was done can be undone here. False: it was refused, and said so. */
+    /** Remembers which version of a craft or part the reader looks at: asked for once until `forget`, so
+     * that a write names what was seen, and nobody's change is lost. */
+    version(of: { craft: string } | { part: string }): Promise<number> {
+        return ask<{ version: number }>('version', of).then((said) => said.version)
+    }
+
+    /** Changes the bench; what was done can be undone here. Null: it was refused, and said so.
+     * @param of  whose version counts: the craft's, a part's, the whole bench's */
     async write<T extends Written>(
         path: string,
         body: Record<string, unknown>,
         words: string,
+        of: { craft: string } | { part: string } | 'bench' = { craft: place.at.craft },
     ): Promise<T | null> {
         try {
-            const said = await tell<T>(path, { ...body, version: await this.version() })
+            const version = of === 'bench' ? this.bench_version : await this.version(of)
+            const said = await tell<T>(path, { ...body, version })
             this.did({
                 words,
                 command: said.command,
@@ -207,13 +220,16 @@ class Bench {
         }
     }
 
-    private async turn_back(which: 'undo' | 'redo') {
+    /** The bench's last change taken back, whoever made it; or done again. */
+    async turn_back(which: 'undo' | 'redo') {
         try {
-            const said = await tell<Written>(which, {})
+            const said = await tell<Written>(which, { version: this.bench_version })
             this.commands = [...this.commands, said.command]
             await this.again()
         } catch (fault) {
-            this.say_fault(fault)
+            if (fault instanceof Refused && fault.status === 409) this.overtaken = fault.message
+            else this.say_fault(fault)
+            throw fault
         }
     }
 
@@ -221,13 +237,33 @@ class Bench {
     async again() {
         forget()
         this.overtaken = null
-        this.watch_version(place.at.craft)
         this.turn++
-        await Promise.all([this.load_crafts(), this.load()])
+        await Promise.all([this.read_session(), this.load_crafts(), this.load()])
+    }
+
+    /** Back at the front: whether another tab or a command has changed the bench meanwhile. */
+    async look_again() {
+        const before = this.bench_version
+        try {
+            await this.read_session()
+        } catch {
+            return // whatever is asked next says it
+        }
+        if (before && before !== this.bench_version) {
+            await this.again()
+            this.news = 'The bench was changed elsewhere; this is how it is now.'
+            this.notice = this.news
+        }
+    }
+
+    async begin() {
+        await Promise.all([this.load_crafts(), this.read_session().catch(() => {})])
     }
 
     say_fault(fault: unknown) {
-        this.fault = fault instanceof Error ? fault.message : String(fault)
+        if (fault instanceof Refused && fault.status === 401)
+            this.fault = 'Nothing is shown without the link that `pare serve` printed: open that one.'
+        else this.fault = fault instanceof Error ? fault.message : String(fault)
     }
 }
 
