@@ -12,11 +12,13 @@
 #include "base/arena.h"
 #include "serve/gate.h"
 #include "serve/serve.h"
+#include "serve/watch.h"
 
 enum {
     SERVE_CONNECTIONS = 200,      /* at once; one more is closed */
+    SERVE_LONG_WORKS = 3,         /* searches at once */
     SERVE_IDLE_S = 15,            /* without a byte */
-    SERVE_SEND_S = 30,            /* for all of a request's body */
+    SERVE_SEND_S = 20,            /* for all of a request, whatever comes */
     SERVE_HEADERS = 32 * 1024,    /* bytes of a request's head, and of what waits to be sent */
     SERVE_BODY = 8 * 1024 * 1024, /* bytes of a request's body */
     SERVE_STACK = 1024 * 1024     /* bytes of a thread's stack */
@@ -26,9 +28,11 @@ struct pare_server {
     pare_serve_settings settings;
     struct MHD_Daemon *daemon;
     pare_gate gate;
+    pare_watch watch;
     pare_text link;
     pthread_mutex_t write; /* one change at a time: a version is looked at and then holds */
     atomic_bool stopping;
+    atomic_int long_works; /* that run now */
 };
 
 /** One request, from its first line to the end of its answer. */
@@ -38,7 +42,7 @@ typedef struct pare_request {
     const char *path, *method;
     pare_arena *arena;
     pare_text body;
-    struct timespec started;
+    pare_watched *place; /* of its connection */
     const char *command; /* what a person would type for the same; NULL: nothing */
     bool answered;
 } pare_request;
@@ -101,6 +105,8 @@ bool pare_serve_writes(const char *path);
  * @param as     the file's ending */
 enum MHD_Result pare_serve_report(pare_request *request, pare_words *words, const char *craft,
                                   const char *as);
+/** Long work, as a stream of events (see stream.c); called by read.c. */
+enum MHD_Result pare_serve_stream(pare_request *request, const pare_words *words);
 /** Goes on until the server stops. */
 pare_progress pare_serve_progress(pare_server *server);
 /** A file of the page, or what stands in its place. */

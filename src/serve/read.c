@@ -8,7 +8,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-enum { KEYS = 10 };
+enum { KEYS = 12 };
 
 typedef enum meaning {
     NEEDED, /* the one operand: a craft */
@@ -24,6 +24,7 @@ typedef struct question {
     const char *sub;   /* the operand before all others; NULL: none */
     const char *fixed; /* an option that it always has; NULL: none */
     bool report;       /* the answer is a file */
+    bool stream;       /* the answer is a stream of events */
     bool name;         /* what stands behind the path and a slash is an operand */
     struct {
         const char *key;
@@ -73,6 +74,27 @@ static const question QUESTIONS[] = {
      .key = {{"craft", NEEDED}, {"loadout", VALUE}, {"all", FLAG}}},
     {.path = "/api/learn", .command = "learn", .key = {{"craft", NEEDED}}},
     {.path = "/api/scales", .command = "scale"},
+    {.path = "/api/best",
+     .command = "best",
+     .stream = true,
+     .key = {{"craft", NEEDED},
+             {"loadout", VALUE},
+             {"wish", VALUE},
+             {"hold", VALUES},
+             {"never", VALUES},
+             {"must", VALUES},
+             {"time", VALUE},
+             {"all", FLAG}}},
+    {.path = "/api/front",
+     .command = "best",
+     .stream = true,
+     .key = {{"craft", NEEDED},
+             {"of", VALUE, "front"},
+             {"loadout", VALUE},
+             {"hold", VALUES},
+             {"never", VALUES},
+             {"must", VALUES},
+             {"time", VALUE}}},
     {.path = "/api/report",
      .command = "report",
      .report = true,
@@ -222,6 +244,8 @@ enum MHD_Result pare_serve_read(pare_request *request)
     if (q->report && !r->words.full)
         return pare_serve_report(request, &r->words, r->words.operand[0], r->form ? r->form : "");
     request->command = pare_words_typed(&r->words);
+    if (q->stream && !r->words.full)
+        return pare_serve_stream(request, &r->words);
     const pare_progress progress = pare_serve_progress(request->server);
     const pare_status status = pare_words_ask(&r->words, request->server, &progress, &out, &r->err);
     if (status == PARE_OK || (status == PARE_NO && out.length > 0))

@@ -120,23 +120,21 @@ static pare_request *request_open(pare_server *server, struct MHD_Connection *co
                               .path = path,
                               .method = method,
                               .arena = pare_arena_open()};
-    clock_gettime(CLOCK_MONOTONIC, &request->started);
+    const union MHD_ConnectionInfo *info =
+        MHD_get_connection_info(connection, MHD_CONNECTION_INFO_SOCKET_CONTEXT);
+    request->place = info ? info->socket_context : NULL;
     if (request->arena)
         return request;
     free(request);
     return NULL;
 }
 
-/* Bytes of a body. A sender that takes its time is left. */
 static enum MHD_Result take_in(pare_request *request, const char *bytes, size_t *length)
 {
-    struct timespec now;
-    clock_gettime(CLOCK_MONOTONIC, &now);
     if (strcmp(request->method, "POST") == 0)
         pare_text_put(&request->body, bytes, *length);
     *length = 0;
-    return now.tv_sec - request->started.tv_sec > SERVE_SEND_S || request->body.failed ? MHD_NO
-                                                                                       : MHD_YES;
+    return request->body.failed ? MHD_NO : MHD_YES;
 }
 
 static enum MHD_Result answer(pare_request *request)
@@ -166,6 +164,7 @@ static enum MHD_Result handle(void *context, struct MHD_Connection *connection, 
     }
     if (*upload_size > 0)
         return take_in(request, upload, upload_size);
+    pare_watch_said(&request->server->watch, request->place, true);
     return request->answered ? MHD_YES : answer(request);
 }
 
@@ -176,10 +175,24 @@ static void over(void *context, struct MHD_Connection *connection, void **kept,
     pare_request *request = *kept;
     if (!request)
         return;
+    pare_watch_said(&request->server->watch, request->place, false);
     pare_text_free(&request->body);
     pare_arena_close(request->arena);
     free(request);
     *kept = NULL;
+}
+
+static void came_or_went(void *context, struct MHD_Connection *connection, void **place,
+                         enum MHD_ConnectionNotificationCode what)
+{
+    pare_server *server = context;
+    if (what == MHD_CONNECTION_NOTIFY_CLOSED) {
+        pare_watch_drop(&server->watch, *place);
+        return;
+    }
+    const union MHD_ConnectionInfo *info =
+        MHD_get_connection_info(connection, MHD_CONNECTION_INFO_CONNECTION_FD);
+    *place = info ? pare_watch_add(&server->watch, info->connect_fd) : NULL;
 }
 
 /* The library's own complaints are about what strangers send: nobody here can act on them. */
@@ -199,10 +212,10 @@ static pare_status listen_at(pare_server *server, pare_error *err)
             MHD_USE_ITC | MHD_USE_ERROR_LOG,
         server->settings.port, NULL, NULL, handle, server, MHD_OPTION_EXTERNAL_LOGGER, say_nothing,
         NULL, MHD_OPTION_SOCK_ADDR, (struct sockaddr *)&address, MHD_OPTION_NOTIFY_COMPLETED, over,
-        NULL, MHD_OPTION_CONNECTION_LIMIT, (unsigned)SERVE_CONNECTIONS,
-        MHD_OPTION_CONNECTION_TIMEOUT, (unsigned)SERVE_IDLE_S, MHD_OPTION_CONNECTION_MEMORY_LIMIT,
-        (size_t)SERVE_HEADERS, MHD_OPTION_THREAD_STACK_SIZE, (size_t)SERVE_STACK,
-        MHD_OPTION_STRICT_FOR_CLIENT, 1, MHD_OPTION_END);
+        NULL, MHD_OPTION_NOTIFY_CONNECTION, came_or_went, server, MHD_OPTION_CONNECTION_LIMIT,
+        (unsigned)SERVE_CONNECTIONS, MHD_OPTION_CONNECTION_TIMEOUT, (unsigned)SERVE_IDLE_S,
+        MHD_OPTION_CONNECTION_MEMORY_LIMIT, (size_t)SERVE_HEADERS, MHD_OPTION_THREAD_STACK_SIZE,
+        (size_t)SERVE_STACK, MHD_OPTION_STRICT_FOR_CLIENT, 1, MHD_OPTION_END);
     if (!server->daemon && errno == EADDRINUSE)
         return pare_fail(err, PARE_UNAVAILABLE,
                          "port %hu is taken; --port 0 takes one that is free",
@@ -242,7 +255,10 @@ pare_status pare_server_start(const pare_serve_settings *settings, pare_server *
         return status;
     }
     pthread_mutex_init(&server->write, NULL);
-    status = listen_at(server, err);
+    if (pare_watch_open(&server->watch, SERVE_CONNECTIONS, SERVE_SEND_S))
+        status = listen_at(server, err);
+    else
+        status = pare_fail(err, PARE_UNAVAILABLE, "no memory or no thread for the server");
     if (status == PARE_OK) {
         pare_text_printf(&server->link, "http://127.0.0.1:%hu/?token=%s", server->gate.port,
                          server->gate.token);
@@ -267,6 +283,7 @@ void pare_server_stop(pare_server *server)
     atomic_store(&server->stopping, true);
     if (server->daemon)
         MHD_stop_daemon(server->daemon);
+    pare_watch_close(&server->watch);
     pthread_mutex_destroy(&server->write);
     pare_gate_close(&server->gate);
     pare_text_free(&server->link);

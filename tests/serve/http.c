@@ -75,8 +75,13 @@ void serve_enter(served *s)
 
 void serve_stop(served *s, int signal_number)
 {
-    int status = 0;
     assert_int_equal(kill(s->child, signal_number), 0);
+    serve_reap(s, signal_number);
+}
+
+void serve_reap(served *s, int signal_number)
+{
+    int status = 0;
     while (waitpid(s->child, &status, 0) < 0)
         assert_int_equal(errno, EINTR);
     if (signal_number == SIGKILL)
@@ -91,14 +96,24 @@ void reply_free(reply *r)
     *r = (reply){0};
 }
 
-int serve_connect(const served *s)
+/* -1: nobody listens */
+static int try_connect(const served *s)
 {
     const struct sockaddr_in address = {
         .sin_family = AF_INET, .sin_port = htons(s->port), .sin_addr = {htonl(INADDR_LOOPBACK)}};
     const int made = socket(AF_INET, SOCK_STREAM, 0);
     assert_true(made >= 0);
-    if (connect(made, (const struct sockaddr *)&address, sizeof address) != 0)
-        fail_msg("connect: %s", strerror(errno));
+    if (connect(made, (const struct sockaddr *)&address, sizeof address) == 0)
+        return made;
+    close(made);
+    return -1;
+}
+
+int serve_connect(const served *s)
+{
+    const int made = try_connect(s);
+    if (made < 0)
+        fail_msg("nobody listens at port %hu", s->port);
     return made;
 }
 
@@ -149,7 +164,7 @@ reply serve_read(int socket)
     return r;
 }
 
-reply serve_ask(const served *s, const char *method, const char *target, const char *headers,
+reply serve_try(const served *s, const char *method, const char *target, const char *headers,
                 const char *body)
 {
     char head[2 * LINE], own[LINE];
@@ -162,10 +177,21 @@ reply serve_ask(const served *s, const char *method, const char *target, const c
         length += snprintf(head + length, sizeof head - (size_t)length, "Content-Length: %zu\r\n",
                            strlen(body));
     length += snprintf(head + length, sizeof head - (size_t)length, "\r\n");
-    const int socket = serve_connect(s);
+    const int socket = try_connect(s);
+    if (socket < 0)
+        return (reply){0};
     if (serve_send(socket, head, (size_t)length) && body)
         serve_send(socket, body, strlen(body));
     return serve_read(socket);
+}
+
+reply serve_ask(const served *s, const char *method, const char *target, const char *headers,
+                const char *body)
+{
+    reply r = serve_try(s, method, target, headers, body);
+    if (!r.head)
+        fail_msg("nobody listens at port %hu", s->port);
+    return r;
 }
 
 reply serve_get(const served *s, const char *target)

@@ -25,6 +25,9 @@ void serve_enter(served *s);
 /** Ends it by a signal and wants that it ends well; SIGKILL: that it is gone. */
 void serve_stop(served *s, int signal_number);
 
+/** The same for one that a signal has been sent to. */
+void serve_reap(served *s, int signal_number);
+
 typedef struct reply {
     int code;          /* 0: no answer, the connection was closed */
     char *head, *body; /* body NUL-terminated as well */
@@ -43,6 +46,9 @@ reply serve_read(int socket);
  * @param headers  whole lines, each with its end; NULL: only Host, and Cookie once it went in
  * @param body     NULL: none */
 reply serve_ask(const served *s, const char *method, const char *target, const char *headers,
+                const char *body);
+/** The same, for a server that may be gone: code 0 where nobody listens. */
+reply serve_try(const served *s, const char *method, const char *target, const char *headers,
                 const char *body);
 /** GET. */
 reply serve_get(const served *s, const char *target);
