@@ -8,6 +8,9 @@
  * attributes: the server's policy forbids style attributes. */
 import type { Component } from 'svelte'
 import Bench from './views/Bench.svelte'
+import Best from './views/Best.svelte'
+import Flight from './views/Flight.svelte'
+import Margins from './views/Margins.svelte'
 import Outline from './views/Outline.svelte'
 import Ruler from './views/Ruler.svelte'
 import Swaps from './views/Swaps.svelte'
@@ -23,5 +26,8 @@ export const views: View[] = [
     { id: 'ruler', name: 'Ruler', key: '1', show: Ruler },
     { id: 'outline', name: 'Outline', key: '2', show: Outline },
     { id: 'swaps', name: 'Swaps', key: '3', show: Swaps },
+    { id: 'best', name: 'Best set', key: '4', show: Best },
+    { id: 'margins', name: 'Margins', key: '5', show: Margins },
+    { id: 'flight', name: 'Flight', key: '6', show: Flight },
     { id: 'bench', name: 'Bench', key: '7', show: Bench },
 ]

@@ -12,13 +12,14 @@ export class Refused extends Error {
     }
 }
 
-export type Query = Record<string, string | number | undefined>
+export type Query = Record<string, string | number | string[] | undefined>
 
 export function address(path: string, query: Query = {}): string {
     const parts: string[] = []
     for (const [key, value] of Object.entries(query))
-        if (value !== undefined && value !== '')
-            parts.push(`${key}=${encodeURIComponent(String(value)).replaceAll('%2C', ',')}`)
+        for (const one of Array.isArray(value) ? value : [value])
+            if (one !== undefined && one !== '')
+                parts.push(`${key}=${encodeURIComponent(String(one)).replaceAll('%2C', ',')}`)
     return `./api/${path}${parts.length ? '?' + parts.join('&') : ''}`
 }
 

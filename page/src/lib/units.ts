@@ -89,6 +89,11 @@ export function grams(value: number, with_unit = true): string {
     return text + (with_unit ? behind(t.to) : '')
 }
 
+/** Grams of a whole craft where tenths count: a set and its bound. */
+export function fine(value: number): string {
+    return short(value, 0.1, 'g')
+}
+
 /** Digits of a value that has an uncertainty, in the reader's unit: for tables. */
 export function place_in(value: number, u: number | null | undefined, unit: string): number {
     const t = turn(unit)
