@@ -46,7 +46,16 @@ async function reach(url: string, init: RequestInit): Promise<unknown> {
         if ((fault as Error).name === 'AbortError') throw fault
         throw new Refused(0, 'the server does not answer: is `pare serve` still running?')
     }
+    const command = response.headers.get('Pare-Command')
+    if (command) commands.set(url, command)
     return answer(response)
+}
+
+const commands = new Map<string, string>()
+
+/** The command line that answers the same; nothing where it was not asked yet. */
+export function command_of(path: string, query: Query = {}): string | undefined {
+    return commands.get(address(path, query))
 }
 
 const kept = new Map<string, Promise<unknown>>()
@@ -54,6 +63,7 @@ const most_kept = 400
 
 export function forget(): void {
     kept.clear()
+    commands.clear()
 }
 
 /** Asks; the same question is asked once until `forget`. */

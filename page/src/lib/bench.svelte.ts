@@ -47,7 +47,7 @@ class Bench {
     private asked = 0
     private peeks = 0
 
-    private question(tries: string[]) {
+    question(tries: string[]) {
         const { craft, loadout } = place.at
         return { craft, loadout: loadout || undefined, try: tries.join(',') || undefined }
     }
