@@ -29,7 +29,7 @@ export function read(hash: string): Whereabouts {
 export function write(at: Whereabouts): string {
     const parts: string[] = []
     const add = (key: string, value: string) => {
-        if (value) parts.push(`${key}=${encodeURIComponent(value).replaceAll('%2C', ',')}`)
+        if (value) parts.push(`${key}=${encodeURIComponent(value).replaceAll('%2C', ',').replaceAll('%3D', '=')}`)
     }
     add('craft', at.craft)
     add('loadout', at.loadout)
