@@ -15,6 +15,7 @@ export interface CraftLine {
 
 export interface Margin {
     name: string
+    words?: string
     value: number
     limit: number
     unit: string
@@ -56,6 +57,9 @@ export interface Sheet {
     ledger: LedgerLine[]
     one_gram: { centre: Record<string, number | null>; tip: Record<string, number | null> }
     weigh_next: { name: string; share: number }[]
+    surprises: { part: string; mass_g: number; mass_g_u: number; law_g: number; law_g_u: number; sigmas: number }[]
+    tired_cells: { part: string; which: number; cell: number; times: number; date: string }[]
+    filled_by_law: { part: string; specs: string[] }[]
     loadouts: Record<string, unknown>
 }
 
@@ -148,6 +152,11 @@ export function full_name(of: string, name: string): string {
 export function swap_is_of(swap: string, name: string): boolean {
     const what = swap.slice(0, swap.indexOf('='))
     return what === name || what.startsWith(name + '.')
+}
+
+/** A margin's name as a sheet says it in words; else the name, readable. */
+export function margin_words(sheet: Sheet | null, name: string): string {
+    return sheet?.margins.find((one) => one.name === name)?.words ?? name.replace(/[._]/g, ' ')
 }
 
 /** What a swap changes: two swaps of one such thing exclude each other. */
