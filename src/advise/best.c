@@ -12,7 +12,13 @@
 #include "advise/threads.h"
 #include "base/text.h"
 
-enum { REFINED_A_ROUND = 64, DIVED_A_ROUND = 4, ROUND_MOST = 64 };
+enum {
+    REFINED_A_ROUND = 64,
+    DIVED_A_ROUND = 4,
+    ROUND_MOST = 64,
+    FIRST_STEP_PARTS = 1000, /* a first dive's ceiling is so much of the bound above it */
+    MOST_DIVES = 12
+};
 
 /* What came of one group in a round. */
 typedef struct outcome {
@@ -22,7 +28,7 @@ typedef struct outcome {
     char by[48];
     best_set best;
     bool stopped;
-    int64_t open_least;
+    int64_t open_least, left_least;
 } outcome;
 
 typedef struct rounds {
@@ -148,6 +154,7 @@ static void close_workers(rounds *r)
         pare_units_close(r->worker[i].reader);
         free(r->worker[i].state);
         free(r->worker[i].spare);
+        free(r->worker[i].knows);
         free(r->worker[i].probe);
         free(r->worker[i].lightest);
         best_tail_free(r->worker[i].tail);
@@ -172,11 +179,13 @@ static pare_status open_workers(rounds *r, pare_error *err)
                            .reader = pare_units_open(),
                            .first = r->first,
                            .state = calloc(BEST_STATES, sizeof w->state[0]),
-                           .spare = calloc(2, sizeof w->spare[0]),
+                           .spare = calloc(3, sizeof w->spare[0]),
+                           .knows = calloc(r->search.options + 1, 1),
                            .probe = calloc(1, sizeof *w->probe),
                            .lightest = calloc(1, sizeof *w->lightest),
                            .tail = best_tail_room()};
-        if (!w->reader || !w->state || !w->spare || !w->probe || !w->lightest || !w->tail)
+        if (!w->reader || !w->state || !w->spare || !w->probe || !w->lightest || !w->tail ||
+            !w->knows)
             return pare_no_memory(err);
     }
     return PARE_OK;
@@ -216,26 +225,30 @@ static void refine(best_worker *worker, const best_set *best, outcome *out)
     out->group.least = worker->state[0].least;
     if (best->found && out->group.least > best->units)
         return;
-    out->cut =
-        best_refuted(worker->search, &worker->state[0], worker->probe, worker->lightest, out->by);
-    if (out->cut)
-        return;
-    best_raise(worker->search, &worker->state[0], worker->probe);
-    worker->probe->rig.mass_kg = (double)worker->state[0].least / BEST_UNITS_PER_KG;
-    best_state_hold(worker->search, &worker->state[0], worker->probe);
+    out->cut = best_flown_out(worker, &worker->state[0], out->by);
     out->group.least = worker->state[0].least;
+}
+
+/* A dive goes a little beyond the group's bound, and each one that follows twice as far: what is looked into
+ * before anything has been found would else be all that the group can be. */
+static int64_t ceiling_of(const best_group *group)
+{
+    const int64_t step = group->least / FIRST_STEP_PARTS;
+    return group->dives < MOST_DIVES ? group->least + (step << group->dives) : BEST_NO_BOUND;
 }
 
 static void dive(best_worker *worker, const best_set *best, outcome *out)
 {
     worker->best = *best;
     worker->stopped = false;
-    worker->open_least = worker->most = BEST_NO_BOUND;
+    worker->open_least = worker->most = worker->left_least = BEST_NO_BOUND;
+    worker->ceiling = ceiling_of(&out->group);
     if (best_group_build(worker, &out->group))
         best_dive(worker);
     out->best = worker->best;
     out->stopped = worker->stopped;
     out->open_least = worker->open_least;
+    out->left_least = worker->left_least;
 }
 
 static void do_round(rounds *r, size_t count, bool refines)
@@ -282,6 +295,12 @@ static void merge_dived(rounds *r, size_t count)
             r->best = out->best;
         if (out->stopped && out->open_least < r->stopped_least)
             r->stopped_least = out->open_least;
+        if (!out->stopped && out->left_least != BEST_NO_BOUND) {
+            best_group again = out->group;
+            again.least = out->left_least > again.least ? out->left_least : again.least;
+            again.dives++;
+            best_groups_put(&r->groups, again);
+        }
     }
 }
 

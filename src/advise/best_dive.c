@@ -1,5 +1,6 @@
 /* best_dive.c: the other items of a group, depth first (see best.h). */
 #include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 
 #include "advise/best_inside.h"
@@ -54,13 +55,18 @@ bool best_is_better(const best_set *best, int64_t units, int64_t cents, size_t s
 
 /* Whether nothing below a state can be better: what is bought stays bought, and names that come later than
  * the best's stay later. */
-bool best_is_hopeless(const best_worker *worker, const best_state *state, int64_t least)
+bool best_is_hopeless(best_worker *worker, const best_state *state, int64_t least)
 {
     const best_set *best = &worker->best;
-    if (least > worker->most || best_is_too_dear(worker->search, state))
+    if (least > worker->most || (best->found && least > best->units) ||
+        best_is_too_dear(worker->search, state))
         return true;
+    if (least > worker->ceiling) {
+        worker->left_least = least < worker->left_least ? least : worker->left_least;
+        return true;
+    }
     if (!best->found || least != best->units)
-        return best->found && least > best->units;
+        return false;
     const int64_t cents = best_cents(worker->search, state);
     if (cents != best->cents)
         return cents > best->cents;
@@ -130,18 +136,31 @@ static int64_t greatest(best_worker *worker, best_state *state)
     return fails < worker->most ? fails : worker->most;
 }
 
+bool best_flown_out(best_worker *worker, best_state *state, char by[48])
+{
+    const best_search *search = worker->search;
+    if (best_refuted(search, state, worker->probe, worker->lightest, by))
+        return true;
+    const int64_t least = state->least;
+    if (best_wires_fail(search, state, &worker->spare[0].trial.sheet, by) ||
+        (state->least > least &&
+         best_refuted(search, state, worker->probe, worker->lightest, by)) ||
+        (best_raise(search, state, worker->probe) &&
+         best_refuted(search, state, worker->probe, worker->lightest, by)))
+        return true;
+    worker->probe->rig.mass_kg = (double)state->least / BEST_UNITS_PER_KG;
+    best_state_hold(search, state, worker->probe);
+    return false;
+}
+
 /* Whether a state is done for, after a flight with what is decided by now. */
 static bool is_refuted(best_worker *worker, best_state *state)
 {
     char by[48];
-    const best_search *search = worker->search;
-    if (best_refuted(search, state, worker->probe, worker->lightest, by)) {
+    if (best_flown_out(worker, state, by)) {
         best_refusal(worker, by);
         return true;
     }
-    best_raise(search, state, worker->probe);
-    worker->probe->rig.mass_kg = (double)state->least / BEST_UNITS_PER_KG;
-    best_state_hold(search, state, worker->probe);
     return best_is_hopeless(worker, state, state->least);
 }
 
@@ -159,7 +178,8 @@ static bool is_draggable(const best_search *search, const best_state *state, siz
 
 /* Whether an option goes on in no case: the item that it does not fit, which the refusal names, is decided
  * later than it, or has been, and is nothing that another choice takes along. */
-static bool never_goes_on(best_worker *worker, size_t depth, size_t slot, const best_option *option)
+static bool never_goes_on(best_worker *worker, size_t depth, size_t slot, const best_option *option,
+                          best_state *room)
 {
     const best_search *search = worker->search;
     const best_state *state = &worker->state[depth];
@@ -168,9 +188,8 @@ static bool never_goes_on(best_worker *worker, size_t depth, size_t slot, const 
     pare_error err = {0};
     pare_basket basket = {0};
     bool named = false;
-    if (!option->name ||
-        pare_swap_edit(&search->desk->shelf, craft, option->name,
-                       &worker->state[depth + 1].trial.changed, &applied, &basket, &err) == PARE_OK)
+    if (!option->name || pare_swap_edit(&search->desk->shelf, craft, option->name,
+                                        &room->trial.changed, &applied, &basket, &err) == PARE_OK)
         return false;
     for (size_t i = 0; i < craft->items; i++) {
         char quoted[80];
@@ -189,11 +208,76 @@ static bool never_goes_on(best_worker *worker, size_t depth, size_t slot, const 
     return named;
 }
 
+/* ---- options that no set of the group can have ---- */
+
+typedef enum best_known { NOT_KNOWN, MAY_BE, IS_NEVER } best_known;
+
+/* Whether an option is refuted where nothing but the group's four is decided: then it is in all of the
+ * group's sets. Asked once a dive. */
+static bool is_never_of_group(best_worker *worker, size_t slot, size_t index)
+{
+    const best_search *search = worker->search;
+    unsigned char *knows = &worker->knows[search->slot[slot].first + index];
+    const best_option *option = &search->slot[slot].option[index];
+    best_state *with = &worker->spare[2];
+    char by[48];
+    if (*knows != NOT_KNOWN)
+        return *knows == IS_NEVER;
+    bool never = false;
+    if (best_open(&worker->state[0], slot) && best_state_stands(search, &worker->state[0], slot)) {
+        if (!best_state_choose(search, &worker->state[0], slot, option, with))
+            never = never_goes_on(worker, 0, slot, option, with);
+        else if (worker->best.found && with->least > worker->best.units)
+            never = true;
+        else if (best_refuted(search, with, worker->probe, worker->lightest, by)) {
+            never = true;
+            best_refusal(worker, by);
+        }
+    }
+    *knows = (unsigned char)(never ? IS_NEVER : MAY_BE);
+    return never;
+}
+
+/* Counts each open choice as the lightest of its options that the group may have. False: one has none. */
+static bool sharpen(best_worker *worker)
+{
+    const best_search *search = worker->search;
+    best_state *state = &worker->state[0];
+    for (size_t s = 0; s < search->slots; s++) {
+        const best_slot *slot = &search->slot[s];
+        size_t first = 0;
+        if (!best_open(state, s) || !best_state_stands(search, state, s))
+            continue;
+        while (first < slot->options && is_never_of_group(worker, s, first))
+            first++;
+        if (first < slot->options)
+            state->slot_least[s] = slot->option[first].least;
+        else if (!is_draggable(search, state, slot->item, search->slots))
+            return false;
+    }
+    best_state_bound(search, state);
+    return true;
+}
+
+/* ---- */
+
+/* What a state with one option more weighs at the least, before it is put on. One that another choice may
+ * still take off counts as nothing, and an ESC or what drives in its place by the lesser of the two. */
+static int64_t least_with(const best_search *search, const best_state *state, size_t slot,
+                          const best_option *option)
+{
+    int64_t sum = state->sum - state->either;
+    if (option && option->least > state->slot_least[slot] && state->either == 0 &&
+        !is_draggable(search, state, search->slot[slot].item, search->slots))
+        sum += option->least - state->slot_least[slot];
+    return sum > state->raised ? sum : state->raised;
+}
+
 /* Whether the slot that refused all below refuses here already, whatever is decided in between. Without that
  * question, a camera that draws a little too much would be tried again with every buzzer and strap. An
  * option that does not go on now may with another choice, so then only its mass is asked. Works in the
  * state above. */
-static bool culprit_refuses(best_worker *worker, size_t depth)
+bool best_culprit_refuses(best_worker *worker, size_t depth)
 {
     const best_search *search = worker->search;
     const best_state *state = &worker->state[depth];
@@ -206,11 +290,10 @@ static bool culprit_refuses(best_worker *worker, size_t depth)
     for (size_t i = 0; i < search->slot[slot].options; i++) {
         const best_option *option = &search->slot[slot].option[i];
         if (!best_state_choose(search, state, slot, option, next)) {
-            if (never_goes_on(worker, depth, slot, option))
+            if (never_goes_on(worker, depth, slot, option, next))
                 continue;
             best_state_copy(search, state, next);
-            next->sum += option->least - search->slot[slot].least;
-            next->least = next->sum > next->raised ? next->sum : next->raised;
+            next->least = least_with(search, state, slot, option);
         }
         if (!best_is_hopeless(worker, next, next->least) &&
             !best_refuted(search, next, worker->probe, worker->lightest, by))
@@ -235,20 +318,36 @@ void best_dive_from(best_worker *worker, size_t depth, size_t slot)
         return;
     }
     const best_slot *choice = &search->slot[slot];
+    if (getenv("DBG")) {
+        static int n;
+        if (n++ < atoi(getenv("DBG")))
+            fprintf(stderr, "%*sd%zu %s sum %.4f raised %.4f most %.4f units %.4f refused %zu\n",
+                    (int)depth, "", depth, search->desk->loaded.item[choice->item].name,
+                    1e-4 * (double)state->sum, 1e-4 * (double)state->raised,
+                    worker->most > 1000000000 ? -1 : 1e-4 * (double)worker->most,
+                    1e-4 * (double)state->units, worker->refused);
+    }
     const bool stands = best_state_stands(search, state, slot);
     const size_t options = stands ? choice->options : 1, refused = worker->refused;
     const int64_t most = worker->most;
     bool limited = false, any_goes_on = false, refutes = false;
     for (size_t i = 0; i < options && best_go_on(worker); i++) {
         const best_option *option = stands ? &choice->option[i] : NULL;
-        const int64_t sum = state->sum + (option ? option->least - choice->least : 0);
-        const int64_t least = sum > state->raised ? sum : state->raised;
+        const int64_t least = least_with(search, state, slot, option);
+        if (option && is_never_of_group(worker, slot, i)) {
+            refutes = true;
+            continue;
+        }
         if (!limited && worker->refused - refused >= REFUSALS_WORTH_A_LIMIT) {
             worker->most = greatest(worker, &worker->state[depth]);
             limited = true;
         }
         if (least > worker->most || (worker->best.found && least > worker->best.units))
             break;
+        if (least > worker->ceiling) {
+            worker->left_least = least < worker->left_least ? least : worker->left_least;
+            break;
+        }
         if (!best_state_choose(search, state, slot, option, next) ||
             best_is_hopeless(worker, next, next->least))
             continue;
@@ -260,7 +359,7 @@ void best_dive_from(best_worker *worker, size_t depth, size_t slot)
         any_goes_on = true;
         worker->culprit = BEST_NONE;
         best_dive_from(worker, depth + 1, slot + 1);
-        if (worker->culprit != BEST_NONE && culprit_refuses(worker, depth)) {
+        if (worker->culprit != BEST_NONE && best_culprit_refuses(worker, depth)) {
             worker->most = most;
             return;
         }
@@ -279,7 +378,9 @@ bool best_wired(best_worker *worker, size_t depth)
 void best_dive(best_worker *worker)
 {
     worker->culprit = BEST_NONE;
-    if (!is_refuted(worker, &worker->state[0]))
+    memset(worker->knows, NOT_KNOWN, worker->search->options);
+    if (!is_refuted(worker, &worker->state[0]) && sharpen(worker) &&
+        !is_refuted(worker, &worker->state[0]))
         best_dive_from(worker, 0, 0);
     if (worker->stopped && worker->state[0].least < worker->open_least)
         worker->open_least = worker->state[0].least;

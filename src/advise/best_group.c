@@ -192,7 +192,7 @@ static bool fits_some(const best_search *search, size_t g, const pare_part *part
 /* Options go on one after another. Those that go on the craft as it is may be first; any other needs
  * neighbours that fit it, which must be among those that may have gone on before it. A pack's neighbours are
  * none of the four. */
-void best_slots_reach(best_search *search, const best_state *first, best_state *state)
+void best_slots_reach(best_search *search, best_state *first, best_state *state)
 {
     bool *may[BEST_GROUPED] = {NULL};
     bool changed = true;
@@ -226,6 +226,7 @@ void best_slots_reach(best_search *search, const best_state *first, best_state *
                 slot->option[kept++] = slot->option[i];
         slot->options = kept;
         slot->least = kept > 0 ? slot->option[0].least : slot->least;
+        first->slot_least[search->grouped[g]] = slot->least;
     }
 }
 

@@ -43,6 +43,7 @@ typedef struct best_slot {
     bool other_threads; /* an option may change the screws that hold it */
     bool counts_change; /* an option counts otherwise: two ties for a print, one ESC for four */
     bool feeds;         /* it has to do with volts and regulators */
+    size_t first;       /* of its options among those of all slots */
 } best_slot;
 
 typedef struct best_search {
@@ -57,6 +58,7 @@ typedef struct best_search {
     unsigned char slot_of[PARE_ITEMS]; /* of an item: BEST_NONE: none */
     bool never[PARE_ITEMS];            /* an item that must not stay the part that it is */
     uint64_t all;                      /* every slot, a bit each */
+    size_t options;                    /* of all slots */
     double longest_phase_m;            /* from any motor to any board, on any frame */
     double margin_least;               /* that the brief asks of every rating; 0: nothing */
     size_t nevers, musts;
@@ -73,7 +75,11 @@ typedef struct best_state {
     bool tail_open;  /* coax, joints and the other runs are not */
     bool
         rough; /* no craft, but parts put in the places of others: only thrust can be asked of it */
-    double uneven_least; /* of the rotors' load, whatever is still decided */
+    double uneven_least;            /* of the rotors' load, whatever is still decided */
+    int64_t slot_least[BEST_SLOTS]; /* of the options that may still be chosen */
+    /* What the leads, and leads and phase wires together, weigh at the least with what the flight asks of
+     * them; INT64_MIN: not asked yet. */
+    int64_t lead_least, power_least;
     /* Of joints, by their place: the least that one may weigh with screws that hold, once that was asked
      * for; see best_state_hold(). */
     bool held[PARE_JOINTS];
@@ -82,7 +88,9 @@ typedef struct best_state {
     pare_swap_name swap[PARE_BEST_SWAPS];
     int64_t units;       /* as it stands */
     int64_t sum, raised; /* the least by the ledger, and because what is lighter rings */
-    int64_t least;       /* of what can become of it: the greater of these */
+    int64_t
+        either; /* of the sum: of an ESC or what drives in its place, beyond what their lines say */
+    int64_t least; /* of what can become of it: the greater of these */
 } best_state;
 
 /** The best set that somebody has found. */
@@ -102,7 +110,7 @@ typedef struct best_worker {
     pare_units *reader;
     const best_state *first; /* the craft as it is */
     best_state *state;       /* [BEST_STATES] */
-    best_state *spare;       /* [2] */
+    best_state *spare;       /* [3] */
     pare_sheet *probe;       /* for tests */
     pare_craft *lightest;
     best_tail_work *tail;
@@ -111,7 +119,11 @@ typedef struct best_worker {
     bool stopped;
     int64_t open_least; /* of what was not looked at when stopped */
     int64_t most;       /* what weighs more, in the state that is dived into, fails */
-    size_t culprit;     /* the slot whose every option was just refuted; BEST_NONE: none */
+    int64_t ceiling;    /* what weighs more is left for another dive into the same group */
+    int64_t left_least; /* of what was left */
+    unsigned char
+        *knows;     /* [options of all slots]: of the group that is dived into, a best_known */
+    size_t culprit; /* the slot whose every option was just refuted; BEST_NONE: none */
     size_t refused;
     size_t refusals;
     pare_best_limit refusal[PARE_BEST_LIMITS]; /* of whole sets that would have been lighter */
@@ -122,14 +134,18 @@ typedef struct best_worker {
 bool best_held(const best_search *search, const char *left);
 pare_status best_slots_gather(best_search *search, pare_error *err);
 /** Takes out of the four slots of a group what can go on in no group. @param state  room */
-void best_slots_reach(best_search *search, const best_state *first, best_state *state);
+void best_slots_reach(best_search *search, best_state *first, best_state *state);
 /** What a joint's line, or a run's, or coax's, weighs at the least on the craft of a state. */
 int64_t best_joint_least(const best_state *state, size_t joint);
 typedef bool best_screws_may(void *context, const pare_joint *joint);
 /** The least of the ways that `may` lets pass; BEST_NO_BOUND: none. */
 int64_t best_joint_least_of(const pare_craft *craft, size_t joint, best_screws_may *may,
                             void *context);
-int64_t best_run_least(const best_state *state, size_t run);
+/** A run as short as it may be cut. @param boards_move  the ESC may yet be another board */
+void best_run_shortest(const best_search *search, const best_state *state, size_t run,
+                       bool boards_move, pare_run *shortest);
+int64_t best_run_least(const best_search *search, const best_state *state, size_t run,
+                       bool boards_move);
 int64_t best_joint_units(const pare_joint *joint);
 int64_t best_run_units(const pare_run *run);
 
@@ -156,6 +172,8 @@ void best_state_hold(const best_search *search, best_state *state, const pare_sh
  * least where they are held. */
 void best_lightest(const best_search *search, const best_state *state, pare_craft *lightest);
 int64_t best_units(double mass_kg);
+/** Whether an open run carries power and no open choice can take it away. @param[out] lead  the pack's */
+bool best_run_gives(const best_search *search, const best_state *state, size_t run, bool *lead);
 /** Whether no open choice can take a joint away or change it. */
 bool best_joint_stands(const best_search *search, const best_state *state, size_t joint);
 /** A slot is decided. */
@@ -170,9 +188,13 @@ double best_bare_ohm(const pare_part *motor, const pare_rig *rig);
 /** Whether every set below a weighed state fails. @param[out] by  the limit that it fails */
 bool best_refuted(const best_search *search, const best_state *state, pare_sheet *probe,
                   pare_craft *lightest, char by[48]);
-/** Raises a state's least over the masses at which its arms ring.
- * @param probe  as best_refuted() left it */
-void best_raise(const best_search *search, best_state *state, pare_sheet *probe);
+/** Raises a state's bound to the lightest power wires that the flight allows: it counts the thinnest, which
+ * the pack's sag may forbid. @return whether none will do */
+bool best_wires_fail(const best_search *search, best_state *state, pare_sheet *room, char by[48]);
+/** Raises a state's least over the masses at which its arms ring. What is raised may then be refuted.
+ * @param probe  as best_refuted() left it
+ * @return whether it was raised */
+bool best_raise(const best_search *search, best_state *state, pare_sheet *probe);
 /** The greatest mass up to which a whole set that has failed by an arm's ringing fails so, were it heavier:
  * another with the same tips rings as well. 0: not surely, or by something else.
  * @param margin  that it failed by */
@@ -195,6 +217,7 @@ void best_count(size_t *limits, pare_best_limit limit[PARE_BEST_LIMITS], const c
 typedef struct best_group {
     int64_t least;
     unsigned char depth;           /* 1 to BEST_GROUPED */
+    unsigned char dives;           /* that found nothing up to their ceiling */
     bool refined;                  /* put together, bounded again, tested */
     uint32_t option[BEST_GROUPED]; /* in the order of best_search.grouped */
 } best_group;
@@ -232,11 +255,16 @@ bool best_group_fails(best_worker *worker, const best_group *group, char by[48])
 bool best_group_build(best_worker *worker, const best_group *group);
 
 /* ---- best_dive.c ---- */
-/** All sets of a group whose four are decided in worker->state[0]. */
+/** All sets of a group whose four are decided in worker->state[0], up to the worker's ceiling. */
 void best_dive(best_worker *worker);
 /** All sets of a state whose slots before this one are decided. */
 void best_dive_from(best_worker *worker, size_t depth, size_t slot);
-/** Whether a state may go on once its wires are decided. */
+/** Whether the slot that refused all below a state refuses there already. Works in the state above. */
+bool best_culprit_refuses(best_worker *worker, size_t depth);
+/** Whether a state is done for after a flight; raises its bound by all that the flight says.
+ * @param[out] by  the limit that it fails; its probe is left as best_refuted() does */
+bool best_flown_out(best_worker *worker, best_state *state, char by[48]);
+/** Whether a state may go on, when its wires are decided next or just have been. */
 bool best_wired(best_worker *worker, size_t depth);
 
 /* ---- best_tail.c ---- */
@@ -250,8 +278,8 @@ void best_tail_free(best_tail_work *work);
 /** Whether the set would be the better answer. */
 bool best_is_better(const best_set *best, int64_t units, int64_t cents, size_t swaps,
                     const pare_swap_name swap[]);
-/** Whether nothing below a state, which may weigh so much at the least, can be. */
-bool best_is_hopeless(const best_worker *worker, const best_state *state, int64_t least);
+/** Whether nothing below a state, which may weigh so much at the least, can be, or is for this dive. */
+bool best_is_hopeless(best_worker *worker, const best_state *state, int64_t least);
 /** What a state's swaps cost. */
 int64_t best_basket_cents(const best_search *search, const pare_basket *basket);
 int64_t best_cents(const best_search *search, const best_state *state);

@@ -13,6 +13,7 @@
  * the wires are open each is asked at the end that flatters it. What then still fails, fails below. */
 #include <math.h>
 #include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 
 #include "advise/best_inside.h"
@@ -43,7 +44,10 @@
 
 #define THINNEST_GAUGE 30.0
 
-enum { RING_FINE = 100 }; /* 10 mg */
+enum {
+    RING_FINE = 100, /* 10 mg */
+    GAUGES_MOST = 27 /* three runs in three gauges each */
+};
 
 static const char *const flies[] = {"hover", "minutes as flown", "full throttle"};
 static const pare_figure must_exist[] = {PARE_HOVER_OUTPUT, PARE_FLOWN_TIME, PARE_THRUST_FRESH};
@@ -132,7 +136,8 @@ typedef struct open_range {
 } open_range;
 
 /* What the wires of a run may come to, in ohm. */
-static open_range run_range(const best_state *state, size_t index, double degc, bool moved)
+static open_range run_range(const best_search *search, const best_state *state, size_t index,
+                            double degc, bool moved, double gauge)
 {
     const pare_craft *craft = state->trial.flown;
     const pare_run *run = &craft->run[index];
@@ -144,15 +149,13 @@ static open_range run_range(const best_state *state, size_t index, double degc, 
     pare_run other = *run;
     if (choices.gauges > 0)
         other.gauge = choices.gauge[choices.gauges - 1];
-    range.most = fmax(now, pare_run_ohm(&other, degc));
-    other.gauge = run->gauge;
-    for (size_t i = 0; choices.length_m > 0 && i < other.ways; i++)
-        other.way_m[i] = choices.length_m;
-    range.least = fmin(now, pare_run_ohm(&other, degc));
-    if (moved) {
-        range.least = 0;
-        range.most *= LONGER;
-    }
+    if (gauge > 0)
+        other.gauge = gauge;
+    range.most = fmax(gauge > 0 ? 0 : now, pare_run_ohm(&other, degc));
+    best_run_shortest(search, state, index, moved, &other);
+    if (gauge > 0)
+        other.gauge = gauge;
+    range.least = fmin(gauge > 0 ? range.most : now, pare_run_ohm(&other, degc));
     return range;
 }
 
@@ -177,11 +180,13 @@ static bool kind_is_open(const best_search *search, const best_state *state, par
     return false;
 }
 
-static wires open_wires(const best_search *search, const best_state *state)
+/* @param gauge  of runs by their place, where it is settled; 0: open. NULL: all are open */
+static wires open_wires(const best_search *search, const best_state *state, const double gauge[])
 {
     const pare_craft *craft = state->trial.flown;
     const bool moved = any_moves_wires(search, state);
     const int motor = pare_craft_doing(craft, PARE_MOTOR);
+    const int esc = pare_craft_doing(craft, PARE_ESC_ONE); /* each takes its part of the current */
     wires w = {{0, 0}, {0, 0}};
     if (state->wires_open && kind_is_open(search, state, PARE_CONNECTOR)) {
         const int connector = pare_craft_doing(craft, PARE_CONNECTOR);
@@ -196,14 +201,20 @@ static wires open_wires(const best_search *search, const best_state *state)
             continue;
         const bool lead = pare_same_name(carries, "pack");
         const bool phase = motor >= 0 && pare_same_name(carries, craft->item[motor].name);
-        if (!lead && !phase)
+        const bool of_esc = esc >= 0 && pare_same_name(carries, craft->item[esc].name);
+        if (!lead && !phase && !of_esc)
             continue;
-        const double degc = lead ? LEAD_DEGC : 20;
+        const double degc = phase ? 20 : LEAD_DEGC;
+        const double counts = lead ? 1 : phase ? 2.0 / 3 : 1.0 / craft->item[esc].count;
         const double now = pare_run_ohm(&craft->run[i], degc);
-        const open_range range = run_range(state, i, degc, moved);
-        open_range *change = lead ? &w.lead_ohm : &w.phase_ohm;
-        change->least += (range.least - now) * (lead ? 1 : 2.0 / 3);
-        change->most += (range.most - now) * (lead ? 1 : 2.0 / 3);
+        open_range range = run_range(search, state, i, degc, moved, gauge ? gauge[i] : 0);
+        if (moved && !lead)
+            range.least = 0;
+        if (moved)
+            range.most *= LONGER;
+        open_range *change = phase ? &w.phase_ohm : &w.lead_ohm;
+        change->least += (range.least - now) * counts;
+        change->most += (range.most - now) * counts;
     }
     return w;
 }
@@ -431,11 +442,11 @@ static bool rings(const best_state *state, const ring *of, int64_t units, pare_s
            turn_hz < of->high_hz * (1 - RING_SURELY);
 }
 
-void best_raise(const best_search *search, best_state *state, pare_sheet *probe)
+bool best_raise(const best_search *search, best_state *state, pare_sheet *probe)
 {
     ring of;
     if (!ring_of(search, state, probe, &of) || !rings(state, &of, state->least, probe))
-        return;
+        return false;
     int64_t holds = state->least, most = 2 * state->least;
     if (rings(state, &of, most, probe))
         holds = most;
@@ -446,7 +457,9 @@ void best_raise(const best_search *search, best_state *state, pare_sheet *probe)
         else
             most = middle;
     }
+    const bool higher = holds > state->least;
     state->raised = state->least = holds;
+    return higher;
 }
 
 /* With all items decided the rotors' turns follow from the mass alone. */
@@ -584,16 +597,15 @@ static bool sags_roughly(const best_search *search, const best_state *state, par
     return refuted_by(search, state, probe, ASK_SAG, by);
 }
 
-bool best_refuted(const best_search *search, const best_state *state, pare_sheet *probe,
-                  pare_craft *lightest, char by[48])
+static bool refuted_with(const best_search *search, const best_state *state, wires w, int64_t least,
+                         pare_sheet *probe, char by[48])
 {
     const pare_craft *craft = state->trial.flown;
-    const wires w = open_wires(search, state);
     *probe = state->trial.sheet;
     pare_rig *rig = &probe->rig;
     const double lead_ohm = rig->pack.lead_ohm, motor_ohm = rig->motor.resistance_ohm;
     const double bent = 1 + rig->motor.drive_excess;
-    rig->mass_kg = (double)state->least / BEST_UNITS_PER_KG;
+    rig->mass_kg = (double)least / BEST_UNITS_PER_KG;
     rig->uneven = state->uneven_least;
     lighten_load(search, state, rig);
     probe->figure[PARE_ALL_UP].value = rig->mass_kg;
@@ -626,8 +638,82 @@ bool best_refuted(const best_search *search, const best_state *state, pare_sheet
     } else if (refuted_by(search, state, probe, ASK_SAG, by)) {
         return true;
     }
-    if (refuted_by(search, state, probe, ASK_CURRENT, by) ||
-        screws_fail(search, state, probe, lightest, by))
-        return true;
-    return false;
+    return refuted_by(search, state, probe, ASK_CURRENT, by);
+}
+
+bool best_refuted(const best_search *search, const best_state *state, pare_sheet *probe,
+                  pare_craft *lightest, char by[48])
+{
+    return refuted_with(search, state, open_wires(search, state, NULL), state->least, probe, by) ||
+           (!state->rough && screws_fail(search, state, probe, lightest, by));
+}
+
+/* ---- wires that the flight needs ---- */
+
+/* A gauge of each run that is asked for, and what they weigh so at the least. */
+typedef struct gauges {
+    int64_t units;
+    double of[PARE_RUNS]; /* by the run's place; 0: it is not asked for */
+} gauges;
+
+/* All gauges of the power wires that are open, or of leads alone. @return 0: none, or too many */
+static size_t gather_gauges(const best_search *search, const best_state *state, bool moved,
+                            gauges all[GAUGES_MOST])
+{
+    const pare_craft *craft = state->trial.flown;
+    size_t count = 0;
+    for (size_t r = 0; r < craft->runs; r++) {
+        bool lead;
+        if (!best_run_gives(search, state, r, &lead) || (moved && !lead))
+            continue;
+        const pare_run_choices c = pare_run_choices_of(craft, &craft->run[r]);
+        const size_t ways = c.gauges + 1, before = count > 0 ? count : 1;
+        pare_run run;
+        best_run_shortest(search, state, r, moved, &run);
+        if (count == 0)
+            all[0] = (gauges){0};
+        if (before * ways > GAUGES_MOST)
+            return 0;
+        for (size_t g = ways; g-- > 0;) {
+            pare_run in_gauge = run;
+            if (g > 0) {
+                in_gauge.gauge = c.gauge[g - 1];
+                in_gauge.outer_m = 0;
+            }
+            for (size_t i = 0; i < before; i++) {
+                gauges *to = &all[g * before + i];
+                *to = all[i];
+                to->of[r] = in_gauge.gauge;
+                to->units += best_run_units(&in_gauge);
+            }
+        }
+        count = before * ways;
+    }
+    return count;
+}
+
+static int lightest_first(const void *left, const void *right)
+{
+    const gauges *a = left, *b = right;
+    return (a->units > b->units) - (a->units < b->units);
+}
+
+bool best_wires_fail(const best_search *search, best_state *state, pare_sheet *room, char by[48])
+{
+    gauges all[GAUGES_MOST];
+    if (!state->wires_open || state->rough)
+        return false;
+    const bool moved = any_moves_wires(search, state);
+    const size_t count = gather_gauges(search, state, moved, all);
+    int64_t *least = moved ? &state->lead_least : &state->power_least;
+    const int64_t before = *least;
+    qsort(all, count, sizeof all[0], lightest_first);
+    for (size_t i = 0; i < count; i++) {
+        *least = all[i].units > before ? all[i].units : before;
+        best_state_bound(search, state);
+        if (!refuted_with(search, state, open_wires(search, state, all[i].of), state->least, room,
+                          by))
+            return false;
+    }
+    return count > 0;
 }

@@ -18,6 +18,8 @@
 
 #define BIT(kind)       (1u << (kind))
 #define BOARD_OFF_M     0.15  /* from the middle, at most, and the wire's slack */
+#define BOARD_BELOW_M   0.02  /* another board's middle from this one's, at most, in a stack */
+#define SHORTEST_RUN_M  1e-3  /* less than the slack that any has */
 #define SHORTEST_COAX_M 15e-3 /* the slack alone: no coax is cut shorter (craft/place.c) */
 
 int64_t best_units(double mass_kg)
@@ -71,14 +73,52 @@ int64_t best_joint_least(const best_state *state, size_t joint)
     return best_joint_least_of(state->trial.flown, joint, NULL, NULL);
 }
 
-int64_t best_run_least(const best_state *state, size_t run)
+/* A lead ends at the board with the ESCs, at one below the controller, or, for ESCs on the arms, in the
+ * middle (craft/place.c, esc.c). */
+static double nearest_board_m(const best_search *search, const pare_craft *craft,
+                              const pare_run *lead)
+{
+    const pare_vec3 at = lead->at_m;
+    double least_m = sqrt(pare_vec3_dot(at, at));
+    for (size_t i = 0; i < craft->items; i++) {
+        const pare_item *item = &craft->item[i];
+        const unsigned char slot = search->slot_of[i];
+        const bool may_drive = (pare_work_of(item->part) & (BIT(PARE_ESC_ONE) | BIT(PARE_ESC_FOUR) |
+                                                            BIT(PARE_FLIGHT_CONTROLLER))) != 0 ||
+                               (slot != BEST_NONE && search->slot[slot].moves_wires);
+        for (size_t k = 0; may_drive && k < item->stations; k++) {
+            const pare_vec3 off = pare_vec3_less(at, pare_item_station(craft, item, k));
+            least_m = fmin(least_m, sqrt(pare_vec3_dot(off, off)));
+        }
+        if (may_drive && item->stations == 0)
+            return 0;
+    }
+    return fmax(least_m - BOARD_BELOW_M, 0);
+}
+
+void best_run_shortest(const best_search *search, const best_state *state, size_t run,
+                       bool boards_move, pare_run *shortest)
+{
+    const pare_craft *craft = state->trial.flown;
+    *shortest = craft->run[run];
+    double length_m = pare_run_choices_of(craft, shortest).length_m;
+    if (boards_move && shortest->carries && !(shortest->needed_m > 0)) {
+        const bool lead = pare_same_name(shortest->carries, "pack") && shortest->at_given;
+        const double nearest_m = lead ? nearest_board_m(search, craft, shortest) : 0;
+        length_m = fmin(length_m > 0 ? length_m : HUGE_VAL, fmax(nearest_m, SHORTEST_RUN_M));
+    }
+    for (size_t i = 0; length_m > 0 && i < shortest->ways; i++)
+        shortest->way_m[i] = fmin(shortest->way_m[i], length_m);
+}
+
+int64_t best_run_least(const best_search *search, const best_state *state, size_t run,
+                       bool boards_move)
 {
     const pare_craft *craft = state->trial.flown;
     const pare_run_choices choices = pare_run_choices_of(craft, &craft->run[run]);
     pare_run lightest = craft->run[run];
     int64_t least = best_run_units(&lightest);
-    for (size_t i = 0; choices.length_m > 0 && i < lightest.ways; i++)
-        lightest.way_m[i] = choices.length_m;
+    best_run_shortest(search, state, run, boards_move, &lightest);
     for (size_t i = 0; i <= choices.gauges; i++) {
         if (i < choices.gauges) {
             lightest.gauge = choices.gauge[i];
@@ -356,6 +396,7 @@ static pare_status make_slot(const gathering *from, size_t item, pare_error *err
         slot->power_w = fmin(slot->power_w, slot->option[i].power_w);
     }
     qsort(slot->option, slot->options, sizeof slot->option[0], by_least);
+    search->options += count;
     search->all |= (uint64_t)1 << search->slots;
     search->slots++;
     return PARE_OK;
@@ -404,6 +445,7 @@ static void put_in_turn(best_search *search)
     search->wirers = 0;
     for (size_t i = 0; i < search->slots; i++) {
         search->slot_of[search->slot[i].item] = (unsigned char)i;
+        search->slot[i].first = i > 0 ? search->slot[i - 1].first + search->slot[i - 1].options : 0;
         search->wirers += turn_of(&search->slot[i], &craft->item[search->slot[i].item]) <= 1;
     }
 }

@@ -69,6 +69,13 @@ static void inherit_joints(const best_state *from, best_state *to)
     }
 }
 
+static void inherit_leasts(const best_state *from, best_state *to)
+{
+    memcpy(to->slot_least, from->slot_least, sizeof to->slot_least);
+    to->lead_least = from->lead_least;
+    to->power_least = from->power_least;
+}
+
 bool best_state_edit(const best_search *search, const best_state *from, const pare_swap_name *name,
                      best_state *to)
 {
@@ -90,6 +97,7 @@ bool best_state_edit(const best_search *search, const best_state *from, const pa
     to->wires_open = from->wires_open;
     to->tail_open = from->tail_open;
     to->uneven_least = from->uneven_least;
+    inherit_leasts(from, to);
     to->raised = from->raised;
     to->rough = false;
     inherit_joints(from, to);
@@ -118,6 +126,7 @@ void best_state_copy(const best_search *search, const best_state *from, best_sta
     to->wires_open = from->wires_open;
     to->tail_open = from->tail_open;
     to->uneven_least = from->uneven_least;
+    inherit_leasts(from, to);
     to->swaps = from->swaps;
     memcpy(to->swap, from->swap, from->swaps * sizeof from->swap[0]);
     memcpy(to->held, from->held, sizeof to->held);
@@ -125,6 +134,7 @@ void best_state_copy(const best_search *search, const best_state *from, best_sta
     to->units = from->units;
     to->rough = from->rough;
     to->sum = from->sum;
+    to->either = from->either;
     to->raised = from->raised;
     to->least = from->least;
 }
@@ -159,6 +169,9 @@ pare_status best_state_first(const best_search *search, best_state *state, pare_
     state->wires_open = true;
     state->tail_open = true;
     state->uneven_least = 0;
+    for (size_t s = 0; s < search->slots; s++)
+        state->slot_least[s] = search->slot[s].least;
+    state->lead_least = state->power_least = INT64_MIN;
     state->raised = 0;
     state->rough = false;
     memset(state->held, 0, sizeof state->held);
@@ -249,16 +262,30 @@ static int64_t joint_least(const outlook *o, size_t index, int64_t units)
     return shaky && least > 0 ? 0 : least;
 }
 
+/* An ESC of another sort takes along what carries its current or came with it, and what went out once to
+ * each of several; the motors' wires it only makes longer or shorter (esc.c). */
+static bool moves_run(const outlook *o, const pare_run *run)
+{
+    const pare_craft *craft = o->state->trial.flown;
+    const int owner = run->included_in ? pare_craft_item(craft, run->included_in) : -1;
+    const int served = run->carries ? pare_craft_item(craft, run->carries) : -1;
+    return is_of_motors(o, run->carries) || (owner >= 0 && is_dragged(o, (size_t)owner)) ||
+           (served >= 0 && is_dragged(o, (size_t)served)) || (run->times > 1 && !run->included_in);
+}
+
+static bool run_is_shaky(const outlook *o, const pare_run *run)
+{
+    return (o->moves_wires && moves_run(o, run)) || is_shaky(o, run->carries, false) ||
+           is_open(o, run->included_in) || (o->moves_arms && is_of_motors(o, run->carries));
+}
+
 static int64_t run_least(const outlook *o, size_t index, int64_t units)
 {
     const pare_run *run = &o->state->trial.flown->run[index];
     const bool open =
         pare_run_of_power(o->state->trial.flown, run) ? o->state->wires_open : o->state->tail_open;
-    const int64_t least = open ? best_run_least(o->state, index) : units;
-    const bool shaky = o->moves_wires || is_shaky(o, run->carries, false) ||
-                       is_open(o, run->included_in) ||
-                       (o->moves_arms && is_of_motors(o, run->carries));
-    return shaky && least > 0 ? 0 : least;
+    const int64_t least = open ? best_run_least(o->search, o->state, index, o->moves_wires) : units;
+    return run_is_shaky(o, run) && least > 0 ? 0 : least;
 }
 
 static int64_t coax_least(const outlook *o, const pare_item *item, int64_t units)
@@ -282,7 +309,7 @@ static int64_t item_least(const outlook *o, size_t index, int64_t units)
     const best_slot *slot = open_slot(o, index);
     if (is_dragged(o, index))
         return 0;
-    return slot ? slot->least : coax_least(o, item, units);
+    return slot ? o->state->slot_least[slot - o->search->slot] : coax_least(o, item, units);
 }
 
 bool best_joint_stands(const best_search *search, const best_state *state, size_t index)
@@ -315,19 +342,50 @@ static int64_t esc_or_driver(const outlook *o)
         return 0;
     const best_slot *slot = open_slot(o, (size_t)esc);
     const pare_item *item = &craft->item[esc];
-    const int64_t weighs = slot ? slot->least : best_units(item->count * item->part->mass_kg.value);
+    const int64_t weighs = slot ? o->state->slot_least[slot - o->search->slot]
+                                : best_units(item->count * item->part->mass_kg.value);
+    const int64_t counted = o->state->slot_least[driver - o->search->slot];
     const int64_t with_esc = driver->least_plain == BEST_NO_BOUND || weighs < 0
                                  ? BEST_NO_BOUND
                                  : driver->least_plain + weighs;
     const int64_t least = with_esc < driver->least_driving ? with_esc : driver->least_driving;
-    return least > driver->least ? least - driver->least : 0;
+    return least > counted ? least - counted : 0;
+}
+
+typedef enum power_run { NO_POWER, LEAD, PHASE } power_run;
+
+static power_run power_of(const outlook *o, const pare_run *run)
+{
+    if (!run->carries || !o->state->wires_open || run_is_shaky(o, run))
+        return NO_POWER;
+    return pare_same_name(run->carries, "pack") ? LEAD
+           : is_of_motors(o, run->carries)      ? PHASE
+                                                : NO_POWER;
+}
+
+bool best_run_gives(const best_search *search, const best_state *state, size_t run, bool *lead)
+{
+    const outlook o = look(search, state);
+    const power_run of = power_of(&o, &state->trial.flown->run[run]);
+    *lead = of == LEAD;
+    return of != NO_POWER;
+}
+
+/* What the flight asks of power wires, beyond the least of each. */
+static int64_t wires_more(const best_state *state, int64_t leads, int64_t phases)
+{
+    const int64_t by_leads = state->lead_least > leads ? state->lead_least - leads : 0;
+    const int64_t together = leads + phases;
+    const int64_t by_all = state->power_least > together ? state->power_least - together : 0;
+    return by_leads > by_all ? by_leads : by_all;
 }
 
 void best_state_bound(const best_search *search, best_state *state)
 {
     const outlook o = look(search, state);
     const pare_assembly *assembly = &state->trial.sheet.assembly;
-    int64_t least = esc_or_driver(&o);
+    state->either = esc_or_driver(&o);
+    int64_t least = state->either, of_power[] = {[NO_POWER] = 0, [LEAD] = 0, [PHASE] = 0};
     for (size_t i = 0; i < assembly->lines; i++) {
         const pare_line *line = &assembly->line[i];
         const int64_t units = best_units(line->mass_kg.value);
@@ -338,14 +396,19 @@ void best_state_bound(const best_search *search, best_state *state)
         case PARE_LINE_JOINT:
             least += joint_least(&o, line->index, units);
             break;
-        case PARE_LINE_RUN:
-            least += run_least(&o, line->index, units);
+        case PARE_LINE_RUN: {
+            const int64_t its = run_least(&o, line->index, units);
+            of_power[power_of(&o, &state->trial.flown->run[line->index])] += its;
+            least += its;
             break;
+        }
         case PARE_LINE_UNLISTED:
             least += units;
             break;
         }
     }
+    if (state->wires_open)
+        least += wires_more(state, of_power[LEAD], of_power[PHASE]);
     state->sum = least;
     state->least = least > state->raised ? least : state->raised;
 }

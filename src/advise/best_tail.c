@@ -458,14 +458,30 @@ void best_tail(best_worker *worker, size_t depth)
     best_state *state = &worker->state[depth];
     if (best_refuted(worker->search, state, worker->probe, worker->lightest, by)) {
         best_refusal(worker, by);
+        if (getenv("DBG")) {
+            static int n;
+            if (n++ < atoi(getenv("DBG")))
+                fprintf(stderr, "tail refuted by %s sum %.4f\n", by, 1e-4 * (double)state->sum);
+        }
         return;
     }
-    best_raise(worker->search, state, worker->probe);
+    if (best_raise(worker->search, state, worker->probe) &&
+        best_refuted(worker->search, state, worker->probe, worker->lightest, by)) {
+        best_refusal(worker, by);
+        return;
+    }
     worker->probe->rig.mass_kg = (double)state->least / BEST_UNITS_PER_KG;
     t->worker = worker;
     t->state = state;
     t->most = BEST_NO_BOUND;
     const bool any = gather_rest(t, worker->probe);
+    if (getenv("DBG")) {
+        static int n;
+        if (n++ < atoi(getenv("DBG")))
+            fprintf(stderr, "tail any %d sum %.4f fixed+after %.4f most %.4f\n", any,
+                    1e-4 * (double)state->sum, any ? 1e-4 * (double)(t->fixed + t->after[0]) : 0,
+                    worker->most > 1000000000 ? -1 : 1e-4 * (double)worker->most);
+    }
     if (any && worker->search->ask->most_cents)
         price_ways(t);
     if (any)
@@ -509,13 +525,22 @@ static void decide_wires(best_worker *worker, size_t depth, size_t run, size_t s
     }
     thing wires;
     put_run(search, state, run, &wires);
-    for (size_t i = 0; i < wires.ways && best_go_on(worker); i++)
-        if (put_way(worker, depth, &wires.way[i]))
-            decide_wires(worker, depth + 1, run + 1, slot);
+    for (size_t i = 0; i < wires.ways && best_go_on(worker); i++) {
+        if (!put_way(worker, depth, &wires.way[i]))
+            continue;
+        worker->culprit = BEST_NONE;
+        decide_wires(worker, depth + 1, run + 1, slot);
+        if (worker->culprit != BEST_NONE && best_culprit_refuses(worker, depth))
+            return;
+    }
+    worker->culprit = BEST_NONE;
 }
 
 void best_wires(best_worker *worker, size_t depth, size_t slot)
 {
+    worker->culprit = BEST_NONE;
+    if (!best_wired(worker, depth))
+        return;
     decide_wires(worker, depth, 0, slot);
 }
 
