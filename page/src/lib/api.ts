@@ -94,3 +94,18 @@ export async function tell<T>(path: string, body: unknown): Promise<T> {
     forget()
     return said
 }
+
+/** A file that the server makes, kept by the browser; a refusal is one line, as everywhere. */
+export async function keep(path: string, query: Query): Promise<void> {
+    const response = await fetch(address(path, query), { credentials: 'same-origin', cache: 'no-store' })
+    if (!response.ok) {
+        await answer(response)
+        return
+    }
+    const name = /filename="([^"]+)"/.exec(response.headers.get('Content-Disposition') ?? '')?.[1]
+    const link = document.createElement('a')
+    link.href = URL.createObjectURL(await response.blob())
+    link.download = name ?? path
+    link.click()
+    setTimeout(() => URL.revokeObjectURL(link.href), 10_000)
+}
