@@ -155,30 +155,37 @@ class Bench {
         if (done.command) this.commands = [...this.commands, done.command]
     }
 
-    async undo() {
-        const last = this.done.at(-1)
-        if (!last) return
-        try {
-            await last.undo()
-        } catch {
-            return // it was said why
-        }
-        this.done = this.done.slice(0, -1)
-        this.undone = [...this.undone, last]
-        this.news = `undone: ${last.words}`
+    /* One after the other: a key pressed twice goes two steps back. */
+    private steps: Promise<void> = Promise.resolve()
+
+    undo(): Promise<void> {
+        return (this.steps = this.steps.then(async () => {
+            const last = this.done.at(-1)
+            if (!last) return
+            try {
+                await last.undo()
+            } catch {
+                return // it was said why
+            }
+            this.done = this.done.slice(0, -1)
+            this.undone = [...this.undone, last]
+            this.news = `undone: ${last.words}`
+        }))
     }
 
-    async redo() {
-        const next = this.undone.at(-1)
-        if (!next) return
-        try {
-            await next.redo()
-        } catch {
-            return
-        }
-        this.undone = this.undone.slice(0, -1)
-        this.done = [...this.done, next]
-        this.news = `done again: ${next.words}`
+    redo(): Promise<void> {
+        return (this.steps = this.steps.then(async () => {
+            const next = this.undone.at(-1)
+            if (!next) return
+            try {
+                await next.redo()
+            } catch {
+                return
+            }
+            this.undone = this.undone.slice(0, -1)
+            this.done = [...this.done, next]
+            this.news = `done again: ${next.words}`
+        }))
     }
 
     /** How far the bench had come when the page last read it. */
