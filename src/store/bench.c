@@ -29,6 +29,39 @@ static unsigned big_endian(const unsigned char *bytes)
     return (unsigned)bytes[0] << 24 | (unsigned)bytes[1] << 16 | (unsigned)bytes[2] << 8 | bytes[3];
 }
 
+/* The first bytes of a file, read through SQLite's own layer for files. It knows which files the process
+ * has open: POSIX has a process lose all its locks on a file when it closes any descriptor of it, so a
+ * look past SQLite would take the locks from under the connections of other threads, and another program
+ * would then believe itself alone (sqlite.org/howtocorrupt.html, section 2.2).
+ *
+ * @return false: it cannot be opened; errno says why */
+static bool read_header(const char *path, unsigned char header[HEADER])
+{
+    sqlite3_vfs *vfs = sqlite3_vfs_find(NULL);
+    const size_t room = vfs ? (size_t)vfs->mxPathname + 1 : 0;
+    char *full = room ? malloc(room) : NULL;
+    sqlite3_file *file = vfs ? calloc(1, (size_t)vfs->szOsFile) : NULL;
+    sqlite3_filename name = NULL;
+    int code = SQLITE_NOMEM;
+    errno = ENOMEM;
+    if (full && file)
+        code = vfs->xFullPathname(vfs, path, (int)room, full);
+    if (code == SQLITE_OK)
+        name = sqlite3_create_filename(full, "", "", 0, NULL);
+    code = name ? vfs->xOpen(vfs, name, file, SQLITE_OPEN_READONLY | SQLITE_OPEN_MAIN_DB, NULL)
+                : SQLITE_NOMEM;
+    const int why = errno;
+    if (code == SQLITE_OK) {
+        file->pMethods->xRead(file, header, HEADER, 0);
+        file->pMethods->xClose(file);
+    }
+    sqlite3_free_filename(name);
+    free(file);
+    free(full);
+    errno = why;
+    return code == SQLITE_OK;
+}
+
 /* The header of an SQLite file: its first 16 bytes, and the application id at byte 68 (SQLite's
  * "Database File Format", section 1.3). @param[out] fresh  nothing is there yet */
 static pare_status look_at(const char *path, pare_store_mode mode, bool *fresh, pare_error *err)
@@ -50,12 +83,9 @@ static pare_status look_at(const char *path, pare_store_mode mode, bool *fresh, 
         return PARE_OK;
     }
     unsigned char header[HEADER] = {0};
-    FILE *file = fopen(path, "rb");
-    if (!file)
+    if (!read_header(path, header))
         return pare_fail(err, PARE_UNAVAILABLE, "%s: cannot be opened (%s)", path, strerror(errno));
-    const size_t length = fread(header, 1, sizeof header, file);
-    fclose(file);
-    if (length < HEADER || memcmp(header, "SQLite format 3", 16) != 0)
+    if (facts.st_size < HEADER || memcmp(header, "SQLite format 3", 16) != 0)
         return pare_fail(err, PARE_BAD_DATA,
                          "%s: not a bench but some other file; right would be a file that Pare "
                          "made",

@@ -37,3 +37,15 @@ pare_status pare_store_bench_version(pare_store *store, long long *version, pare
         *version = (long long)(pare_hash(PARE_HASH_START, count, sizeof count) >> DROPPED_BITS);
     return status;
 }
+
+pare_status pare_store_stamp(pare_store *store, long long *stamp, pare_error *err)
+{
+    sqlite3_stmt *statement = NULL;
+    bool row = false;
+    pare_status status = pare_sql_again(store, &statement, err, "PRAGMA data_version", "");
+    if (status == PARE_OK)
+        status = pare_sql_step(store, statement, &row, err);
+    *stamp = row ? sqlite3_column_int64(statement, 0) : 0;
+    pare_sql_rest(store, statement);
+    return status;
+}

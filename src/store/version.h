@@ -15,4 +15,9 @@ pare_status pare_store_version(pare_store *store, pare_thing thing, const char *
  * @return PARE_OK or PARE_UNAVAILABLE */
 pare_status pare_store_bench_version(pare_store *store, long long *version, pare_error *err);
 
+/** Another number whenever anybody else has written to the file since: cheap, and good for as long as
+ * this store is open only.
+ * @return PARE_OK or PARE_UNAVAILABLE */
+pare_status pare_store_stamp(pare_store *store, long long *stamp, pare_error *err);
+
 #endif
