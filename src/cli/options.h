@@ -68,6 +68,9 @@ typedef struct option_row {
 /** All options, in the order of the help. */
 const option_row *option_rows(size_t *count);
 
+/** Benches that stay read between commands (keep.h). */
+typedef struct bench_keep bench_keep;
+
 typedef struct options {
     option_bits given;             /* bits */
     const pare_progress *progress; /* of the command's work; set by main() */
@@ -83,7 +86,8 @@ typedef struct options {
     const char *time, *front, *curve;                           /* seconds, as typed; two wishes */
     const char *port;                                           /* as typed */
     const char
-        *shown; /* what the first operand, a file, is called in the history; NULL: as typed */
+        *shown;       /* what the first operand, a file, is called in the history; NULL: as typed */
+    bench_keep *keep; /* NULL: each command reads its bench */
     size_t operands;
     const char *operand[OPERANDS];
 } options;

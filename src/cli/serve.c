@@ -15,6 +15,7 @@
 #include <unistd.h>
 
 #include "cli/command.h"
+#include "cli/keep.h"
 #include "cli/use.h"
 #include "show/json.h"
 
@@ -26,7 +27,6 @@ extern char **environ;
 static pare_status answer(void *context, size_t words, char *const word[],
                           const pare_progress *progress, pare_text *out, pare_error *err)
 {
-    (void)context;
     const command *wanted = command_named(word[0], err);
     if (!wanted)
         return err->status;
@@ -36,6 +36,9 @@ static pare_status answer(void *context, size_t words, char *const word[],
     if (status != PARE_OK)
         return status;
     given.progress = progress;
+    /* These look at a bench and leave it as it is. */
+    if (wanted == &command_sheet || wanted == &command_swaps || wanted == &command_compare)
+        given.keep = context;
     /* What came over the network is a file in a folder for the moment: only its name means something. */
     const char *slash =
         wanted == &command_import && given.operands ? strrchr(given.operand[0], '/') : NULL;
@@ -145,9 +148,12 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
     pare_server *server = NULL;
     struct timespec most;
     sigset_t ending;
-    pare_serve_settings settings = {.answer = answer};
+    bench_keep *keep = bench_keep_open();
+    pare_serve_settings settings = {.answer = answer, .context = keep};
     bench_in_use use = {0};
-    pare_status status = need_operands("serve", given, 0, 0, "no words", err);
+    pare_status status = keep ? PARE_OK : pare_no_memory(err);
+    if (status == PARE_OK)
+        status = need_operands("serve", given, 0, 0, "no words", err);
     if (status == PARE_OK)
         status = read_port(given, &settings.port, err);
     if (status == PARE_OK)
@@ -169,6 +175,7 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
     if (status == PARE_OK)
         wait_for_end(&ending, &most);
     pare_server_stop(server);
+    bench_keep_close(keep);
     pare_text_free(&path);
     return status;
 }

@@ -6,6 +6,7 @@
 
 #include "advise/swap.h"
 #include "advise/taken.h"
+#include "cli/keep.h"
 #include "cli/use_weighed.h"
 
 pare_status bench_path(const options *given, bool demo, pare_text *path, pare_error *err)
@@ -124,11 +125,11 @@ pare_status bench_open(const options *given, pare_store_mode mode, bench_in_use 
     return status;
 }
 
-static pare_status use_some(const options *given, const char *craft, bench_in_use *use,
-                            pare_error *err)
+/* All of it, or one craft. */
+static pare_status read_some(const char *craft, bench_in_use *use, pare_error *err)
 {
-    pare_status status = bench_open(given, PARE_STORE_READ, use, err);
-    if (status == PARE_OK && craft)
+    pare_status status = PARE_OK;
+    if (craft)
         status = check_craft(use->store, craft, err);
     if (status == PARE_OK)
         status = craft ? pare_store_read_craft(use->store, craft, &use->bench, err)
@@ -142,9 +143,28 @@ static pare_status use_some(const options *given, const char *craft, bench_in_us
     return status;
 }
 
+static pare_status use_some(const options *given, const char *craft, bench_in_use *use,
+                            pare_error *err)
+{
+    const pare_status status = bench_open(given, PARE_STORE_READ, use, err);
+    return status == PARE_OK ? read_some(craft, use, err) : status;
+}
+
+/* A bench of which all was read as of one moment may be kept. */
 pare_status bench_use(const options *given, bench_in_use *use, pare_error *err)
 {
-    return use_some(given, NULL, use, err);
+    if (!given->keep || use->as_written)
+        return use_some(given, NULL, use, err);
+    if (bench_keep_take(given->keep, given, use))
+        return PARE_OK;
+    pare_status status = bench_open(given, PARE_STORE_READ, use, err);
+    /* Marked before it is read: what changes meanwhile makes it bad. */
+    const bool marked = status == PARE_OK && bench_mark_set(use);
+    if (status == PARE_OK)
+        status = read_some(NULL, use, err);
+    use->keep = given->keep;
+    use->complete = status == PARE_OK && marked;
+    return status;
 }
 
 pare_status bench_use_craft(const options *given, const char *name, bench_in_use *use,
@@ -154,6 +174,14 @@ pare_status bench_use_craft(const options *given, const char *name, bench_in_use
 }
 
 void bench_leave(bench_in_use *use)
+{
+    if (use->keep)
+        bench_keep_give(use->keep, use);
+    else
+        bench_close(use);
+}
+
+void bench_close(bench_in_use *use)
 {
     pare_bench_close(use->bench);
     pare_store_close(use->store);

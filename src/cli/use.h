@@ -14,12 +14,23 @@ typedef struct first_craft {
     const char *why;    /* where it cannot be built: the bench's is then the one as described */
 } first_craft;
 
+/** What a bench was when it was read: its database's count of changes by others, its file, the time. */
+typedef struct bench_mark {
+    long long stamp, time;
+    unsigned long long device, file;
+} bench_mark;
+
 typedef struct bench_in_use {
     bool as_written; /* set before: masses as they are written, whatever scales said */
     pare_text path;
     pare_store *store;
     pare_bench *bench;  /* all of it, craft as built, by the scale, propellers warm */
     first_craft *first; /* of each of its craft */
+    /* For benches that are kept (keep.h): */
+    bench_keep *keep; /* where it goes afterwards; NULL: nowhere */
+    bench_mark mark;
+    bool complete; /* all of it was read well */
+    int lent;      /* so often */
 } bench_in_use;
 
 /** Where the bench is: --bench, or the user's own. */
@@ -40,6 +51,10 @@ pare_status bench_use_craft(const options *given, const char *name, bench_in_use
 pare_status bench_open(const options *given, pare_store_mode mode, bench_in_use *use,
                        pare_error *err);
 void bench_leave(bench_in_use *use);
+
+/** For keep.c: closes it whatever it was; and marks it, before it is read, as what it is now. */
+void bench_close(bench_in_use *use);
+bool bench_mark_set(bench_in_use *use);
 
 /** A craft as built, by name; PARE_UNKNOWN with the nearest, or with all names where there are few; as
  * pare_taken_as_built() where a swap that was fitted no longer goes on. */

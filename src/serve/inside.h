@@ -4,6 +4,7 @@
 
 #include <microhttpd.h>
 #include <pthread.h>
+#include <semaphore.h>
 #include <stdatomic.h>
 #include <time.h>
 
@@ -11,6 +12,7 @@
 
 #include "base/arena.h"
 #include "serve/gate.h"
+#include "serve/kept.h"
 #include "serve/serve.h"
 #include "serve/watch.h"
 
@@ -29,6 +31,8 @@ struct pare_server {
     struct MHD_Daemon *daemon;
     pare_gate gate;
     pare_watch watch;
+    pare_kept kept;
+    sem_t seats; /* for working out an answer: as many as there are processors, and one */
     pare_text link;
     pthread_mutex_t write; /* one change at a time: a version is looked at and then holds */
     atomic_bool stopping;
@@ -61,6 +65,8 @@ typedef struct pare_words {
 
 /** Bytes of an answer; takes `bytes` over. */
 enum MHD_Result pare_reply_json(pare_request *request, unsigned code, pare_text *bytes);
+/** The same, not sent yet; NULL without memory. Takes `bytes` over in both cases. */
+struct MHD_Response *pare_reply_make(const pare_request *request, pare_text *bytes);
 /** An object on one line; released. NULL is no memory. */
 enum MHD_Result pare_reply_object(pare_request *request, unsigned code, json_t *object);
 /** {"error": text} */
@@ -78,6 +84,8 @@ void pare_words_option(pare_words *words, const char *name, const char *value);
 void pare_words_operand(pare_words *words, const char *word);
 /** The command as it would be typed, without --bench and --json; in the arena, NULL without memory. */
 char *pare_words_typed(const pare_words *words);
+/** All of them in a row, each with its NUL: what an answer is kept under. */
+void pare_words_key(const pare_words *words, pare_text *key);
 /** Has the command answered. */
 pare_status pare_words_ask(const pare_words *words, pare_server *server,
                            const pare_progress *progress, pare_text *out, pare_error *err);

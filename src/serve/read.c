@@ -220,10 +220,55 @@ pare_progress pare_serve_progress(pare_server *server)
     return (pare_progress){.step = goes_on, .context = server};
 }
 
+/* Worked out; what the command says is sent as it is. */
+static enum MHD_Result work_out(pare_request *request, reading *r, const pare_text *key,
+                                const pare_kept_mark *mark)
+{
+    pare_text out = {0};
+    const pare_progress progress = pare_serve_progress(request->server);
+    const pare_status status = pare_words_ask(&r->words, request->server, &progress, &out, &r->err);
+    const size_t bytes = out.length;
+    struct MHD_Response *response = status == PARE_OK ? pare_reply_make(request, &out) : NULL;
+    pare_text_free(&out);
+    if (status != PARE_OK)
+        return pare_reply_failed(request, &r->err, false);
+    if (!response)
+        return MHD_NO;
+    const enum MHD_Result result = MHD_queue_response(request->connection, MHD_HTTP_OK, response);
+    request->answered = true;
+    pare_kept_put(&request->server->kept, key->bytes, key->length, mark, response, bytes);
+    return result;
+}
+
+/* From what is kept; else as soon as there is a seat: a hundred at once would each read a bench of their
+ * own. Who waited may find that somebody has asked the same. */
+static enum MHD_Result answer(pare_request *request, reading *r)
+{
+    pare_server *server = request->server;
+    pare_kept_mark mark;
+    pare_text key = {0};
+    enum MHD_Result result = MHD_YES;
+    pare_words_key(&r->words, &key);
+    if (key.failed)
+        return MHD_NO;
+    request->answered =
+        pare_kept_send(&server->kept, key.bytes, key.length, request->connection, &mark);
+    if (!request->answered) {
+        while (sem_wait(&server->seats) != 0)
+            continue; /* a signal; they are held back, but the rule is to look */
+        request->answered =
+            pare_kept_send(&server->kept, key.bytes, key.length, request->connection, &mark);
+        if (!request->answered)
+            result = work_out(request, r, &key, &mark);
+        sem_post(&server->seats);
+    }
+    pare_text_free(&key);
+    return result;
+}
+
 enum MHD_Result pare_serve_read(pare_request *request)
 {
     const char *name = NULL;
-    pare_text out = {0};
     const question *q = question_at(request->path, &name);
     if (!q)
         return pare_reply_error(request, MHD_HTTP_NOT_FOUND, "no such question");
@@ -246,10 +291,6 @@ enum MHD_Result pare_serve_read(pare_request *request)
     request->command = pare_words_typed(&r->words);
     if (q->stream && !r->words.full)
         return pare_serve_stream(request, &r->words);
-    const pare_progress progress = pare_serve_progress(request->server);
-    const pare_status status = pare_words_ask(&r->words, request->server, &progress, &out, &r->err);
-    if (status == PARE_OK || (status == PARE_NO && out.length > 0))
-        return pare_reply_json(request, MHD_HTTP_OK, &out);
-    pare_text_free(&out);
-    return pare_reply_failed(request, &r->err, false);
+    return r->words.full ? pare_reply_error(request, MHD_HTTP_BAD_REQUEST, "too much is asked")
+                         : answer(request, r);
 }

@@ -24,7 +24,7 @@ void pare_reply_guard(struct MHD_Response *response)
         MHD_add_response_header(response, headers[i][0], headers[i][1]);
 }
 
-enum MHD_Result pare_reply_json(pare_request *request, unsigned code, pare_text *bytes)
+struct MHD_Response *pare_reply_make(const pare_request *request, pare_text *bytes)
 {
     char none = 0;
     struct MHD_Response *response =
@@ -33,7 +33,7 @@ enum MHD_Result pare_reply_json(pare_request *request, unsigned code, pare_text 
             : MHD_create_response_from_buffer(0, &none, MHD_RESPMEM_MUST_COPY);
     if (!response) {
         pare_text_free(bytes);
-        return MHD_NO;
+        return NULL;
     }
     *bytes = (pare_text){0};
     pare_reply_guard(response);
@@ -41,8 +41,14 @@ enum MHD_Result pare_reply_json(pare_request *request, unsigned code, pare_text 
     MHD_add_response_header(response, MHD_HTTP_HEADER_CACHE_CONTROL, "no-store");
     if (request->command)
         MHD_add_response_header(response, "Pare-Command", request->command);
-    if (code == MHD_HTTP_METHOD_NOT_ALLOWED)
-        MHD_add_response_header(response, MHD_HTTP_HEADER_ALLOW, "GET, HEAD, POST");
+    return response;
+}
+
+enum MHD_Result pare_reply_json(pare_request *request, unsigned code, pare_text *bytes)
+{
+    struct MHD_Response *response = pare_reply_make(request, bytes);
+    if (!response)
+        return MHD_NO;
     const enum MHD_Result queued = MHD_queue_response(request->connection, code, response);
     MHD_destroy_response(response);
     request->answered = true;

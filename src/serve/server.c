@@ -255,6 +255,9 @@ pare_status pare_server_start(const pare_serve_settings *settings, pare_server *
         return status;
     }
     pthread_mutex_init(&server->write, NULL);
+    pare_kept_open(&server->kept, settings->bench);
+    const long processors = sysconf(_SC_NPROCESSORS_ONLN);
+    sem_init(&server->seats, 0, processors > 0 ? (unsigned)processors + 1 : 2);
     if (pare_watch_open(&server->watch, SERVE_CONNECTIONS, SERVE_SEND_S))
         status = listen_at(server, err);
     else
@@ -284,6 +287,8 @@ void pare_server_stop(pare_server *server)
     if (server->daemon)
         MHD_stop_daemon(server->daemon);
     pare_watch_close(&server->watch);
+    pare_kept_close(&server->kept);
+    sem_destroy(&server->seats);
     pthread_mutex_destroy(&server->write);
     pare_gate_close(&server->gate);
     pare_text_free(&server->link);

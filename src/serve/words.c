@@ -60,6 +60,15 @@ char *pare_words_typed(const pare_words *words)
     return typed;
 }
 
+void pare_words_key(const pare_words *words, pare_text *key)
+{
+    pare_text_put(key, words->command, strlen(words->command) + 1);
+    for (size_t i = 0; i < words->options; i++)
+        pare_text_put(key, words->option[i], strlen(words->option[i]) + 1);
+    for (size_t i = 0; i < words->operands; i++)
+        pare_text_put(key, words->operand[i], strlen(words->operand[i]) + 1);
+}
+
 pare_status pare_words_ask(const pare_words *words, pare_server *server,
                            const pare_progress *progress, pare_text *out, pare_error *err)
 {

@@ -3,6 +3,7 @@
 
 #include <arpa/inet.h>
 #include <errno.h>
+#include <fcntl.h>
 #include <poll.h>
 #include <signal.h>
 #include <spawn.h>
@@ -25,10 +26,12 @@ served serve_start(void)
 
 served serve_start_on(const char *bench)
 {
-    static char program[] = PARE_BINARY, word[] = "serve", json[] = "--json", port[] = "--port=0";
+    /* It ends by itself where a test fails before it ends it. */
+    static char program[] = PARE_BINARY, word[] = "serve", json[] = "--json", port[] = "--port=0",
+                time[] = "--time=900";
     char option[LINE], line[LINE] = "";
     snprintf(option, sizeof option, "--bench=%s", bench);
-    char *argv[] = {program, word, json, port, option, NULL};
+    char *argv[] = {program, word, json, port, time, option, NULL};
     int ends[2];
     served s = {0};
     signal(SIGPIPE, SIG_IGN);
@@ -36,6 +39,7 @@ served serve_start_on(const char *bench)
     posix_spawn_file_actions_t actions;
     posix_spawn_file_actions_init(&actions);
     posix_spawn_file_actions_adddup2(&actions, ends[1], 1);
+    posix_spawn_file_actions_addopen(&actions, 2, "serve.err", O_WRONLY | O_CREAT | O_APPEND, 0600);
     posix_spawn_file_actions_addclose(&actions, ends[0]);
     posix_spawn_file_actions_addclose(&actions, ends[1]);
     assert_int_equal(posix_spawn(&s.child, program, &actions, NULL, argv, environ), 0);

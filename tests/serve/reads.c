@@ -62,6 +62,52 @@ static void every_answer_is_the_commands(void **state)
     serve_stop(&s, SIGTERM);
 }
 
+static void assert_same(const served *s, const char *target, const char *line)
+{
+    ran wanted = run(line);
+    reply got = serve_get(s, target);
+    assert_int_equal(wanted.status, 0);
+    assert_int_equal(got.code, 200);
+    assert_string_equal(got.body, wanted.out);
+    reply_free(&got);
+    ran_free(&wanted);
+}
+
+/* The server keeps benches and answers; whoever else changes the file, it must not say what was. */
+static void what_others_change_is_seen(void **state)
+{
+    (void)state;
+    static const char *const changes[] = {
+        "craft limit hedgerow all_up=633g" DEMO,
+        "parts change mo-2207-1950 mass=29.9g" DEMO,
+        "take hedgerow bumper=off --fitted 2026-03-01" DEMO,
+        "undo 2" DEMO,
+        "demo",
+    };
+    served s = serve_start();
+    serve_enter(&s);
+    for (size_t i = 0; i < sizeof changes / sizeof changes[0]; i++) {
+        run_quietly(changes[i]);
+        for (int round = 0; round < 2; round++) {
+            assert_same(&s, "/api/sheet?craft=hedgerow", "sheet hedgerow --json" DEMO);
+            assert_same(&s, "/api/sheet?craft=hedgerow&try=skid%3Doff",
+                        "sheet hedgerow --try skid=off --json" DEMO);
+            assert_same(&s, "/api/swaps?craft=hedgerow", "swaps hedgerow --json" DEMO);
+            assert_same(&s, "/api/history", "history --json" DEMO);
+        }
+    }
+    /* Another file of the same name. */
+    assert_int_equal(rename("data/pare/demo.sqlite", "data/pare/old.sqlite"), 0);
+    remove("data/pare/demo.sqlite-wal");
+    remove("data/pare/demo.sqlite-shm");
+    run_quietly("demo");
+    run_quietly("craft limit hedgerow all_up=611g" DEMO);
+    assert_same(&s, "/api/sheet?craft=hedgerow&try=skid%3Doff",
+                "sheet hedgerow --try skid=off --json" DEMO);
+    assert_same(&s, "/api/swaps?craft=hedgerow", "swaps hedgerow --json" DEMO);
+    serve_stop(&s, SIGTERM);
+}
+
 /* What is said to be the same command is one that gives the same bytes. */
 static void an_answer_says_its_command(void **state)
 {
@@ -121,6 +167,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(every_answer_is_the_commands),
+        cmocka_unit_test(what_others_change_is_seen),
         cmocka_unit_test(an_answer_says_its_command),
         cmocka_unit_test(what_the_command_refuses_is_refused_in_its_words),
         cmocka_unit_test(nothing_from_outside_becomes_an_option),

@@ -1,0 +1,106 @@
+/* keep.c: benches that were read, kept for the next question (see keep.h). */
+#include "cli/keep.h"
+
+#include <pthread.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/stat.h>
+#include <time.h>
+
+#include "store/version.h"
+
+enum {
+    KEPT = 4,       /* benches at once: a large one has some ten megabytes */
+    LENDINGS = 200, /* of one: commands put what they need into its arena, which only grows */
+    GOOD_S = 3600   /* a bench is read as of a day */
+};
+
+struct bench_keep {
+    pthread_mutex_t lock;
+    size_t count;
+    bench_in_use use[KEPT];
+};
+
+bench_keep *bench_keep_open(void)
+{
+    bench_keep *keep = calloc(1, sizeof *keep);
+    if (keep)
+        pthread_mutex_init(&keep->lock, NULL);
+    return keep;
+}
+
+void bench_keep_close(bench_keep *keep)
+{
+    if (!keep)
+        return;
+    for (size_t i = 0; i < keep->count; i++)
+        bench_close(&keep->use[i]);
+    pthread_mutex_destroy(&keep->lock);
+    free(keep);
+}
+
+/* What a bench was when it was read, or is now. */
+static bool look(const bench_in_use *use, bench_mark *mark)
+{
+    struct stat file;
+    pare_error err;
+    *mark = (bench_mark){.time = (long long)time(NULL)};
+    if (stat(use->path.bytes, &file) != 0 ||
+        pare_store_stamp(use->store, &mark->stamp, &err) != PARE_OK)
+        return false;
+    mark->device = (unsigned long long)file.st_dev;
+    mark->file = (unsigned long long)file.st_ino;
+    return true;
+}
+
+bool bench_mark_set(bench_in_use *use)
+{
+    return look(use, &use->mark);
+}
+
+static bool is_good(const bench_in_use *use)
+{
+    bench_mark now;
+    return look(use, &now) && now.stamp == use->mark.stamp && now.device == use->mark.device &&
+           now.file == use->mark.file && now.time - use->mark.time < GOOD_S;
+}
+
+static bool is_asked_for(const options *given, const bench_in_use *use)
+{
+    return given->given & OPTION_BENCH && strcmp(given->bench, use->path.bytes) == 0;
+}
+
+bool bench_keep_take(bench_keep *keep, const options *given, bench_in_use *use)
+{
+    for (;;) {
+        bench_in_use taken = {0};
+        pthread_mutex_lock(&keep->lock);
+        if (keep->count > 0 && is_asked_for(given, &keep->use[keep->count - 1]))
+            taken = keep->use[--keep->count];
+        pthread_mutex_unlock(&keep->lock);
+        if (!taken.bench)
+            return false;
+        if (is_good(&taken)) {
+            *use = taken;
+            pare_store_watch(use->store, given->progress);
+            return true;
+        }
+        bench_close(&taken);
+    }
+}
+
+void bench_keep_give(bench_keep *keep, bench_in_use *use)
+{
+    bool kept = false;
+    if (use->bench && use->complete && ++use->lent < LENDINGS) {
+        pare_store_watch(use->store, NULL);
+        pthread_mutex_lock(&keep->lock);
+        kept = keep->count < KEPT;
+        if (kept)
+            keep->use[keep->count++] = *use;
+        pthread_mutex_unlock(&keep->lock);
+    }
+    if (!kept)
+        bench_close(use);
+    *use = (bench_in_use){0};
+}
