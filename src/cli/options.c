@@ -46,6 +46,7 @@ static const option_row known[] = {
     {"why", OPTION_WHY, 0, "TEXT", "the reason, kept in the history"},
     {"records", OPTION_RECORDS, 0, NULL, "its weigh-ins and flights as well"},
     {"port", OPTION_PORT, 0, "NUMBER", "of the address, where it is not 7273; 0: one that is free"},
+    {"listen", OPTION_LISTEN, 0, "ADDRESS", "127.0.0.1, this machine alone: there is no other yet"},
     {"no-open", OPTION_NO_OPEN, 0, NULL, "only say the link; open no browser"},
     {"json", OPTION_JSON, 0, NULL, "the answer as JSON"},
     {"bench", OPTION_BENCH, 0, "FILE", "another bench than your own"},
@@ -139,6 +140,9 @@ static pare_status keep(options *out, option_bits bit, const char *value, pare_e
         break;
     case OPTION_PORT:
         out->port = value;
+        break;
+    case OPTION_LISTEN:
+        out->listen = value;
         break;
     case OPTION_HOLD:
         return put_choice("hold", &out->holds, out->hold, value, err);

@@ -53,6 +53,7 @@ typedef unsigned long long option_bits;
 #define OPTION_CURVE     (1ull << 40)
 #define OPTION_PORT      (1ull << 50)
 #define OPTION_NO_OPEN   (1ull << 51)
+#define OPTION_LISTEN    (1ull << 52)
 
 enum { OPERANDS = 64, TRIES = 32, MAPS = 64, CHOICES = 32 };
 
@@ -84,7 +85,7 @@ typedef struct options {
     size_t holds, nevers, musts;
     const char *hold[CHOICES], *never[CHOICES], *must[CHOICES]; /* each as often as wanted */
     const char *time, *front, *curve;                           /* seconds, as typed; two wishes */
-    const char *port;                                           /* as typed */
+    const char *port, *listen;                                  /* as typed */
     const char
         *shown;       /* what the first operand, a file, is called in the history; NULL: as typed */
     bench_keep *keep; /* NULL: each command reads its bench */

@@ -61,6 +61,19 @@ static pare_status read_port(const options *given, unsigned short *port, pare_er
     return PARE_OK;
 }
 
+/* Another address would need a password and TLS, or everybody in the network could change the bench. */
+static pare_status read_listen(const options *given, unsigned short port, pare_error *err)
+{
+    if (!given->listen || strcmp(given->listen, "127.0.0.1") == 0 ||
+        strcmp(given->listen, "localhost") == 0)
+        return PARE_OK;
+    return pare_fail(
+        err, PARE_BAD_DATA,
+        "--listen '%.60s': only this machine is answered, 127.0.0.1; for another, type "
+        "there: ssh -L %hu:127.0.0.1:%hu THIS-MACHINE",
+        given->listen, port ? port : PORT, port ? port : PORT);
+}
+
 static pare_status read_time(const options *given, struct timespec *most, pare_error *err)
 {
     *most = (struct timespec){0};
@@ -157,6 +170,8 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
     if (status == PARE_OK)
         status = read_port(given, &settings.port, err);
     if (status == PARE_OK)
+        status = read_listen(given, settings.port, err);
+    if (status == PARE_OK)
         status = read_time(given, &most, err);
     if (status == PARE_OK)
         status = bench_open(given, PARE_STORE_READ, &use, err);
@@ -183,14 +198,16 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
 const command command_serve = {
     .name = "serve",
     .line = "the page: see the grams, try a swap, on this machine",
-    .usage = "pare serve [--port NUMBER] [--no-open] [--time SECONDS] [--json]",
+    .usage = "pare serve [--port NUMBER] [--listen ADDRESS] [--no-open] [--time SECONDS]\n"
+             "           [--json]",
     .details = "Prints a link, and answers until Ctrl-C. The link lets one browser in, once;\n"
                "what it shows and changes is the bench's, and pare undo takes a change back.\n"
-               "Only this machine is answered. Under /api/ stand the same answers as --json\n"
-               "gives.\n",
+               "Only this machine is answered; ssh -L 7273:127.0.0.1:7273 HOST, typed on\n"
+               "another, brings it there. Under /api/ stand the same answers as --json gives.\n",
     .caution = "Whoever can open the link can change the bench.",
     .example = "  pare serve --no-open --port 0 --time 1\n",
-    .options = OPTION_BENCH | OPTION_JSON | OPTION_PORT | OPTION_NO_OPEN | OPTION_TIME,
+    .options =
+        OPTION_BENCH | OPTION_JSON | OPTION_PORT | OPTION_LISTEN | OPTION_NO_OPEN | OPTION_TIME,
     .meaning = {{OPTION_TIME, "end after so long; otherwise when it is stopped"},
                 {OPTION_JSON, "the link as JSON: {\"link\", \"page\"}"}},
     .run = run,

@@ -147,6 +147,27 @@ static void other_methods_and_paths_are_refused(void **state)
         assert_refused(serve_get(&s, paths[i]), 404, "");
 }
 
+static void what_it_cannot_serve_is_said_before_it_starts(void **state)
+{
+    (void)state;
+    run_refuses(
+        "serve --listen 0.0.0.0" DEMO, 3,
+        "pare: --listen '0.0.0.0': only this machine is answered, 127.0.0.1; for another, type "
+        "there: ssh -L 7273:127.0.0.1:7273 THIS-MACHINE\n");
+    run_refuses("serve --port 70000" DEMO, 3, "pare: --port '70000'; right would be 0 to 65535\n");
+    run_refuses("serve --time 0" DEMO, 3,
+                "pare: --time '0': a number of seconds is due, above 0 and up to 1e+08\n");
+    char line[64], wanted[128];
+    snprintf(line, sizeof line, "serve --port %hu" DEMO, s.port);
+    snprintf(wanted, sizeof wanted, "pare: port %hu is taken; --port 0 takes one that is free\n",
+             s.port);
+    run_refuses(line, 4, wanted);
+    ran r = run("serve --bench nothing.sqlite");
+    assert_int_equal(r.status, 3);
+    assert_non_null(strstr(r.err, "no bench at nothing.sqlite"));
+    ran_free(&r);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -156,6 +177,7 @@ int main(void)
         cmocka_unit_test(a_changed_cookie_does_not_let_in),
         cmocka_unit_test(foreign_names_are_refused),
         cmocka_unit_test(other_methods_and_paths_are_refused),
+        cmocka_unit_test(what_it_cannot_serve_is_said_before_it_starts),
     };
     return cmocka_run_group_tests(tests, start, stop);
 }
