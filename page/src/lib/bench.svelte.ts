@@ -101,18 +101,21 @@ class Bench {
             this.seen_ruler = this.ruler
             return
         }
-        const tries = this.with_swap(id)
-        try {
-            const [sheet, ruler] = await Promise.all([
-                ask<Sheet>('sheet', this.question(tries)),
-                ask<Ruler>('ruler', this.question(tries)),
-            ])
-            if (mine !== this.peeks) return
+        const asked = this.question(this.with_swap(id))
+        const mine_still = () => mine === this.peeks
+        // The figures do not wait for the ruler: each is shown as it comes.
+        const figures = ask<Sheet>('sheet', asked).then((sheet) => {
+            if (!mine_still()) return
             this.peeked = id
             this.seen = sheet
-            this.seen_ruler = ruler
+        })
+        const slices = ask<Ruler>('ruler', asked).then((ruler) => {
+            if (mine_still()) this.seen_ruler = ruler
+        })
+        try {
+            await Promise.all([figures, slices])
         } catch (fault) {
-            if (mine === this.peeks) this.say_fault(fault)
+            if (mine_still()) this.say_fault(fault)
         }
     }
 
