@@ -117,6 +117,7 @@ export interface Swaps {
 
 export interface Slice {
     name: string
+    part?: string | null
     of: 'item' | 'joint' | 'run' | 'unlisted'
     system: string
     count: number

@@ -44,7 +44,7 @@ async function reach(url: string, init: RequestInit): Promise<unknown> {
         response = await fetch(url, { credentials: 'same-origin', cache: 'no-store', ...init })
     } catch (fault) {
         if ((fault as Error).name === 'AbortError') throw fault
-        throw new Refused(0, 'the server does not answer: is `pare serve` still running?')
+        throw new Refused(0, 'the server does not answer: is pare serve still running?')
     }
     const command = response.headers.get('Pare-Command')
     if (command) commands.set(url, command)

@@ -272,7 +272,7 @@ class Bench {
 
     say_fault(fault: unknown) {
         if (fault instanceof Refused && fault.status === 401)
-            this.fault = 'Nothing is shown without the link that `pare serve` printed: open that one.'
+            this.fault = 'Nothing is shown without the link that pare serve printed: open that one.'
         else this.fault = fault instanceof Error ? fault.message : String(fault)
     }
 }
