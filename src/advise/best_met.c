@@ -249,7 +249,7 @@ static void lighten_load(const best_search *search, const best_state *state, par
     }
     const double efficiency = feeds || !(rig->always_w > 0) ? 1 : load_w / rig->always_w;
     rig->always_w = fmin(rig->always_w, efficiency > 0 ? least_w / efficiency : 0);
-    rig->drag_m2 = fmax(rig->drag_m2 - drag_m2, 1e-5);
+    rig->drag_m2 = fmax(rig->drag_m2 - pare_taught_drag(craft) * drag_m2, 1e-5);
     rig->drag_top_m2 = 2 * rig->drag_m2;
 }
 

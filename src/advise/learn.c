@@ -240,7 +240,7 @@ static void put_packs(pare_learning *learning, size_t n, const double x[],
 
 static double flown_s(const pare_learning *learning, const pare_rig *rig, const double x[])
 {
-    const pare_again here = {.rig = *rig, .pack = PARE_NO_PACK};
+    const pare_again here = {.rig = *rig, .pack = pare_learning_own_pack(learning)};
     return minutes_s(learning, &here, x);
 }
 
@@ -259,19 +259,25 @@ static pare_status put_minutes(const pare_learning *learning, size_t n, const do
     const pare_sheet_figure *flown = &sheet->figure[PARE_FLOWN_TIME];
     all->flown_s = all->flown_u_s = all->learned_s = all->learned_u_s = NAN;
     if (status == PARE_OK && flown->exists) {
-        /* With the sheet's pack, which is none of the copies that flew. */
+        /* With the sheet's pack, whose sheet doubts its capacity less than a copy's is. */
+        const size_t own = pare_learning_own_pack(learning);
+        const size_t its = own == PARE_NO_PACK ? n : PARE_OF_PACKS + PARE_OF_A_PACK * own;
         double explained = 0;
         for (size_t i = 0; i < n; i++)
             moved[i] = x[i];
         all->learned_s = flown_s(learning, &sheet->rig, x);
-        for (size_t i = 0; i < PARE_OF_PACKS; i++) {
+        for (size_t i = 0; i < n; i++) {
+            towards[i] = 0;
+            if (i >= PARE_OF_PACKS && i != its)
+                continue;
             moved[i] = x[i] + SLOPE_STEP;
             towards[i] = (flown_s(learning, &sheet->rig, moved) - all->learned_s) / SLOPE_STEP;
             moved[i] = x[i];
-            explained += towards[i] * towards[i];
+            const double thought = i == its ? learning->doubts.u[PARE_DOUBTED_CAPACITY] /
+                                                  learning->prior[own].capacity_u
+                                            : 1;
+            explained += thought * thought * towards[i] * towards[i];
         }
-        for (size_t i = PARE_OF_PACKS; i < n; i++)
-            towards[i] = 0;
         all->flown_s = flown->value;
         all->flown_u_s = flown->u;
         const double rest = fmax(flown->u * flown->u - explained, 0);
@@ -315,5 +321,7 @@ pare_status pare_learn(const pare_craft *craft, size_t count, const pare_flight_
     } while (set_one_aside(&learning, learned->bound));
     put_factors(&learning, n, x, fit.covariance, one, other, learned);
     put_packs(&learning, n, x, fit.covariance);
+    pare_learning_keep(&learning, n, x, fit.covariance, &learned->kept);
+    learned->kept.flights = (int)(learned->used - learned->aside);
     return put_minutes(&learning, n, x, fit.covariance, one, other, learned, err);
 }

@@ -75,9 +75,12 @@ typedef struct pare_learned_all {
     double left_out_rms;                               /* of the shares left_out; NAN */
     double flown_s, flown_u_s, learned_s, learned_u_s; /* your minutes, before and after; NAN */
     pare_learned_test test[PARE_LEARNED_TESTS];        /* best first */
+    pare_taught kept; /* the same for the craft's sheet, without its date; see pare_learn() */
 } pare_learned_all;
 
-/** Learns from flights of one craft.
+/** Learns from flights of one craft. What was kept of an earlier learning is left aside: the flights that
+ * it came from are here again. What a pack holds is for the sheet only where the craft's own flew, and no
+ * more than one copy of it: of several nobody knows which the sheet is about.
  *
  * @param craft    settled, in no loadout
  * @param count    flights, by date

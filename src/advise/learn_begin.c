@@ -130,8 +130,9 @@ static size_t pack_of(pare_learning *learning, const pare_again *again, const pa
     return i;
 }
 
-static pare_status prior_doubts(const pare_craft *craft, pare_craft *loaded, pare_doubts *doubts,
-                                pare_error *err)
+/* The craft's own, as the sheet has it. */
+static pare_status put_own(const pare_craft *craft, pare_craft *loaded, pare_learning *learning,
+                           pare_error *err)
 {
     pare_sheet *sheet = malloc(sizeof *sheet);
     if (!sheet)
@@ -139,8 +140,13 @@ static pare_status prior_doubts(const pare_craft *craft, pare_craft *loaded, par
     pare_status status = pare_craft_load(craft, craft->loadouts ? 0 : -1, loaded, err);
     if (status == PARE_OK)
         status = pare_sheet_compute(loaded, false, sheet, err);
-    if (status == PARE_OK)
-        pare_doubts_of(loaded, sheet, doubts);
+    if (status == PARE_OK) {
+        pare_doubts_of(loaded, sheet, &learning->doubts);
+        learning->own = sheet->rig;
+        learning->motor = loaded->item[pare_craft_doing(loaded, PARE_MOTOR)].part->id;
+        learning->propeller = loaded->item[pare_craft_doing(loaded, PARE_PROPELLER)].part->id;
+        learning->own_pack = loaded->item[pare_craft_doing(loaded, PARE_PACK)].part->id;
+    }
     free(sheet);
     return status;
 }
@@ -175,7 +181,13 @@ pare_status pare_learning_begin(const pare_craft *craft, size_t count,
                                 const pare_flight_record flight[], pare_arena *arena,
                                 pare_learning *learning, pare_error *err)
 {
-    *learning = (pare_learning){.craft = craft, .flights = count};
+    *learning = (pare_learning){.flights = count};
+    pare_craft *unlearned = pare_arena_zeros(arena, sizeof *unlearned);
+    if (!unlearned)
+        return pare_no_memory(err);
+    pare_craft_copy(craft, unlearned);
+    unlearned->learned = NULL;
+    learning->craft = unlearned;
     learning->pack = pare_arena_zeros(arena, (count + 1) * sizeof *learning->pack);
     learning->prior = pare_arena_zeros(arena, (count + 1) * sizeof *learning->prior);
     learning->again = pare_arena_zeros(arena, (count + 1) * sizeof *learning->again);
@@ -187,7 +199,7 @@ pare_status pare_learning_begin(const pare_craft *craft, size_t count,
                              ? PARE_OK
                              : pare_no_memory(err);
     if (status == PARE_OK)
-        status = prior_doubts(craft, loaded, &learning->doubts, err);
+        status = put_own(learning->craft, loaded, learning, err);
     if (status == PARE_OK)
         status = put_flights(count, flight, loaded, assembly, learning, err);
     free(assembly);

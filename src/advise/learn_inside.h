@@ -46,6 +46,8 @@ typedef struct pare_pack_prior {
 
 typedef struct pare_learning {
     const pare_craft *craft;
+    pare_rig own;                             /* of its first loadout, nothing learned yet */
+    const char *motor, *propeller, *own_pack; /* ids that it has on there */
     pare_doubts doubts;
     size_t packs, flights;
     pare_learned_pack *pack;
@@ -62,6 +64,12 @@ void pare_learning_move(const pare_learning *learning, const pare_again *again, 
  * NULL. @return false where it does not fly */
 bool pare_again_fly(const pare_learning *learning, const pare_again *again, const double x[],
                     double *charge_c, double *rest_v);
+
+/** What came out, for the craft's sheet. */
+void pare_learning_keep(const pare_learning *learning, size_t unknowns, const double x[],
+                        const double covariance[], pare_taught *kept);
+/** The only copy that flew of the pack that the craft has on, or PARE_NO_PACK. */
+size_t pare_learning_own_pack(const pare_learning *learning);
 
 /** Differences of its charge (logarithm) and volts over their uncertainty; those that it says.
  * @return how many; 0 where it does not fly with such numbers */

@@ -43,6 +43,8 @@ static const option_row known[] = {
     {"date", OPTION_DATE, 0, "DATE", "the day, where it is not today"},
     {"from", OPTION_FROM, 0, "FILE", "readings from a list, .csv, with names over its columns"},
     {"leave", OPTION_LEAVE, 0, NULL, "off the list again, while it is not on the craft yet"},
+    {"keep", OPTION_KEEP, 0, NULL, "the sheet goes by what was learned, until it is forgotten"},
+    {"forget", OPTION_FORGET, 0, NULL, "the sheet goes by what was thought before, again"},
     {"why", OPTION_WHY, 0, "TEXT", "the reason, kept in the history"},
     {"records", OPTION_RECORDS, 0, NULL, "its weigh-ins and flights as well"},
     {"port", OPTION_PORT, 0, "NUMBER", "of the address, where it is not 7273; 0: one that is free"},

@@ -51,6 +51,8 @@ typedef unsigned long long option_bits;
 #define OPTION_OUTLINE   (1ull << 38)
 #define OPTION_RULER     (1ull << 39)
 #define OPTION_CURVE     (1ull << 40)
+#define OPTION_KEEP      (1ull << 41)
+#define OPTION_FORGET    (1ull << 42)
 #define OPTION_PORT      (1ull << 50)
 #define OPTION_NO_OPEN   (1ull << 51)
 #define OPTION_LISTEN    (1ull << 52)

@@ -8,6 +8,7 @@
 #include <stdbool.h>
 #include <stddef.h>
 
+#include "craft/learned.h"
 #include "craft/part.h"
 #include "craft/stand_table.h"
 #include "craft/taken.h"
@@ -134,6 +135,7 @@ typedef struct pare_craft {
     bool drag_given; /* the craft says it */
     bool drag_of_parts, drag_settled;
     const pare_weighed *weighed; /* what scales said of it; NULL: nothing */
+    const pare_taught *learned;  /* what flights taught; NULL: nothing was kept */
     size_t stands;
     const pare_stand_table *stand; /* [stands] of all pairs that the bench has measured; see
                                       pare_craft_stands() */

@@ -310,6 +310,78 @@ static void drives(const pare_craft *craft, const pare_sheet *sheet, pare_doubts
         }
 }
 
+/* ---- what flights taught ---- */
+
+static const pare_doubted doubted_of_kept[PARE_TAUGHTS] = {
+    [PARE_TAUGHT_THRUST] = PARE_DOUBTED_THRUST,
+    [PARE_TAUGHT_POWER] = PARE_DOUBTED_POWER,
+    [PARE_TAUGHT_KV] = PARE_DOUBTED_KV,
+    [PARE_TAUGHT_RESISTANCE] = PARE_DOUBTED_RESISTANCE,
+    [PARE_TAUGHT_NO_LOAD] = PARE_DOUBTED_NO_LOAD,
+    [PARE_TAUGHT_DRAG] = PARE_DOUBTED_DRAG,
+    [PARE_TAUGHT_ALWAYS] = PARE_DOUBTED_ALWAYS,
+    [PARE_TAUGHT_CAPACITY] = PARE_DOUBTED_CAPACITY,
+};
+
+static double dot(const double a[PARE_TAUGHT_SOURCES], const double b[PARE_TAUGHT_SOURCES])
+{
+    double sum = 0;
+    for (int s = 0; s < PARE_TAUGHT_SOURCES; s++)
+        sum += a[s] * b[s];
+    return sum;
+}
+
+/* What the propeller's two sources did to a number. */
+static double by_propeller(const pare_pair_doubt *drive, int number)
+{
+    return hypot(drive->root[number][PARE_PAIR_THRUST], drive->root[number][PARE_PAIR_POWER]);
+}
+
+/* A drive as it was learned: the propeller's two sources give thrust, power and what goes with these the
+ * covariance that was kept. Where it was doubted more than held still, it is so by as much as before. */
+static void learn_drive(const pare_taught *kept, const pare_pair_doubt *held,
+                        pare_pair_doubt *drive, double root[PARE_TAUGHTS][PARE_TAUGHT_SOURCES])
+{
+    const double *thrust = kept->root[PARE_TAUGHT_THRUST], *power = kept->root[PARE_TAUGHT_POWER];
+    const double a = sqrt(dot(thrust, thrust)), b = a > 0 ? dot(power, thrust) / a : 0;
+    const double c = sqrt(fmax(dot(power, power) - b * b, 0));
+    for (int n = 0; n < PARE_PAIR_NUMBERS; n++) {
+        const double before = by_propeller(held, n);
+        const double times = before > 0 ? by_propeller(drive, n) / before : 1;
+        const double with_thrust = a > 0 ? dot(kept->root[n], thrust) / a : 0;
+        const double with_power = c > 0 ? (dot(kept->root[n], power) - b * with_thrust) / c : 0;
+        drive->root[n][PARE_PAIR_THRUST] = times * with_thrust;
+        drive->root[n][PARE_PAIR_POWER] = times * with_power;
+        for (int s = 0; s < PARE_TAUGHT_SOURCES; s++)
+            root[n][s] = times * kept->root[n][s];
+    }
+}
+
+/* @param waiting_w  what waiting ESCs draw beside the electronics: they are doubted together */
+static void learn(const pare_craft *craft, const pare_rig *rig, double waiting_w,
+                  pare_doubts *doubts)
+{
+    const pare_taught *kept = craft->learned;
+    if (!kept)
+        return;
+    const pare_pair_doubt held = doubts->drive[0][0];
+    const double always = rig->always_w > 0 ? rig->always_w / (rig->always_w + waiting_w) : 0;
+    for (int n = 0; n < PARE_TAUGHTS; n++)
+        doubts->learned[n] = pare_taught_applies(craft, rig->pair != NULL, (pare_taught_number)n);
+    for (int state = 0; state < 4; state++) {
+        const int full = state / 2, running = state % 2;
+        double(*root)[PARE_TAUGHT_SOURCES] = doubts->root[full][running];
+        if (doubts->learned[PARE_TAUGHT_THRUST])
+            learn_drive(kept, &held, &doubts->drive[full][running], root);
+        for (int n = PARE_PAIR_NUMBERS; n < PARE_TAUGHTS; n++)
+            for (int s = 0; s < PARE_TAUGHT_SOURCES && doubts->learned[n]; s++)
+                root[n][s] = (n == PARE_TAUGHT_ALWAYS ? always : 1) * kept->root[n][s];
+    }
+    for (int n = PARE_PAIR_NUMBERS; n < PARE_TAUGHTS; n++)
+        if (doubts->learned[n])
+            doubts->u[doubted_of_kept[n]] = sqrt(dot(doubts->root[0][0][n], doubts->root[0][0][n]));
+}
+
 void pare_doubts_of(const pare_craft *craft, const pare_sheet *sheet, pare_doubts *doubts)
 {
     const pare_rig *rig = &sheet->rig;
@@ -322,8 +394,6 @@ void pare_doubts_of(const pare_craft *craft, const pare_sheet *sheet, pare_doubt
         rig->rotors * rig->esc.idle_a * pare_pack_open_v(&rig->pack, PARE_CHARGE_HALF);
     *doubts = (pare_doubts){0};
     drives(craft, sheet, doubts);
-    for (int number = 0; number < PARE_PAIR_NUMBERS; number++)
-        u[pare_doubted_of_pair[number]] = total(&doubts->drive[0][0], number);
     u[PARE_DOUBTED_COOLING] = COOLING_POWER * drive->heat_u;
     u[PARE_DOUBTED_CAPACITY] =
         holds_c->given ? share(holds_c)
@@ -339,6 +409,9 @@ void pare_doubts_of(const pare_craft *craft, const pare_sheet *sheet, pare_doubt
     u[PARE_DOUBTED_BLOCKAGE] = BLOCKAGE_U;
     u[PARE_DOUBTED_SPIN] = SPIN_U;
     u[PARE_DOUBTED_ESC_IDLE] = fmin(drive->idle_u, ESC_MOST_U);
+    learn(craft, rig, waiting_w, doubts);
+    for (int number = 0; number < PARE_PAIR_NUMBERS; number++)
+        u[pare_doubted_of_pair[number]] = total(&doubts->drive[0][0], number);
     if (rig->pair) /* a stand measured what went into the ESC */
         return;
     u[PARE_DOUBTED_PULSE] = drive->pulse_loss_u;
@@ -354,14 +427,24 @@ static bool of_drive(int number)
     return false;
 }
 
-static void rig_numbers(doubt *d, const double u[PARE_DOUBTED])
+static bool was_learned(const pare_doubts *doubts, int number)
 {
+    for (int n = 0; n < PARE_TAUGHTS; n++)
+        if (doubts->learned[n] && (int)doubted_of_kept[n] == number)
+            return true;
+    return false;
+}
+
+static void rig_numbers(doubt *d, const pare_doubts *doubts)
+{
+    const double *u = doubts->u;
     for (int n = 0; n < PARE_DOUBTED; n++) {
         if (u[n] == 0 || of_drive(n))
             continue;
         effect e = {0};
         e.number[n] = u[n];
-        add(d, &e);
+        if (!was_learned(doubts, n))
+            add(d, &e);
         for (int f = 0; f < PARE_FIGURES; f++)
             d->variance[f] += d->slopes.bend[n][f] * d->slopes.bend[n][f];
     }
@@ -399,10 +482,15 @@ static double running_share(const pare_brief *brief, int figure)
     }
 }
 
+static bool is_full(int figure)
+{
+    return figure >= PARE_THRUST_FRESH && figure <= PARE_ROTOR_LAG;
+}
+
 /* A figure's own mixture of the drive's errors. */
 static pare_pair_doubt drive_of(const pare_brief *brief, const pare_doubts *doubts, int figure)
 {
-    const bool full = figure >= PARE_THRUST_FRESH && figure <= PARE_ROTOR_LAG;
+    const bool full = is_full(figure);
     const double running = running_share(brief, figure);
     pare_pair_doubt mixed = doubts->drive[full][0];
     const pare_pair_doubt *moving = &doubts->drive[full][1];
@@ -436,7 +524,26 @@ static void drive(doubt *d, const pare_doubts *doubts)
         }
     }
     for (int source = 0; source < PARE_PAIR_NUMBERS; source++)
-        add_moved(d, moved[source]);
+        if (source > PARE_PAIR_POWER || !doubts->learned[PARE_TAUGHT_THRUST])
+            add_moved(d, moved[source]);
+}
+
+/* Sources that flights left, each of which moves what was learned all at once. */
+static void learned_numbers(doubt *d, const pare_doubts *doubts)
+{
+    for (int s = 0; s < PARE_TAUGHT_SOURCES; s++) {
+        double moved[PARE_FIGURES] = {0};
+        for (int f = PARE_HOVER_OUTPUT; f < PARE_FIGURES; f++) {
+            const bool full = is_full(f);
+            const double running = running_share(&d->craft->brief, f);
+            for (int n = 0; n < PARE_TAUGHTS; n++) {
+                const double rest = doubts->root[full][0][n][s];
+                const double its = rest + running * (doubts->root[full][1][n][s] - rest);
+                moved[f] += d->slopes.slope[doubted_of_kept[n]][f] * its;
+            }
+        }
+        add_moved(d, moved);
+    }
 }
 
 static double uncertainty(const doubt *d, int figure)
@@ -457,8 +564,9 @@ void pare_sheet_doubt_with(const pare_craft *craft, const pare_doubts *doubts, p
                .propeller = (size_t)pare_craft_doing(craft, PARE_PROPELLER),
                .pack = (size_t)pare_craft_doing(craft, PARE_PACK)};
     pare_doubted_slopes(&craft->brief, sheet, doubts->u, &d.slopes);
-    rig_numbers(&d, doubts->u);
+    rig_numbers(&d, doubts);
     drive(&d, doubts);
+    learned_numbers(&d, doubts);
     bool done[PARE_LINES] = {false};
     weighed_masses(&d, done);
     part_masses(&d, done);

@@ -3,6 +3,7 @@
 #define PARE_CRAFT_DOUBT_H
 
 #include "craft/doubt_flight.h"
+#include "craft/learned.h"
 #include "craft/sheet.h"
 #include "physics/pair.h"
 
@@ -13,6 +14,10 @@ typedef struct pare_doubts {
     /* How thrust, power and the motor's numbers are off together: held or at full throttle; with the
      * propellers at rest or running. What is here is in u as well. */
     pare_pair_doubt drive[2][2];
+    /* What flights left in doubt of what they taught (learned.h), held or at full throttle, at rest or
+     * running: by number and source. Of a drive it is in drive as well, less how it goes with the rest. */
+    bool learned[PARE_TAUGHTS];
+    double root[2][2][PARE_TAUGHTS][PARE_TAUGHT_SOURCES];
 } pare_doubts;
 
 /** @param sheet  with all its figures */

@@ -104,6 +104,10 @@ static void how_known(const pare_craft *craft, pare_sheet *sheet)
     for (size_t i = 0; i < sizeof at_rest / sizeof at_rest[0] && sheet->rig.pair; i++)
         sheet->figure[at_rest[i].figure].known =
             at_rest[i].by_weight && body == PARE_ESTIMATED ? PARE_ESTIMATED : PARE_MEASURED;
+    for (int f = PARE_HOVER_OUTPUT; f < PARE_CRASH; f++)
+        if (pare_taught_applies(craft, sheet->rig.pair != NULL, PARE_TAUGHT_THRUST) &&
+            sheet->figure[f].known != PARE_MEASURED)
+            sheet->figure[f].known = PARE_LEARNED;
     /* The scale had all of it; and the pack can be taken off that. */
     if (craft->weighed && craft->weighed->forgotten < craft->weighed->masses)
         mass = PARE_WEIGHED;

@@ -236,5 +236,6 @@ pare_status pare_craft_rig(const pare_craft *craft, const pare_assembly *assembl
         pare_rotor_spin_kg_m2(propeller->mass_kg.value, propeller_m, rig->motor.mass_kg);
     pare_rig_put_body(assembly, &assembly->all, rig);
     rig->uneven = uneven(assembly);
+    pare_taught_move(craft, rig);
     return PARE_OK;
 }

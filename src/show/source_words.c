@@ -34,12 +34,15 @@ static pair_ids ids_of(const pare_craft *craft)
                       propeller < 0 ? "" : craft->item[propeller].part->id};
 }
 
-static pare_prop_doubt doubt_of(const pare_sheet *sheet)
+static pare_prop_doubt doubt_of(const pare_craft *craft, const pare_sheet *sheet)
 {
     const pare_sheet_figure *hover = &sheet->figure[PARE_HOVER_RPM];
     pare_pair_doubt doubt;
     pare_rig_rotor_doubt(&sheet->rig, hover->exists ? hover->value : 0, false, &doubt);
     const double *power = doubt.root[PARE_PAIR_POWER];
+    if (pare_taught_applies(craft, sheet->rig.pair != NULL, PARE_TAUGHT_THRUST))
+        return (pare_prop_doubt){pare_taught_u(craft->learned, PARE_TAUGHT_THRUST),
+                                 pare_taught_u(craft->learned, PARE_TAUGHT_POWER), 0};
     const double u = hypot(power[0], power[1]);
     return (pare_prop_doubt){doubt.root[PARE_PAIR_THRUST][0], u, u > 0 ? power[0] / u : 0};
 }
@@ -70,10 +73,20 @@ static void put_from(const pare_sheet_view *view, pare_text *line)
     pare_text_printf(line, "%zu row%s)", rig->pair->rows, rig->pair->rows == 1 ? "" : "s");
 }
 
+/* Flights come on top of that. */
+static void put_taught(const pare_sheet_view *view, pare_text *line)
+{
+    const pare_taught *taught = view->craft.learned;
+    if (pare_taught_applies(&view->craft, view->sheet.rig.pair != NULL, PARE_TAUGHT_THRUST))
+        pare_text_printf(line, ", learned from %d flight%s and kept on %s", taught->flights,
+                         taught->flights == 1 ? "" : "s", taught->date);
+}
+
 void pare_source_words(const pare_sheet_view *view, pare_text *line)
 {
-    const pare_prop_doubt doubt = doubt_of(&view->sheet);
+    const pare_prop_doubt doubt = doubt_of(&view->craft, &view->sheet);
     put_from(view, line);
+    put_taught(view, line);
     pare_text_printf(line, ", uncertain by %.0f %% in thrust and %.0f %% in power",
                      100 * doubt.thrust_u, 100 * doubt.power_u);
     const char *fault = fault_of(&view->craft);
@@ -93,7 +106,7 @@ json_t *pare_source_object(const pare_sheet_view *view)
 {
     const pare_rig *rig = &view->sheet.rig;
     const pair_ids on = ids_of(&view->craft);
-    const pare_prop_doubt doubt = doubt_of(&view->sheet);
+    const pare_prop_doubt doubt = doubt_of(&view->craft, &view->sheet);
     pare_text line = {0};
     pare_source_words(view, &line);
     json_t *words = line.failed ? NULL : json_string(line.bytes), *object = json_object();

@@ -193,6 +193,12 @@ typedef struct pare_taken_list {
 pare_status pare_store_set_taken(pare_store *store, const char *craft, const pare_taken_list *list,
                                  const pare_change *change, pare_error *err);
 
+/** Puts what flights taught into the craft's stored text, in the place of what was kept there before.
+ * @param kept  NULL: takes it out again, and the text is as it was
+ * @return as pare_store_set_limits(); PARE_BAD_DATA where there is nothing to take out */
+pare_status pare_store_set_learned(pare_store *store, const char *craft, const pare_taught *kept,
+                                   const pare_change *change, pare_error *err);
+
 /* ---- weigh-ins and scales ---- */
 
 /** All that the bench has of them, in the arena. */

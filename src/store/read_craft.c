@@ -3,8 +3,8 @@
 
 #include <string.h>
 
-const char *const pare_craft_keys[PARE_CRAFT_KEYS] = {"name",  "brief",  "drag_area", "loadouts",
-                                                      "items", "joints", "runs",      "taken"};
+const char *const pare_craft_keys[PARE_CRAFT_KEYS] = {
+    "name", "brief", "drag_area", "loadouts", "items", "joints", "runs", "taken", "learned"};
 
 enum { USES = sizeof((pare_loadout *)0)->use / sizeof((pare_loadout *)0)->use[0] };
 
@@ -93,6 +93,8 @@ static pare_status read_all(const pare_reading *reading, const pare_node *node,
         status = read_loadouts(reading, pare_node_get(node, "loadouts"), bench, craft, err);
     if (status == PARE_OK)
         status = pare_read_takens(reading, pare_node_get(node, "taken"), bench, craft, err);
+    if (status == PARE_OK)
+        status = pare_read_learned(reading, pare_node_get(node, "learned"), craft, err);
     return status;
 }
 

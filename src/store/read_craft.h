@@ -6,7 +6,7 @@
 #include "store/reading.h"
 
 /** The keys of a craft, in the order in which they are usually written. */
-enum { PARE_CRAFT_KEYS = 8 };
+enum { PARE_CRAFT_KEYS = 9 };
 extern const char *const pare_craft_keys[PARE_CRAFT_KEYS];
 
 /** Reads one craft and settles it (pare_craft_settle).
@@ -35,6 +35,8 @@ pare_status pare_read_joints(const pare_reading *reading, const pare_node *node,
                              pare_error *err);
 pare_status pare_read_runs(const pare_reading *reading, const pare_node *node, pare_craft *craft,
                            pare_error *err);
+pare_status pare_read_learned(const pare_reading *reading, const pare_node *node, pare_craft *craft,
+                              pare_error *err);
 pare_status pare_read_takens(const pare_reading *reading, const pare_node *node,
                              const pare_bench *bench, pare_craft *craft, pare_error *err);
 

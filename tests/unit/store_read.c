@@ -379,6 +379,14 @@ static void loadouts_and_taken_swaps_are_read(void **state)
     assert_near(craft->taken[0].promise[2].value[2], -0.2, 0);
     assert_string_equal(craft->taken[0].date[PARE_STAGE_CHOSEN], "2026-04-01");
     assert_string_equal(craft->taken[0].date[PARE_STAGE_FLOWN], "2026-04-12");
+    const pare_taught *taught = craft->learned;
+    assert_string_equal(taught->date, "2026-05-01");
+    assert_int_equal(taught->flights, 3);
+    assert_true(taught->stand);
+    assert_string_equal(taught->pack, "pa-w");
+    assert_near(taught->change[PARE_TAUGHT_THRUST], -0.02, 0);
+    assert_near(taught->root[PARE_TAUGHT_POWER][1], 0.05, 0);
+    assert_near(taught->root[PARE_TAUGHT_CAPACITY][4], 0.03, 0);
 }
 
 static void a_propellers_blade_and_tunnel_are_read(void **state)

@@ -1,0 +1,89 @@
+/* learn_keep.c: what was learned, in the form that a craft keeps (see craft/learned.h).
+ *
+ * Unknowns of the fit are sources of the rig's numbers; what is left in doubt of them is a covariance, and
+ * a root of it makes new sources of these, one fewer than there are numbers to move. */
+#include <math.h>
+#include <string.h>
+
+#include "advise/learn_inside.h"
+#include "craft/flight.h"
+
+size_t pare_learning_own_pack(const pare_learning *learning)
+{
+    size_t own = PARE_NO_PACK;
+    for (size_t p = 0; p < learning->packs; p++) {
+        if (strcmp(learning->pack[p].pack->id, learning->own_pack) != 0)
+            continue;
+        if (own != PARE_NO_PACK)
+            return PARE_NO_PACK;
+        own = p;
+    }
+    return own;
+}
+
+/* How the numbers go with the unknowns that are kept, in the fit's order. */
+static void directions(const pare_learning *learning, size_t own,
+                       double way[PARE_TAUGHTS][PARE_TAUGHT_SOURCES])
+{
+    const pare_doubts *doubts = &learning->doubts;
+    const pare_rig *rig = &learning->own;
+    const double waiting_w =
+        rig->rotors * rig->esc.idle_a * pare_pack_open_v(&rig->pack, PARE_CHARGE_HALF);
+    memset(way, 0, sizeof(double[PARE_TAUGHTS][PARE_TAUGHT_SOURCES]));
+    for (int n = 0; n < PARE_PAIR_NUMBERS; n++) {
+        way[n][PARE_OF_THRUST] = doubts->drive[0][0].root[n][PARE_PAIR_THRUST];
+        way[n][PARE_OF_POWER] = doubts->drive[0][0].root[n][PARE_PAIR_POWER];
+    }
+    way[PARE_TAUGHT_DRAG][PARE_OF_DRAG] = doubts->u[PARE_DOUBTED_DRAG];
+    /* Waiting ESCs are doubted with the electronics; what is kept is a share of these alone. */
+    if (rig->always_w > 0)
+        way[PARE_TAUGHT_ALWAYS][PARE_OF_ALWAYS] =
+            doubts->u[PARE_DOUBTED_ALWAYS] * (rig->always_w + waiting_w) / rig->always_w;
+    if (own != PARE_NO_PACK)
+        way[PARE_TAUGHT_CAPACITY][PARE_OF_PACKS] = learning->prior[own].capacity_u;
+}
+
+/* The lower triangular root of a covariance that is positive but for rounding. */
+static void root_of(const double covariance[PARE_TAUGHT_SOURCES][PARE_TAUGHT_SOURCES],
+                    double root[PARE_TAUGHT_SOURCES][PARE_TAUGHT_SOURCES])
+{
+    for (int i = 0; i < PARE_TAUGHT_SOURCES; i++)
+        for (int k = 0; k < PARE_TAUGHT_SOURCES; k++) {
+            double sum = covariance[i][k];
+            root[i][k] = 0;
+            for (int j = 0; j < k; j++)
+                sum -= root[i][j] * root[k][j];
+            if (k == i)
+                root[i][k] = sqrt(fmax(sum, 0));
+            else if (k < i && root[k][k] > 0)
+                root[i][k] = sum / root[k][k];
+        }
+}
+
+void pare_learning_keep(const pare_learning *learning, size_t unknowns, const double x[],
+                        const double covariance[], pare_taught *kept)
+{
+    const size_t own = pare_learning_own_pack(learning);
+    double way[PARE_TAUGHTS][PARE_TAUGHT_SOURCES],
+        left[PARE_TAUGHT_SOURCES][PARE_TAUGHT_SOURCES] = {{0}},
+        root[PARE_TAUGHT_SOURCES][PARE_TAUGHT_SOURCES];
+    size_t at[PARE_TAUGHT_SOURCES];
+    const size_t sources = own == PARE_NO_PACK ? PARE_OF_PACKS : PARE_OF_PACKS + 1;
+    for (size_t i = 0; i < sources; i++)
+        at[i] = i < PARE_OF_PACKS ? i : PARE_OF_PACKS + PARE_OF_A_PACK * own;
+    for (size_t i = 0; i < sources; i++)
+        for (size_t k = 0; k < sources; k++)
+            left[i][k] = covariance[at[i] * unknowns + at[k]];
+    directions(learning, own, way);
+    root_of(left, root);
+    *kept = (pare_taught){.motor = learning->motor,
+                          .propeller = learning->propeller,
+                          .stand = learning->own.pair != NULL,
+                          .pack = own == PARE_NO_PACK ? NULL : learning->own_pack};
+    for (int n = 0; n < PARE_TAUGHTS; n++)
+        for (size_t i = 0; i < sources; i++) {
+            kept->change[n] += way[n][i] * x[at[i]];
+            for (int s = 0; s < PARE_TAUGHT_SOURCES; s++)
+                kept->root[n][s] += way[n][i] * root[i][s];
+        }
+}

@@ -1,0 +1,77 @@
+/* learned.c: what was learned, put onto a rig (see learned.h). */
+#include "craft/learned.h"
+
+#include <math.h>
+#include <string.h>
+
+#include "craft/craft.h"
+#include "physics/rig.h"
+
+const char *pare_taught_name(pare_taught_number number)
+{
+    static const char *const names[PARE_TAUGHTS] = {
+        [PARE_TAUGHT_THRUST] = "thrust",
+        [PARE_TAUGHT_POWER] = "power",
+        [PARE_TAUGHT_KV] = "kv",
+        [PARE_TAUGHT_RESISTANCE] = "resistance",
+        [PARE_TAUGHT_NO_LOAD] = "no_load",
+        [PARE_TAUGHT_DRAG] = "drag",
+        [PARE_TAUGHT_ALWAYS] = "electronics",
+        [PARE_TAUGHT_CAPACITY] = "capacity",
+    };
+    return names[number];
+}
+
+static bool is_on(const pare_craft *craft, pare_kind kind, const char *id)
+{
+    const int at = pare_craft_doing(craft, kind);
+    return id && at >= 0 && strcmp(craft->item[at].part->id, id) == 0;
+}
+
+bool pare_taught_applies(const pare_craft *craft, bool stand, pare_taught_number number)
+{
+    const pare_taught *kept = craft->learned;
+    if (!kept)
+        return false;
+    if (number == PARE_TAUGHT_CAPACITY)
+        return is_on(craft, PARE_PACK, kept->pack);
+    if (number == PARE_TAUGHT_DRAG || number == PARE_TAUGHT_ALWAYS)
+        return true;
+    return stand == kept->stand && is_on(craft, PARE_MOTOR, kept->motor) &&
+           is_on(craft, PARE_PROPELLER, kept->propeller);
+}
+
+void pare_taught_move(const pare_craft *craft, pare_rig *rig)
+{
+    if (!craft->learned)
+        return;
+    double *const number[PARE_TAUGHTS] = {
+        [PARE_TAUGHT_THRUST] = &rig->rotor.thrust_factor,
+        [PARE_TAUGHT_POWER] = &rig->rotor.power_factor,
+        [PARE_TAUGHT_KV] = &rig->motor.kv_rpm_per_v,
+        [PARE_TAUGHT_RESISTANCE] = &rig->motor.resistance_ohm,
+        [PARE_TAUGHT_NO_LOAD] = &rig->motor.no_load_a,
+        [PARE_TAUGHT_DRAG] = &rig->drag_m2,
+        [PARE_TAUGHT_ALWAYS] = &rig->always_w,
+        [PARE_TAUGHT_CAPACITY] = &rig->pack.capacity_c,
+    };
+    for (int n = 0; n < PARE_TAUGHTS; n++) {
+        const double change = craft->learned->change[n];
+        if (pare_taught_applies(craft, rig->pair != NULL, (pare_taught_number)n))
+            *number[n] *= n == PARE_TAUGHT_ALWAYS ? fmax(1 + change, 0) : exp(change);
+    }
+    rig->drag_top_m2 *= pare_taught_drag(craft);
+}
+
+double pare_taught_drag(const pare_craft *craft)
+{
+    return craft->learned ? exp(craft->learned->change[PARE_TAUGHT_DRAG]) : 1;
+}
+
+double pare_taught_u(const pare_taught *taught, pare_taught_number number)
+{
+    double squares = 0;
+    for (int s = 0; s < PARE_TAUGHT_SOURCES; s++)
+        squares += taught->root[number][s] * taught->root[number][s];
+    return sqrt(squares);
+}

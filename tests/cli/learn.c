@@ -1,0 +1,183 @@
+/* learn.c: `pare learn --keep` and `--forget` as a user types them: that the sheet goes by what was
+ * learned and no further than it was learned, and that forgetting leaves nothing behind. Each test starts
+ * from the demo's bench. */
+#include "run.h"
+
+#include <math.h>
+#include <stdlib.h>
+#include <string.h>
+
+static int fresh_demo(void **state)
+{
+    (void)state;
+    ran r = run("demo");
+    const int status = r.status;
+    ran_free(&r);
+    return status;
+}
+
+static char *exported(void)
+{
+    ran r = run("export" DEMO);
+    assert_int_equal(r.status, 0);
+    char *text = strdup(r.out);
+    assert_non_null(text);
+    ran_free(&r);
+    return text;
+}
+
+#define KEEP "learn hedgerow --keep --date 2026-08-20"
+
+static void the_sheet_goes_by_what_was_learned(void **state)
+{
+    (void)state;
+    json_t *before = run_json("sheet hedgerow --json" DEMO);
+    json_t *learned = run_json(KEEP " --json" DEMO);
+    json_t *after = run_json("sheet hedgerow --json" DEMO);
+    assert_string_equal(
+        json_string_value(json_object_get(json_object_get(before, "known"), "hover_a")),
+        "computed");
+    assert_string_equal(
+        json_string_value(json_object_get(json_object_get(after, "known"), "hover_a")), "learned");
+    assert_string_equal(
+        json_string_value(json_object_get(json_object_get(after, "known"), "all_up_g")), "weighed");
+    /* Learning flew the minutes by itself; its uncertainty is by slopes at what was learned, the sheet's
+     * by its own bends and at what it then has. */
+    assert_near(number(after, "flown_min"), number(learned, "learned_min"), 1e-6);
+    assert_near(number(after, "flown_min_u"), number(learned, "learned_min_u"),
+                0.12 * number(learned, "learned_min_u"));
+    /* What was learned is doubted less, what was not is not. */
+    assert_true(number(after, "hover_a_u") < 0.7 * number(before, "hover_a_u"));
+    assert_true(number(after, "thrust_to_weight_fresh_u") <
+                0.9 * number(before, "thrust_to_weight_fresh_u"));
+    assert_near(number(after, "all_up_g_u"), number(before, "all_up_g_u"), 1e-9);
+    json_decref(after);
+    json_decref(learned);
+    json_decref(before);
+}
+
+static void keeping_again_learns_nothing_more_from_the_same_flights(void **state)
+{
+    (void)state;
+    run_quietly(KEEP DEMO);
+    char *once = exported();
+    run_quietly(KEEP DEMO);
+    char *twice = exported();
+    assert_string_equal(twice, once);
+    free(twice);
+    free(once);
+}
+
+static void forgetting_leaves_nothing_behind(void **state)
+{
+    (void)state;
+    char *before = exported();
+    run_quietly(KEEP " --why spring" DEMO);
+    char *kept = exported();
+    assert_non_null(strstr(kept, "  learned:\n    date: 2026-08-20\n    flights: 12\n"));
+    run_quietly("learn hedgerow --forget" DEMO);
+    char *after = exported();
+    assert_string_equal(after, before);
+    run_quietly("undo" DEMO);
+    char *undone = exported();
+    assert_string_equal(undone, kept);
+    ran history = run("history" DEMO);
+    assert_non_null(strstr(history.out, "learn hedgerow --keep"));
+    ran_free(&history);
+    free(undone);
+    free(after);
+    free(kept);
+    free(before);
+}
+
+static void another_propeller_leaves_it_behind(void **state)
+{
+    (void)state;
+    json_t *before = run_json("sheet hedgerow --try propeller=pr-51-36 --json" DEMO);
+    run_quietly(KEEP DEMO);
+    json_t *after = run_json("sheet hedgerow --try propeller=pr-51-36 --json" DEMO);
+    /* Only the electronics come along: a fiftieth of what a hover draws, changed by a hundredth. */
+    assert_near(number(after, "hover_a"), number(before, "hover_a"),
+                2e-3 * number(before, "hover_a"));
+    assert_near(number(after, "thrust_to_weight_fresh_u"),
+                number(before, "thrust_to_weight_fresh_u"),
+                1e-3 * number(before, "thrust_to_weight_fresh_u"));
+    json_decref(after);
+    json_decref(before);
+}
+
+static void what_cannot_be_kept_is_said(void **state)
+{
+    (void)state;
+    run_refuses("learn hedgerow --forget" DEMO, 3,
+                "pare: craft 'hedgerow': nothing learned is kept; pare learn hedgerow --keep does "
+                "that\n");
+    run_refuses(
+        "learn bodkin --keep" DEMO, 3,
+        "pare: craft 'bodkin': no flight tells anything, so there is nothing to keep; right "
+        "would be one with what the charger put back\n");
+    run_refuses("learn hedgerow --keep --forget" DEMO, 3,
+                "pare: learn: --keep or --forget; right would be one\n");
+    run_refuses("learn hedgerow --date 2026-01-01" DEMO, 3,
+                "pare: learn --date goes with --keep\n");
+}
+
+/* Hostile text: whatever stands in the numbers is a covariance or is refused. */
+static void a_text_that_nobody_kept_is_refused_with_its_place(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *learned, *says;
+    } bad[] = {
+        {"{flights: 3, motor: mo-w, propeller: pr-w, numbers: {}}", "learned without date"},
+        {"{date: 2026-05-01, flights: 0, motor: mo-w, propeller: pr-w, numbers: {}}", "flights"},
+        {"{date: 2026-05-01, flights: 3, propeller: pr-w, numbers: {}}", "learned without motor"},
+        {"{date: 2026-05-01, flights: 3, motor: m, propeller: p, numbers: {thrust: [0, 4]}}",
+         "thrust"},
+        {"{date: 2026-05-01, flights: 3, motor: m, propeller: p, numbers: {lift: [0, 1]}}", "lift"},
+        {"{date: 2026-05-01, flights: 3, motor: m, propeller: p, numbers: {drag: [0]}}", "drag"},
+        {"{date: 2026-05-01, flights: 3, motor: m, propeller: p, numbers: {drag: [0, 0, 0, 0, 0, "
+         "0, "
+         "0]}}",
+         "drag"},
+    };
+    char *text = exported();
+    char *at = strstr(text, "- name: hedgerow\n");
+    assert_non_null(at);
+    for (size_t i = 0; i < sizeof bad / sizeof bad[0]; i++) {
+        const size_t head = (size_t)(at - text) + strlen("- name: hedgerow\n");
+        char *changed = malloc(strlen(text) + 400);
+        assert_non_null(changed);
+        memcpy(changed, text, head);
+        sprintf(changed + head, "  learned: %s\n%s", bad[i].learned, text + head);
+        write_text("learned.yaml", changed);
+        ran r = run("import learned.yaml" DEMO);
+        assert_true(r.status == 2 || r.status == 3);
+        assert_non_null(strstr(r.err, "learned.yaml:"));
+        assert_non_null(strstr(r.err, bad[i].says));
+        ran_free(&r);
+        free(changed);
+    }
+    free(text);
+}
+
+static void the_screen_says_what_moved(void **state)
+{
+    (void)state;
+    run_prints_golden("learn-keep", KEEP DEMO);
+    run_prints_golden("learn-sheet", "sheet hedgerow" DEMO);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test_setup(the_sheet_goes_by_what_was_learned, fresh_demo),
+        cmocka_unit_test_setup(keeping_again_learns_nothing_more_from_the_same_flights, fresh_demo),
+        cmocka_unit_test_setup(forgetting_leaves_nothing_behind, fresh_demo),
+        cmocka_unit_test_setup(another_propeller_leaves_it_behind, fresh_demo),
+        cmocka_unit_test_setup(what_cannot_be_kept_is_said, fresh_demo),
+        cmocka_unit_test_setup(a_text_that_nobody_kept_is_refused_with_its_place, fresh_demo),
+        cmocka_unit_test_setup(the_screen_says_what_moved, fresh_demo),
+    };
+    return cmocka_run_group_tests(tests, enter_home_with_demo, leave_home);
+}
