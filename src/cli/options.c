@@ -42,6 +42,8 @@ static const option_row known[] = {
     {"scale", OPTION_SCALE, 0, "SCALE", "the scale, as pare scale names it"},
     {"date", OPTION_DATE, 0, "DATE", "the day, where it is not today"},
     {"from", OPTION_FROM, 0, "FILE", "readings from a list, .csv, with names over its columns"},
+    {"live", OPTION_LIVE, 0, "DEVICE", "readings from a scale that is connected"},
+    {"pattern", OPTION_PATTERN, 0, "PATTERN", "what a line of a serial scale looks like"},
     {"leave", OPTION_LEAVE, 0, NULL, "off the list again, while it is not on the craft yet"},
     {"keep", OPTION_KEEP, 0, NULL, "the sheet goes by what was learned, until it is forgotten"},
     {"forget", OPTION_FORGET, 0, NULL, "the sheet goes by what was thought before, again"},
@@ -121,6 +123,12 @@ static pare_status keep(options *out, option_bits bit, const char *value, pare_e
         break;
     case OPTION_FROM:
         out->from = value;
+        break;
+    case OPTION_LIVE:
+        out->live = value;
+        break;
+    case OPTION_PATTERN:
+        out->pattern = value;
         break;
     case OPTION_AS:
         out->as = value;

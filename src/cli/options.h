@@ -53,6 +53,8 @@ typedef unsigned long long option_bits;
 #define OPTION_CURVE     (1ull << 40)
 #define OPTION_KEEP      (1ull << 41)
 #define OPTION_FORGET    (1ull << 42)
+#define OPTION_LIVE      (1ull << 43)
+#define OPTION_PATTERN   (1ull << 44)
 #define OPTION_PORT      (1ull << 50)
 #define OPTION_NO_OPEN   (1ull << 51)
 #define OPTION_LISTEN    (1ull << 52)
@@ -81,7 +83,7 @@ typedef struct options {
     const char *stage[PARE_STAGES]; /* a day each, as typed */
     size_t tries;
     const char *try_list[TRIES]; /* --try may stand more than once where columns are compared */
-    const char *as, *separator, *decimal, *scale, *date, *from;
+    const char *as, *separator, *decimal, *scale, *date, *from, *live, *pattern;
     size_t maps, sets;
     const char *map[MAPS], *set[MAPS]; /* each as often as there are columns */
     size_t holds, nevers, musts;

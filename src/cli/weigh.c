@@ -220,6 +220,10 @@ static pare_status begin(weighing *w, char now[DAY], pare_error *err)
         need_operands("weigh", given, 1, OPERANDS, "a craft, and readings like frame=96.2g", err);
     if (status == PARE_OK && given->from && given->operands > 1)
         return pare_fail(err, PARE_BAD_DATA, "weigh takes --from or readings, not both");
+    if (status == PARE_OK && given->from && given->live)
+        return pare_fail(err, PARE_BAD_DATA, "weigh takes --from or --live, not both");
+    if (status == PARE_OK && given->pattern && !given->live)
+        return pare_fail(err, PARE_BAD_DATA, "weigh --pattern goes with --live");
     w->date = now;
     if (status == PARE_OK)
         status = day_today(now, err);
@@ -242,7 +246,9 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
     bench_in_use use = {.as_written = true};
     weighing w = {.given = given, .use = &use, .arena = pare_arena_open(), .loadout = -1};
     pare_status status = w.arena ? begin(&w, now, err) : pare_no_memory(err);
-    if (status == PARE_OK && given->operands > 1)
+    if (status == PARE_OK && given->live)
+        status = weigh_live(&w, err);
+    else if (status == PARE_OK && given->operands > 1)
         status = weighing_keep(&w, given->operands - 1, given->operand + 1, err);
     else if (status == PARE_OK && given->from)
         status = keep_list(&w, err);
@@ -261,11 +267,19 @@ const command command_weigh = {
     .usage = "pare weigh CRAFT [READING...] [--scale SCALE] [--date DATE] [--loadout LOADOUT]\n"
              "           [--all] [--why TEXT] [--json]\n"
              "pare weigh CRAFT --from FILE [--scale SCALE] [--date DATE] [--loadout LOADOUT]\n"
-             "           [--why TEXT] [--json]",
+             "           [--why TEXT] [--json]\n"
+             "pare weigh CRAFT WHAT... --live DEVICE [--pattern PATTERN] [--scale SCALE]\n"
+             "           [--date DATE] [--loadout LOADOUT] [--why TEXT] [--json]",
     .details = "  READING  what lay on the scale and what it showed: frame=96.2g, motor=131.5g\n"
                "           (all of them), 10*motor_base=7.3g, motor+motor_base=153.7g, or\n"
                "           whole=689g for the whole craft, as flown in its first loadout\n"
                "  SCALE    as pare scale names it; otherwise one good to the last digit typed\n"
+               "  WHAT     the same without a reading, which then comes from the scale\n"
+               "  DEVICE   usb (the first HID scale), or a serial port: /dev/ttyUSB0, or\n"
+               "           /dev/ttyUSB0,4800 where it is not 9600 bit/s (8 bits, no parity)\n"
+               "  PATTERN  of a serial scale's lines: {weight}, {unit}, {state} (ST or S: at\n"
+               "           rest; US, D or M: it moves; OL: overload), {any}; all else as it\n"
+               "           stands there; {state},{any},{weight}{unit} where none is said\n"
                "  FILE     .csv: names over its columns: what, reading, date, scale, loadout\n"
                "Before a reading Pare says what the scale will show, nine times in ten, keeps\n"
                "that with the reading, and keeps score over all craft. All readings of the bench\n"
@@ -279,7 +293,7 @@ const command command_weigh = {
                "  pare weigh hedgerow whole=705g --scale kitchen --date 2026-10-02\n"
                "  pare weigh thimble --all\n",
     .options = OPTION_BENCH | OPTION_JSON | OPTION_ALL | OPTION_LOADOUT | OPTION_SCALE |
-               OPTION_DATE | OPTION_FROM | OPTION_WHY,
+               OPTION_DATE | OPTION_FROM | OPTION_LIVE | OPTION_PATTERN | OPTION_WHY,
     .meaning = {{OPTION_ALL, "every reading, and every line of the ledger as adjusted"},
                 {OPTION_LOADOUT, "the one that was weighed, or is asked about"}},
     .run = run,

@@ -43,4 +43,14 @@ pare_status weighing_keep(weighing *w, size_t count, const char *const words[], 
 /** Asks on the terminal for one reading after another, until an empty line, and keeps each at once. */
 pare_status weigh_ask(weighing *w, pare_error *err);
 
+/** Whether a craft has what a word names, "motor+motor_base" or "whole". @return as weigh_word() */
+pare_status weigh_check_name(const weighing *w, const char *what, pare_error *err);
+
+/** Reads each operand behind the craft, a name without a reading, from the scale that --live names. What
+ * was weighed before one failed stays kept. */
+pare_status weigh_live(weighing *w, pare_error *err);
+
+/** Says on the terminal what was kept last, and whether its promise held. */
+void weigh_say_kept(const weighing *w);
+
 #endif

@@ -32,7 +32,7 @@ static void say_next(const weighing *w, pare_error *err)
             pare_digits(high, 1e3 * first->promise.high_kg, u_g));
 }
 
-static void say_kept(const weighing *w)
+void weigh_say_kept(const weighing *w)
 {
     char low[PARE_DIGITS], high[PARE_DIGITS];
     pare_text what = {0};
@@ -73,7 +73,7 @@ pare_status weigh_ask(weighing *w, pare_error *err)
         if (status == PARE_UNAVAILABLE || status == PARE_STOPPED)
             return pare_fail(err, status, "%s", why.text);
         if (status == PARE_OK)
-            say_kept(w);
+            weigh_say_kept(w);
         else
             fprintf(stderr, "%s; nothing was kept of it.\n", why.text);
     }

@@ -187,3 +187,10 @@ pare_status weigh_word(const char *word, const pare_craft *craft, pare_units *un
     return status == PARE_OK || status == PARE_UNAVAILABLE ? status
                                                            : pare_within(err, "'%.60s'", word);
 }
+
+pare_status weigh_check_name(const weighing *w, const char *what, pare_error *err)
+{
+    pare_weigh_in none = {0};
+    const bool whole = strcmp(what, "whole") == 0 || strcmp(what, "all") == 0;
+    return whole ? PARE_OK : read_things(what, w->craft, w->arena, &none, err);
+}
