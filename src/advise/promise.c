@@ -70,6 +70,12 @@ pare_promise pare_promise_of(const pare_closure *closure, const pare_pile *pile,
     for (size_t i = 0; i < pile->terms; i++)
         weighed = weighed || closure->unknown[pile->term[i].unknown].of == PARE_UNKNOWN_FORGOTTEN;
     promise.allowed = pile->whole && !pile->solder && !weighed;
+    return pare_promise_wider(promise, 0);
+}
+
+pare_promise pare_promise_wider(pare_promise promise, double u_kg)
+{
+    promise.u_kg = hypot(promise.u_kg, u_kg);
     promise.low_kg = end_of(&promise, (1 - PARE_PROMISE_SHARE) / 2);
     promise.high_kg = end_of(&promise, (1 + PARE_PROMISE_SHARE) / 2);
     return promise;

@@ -22,6 +22,9 @@ typedef struct pare_promise {
 pare_promise pare_promise_of(const pare_closure *closure, const pare_pile *pile,
                              const pare_scale *scale);
 
+/** The same with something on top that is off by itself. */
+pare_promise pare_promise_wider(pare_promise promise, double u_kg);
+
 /** The chance that a pile, or what is promised of it, weighs at most so much. */
 double pare_promise_chance(const pare_promise *promise, double limit_kg);
 

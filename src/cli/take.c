@@ -170,6 +170,27 @@ static void as_text(const pare_take_view *view, const pare_taking *taking, bool 
     pare_take_text(view, &screen, out);
 }
 
+/* What scale and flights have said of each since. */
+static pare_status read_answers(const bench_in_use *use, const pare_craft *first,
+                                const pare_sheet *built, pare_arena *arena,
+                                const pare_answers **answers, pare_error *err)
+{
+    pare_weighings weighings;
+    size_t count = 0;
+    const pare_flight_record *flights = NULL;
+    const pare_sheet_figure *flown = &built->figure[PARE_FLOWN_TIME];
+    pare_answers *made = pare_arena_zeros(arena, (first->takens + 1) * sizeof *made);
+    pare_status status =
+        made ? pare_store_weighings(use->store, arena, &weighings, err) : pare_no_memory(err);
+    if (status == PARE_OK)
+        status = pare_store_read_flights(use->store, use->bench, first, &count, &flights, err);
+    for (size_t i = 0; i < first->takens && status == PARE_OK; i++)
+        pare_answers_of(first, i, &weighings, count, flights,
+                        flown->exists ? flown->value : (double)NAN, &made[i]);
+    *answers = made;
+    return status;
+}
+
 /* @param taking  NULL: everything is listed */
 static pare_status answer(const options *given, const pare_taking *taking, pare_arena *arena,
                           pare_text *out, pare_error *err)
@@ -184,7 +205,7 @@ static pare_status answer(const options *given, const pare_taking *taking, pare_
     pare_take_view view = {.built = sheet, .shown = shown, .checklist = checklist};
     pare_status status = checklist && sheet ? PARE_OK : pare_no_memory(err);
     if (status == PARE_OK)
-        status = bench_use_craft(given, name, &use, err);
+        status = bench_use(given, &use, err); /* flights name packs that are on no craft */
     if (status == PARE_OK)
         status = bench_craft(&use, name, &built, err);
     if (status == PARE_OK) {
@@ -192,6 +213,8 @@ static pare_status answer(const options *given, const pare_taking *taking, pare_
         choose(view.first, leave ? NULL : taking, shown, wanted);
         status = weigh(built, sheet, err);
     }
+    if (status == PARE_OK)
+        status = read_answers(&use, view.first, sheet, arena, &view.answers, err);
     if (status == PARE_OK)
         status = pare_taken_facts_fill(use.bench, view.first, view.first->loadouts ? 0 : -1,
                                        &view.facts, err);
@@ -253,7 +276,9 @@ const command command_take = {
                "day on which it was taken. Once fitted it is part of the craft in all that Pare\n"
                "says; what it brought along stays, whatever is put on the bench later. With it\n"
                "comes the checklist for the work. A craft alone lists all that is taken, and the\n"
-               "work that waits.\n",
+               "work that waits. What was fitted is held against its promise: the whole craft on\n"
+               "the scale before and since, in one loadout, and flights of one manner and pack,\n"
+               "each with the chance that the change is real.\n",
     .caution = CAUTION_WORK " " CAUTION_FLYING,
     .example = "  pare take hedgerow bumper=off,tower=ti-100\n"
                "  pare take hedgerow bumper=off --fitted today\n"

@@ -2,6 +2,7 @@
 #ifndef PARE_SHOW_TAKE_H
 #define PARE_SHOW_TAKE_H
 
+#include "advise/answered.h"
 #include "advise/checklist.h"
 #include "advise/taken.h"
 #include "craft/sheet.h"
@@ -12,7 +13,8 @@ typedef struct pare_take_view {
     const pare_craft *first; /* as first described */
     const pare_sheet *built; /* as built, with uncertainties; in the first loadout */
     pare_taken_facts facts;
-    const bool *shown; /* [first->takens] which are listed */
+    const pare_answers *answers; /* [first->takens] what was measured since */
+    const bool *shown;           /* [first->takens] which are listed */
     const pare_checklist *checklist;
 } pare_take_view;
 

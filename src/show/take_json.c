@@ -36,6 +36,32 @@ json_t *pare_taken_object(const pare_taken *taken)
     return one;
 }
 
+/* @param scale  from SI to the unit at the end of the names */
+static void put_answer(json_t *object, const char *key, const pare_answer *answer, double scale)
+{
+    if (!answer->there)
+        return;
+    json_t *one = json_object();
+    json_object_set_new(one, "promised", pare_json_number(scale * answer->promised));
+    json_object_set_new(one, "promised_u", pare_json_number(scale * answer->promised_u));
+    json_object_set_new(one, "measured", pare_json_number(scale * answer->measured));
+    json_object_set_new(one, "measured_u", pare_json_number(scale * answer->measured_u));
+    json_object_set_new(one, "real", pare_json_number(answer->real));
+    json_object_set_new(one, "swaps", json_integer((json_int_t)answer->swaps));
+    json_object_set_new(one, "before", json_integer((json_int_t)answer->before));
+    json_object_set_new(one, "since", json_integer((json_int_t)answer->since));
+    json_object_set_new(object, key, one);
+}
+
+static json_t *answers_object(const pare_answers *answers)
+{
+    json_t *object = json_object();
+    put_answer(object, "all_up_g", &answers->mass, 1e3);
+    put_answer(object, "flown_min", &answers->minutes, 1.0 / 60);
+    put_answer(object, "hover_a", &answers->hover, 1);
+    return object;
+}
+
 static json_t *checklist_object(const pare_checklist *list)
 {
     json_t *object = json_object(), *groups = json_array();
@@ -60,6 +86,13 @@ static json_t *checklist_object(const pare_checklist *list)
     return object;
 }
 
+static json_t *taken_object(const pare_take_view *view, size_t which)
+{
+    json_t *one = pare_taken_object(&view->first->taken[which]);
+    json_object_set_new(one, "answered", answers_object(&view->answers[which]));
+    return one;
+}
+
 json_t *pare_take_object(const pare_take_view *view)
 {
     const pare_sheet_figure *now = &view->built->figure[PARE_ALL_UP];
@@ -69,7 +102,7 @@ json_t *pare_take_object(const pare_take_view *view)
     json_object_set_new(object, "craft", json_string(view->first->name));
     for (size_t i = 0; i < view->first->takens; i++)
         if (view->shown[i])
-            json_array_append_new(taken, pare_taken_object(&view->first->taken[i]));
+            json_array_append_new(taken, taken_object(view, i));
     json_object_set_new(object, "taken", taken);
     json_object_set_new(object, "all_up_g", pare_json_number(1e3 * now->value));
     json_object_set_new(object, "all_up_g_u", pare_json_number(1e3 * now->u));

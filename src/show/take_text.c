@@ -67,7 +67,35 @@ static void put_promise(const pare_taken *taken, const pare_screen *screen, pare
     put(screen, out, 4, &whole);
 }
 
-static void put_taken(const pare_taken *taken, const pare_screen *screen, pare_text *out)
+/* "the scale says -8.4 +- 0.4 g, where -7.6 +- 0.5 g was promised: real with a chance of over 99 %" */
+static void put_answer(const pare_answer *answer, const char *who, double scale, const char *unit,
+                       const pare_screen *screen, pare_text *out)
+{
+    char text[PARE_DIGITS];
+    pare_text line = {0};
+    if (!answer->there)
+        return;
+    const double measured = scale * answer->measured, u = scale * answer->measured_u;
+    pare_text_printf(&line, "%s %s%s %s, where ", who, measured > 0 ? "+" : "",
+                     pare_digits_u(text, screen, measured, u), unit);
+    pare_text_printf(
+        &line, "%s%s %s was promised", answer->promised > 0 ? "+" : "",
+        pare_digits_u(text, screen, scale * answer->promised, fmax(scale * answer->promised_u, 0)),
+        unit);
+    if (answer->swaps > 1)
+        pare_text_printf(&line, " by the %zu that were fitted together", answer->swaps);
+    pare_text_add(&line, ": real with a chance of ");
+    if (answer->real < 0.005)
+        pare_text_add(&line, "under 1 %");
+    else if (answer->real > 0.995)
+        pare_text_add(&line, "over 99 %");
+    else
+        pare_text_printf(&line, "%.0f %%", 100 * answer->real);
+    put(screen, out, 4, &line);
+}
+
+static void put_taken(const pare_taken *taken, const pare_answers *answers,
+                      const pare_screen *screen, pare_text *out)
 {
     pare_text line = {0};
     pare_put_wrapped(screen, out, 0, 0, taken->swap);
@@ -78,6 +106,9 @@ static void put_taken(const pare_taken *taken, const pare_screen *screen, pare_t
     if (line.length)
         put(screen, out, 4, &line);
     put_promise(taken, screen, out);
+    put_answer(&answers->mass, "the scale says", 1e3, "g", screen, out);
+    put_answer(&answers->minutes, "flights say", 1, "s flown", screen, out);
+    put_answer(&answers->hover, "flights say", 1, "A in hover", screen, out);
 }
 
 static void put_all_up(const pare_take_view *view, const pare_screen *screen, pare_text *out)
@@ -161,7 +192,7 @@ void pare_take_text(const pare_take_view *view, const pare_screen *screen, pare_
     const pare_craft *first = view->first;
     for (size_t i = 0; i < first->takens; i++)
         if (view->shown[i])
-            put_taken(&first->taken[i], screen, out);
+            put_taken(&first->taken[i], &view->answers[i], screen, out);
     put_all_up(view, screen, out);
     put_checklist(view->checklist, screen, out);
 }

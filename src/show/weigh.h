@@ -13,6 +13,13 @@ typedef struct pare_weigh_loadout {
     double chance; /* that the limit holds; NAN without one */
 } pare_weigh_loadout;
 
+/** The same loadout with another pack. */
+typedef struct pare_weigh_pack {
+    const pare_part *pack;
+    pare_promise mass;
+    double chance;
+} pare_weigh_pack;
+
 /** A line of the ledger, as written and as adjusted. */
 typedef struct pare_weigh_line {
     const char *name; /* as it is typed */
@@ -32,7 +39,10 @@ typedef struct pare_weigh_view {
     size_t loadouts;
     pare_weigh_loadout mass[PARE_LOADOUTS]; /* [loadouts], all of them */
     size_t here;                            /* which of them is asked about */
-    pare_promise written;                   /* what is written down, in that loadout */
+    size_t packs;
+    pare_weigh_pack
+        *pack; /* [packs] others that go on it, where there is a limit: the lightest first */
+    pare_promise written; /* what is written down, in that loadout */
     size_t lines;
     pare_weigh_line *line; /* [lines] */
     int forgotten;         /* the unknown; -1: never weighed whole */

@@ -78,6 +78,22 @@ static json_t *mass(const pare_weigh_loadout *of)
     return one;
 }
 
+static json_t *packs(const pare_weigh_view *view)
+{
+    json_t *list = json_array();
+    for (size_t i = 0; i < view->packs; i++) {
+        const pare_weigh_pack *pack = &view->pack[i];
+        json_t *one = json_object();
+        json_object_set_new(one, "pack", json_string(pack->pack->id));
+        json_object_set_new(one, "owned", json_integer(pack->pack->owned));
+        json_object_set_new(one, "all_up_g", grams(pack->mass.kg));
+        json_object_set_new(one, "all_up_g_u", grams(pack->mass.u_kg));
+        json_object_set_new(one, "all_up_chance", pare_json_number(pack->chance));
+        json_array_append_new(list, one);
+    }
+    return list;
+}
+
 static json_t *lines(const pare_weigh_view *view)
 {
     json_t *list = json_array();
@@ -122,6 +138,7 @@ json_t *pare_weigh_object(const pare_weigh_view *view)
     json_object_set_new(object, "written_g", grams(view->written.kg));
     json_object_set_new(object, "written_g_u", grams(view->written.u_kg));
     json_object_update_new(object, mass(here));
+    json_object_set_new(object, "packs", packs(view));
     json_object_set_new(object, "closure_g", weighed ? grams(view->forgotten_kg) : json_null());
     json_object_set_new(object, "closure_g_u", weighed ? grams(view->forgotten_u_kg) : json_null());
     json_object_set_new(object, "forgotten", json_boolean(view->more));

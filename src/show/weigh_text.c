@@ -128,6 +128,16 @@ static void misfit_words(const pare_closure *closure, const pare_misfit *misfit,
 
 /* ---- the sums ---- */
 
+static void put_chance(double chance, pare_text *line)
+{
+    if (chance < 0.005)
+        pare_text_add(line, "under 1 %");
+    else if (chance > 0.995)
+        pare_text_add(line, "over 99 %");
+    else
+        pare_text_printf(line, "%.0f %%", 100 * chance);
+}
+
 static void put_all_up(const pare_weigh_view *view, const pare_screen *screen, pare_text *out)
 {
     char text[PARE_DIGITS];
@@ -144,17 +154,33 @@ static void put_all_up(const pare_weigh_view *view, const pare_screen *screen, p
         if (isfinite(one->chance)) {
             pare_text_printf(&line, "; at most %s g with a chance of ",
                              pare_digits_limit(text, g(view->limit_kg)));
-            if (one->chance < 0.005)
-                pare_text_add(&line, "under 1 %");
-            else if (one->chance > 0.995)
-                pare_text_add(&line, "over 99 %");
-            else
-                pare_text_printf(&line, "%.0f %%", 100 * one->chance);
+            put_chance(one->chance, &line);
         }
         if (one->mass.allowed && i == view->here)
             pare_text_printf(&line, "; %s g are written down, solder and ties come on top",
                              pare_digits_u(text, screen, g(one->mass.kg), g(one->mass.u_kg)));
         pare_put_labelled_line(screen, out, i ? "" : "all-up", &line);
+    }
+}
+
+/* Those that somebody owns, or all that go on. */
+static void put_packs(const pare_weigh_view *view, bool all, const pare_screen *screen,
+                      pare_text *out)
+{
+    char text[PARE_DIGITS];
+    bool first = true;
+    for (size_t i = 0; i < view->packs; i++) {
+        const pare_weigh_pack *one = &view->pack[i];
+        pare_text line = {0};
+        if (!all && one->pack->owned < 1)
+            continue;
+        pare_text_printf(&line, "%s: %s g; at most ", one->pack->id,
+                         pare_digits_u(text, screen, g(one->mass.kg), g(one->mass.u_kg)));
+        pare_text_printf(&line, "%s g with a chance of ",
+                         pare_digits_limit(text, g(view->limit_kg)));
+        put_chance(one->chance, &line);
+        pare_put_labelled_line(screen, out, first ? "other packs" : "", &line);
+        first = false;
     }
 }
 
@@ -246,6 +272,7 @@ void pare_weigh_text(const pare_weigh_view *view, bool all, const pare_screen *s
     put_readings(view, all, screen, out);
     pare_text_add(out, "\n");
     put_all_up(view, screen, out);
+    put_packs(view, all, screen, out);
     put_closure(view, screen, out);
     for (size_t i = 0; i < view->closure->misfits; i++) {
         pare_text line = {0};

@@ -5,7 +5,11 @@
 #include "show/weigh.h"
 
 #include <math.h>
+#include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
+
+#include "advise/swap.h"
 
 #define USUAL_KG   8.7e-3 /* solder, heat-shrink and wire of a craft that does not list them */
 #define USUAL_U_KG 3e-3   /* common practice, no source: 5 to 15 g */
@@ -13,7 +17,7 @@
 #define ONE_SIDED  1.6449 /* of a normal: one in twenty lies beyond */
 #define LIKE       2.0    /* sigmas: a part that may be it */
 
-static pare_status masses(pare_weigh_view *view, pare_error *err)
+static pare_status masses(pare_weigh_view *view, pare_pile *asked, pare_error *err)
 {
     const pare_craft *craft = view->craft;
     const size_t count = craft->loadouts ? craft->loadouts : 1;
@@ -32,6 +36,7 @@ static pare_status masses(pare_weigh_view *view, pare_error *err)
         if (loadout != view->loadout)
             continue;
         view->here = i;
+        *asked = pile;
         view->solder = pile.solder;
         view->whole = pare_promise_of(view->closure, &pile, &view->scale);
         if (view->forgotten >= 0)
@@ -40,6 +45,72 @@ static pare_status masses(pare_weigh_view *view, pare_error *err)
         view->written = pare_promise_of(view->closure, &pile, NULL);
     }
     view->loadouts = count;
+    return PARE_OK;
+}
+
+/* ---- other packs ---- */
+
+/* A pile with one part in the place of another: as adjusted where readings or other craft know of it,
+ * otherwise as it is written down, by itself. */
+static pare_promise with_other(const pare_weigh_view *view, const pare_pile *pile,
+                               const pare_part *old, const pare_part *other)
+{
+    const pare_closure *closure = view->closure;
+    pare_pile changed = *pile;
+    size_t known = closure->unknowns;
+    double own_u_kg = 0;
+    for (size_t i = 0; i < closure->unknowns; i++)
+        if (closure->unknown[i].part == other)
+            known = i;
+    changed.terms = 0;
+    for (size_t i = 0; i < pile->terms; i++) {
+        pare_term term = pile->term[i];
+        if (closure->unknown[term.unknown].part == old) {
+            changed.fixed_kg += known < closure->unknowns ? 0 : term.factor * other->mass_kg.value;
+            own_u_kg += known < closure->unknowns ? 0 : term.factor * other->mass_kg.u;
+            term.unknown = known;
+        }
+        if (term.unknown < closure->unknowns)
+            changed.term[changed.terms++] = term;
+    }
+    return pare_promise_wider(pare_promise_of(closure, &changed, NULL), own_u_kg);
+}
+
+static int by_mass(const void *a, const void *b)
+{
+    const pare_weigh_pack *one = a, *other = b;
+    return (one->mass.kg > other->mass.kg) - (one->mass.kg < other->mass.kg);
+}
+
+static pare_status packs(pare_weigh_view *view, const pare_pile *pile, pare_arena *arena,
+                         pare_error *err)
+{
+    const pare_bench *bench = view->closure->of.bench;
+    pare_craft *loaded = pare_arena_zeros(arena, sizeof *loaded);
+    pare_craft *changed = pare_arena_zeros(arena, sizeof *changed);
+    view->pack = pare_arena_array(arena, bench->parts + 1, sizeof *view->pack);
+    if (!loaded || !changed || !view->pack)
+        return pare_no_memory(err);
+    const pare_status status = pare_craft_load(view->craft, view->loadout, loaded, err);
+    const int at = status == PARE_OK ? pare_craft_doing(loaded, PARE_PACK) : -1;
+    if (at < 0)
+        return status;
+    const pare_part *old = loaded->item[at].part;
+    for (size_t p = 0; p < bench->parts; p++) {
+        const pare_part *other = bench->part[p];
+        char swap[PARE_SWAP_NAME];
+        pare_error why = {0};
+        if (other->kind != PARE_PACK || other == old || other->sought)
+            continue;
+        snprintf(swap, sizeof swap, "%.48s=%.64s", loaded->item[at].name, other->id);
+        if (pare_swap_apply(bench, view->craft, swap, changed, NULL, &why) != PARE_OK)
+            continue;
+        pare_weigh_pack *one = &view->pack[view->packs++];
+        one->pack = other;
+        one->mass = with_other(view, pile, old, other);
+        one->chance = pare_promise_chance(&one->mass, view->limit_kg);
+    }
+    qsort(view->pack, view->packs, sizeof *view->pack, by_mass);
     return PARE_OK;
 }
 
@@ -147,7 +218,10 @@ pare_status pare_weigh_view_fill(pare_closure *closure, const pare_craft *craft,
                               .scale = *scale,
                               .limit_kg = limit && !limit->at_least ? limit->value : (double)NAN,
                               .forgotten = pare_closure_forgotten(closure, craft->name)};
-    pare_status status = masses(view, err);
+    pare_pile *asked = pare_arena_zeros(arena, sizeof *asked);
+    pare_status status = asked ? masses(view, asked, err) : pare_no_memory(err);
+    if (status == PARE_OK && isfinite(view->limit_kg))
+        status = packs(view, asked, arena, err);
     if (status == PARE_OK)
         status = lines(view, arena, err);
     if (status == PARE_OK)

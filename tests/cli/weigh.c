@@ -323,6 +323,43 @@ static void what_a_bench_keeps_of_them_goes_out_and_in_again(void **state)
                 "pare: wrong.yaml:3:37: a check without known_u\n");
 }
 
+/* By hand: another pack moves the mass by the difference of the two packs, and the chance is a normal's. */
+static void each_pack_that_goes_on_has_its_mass_and_its_chance(void **state)
+{
+    (void)state;
+    json_t *answer = run_json("weigh hedgerow --json" DEMO);
+    json_t *packs = json_object_get(answer, "packs");
+    json_t *sheet = run_json("sheet hedgerow --json" DEMO);
+    json_t *parts = run_json("parts --kind pack --json" DEMO);
+    const double now_g = number(sheet, "all_up_g");
+    double own_g = 0;
+    size_t i, k, owned = 0;
+    json_t *one, *part;
+    assert_true(json_array_size(packs) > 10);
+    json_array_foreach(json_object_get(sheet, "ledger"), i, one)
+    {
+        if (strcmp(json_string_value(json_object_get(one, "name")), "pack") == 0)
+            own_g = number(one, "all_g");
+    }
+    json_array_foreach(packs, i, one)
+    {
+        const char *id = json_string_value(json_object_get(one, "pack"));
+        const double g = number(one, "all_up_g"), u = number(one, "all_up_g_u");
+        owned += number(one, "owned") > 0;
+        assert_string_not_equal(id, "pa-4s-1550");
+        json_array_foreach(json_object_get(parts, "parts"), k, part)
+        {
+            if (strcmp(json_string_value(json_object_get(part, "id")), id) == 0)
+                assert_near(g - now_g, number(part, "mass_g") - own_g, 0.05);
+        }
+        assert_near(number(one, "all_up_chance"), 0.5 * erfc((g - 620) / u / sqrt(2)), 1e-3);
+    }
+    assert_true(owned > 0);
+    json_decref(parts);
+    json_decref(sheet);
+    json_decref(answer);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -338,6 +375,7 @@ int main(void)
         cmocka_unit_test_setup(contradictory_readings_are_named_and_kept, fresh_demo),
         cmocka_unit_test_setup(a_scale_is_made_changed_and_checked, fresh_demo),
         cmocka_unit_test_setup(what_a_bench_keeps_of_them_goes_out_and_in_again, fresh_demo),
+        cmocka_unit_test_setup(each_pack_that_goes_on_has_its_mass_and_its_chance, fresh_demo),
     };
     return cmocka_run_group_tests(tests, enter_home, leave_home);
 }
