@@ -210,6 +210,39 @@ static double minutes_s(const pare_learning *learning, const pare_again *again, 
                : (double)NAN;
 }
 
+/* The same so many times 30 days later, by what is clear of its fade and of its resistance's growth. */
+static double minutes_later_s(const pare_learning *learning, const pare_again *again,
+                              const double x[], const pare_learned_pack *pack, double months)
+{
+    pare_again then = *again;
+    if (pack->charged && then.rig.pack.group_ohm > 0)
+        then.rig.pack.group_ohm = pack->ohm;
+    if (pack->growth > FADES_BY * pack->growth_u) {
+        const double grown = exp(pack->growth * months);
+        then.rig.pack.group_ohm *= grown;
+        then.rig.pack.resistance_factor *= then.rig.pack.group_ohm > 0 ? 1 : grown;
+    }
+    if (pack->fade > FADES_BY * pack->fade_u)
+        then.rig.pack.capacity_c *= exp(-pack->fade * months);
+    return minutes_s(learning, &then, x);
+}
+
+/* When so many seconds are no longer met; NAN: not within these months. A pack that gives none any more
+ * has met them before. */
+static double months_until(const pare_learning *learning, const pare_again *again, const double x[],
+                           const pare_learned_pack *pack, double limit_s)
+{
+    double low = -24, high = 60;
+    if (!(minutes_later_s(learning, again, x, pack, low) >= limit_s) ||
+        minutes_later_s(learning, again, x, pack, high) >= limit_s)
+        return NAN;
+    for (int i = 0; i < 30; i++) {
+        const double middle = (low + high) / 2;
+        *(minutes_later_s(learning, again, x, pack, middle) >= limit_s ? &low : &high) = middle;
+    }
+    return low;
+}
+
 static void put_packs(pare_learning *learning, size_t n, const double x[],
                       const double covariance[])
 {
@@ -222,17 +255,20 @@ static void put_packs(pare_learning *learning, size_t n, const double x[],
         pack->holds_u_c = pack->holds_c * prior->capacity_u * sqrt(covariance[at * n + at]);
         pack->fade = prior->fade_u * x[at + 1];
         pack->fade_u = prior->fade_u * sqrt(covariance[(at + 1) * n + at + 1]);
+        pare_learning_ohm(pack->pack, pack->which > 0 ? pack->which : 1, pack);
         pack->enough_until = NAN;
-        if (!limit || !limit->at_least || pack->fade <= FADES_BY * pack->fade_u)
+        const bool fades = pack->fade > FADES_BY * pack->fade_u;
+        const bool grows = pack->growth > FADES_BY * pack->growth_u;
+        if (!limit || !limit->at_least || !(fades || grows))
             continue;
         const pare_again *last = NULL;
         for (size_t i = 0; i < learning->flights; i++)
             if (!learning->flight[i].why && learning->again[i].pack == p)
                 last = &learning->again[i];
-        const double now_s = last ? minutes_s(learning, last, x) : (double)NAN;
-        if (now_s > 0)
+        if (last)
             pack->enough_until =
-                prior->last_day + PARE_DAYS_OF_FADE * log(now_s / limit->value) / pack->fade;
+                prior->last_day +
+                PARE_DAYS_OF_FADE * months_until(learning, last, x, pack, limit->value);
     }
 }
 

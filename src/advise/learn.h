@@ -36,8 +36,11 @@ typedef struct pare_learned_pack {
     double stated_c;           /* as the sheet takes it */
     double holds_c, holds_u_c; /* on the day of its last flight */
     double fade, fade_u;       /* share of it lost in 30 days */
+    size_t charged;            /* times at the charger, dated, with its cells read */
+    double ohm, ohm_u; /* of a cell group on the day of the last of these, at 25 degC; NAN: none */
+    double growth, growth_u; /* share that it gains in 30 days */
     double enough_until; /* the day (base/day.h) on which the brief's minutes are no longer met, by
-                               that fade; NAN: it does not fade, or no such limit */
+                               that fade and growth; NAN: neither is clear, or no such limit */
 } pare_learned_pack;
 
 /** What a flight was expected to say, and said. */

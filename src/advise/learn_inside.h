@@ -65,6 +65,9 @@ void pare_learning_move(const pare_learning *learning, const pare_again *again, 
 bool pare_again_fly(const pare_learning *learning, const pare_again *again, const double x[],
                     double *charge_c, double *rest_v);
 
+/** What chargers say of one copy's resistance: fills those members. */
+void pare_learning_ohm(const pare_part *part, int which, pare_learned_pack *pack);
+
 /** What came out, for the craft's sheet. */
 void pare_learning_keep(const pare_learning *learning, size_t unknowns, const double x[],
                         const double covariance[], pare_taught *kept);

@@ -38,6 +38,15 @@ static json_t *pack(const pare_learned_pack *p)
     json_object_set_new(one, "holds_mah_u", pare_json_number(MAH_PER_C * p->holds_u_c));
     json_object_set_new(one, "fade_30_days", pare_json_number(p->fade));
     json_object_set_new(one, "fade_30_days_u", pare_json_number(p->fade_u));
+    json_object_set_new(one, "charged", json_integer((json_int_t)p->charged));
+    json_object_set_new(one, "cell_mohm",
+                        p->charged ? pare_json_number(1e3 * p->ohm) : json_null());
+    json_object_set_new(one, "cell_mohm_u",
+                        p->charged ? pare_json_number(1e3 * p->ohm_u) : json_null());
+    json_object_set_new(one, "growth_30_days",
+                        p->charged > 1 ? pare_json_number(p->growth) : json_null());
+    json_object_set_new(one, "growth_30_days_u",
+                        p->charged > 1 ? pare_json_number(p->growth_u) : json_null());
     const bool ends = isfinite(p->enough_until) && fabs(p->enough_until) < 1e6;
     json_object_set_new(one, "enough_until",
                         ends ? json_string(pare_day_text((long)p->enough_until, day))

@@ -105,6 +105,29 @@ static void packs(const pare_learned_all *all, const pare_screen *screen, pare_t
     }
 }
 
+/* What chargers read, a line a copy that was at one. */
+static void resistances(const pare_learned_all *all, const pare_screen *screen, pare_text *out)
+{
+    char text[PARE_DIGITS], name[96];
+    for (size_t p = 0; p < all->packs; p++) {
+        const pare_learned_pack *pack = &all->pack[p];
+        pare_text line = {0};
+        if (pack->charged == 0)
+            continue;
+        pare_text_printf(&line, "%s: %s mohm a cell by its charger, ", pack_name(pack, name),
+                         pare_digits_u(text, screen, 1e3 * pack->ohm, 1e3 * pack->ohm_u));
+        if (pack->charged > 1)
+            pare_text_printf(&line, "%s %% more every 30 days, by %zu readings.",
+                             pare_digits_u(text, screen, 100 * pack->growth, 100 * pack->growth_u),
+                             pack->charged);
+        else
+            pare_text_add(&line, "read once: a second reading tells how it ages.");
+        sentence(screen, out, line.bytes ? line.bytes : "");
+        out->failed = out->failed || line.failed;
+        pare_text_free(&line);
+    }
+}
+
 /* "1.9 u more than expected" */
 static void put_off(const pare_learned_flight *flight, const pare_screen *screen, pare_text *out,
                     double bound)
@@ -225,6 +248,7 @@ void pare_learned_text(const pare_craft *craft, const pare_learned_all *learned,
         pare_text_add(out, "\n");
         factors(learned, screen, out);
         packs(learned, screen, out);
+        resistances(learned, screen, out);
     }
     if (learned->flights > 0)
         flights(learned, screen, out);
