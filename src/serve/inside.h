@@ -23,6 +23,7 @@ enum {
     SERVE_SEND_S = 20,            /* for all of a request, whatever comes */
     SERVE_HEADERS = 32 * 1024,    /* bytes of a request's head, and of what waits to be sent */
     SERVE_BODY = 8 * 1024 * 1024, /* bytes of a request's body */
+    SERVE_WORTH_PACKING = 4096,   /* bytes of an answer */
     SERVE_STACK = 1024 * 1024     /* bytes of a thread's stack */
 };
 
@@ -65,8 +66,11 @@ typedef struct pare_words {
 
 /** Bytes of an answer; takes `bytes` over. */
 enum MHD_Result pare_reply_json(pare_request *request, unsigned code, pare_text *bytes);
-/** The same, not sent yet; NULL without memory. Takes `bytes` over in both cases. */
-struct MHD_Response *pare_reply_make(const pare_request *request, pare_text *bytes);
+/** The same, not sent yet; NULL without memory. Takes `bytes` over in both cases.
+ * @param packed  compressed, for who takes that */
+struct MHD_Response *pare_reply_make(const pare_request *request, bool packed, pare_text *bytes);
+/** Whether the other side takes gzip. */
+bool pare_takes_gzip(const pare_request *request);
 /** An object on one line; released. NULL is no memory. */
 enum MHD_Result pare_reply_object(pare_request *request, unsigned code, json_t *object);
 /** {"error": text} */

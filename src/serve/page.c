@@ -78,9 +78,8 @@ static unsigned char *unpacked(const pare_page_file *file)
 static enum MHD_Result send_file(pare_request *request, const pare_page_file *file)
 {
     const char *have = header(request, MHD_HTTP_HEADER_IF_NONE_MATCH);
-    const char *takes = header(request, MHD_HTTP_HEADER_ACCEPT_ENCODING);
     const bool same = have && strstr(have, file->tag);
-    const bool gzip = takes && strstr(takes, "gzip") && !strstr(takes, "gzip;q=0");
+    const bool gzip = pare_takes_gzip(request);
     struct MHD_Response *response = NULL;
     unsigned char *bytes = gzip || same ? NULL : unpacked(file);
     if (same)

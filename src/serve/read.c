@@ -222,13 +222,14 @@ pare_progress pare_serve_progress(pare_server *server)
 
 /* Worked out; what the command says is sent as it is. */
 static enum MHD_Result work_out(pare_request *request, reading *r, const pare_text *key,
-                                const pare_kept_mark *mark)
+                                const pare_kept_mark *mark, bool packed)
 {
     pare_text out = {0};
     const pare_progress progress = pare_serve_progress(request->server);
     const pare_status status = pare_words_ask(&r->words, request->server, &progress, &out, &r->err);
-    const size_t bytes = out.length;
-    struct MHD_Response *response = status == PARE_OK ? pare_reply_make(request, &out) : NULL;
+    const size_t bytes = out.length; /* at most */
+    struct MHD_Response *response =
+        status == PARE_OK ? pare_reply_make(request, packed, &out) : NULL;
     pare_text_free(&out);
     if (status != PARE_OK)
         return pare_reply_failed(request, &r->err, false);
@@ -248,6 +249,8 @@ static enum MHD_Result answer(pare_request *request, reading *r)
     pare_kept_mark mark;
     pare_text key = {0};
     enum MHD_Result result = MHD_YES;
+    const bool packed = pare_takes_gzip(request);
+    pare_text_add(&key, packed ? "packed " : "");
     pare_words_key(&r->words, &key);
     if (key.failed)
         return MHD_NO;
@@ -259,7 +262,7 @@ static enum MHD_Result answer(pare_request *request, reading *r)
         request->answered =
             pare_kept_send(&server->kept, key.bytes, key.length, request->connection, &mark);
         if (!request->answered)
-            result = work_out(request, r, &key, &mark);
+            result = work_out(request, r, &key, &mark, packed);
         sem_post(&server->seats);
     }
     pare_text_free(&key);

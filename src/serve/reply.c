@@ -2,6 +2,10 @@
 #include "serve/inside.h"
 
 #include <stdlib.h>
+#include <string.h>
+
+#define ZLIB_CONST /* its input is only read */
+#include <zlib.h>
 
 /* Nothing from elsewhere, nothing inline, in no frame, sent nowhere else. Images may stand in the style
  * sheet itself. */
@@ -24,9 +28,42 @@ void pare_reply_guard(struct MHD_Response *response)
         MHD_add_response_header(response, headers[i][0], headers[i][1]);
 }
 
-struct MHD_Response *pare_reply_make(const pare_request *request, pare_text *bytes)
+bool pare_takes_gzip(const pare_request *request)
+{
+    const char *takes = MHD_lookup_connection_value(request->connection, MHD_HEADER_KIND,
+                                                    MHD_HTTP_HEADER_ACCEPT_ENCODING);
+    return takes && strstr(takes, "gzip") && !strstr(takes, "gzip;q=0");
+}
+
+/* A sheet of 180 kB becomes 48 the quickest way, which costs a fraction of working it out, and a
+ * hundred pages get theirs in half the time. */
+static bool pack(pare_text *bytes)
+{
+    z_stream stream = {0};
+    if (deflateInit2(&stream, Z_BEST_SPEED, Z_DEFLATED, 15 + 16, 8, Z_DEFAULT_STRATEGY) != Z_OK)
+        return false;
+    const size_t room = deflateBound(&stream, bytes->length);
+    unsigned char *packed = malloc(room);
+    stream.next_in = (const unsigned char *)bytes->bytes;
+    stream.avail_in = (uInt)bytes->length;
+    stream.next_out = packed;
+    stream.avail_out = (uInt)room;
+    const bool whole = packed && deflate(&stream, Z_FINISH) == Z_STREAM_END;
+    const size_t length = stream.total_out;
+    deflateEnd(&stream);
+    if (!whole) {
+        free(packed);
+        return false;
+    }
+    pare_text_free(bytes);
+    *bytes = (pare_text){.bytes = (char *)packed, .length = length, .size = room};
+    return true;
+}
+
+struct MHD_Response *pare_reply_make(const pare_request *request, bool packed, pare_text *bytes)
 {
     char none = 0;
+    packed = packed && bytes->length > SERVE_WORTH_PACKING && pack(bytes);
     struct MHD_Response *response =
         bytes->bytes
             ? MHD_create_response_from_buffer(bytes->length, bytes->bytes, MHD_RESPMEM_MUST_FREE)
@@ -39,6 +76,9 @@ struct MHD_Response *pare_reply_make(const pare_request *request, pare_text *byt
     pare_reply_guard(response);
     MHD_add_response_header(response, MHD_HTTP_HEADER_CONTENT_TYPE, "application/json");
     MHD_add_response_header(response, MHD_HTTP_HEADER_CACHE_CONTROL, "no-store");
+    MHD_add_response_header(response, MHD_HTTP_HEADER_VARY, MHD_HTTP_HEADER_ACCEPT_ENCODING);
+    if (packed)
+        MHD_add_response_header(response, MHD_HTTP_HEADER_CONTENT_ENCODING, "gzip");
     if (request->command)
         MHD_add_response_header(response, "Pare-Command", request->command);
     return response;
@@ -46,7 +86,7 @@ struct MHD_Response *pare_reply_make(const pare_request *request, pare_text *byt
 
 enum MHD_Result pare_reply_json(pare_request *request, unsigned code, pare_text *bytes)
 {
-    struct MHD_Response *response = pare_reply_make(request, bytes);
+    struct MHD_Response *response = pare_reply_make(request, false, bytes);
     if (!response)
         return MHD_NO;
     const enum MHD_Result queued = MHD_queue_response(request->connection, code, response);

@@ -201,32 +201,56 @@ static void say_nothing(void *context, const char *format, va_list arguments)
     (void)context, (void)format, (void)arguments;
 }
 
+/* A socket of our own: the library's option for an address has another name in its next version.
+ * @param[out] port  the one that it has
+ * @return -1 with errno where there is none */
+static int socket_at(unsigned short wanted, unsigned short *port)
+{
+    enum { WAITING = 128 };
+    struct sockaddr_in address = {
+        .sin_family = AF_INET, .sin_port = htons(wanted), .sin_addr = {htonl(INADDR_LOOPBACK)}};
+    socklen_t size = sizeof address;
+    const int on = 1, made = socket(AF_INET, SOCK_STREAM | SOCK_CLOEXEC, 0);
+    if (made < 0)
+        return -1;
+    /* A port whose last connections are still dying may be taken again. */
+    setsockopt(made, SOL_SOCKET, SO_REUSEADDR, &on, sizeof on);
+    if (bind(made, (const struct sockaddr *)&address, sizeof address) == 0 &&
+        listen(made, WAITING) == 0 && getsockname(made, (struct sockaddr *)&address, &size) == 0) {
+        *port = ntohs(address.sin_port);
+        return made;
+    }
+    const int why = errno;
+    close(made);
+    errno = why;
+    return -1;
+}
+
 static pare_status listen_at(pare_server *server, pare_error *err)
 {
-    struct sockaddr_in address = {.sin_family = AF_INET,
-                                  .sin_port = htons(server->settings.port),
-                                  .sin_addr = {htonl(INADDR_LOOPBACK)}};
-    errno = 0;
-    server->daemon = MHD_start_daemon(
-        MHD_USE_INTERNAL_POLLING_THREAD | MHD_USE_THREAD_PER_CONNECTION | MHD_USE_POLL |
-            MHD_USE_ITC | MHD_USE_ERROR_LOG,
-        server->settings.port, NULL, NULL, handle, server, MHD_OPTION_EXTERNAL_LOGGER, say_nothing,
-        NULL, MHD_OPTION_SOCK_ADDR, (struct sockaddr *)&address, MHD_OPTION_NOTIFY_COMPLETED, over,
-        NULL, MHD_OPTION_NOTIFY_CONNECTION, came_or_went, server, MHD_OPTION_CONNECTION_LIMIT,
-        (unsigned)SERVE_CONNECTIONS, MHD_OPTION_CONNECTION_TIMEOUT, (unsigned)SERVE_IDLE_S,
-        MHD_OPTION_CONNECTION_MEMORY_LIMIT, (size_t)SERVE_HEADERS, MHD_OPTION_THREAD_STACK_SIZE,
-        (size_t)SERVE_STACK, MHD_OPTION_STRICT_FOR_CLIENT, 1, MHD_OPTION_END);
-    if (!server->daemon && errno == EADDRINUSE)
+    unsigned short port = 0;
+    const int listening = socket_at(server->settings.port, &port);
+    if (listening < 0 && errno == EADDRINUSE)
         return pare_fail(err, PARE_UNAVAILABLE,
                          "port %hu is taken; --port 0 takes one that is free",
                          server->settings.port);
-    if (!server->daemon)
+    if (listening < 0)
         return pare_fail(err, PARE_UNAVAILABLE, "cannot listen at port %hu: %s",
-                         server->settings.port, errno ? strerror(errno) : "no reason is known");
-    const union MHD_DaemonInfo *info =
-        MHD_get_daemon_info(server->daemon, MHD_DAEMON_INFO_BIND_PORT);
-    pare_gate_at(&server->gate, info && info->port ? info->port : server->settings.port);
-    return PARE_OK;
+                         server->settings.port, strerror(errno));
+    pare_gate_at(&server->gate, port);
+    server->daemon = MHD_start_daemon(
+        MHD_USE_INTERNAL_POLLING_THREAD | MHD_USE_THREAD_PER_CONNECTION | MHD_USE_POLL |
+            MHD_USE_ITC | MHD_USE_ERROR_LOG,
+        port, NULL, NULL, handle, server, MHD_OPTION_EXTERNAL_LOGGER, say_nothing, NULL,
+        MHD_OPTION_LISTEN_SOCKET, listening, MHD_OPTION_NOTIFY_COMPLETED, over, NULL,
+        MHD_OPTION_NOTIFY_CONNECTION, came_or_went, server, MHD_OPTION_CONNECTION_LIMIT,
+        (unsigned)SERVE_CONNECTIONS, MHD_OPTION_CONNECTION_TIMEOUT, (unsigned)SERVE_IDLE_S,
+        MHD_OPTION_CONNECTION_MEMORY_LIMIT, (size_t)SERVE_HEADERS, MHD_OPTION_THREAD_STACK_SIZE,
+        (size_t)SERVE_STACK, MHD_OPTION_END);
+    if (server->daemon)
+        return PARE_OK;
+    close(listening);
+    return pare_fail(err, PARE_UNAVAILABLE, "the server does not start at port %hu", port);
 }
 
 /* What cannot be opened is said now, not at the first question. */

@@ -3,6 +3,7 @@
 
 #include <signal.h>
 #include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 
 static const struct {
@@ -108,6 +109,34 @@ static void what_others_change_is_seen(void **state)
     serve_stop(&s, SIGTERM);
 }
 
+/* A browser takes gzip: unpacked, the bytes are the same, and who takes none gets none. */
+static void packed_answers_hold_the_same_bytes(void **state)
+{
+    (void)state;
+    served s = serve_start();
+    serve_enter(&s);
+    static const char target[] = "/api/sheet?craft=hedgerow&try=bumper%3Doff";
+    char headers[512];
+    snprintf(headers, sizeof headers,
+             "Host: 127.0.0.1:%hu\r\nCookie: %s\r\nAccept-Encoding: gzip, br\r\n", s.port,
+             s.cookie);
+    for (int round = 0; round < 2; round++) {
+        reply plain = serve_get(&s, target), packed = serve_ask(&s, "GET", target, headers, NULL);
+        assert_null(reply_header(&plain, "Content-Encoding"));
+        assert_string_equal(reply_header(&packed, "Content-Encoding"), "gzip");
+        assert_true(packed.length * 2 < plain.length);
+        write_file("packed.gz", packed.body, packed.length);
+        assert_int_equal(system("gzip -dc packed.gz >unpacked"), 0);
+        char *unpacked = read_file("unpacked");
+        assert_non_null(unpacked);
+        assert_string_equal(unpacked, plain.body);
+        free(unpacked);
+        reply_free(&plain);
+        reply_free(&packed);
+    }
+    serve_stop(&s, SIGTERM);
+}
+
 /* What is said to be the same command is one that gives the same bytes. */
 static void an_answer_says_its_command(void **state)
 {
@@ -168,6 +197,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(every_answer_is_the_commands),
         cmocka_unit_test(what_others_change_is_seen),
+        cmocka_unit_test(packed_answers_hold_the_same_bytes),
         cmocka_unit_test(an_answer_says_its_command),
         cmocka_unit_test(what_the_command_refuses_is_refused_in_its_words),
         cmocka_unit_test(nothing_from_outside_becomes_an_option),
