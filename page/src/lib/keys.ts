@@ -19,7 +19,10 @@ export function typing(target: EventTarget | null): boolean {
     )
 }
 
-export function listen(keys: () => Key[]): () => void {
+/** @param last  keys of the whole page, which a view's own go before: digits are a reading on the scale's
+ * keypad, and views elsewhere. Events reach the document before the window. */
+export function listen(keys: () => Key[], last = false): () => void {
+    const where = last ? window : document
     const on = (event: KeyboardEvent) => {
         const command = event.ctrlKey || event.metaKey
         const name = (command ? 'Ctrl+' : '') + (command && event.shiftKey ? 'Shift+' : '') + event.key
@@ -29,8 +32,8 @@ export function listen(keys: () => Key[]): () => void {
         event.preventDefault()
         found.run()
     }
-    addEventListener('keydown', on)
-    return () => removeEventListener('keydown', on)
+    where.addEventListener('keydown', on as EventListener)
+    return () => where.removeEventListener('keydown', on as EventListener)
 }
 
 /** Arrow keys within a row or list of focusable things: moves the focus, the rest is the browser's. */

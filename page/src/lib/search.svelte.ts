@@ -10,8 +10,8 @@ export interface Step {
     doing: string
     done: number
     all: number
-    best_g: number | null
-    bound_g: number | null
+    best_g?: number | null
+    bound_g?: number | null
 }
 
 /** The events of a stream, as they come in whole. */
@@ -29,7 +29,9 @@ export async function* events(body: ReadableStream<Uint8Array<ArrayBuffer>>) {
                 lines
                     .filter((line) => line.startsWith(name + ':'))
                     .map((line) => line.slice(name.length + 1).replace(/^ /, ''))
-            yield { event: of('event')[0] ?? 'message', data: of('data').join('\n') }
+            const data = of('data').join('\n')
+            // Without data it is a sign of life, and no event.
+            if (data) yield { event: of('event')[0] ?? 'message', data }
         }
     }
 }
