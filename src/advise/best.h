@@ -114,4 +114,8 @@ int64_t pare_best_100ug(const pare_assembly *assembly);
 bool pare_best_meets(const pare_craft *craft, const pare_sheet *before, const pare_sheet *after,
                      char refuses[48]);
 
+/** Whether a craft on the way to a set may fly: it meets what the craft before it met, and where that one
+ * fell short it is no worse. */
+bool pare_best_keeps(const pare_craft *craft, const pare_sheet *before, const pare_sheet *after);
+
 #endif

@@ -96,8 +96,9 @@ static bool refuse(char by[48], const char *name)
     return false;
 }
 
-bool pare_best_meets(const pare_craft *craft, const pare_sheet *before, const pare_sheet *after,
-                     char refuses[48])
+/* @param on_the_way  what does not reach its need yet may wait, as long as it is no worse than it was */
+static bool meets(const pare_craft *craft, const pare_sheet *before, const pare_sheet *after,
+                  bool on_the_way, char refuses[48])
 {
     const double least = margin_of_brief(&craft->brief);
     for (size_t i = 0; i < sizeof must_exist / sizeof must_exist[0]; i++)
@@ -107,10 +108,23 @@ bool pare_best_meets(const pare_craft *craft, const pare_sheet *before, const pa
         const pare_margin *margin = &after->margin[i];
         if (strcmp(margin->name, "limit.margin") == 0)
             continue; /* each rating is held against it by itself */
-        if (!(margin->ratio >= need(before, least, margin->name) * NEARLY))
+        const pare_margin *was = on_the_way ? pare_sheet_margin(before, margin->name) : NULL;
+        const double needs = need(before, least, margin->name);
+        if (!(margin->ratio >= (was ? fmin(needs, was->ratio) : needs) * NEARLY))
             return refuse(refuses, margin->name);
     }
     return true;
+}
+
+bool pare_best_meets(const pare_craft *craft, const pare_sheet *before, const pare_sheet *after,
+                     char refuses[48])
+{
+    return meets(craft, before, after, false, refuses);
+}
+
+bool pare_best_keeps(const pare_craft *craft, const pare_sheet *before, const pare_sheet *after)
+{
+    return meets(craft, before, after, true, NULL);
 }
 
 void best_count(size_t *limits, pare_best_limit limit[PARE_BEST_LIMITS], const char *name,

@@ -10,6 +10,7 @@
 #include <time.h>
 
 #include "cli/best_front.h"
+#include "cli/best_walk.h"
 #include "cli/command.h"
 #include "cli/long_work.h"
 #include "cli/use.h"
@@ -96,6 +97,8 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
     else if (status == PARE_OK && given->given & OPTION_OUTPUT)
         status = pare_fail(err, PARE_BAD_DATA, "-o goes with --front: a picture of a front");
     if (status == PARE_OK)
+        status = best_walk_check(given, err);
+    if (status == PARE_OK)
         status = bench_use(given, &use, err);
     if (status == PARE_OK)
         status = bench_craft(&use, given->operand[0], &craft, err);
@@ -108,12 +111,14 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
     }
     if (status == PARE_OK && given->given & OPTION_FRONT) {
         status = best_front(given, use.bench, craft, &ask, arena, out, err);
+    } else if (status == PARE_OK && given->given & OPTION_WALK) {
+        status = best_walk(given, use.bench, craft, &ask, arena, out, err);
     } else if (status == PARE_OK) {
         status = pare_best_find(use.bench, craft, &ask, arena, &best, err);
         long_work_release(PARE_OK); /* heard, and answered with the best so far */
         pare_progress_over(given->progress);
     }
-    if (status == PARE_OK && (given->given & OPTION_FRONT) == 0) {
+    if (status == PARE_OK && (given->given & (OPTION_FRONT | OPTION_WALK)) == 0) {
         const pare_best_view view = {.loadout =
                                          ask.loadout >= 0 ? craft->loadout[ask.loadout].name : NULL,
                                      .money = use.bench->money,
@@ -133,18 +138,21 @@ const command command_best = {
     .line = "the lightest set of swaps that the brief allows, with a proof",
     .usage = "pare best CRAFT [--loadout LOADOUT] [--wish WISH] [--hold CHOICE...]\n"
              "          [--never PART...] [--must PART...] [--time SECONDS] [--all] [--json]\n"
-             "          [--front WISHES [-o FILE]]",
+             "          [--front WISHES [-o FILE] | --walk [--budget MONEY]]",
     .details = "Every limit of the brief holds on that set; a rating that holds now holds then,\n"
                "and one that is broken now is no worse; no job that the brief keeps is lost.\n"
                "Sought parts and swaps that leave a question open are in no set. A front is all\n"
-               "sets that nothing beats in two wishes: one search each, --time for all of them.\n",
+               "sets that nothing beats in two wishes: one search each, --time for all of them.\n"
+               "A walk says in which order to buy the set: each step flies and is safe, most\n"
+               "grams for the money first; --budget says how far the money of now goes.\n",
     .caution = CAUTION_WORK,
     .example = "  pare best thimble\n"
                "  pare best bodkin --hold frame --never pr-40-25-2\n"
-               "  pare best thimble --front grams-money --time 5 -o front.svg\n",
+               "  pare best thimble --front grams-money --time 5 -o front.svg\n"
+               "  pare best thimble --walk --budget 50\n",
     .options = OPTION_BENCH | OPTION_JSON | OPTION_ALL | OPTION_LOADOUT | OPTION_WISH |
                OPTION_HOLD | OPTION_NEVER | OPTION_MUST | OPTION_TIME | OPTION_FRONT |
-               OPTION_OUTPUT,
+               OPTION_OUTPUT | OPTION_WALK | OPTION_BUDGET,
     .meaning = {{OPTION_ALL, "the work step by step, and how the proof went"},
                 {OPTION_WISH, "what is to be best: grams (usual)"},
                 {OPTION_OUTPUT, "the front as a picture: x.svg or x.png"}},

@@ -14,6 +14,8 @@ static const option_row known[] = {
     {"must", OPTION_MUST, 0, "PART", "a part that must be on it"},
     {"time", OPTION_TIME, 0, "SECONDS", "stop after so long: the best so far, and how far off"},
     {"front", OPTION_FRONT, 0, "WISHES", "all sets that nothing beats: grams-money, grams-minutes"},
+    {"walk", OPTION_WALK, 0, NULL, "the order in which to buy the set; each step can be flown"},
+    {"budget", OPTION_BUDGET, 0, "MONEY", "with --walk: what there is to spend now"},
     {"kind", OPTION_KIND, 0, "KIND", "parts of one kind: motor, esc_four, propeller, ..."},
     {"sort", OPTION_SORT, 0, "KEY", "by mass, price, owned or a spec; KEY:down: largest first"},
     {"for", OPTION_FOR, 0, "CRAFT.ITEM", "what can replace that item, and the grams saved"},
@@ -144,6 +146,9 @@ static pare_status keep(options *out, option_bits bit, const char *value, pare_e
         break;
     case OPTION_FRONT:
         out->front = value;
+        break;
+    case OPTION_BUDGET:
+        out->budget = value;
         break;
     case OPTION_CURVE:
         out->curve = value;

@@ -55,6 +55,8 @@ typedef unsigned long long option_bits;
 #define OPTION_FORGET    (1ull << 42)
 #define OPTION_LIVE      (1ull << 43)
 #define OPTION_PATTERN   (1ull << 44)
+#define OPTION_WALK      (1ull << 48)
+#define OPTION_BUDGET    (1ull << 49)
 #define OPTION_PORT      (1ull << 50)
 #define OPTION_NO_OPEN   (1ull << 51)
 #define OPTION_LISTEN    (1ull << 52)
@@ -90,6 +92,7 @@ typedef struct options {
     const char *hold[CHOICES], *never[CHOICES], *must[CHOICES]; /* each as often as wanted */
     const char *time, *front, *curve;                           /* seconds, as typed; two wishes */
     const char *port, *listen;                                  /* as typed */
+    const char *budget;                                         /* as typed */
     const char
         *shown;       /* what the first operand, a file, is called in the history; NULL: as typed */
     bench_keep *keep; /* NULL: each command reads its bench */
