@@ -20,6 +20,9 @@ enum {
     MOST_DIVES = 12
 };
 
+/* The money of a mass that a set must be below: no set of that mass is better. */
+#define TO_BEAT (-1)
+
 /* What came of one group in a round. */
 typedef struct outcome {
     best_group group;
@@ -480,14 +483,14 @@ static pare_status tell(rounds *r, pare_error *err)
     bound = r->stopped_least < bound ? r->stopped_least : bound;
     count_work(r);
     answer->stopped = atomic_load(&r->stop);
-    answer->found = r->best.found;
-    answer->best_100ug = r->best.units;
+    answer->found = r->best.found && r->best.cents != TO_BEAT;
+    answer->best_100ug = answer->found ? r->best.units : 0;
     answer->bound_100ug = r->best.found && bound > r->best.units ? r->best.units : bound;
     const bool finished = r->best.found
                               ? bound > r->best.units || answer->bound_100ug == r->best.units
                               : bound == BEST_NO_BOUND;
     answer->proven = finished && answer->misses == 0;
-    if (!r->best.found)
+    if (!answer->found)
         return PARE_OK;
     const pare_status status = tell_set(r, err);
     if (status == PARE_OK)
@@ -527,6 +530,8 @@ pare_status pare_best_find(const pare_bench *bench, const pare_craft *craft,
     }
     if (status == PARE_OK && !best_groups_open(&r.search, r.first->least, &r.groups))
         status = pare_no_memory(err);
+    if (ask->below_100ug > 0)
+        r.best = (best_set){.found = true, .units = ask->below_100ug, .cents = TO_BEAT};
     if (status == PARE_OK)
         status = search_all(&r, err);
     if (status == PARE_OK)

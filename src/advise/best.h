@@ -46,6 +46,12 @@
 #include "advise/swap.h"
 #include "base/progress.h"
 
+/** A rating that need not hold whole. */
+typedef struct pare_best_eased {
+    const char *name; /* of a margin that is no limit of the brief */
+    double share;     /* of what it would have to hold: 0.99 lets it miss by a hundredth */
+} pare_best_eased;
+
 typedef struct pare_best_ask {
     int loadout; /* -1 or an index into the craft's loadouts */
     size_t holds, nevers, musts;
@@ -53,6 +59,9 @@ typedef struct pare_best_ask {
     const char *const *never; /* ids of parts that the craft must not have */
     const char *const *must;  /* and of those that it must have */
     const int64_t *most_cents; /* what the set may cost; NULL: any money */
+    int64_t below_100ug;       /* only sets lighter than this are of interest; 0: all */
+    size_t eases;
+    const pare_best_eased *ease;
     /* Asked between rounds and inside long ones whether to go on; then the best so far is the answer. */
     const pare_progress *progress;
 } pare_best_ask;
@@ -109,10 +118,11 @@ pare_status pare_best_find(const pare_bench *bench, const pare_craft *craft,
 int64_t pare_best_100ug(const pare_assembly *assembly);
 
 /** Whether a craft does what its brief asks and no rating worse than the craft before it.
+ * @param ask  what it says of ratings that are eased; NULL: none are
  * @param before, after  judged sheets of the same brief
  * @param[out] refuses   the first margin that refuses, worst first; PARE_WHY bytes or NULL */
-bool pare_best_meets(const pare_craft *craft, const pare_sheet *before, const pare_sheet *after,
-                     char refuses[48]);
+bool pare_best_meets(const pare_best_ask *ask, const pare_craft *craft, const pare_sheet *before,
+                     const pare_sheet *after, char refuses[48]);
 
 /** Whether a craft on the way to a set may fly: it meets what the craft before it met, and where that one
  * fell short it is no worse. */

@@ -64,20 +64,30 @@ static bool is_crash(const char *name)
     return strncmp(name, "joint_crash.", 12) == 0;
 }
 
-static double need(const pare_sheet *before, double margin_least, const char *name)
+static double eased(const pare_best_ask *ask, const char *name)
+{
+    for (size_t i = 0; ask && i < ask->eases; i++)
+        if (strcmp(ask->ease[i].name, name) == 0)
+            return ask->ease[i].share;
+    return 1;
+}
+
+static double need(const pare_best_ask *ask, const pare_sheet *before, double margin_least,
+                   const char *name)
 {
     if (is_limit(name))
         return 1;
     const pare_margin *was = pare_sheet_margin(before, name);
+    const double share = eased(ask, name);
     if (is_crash(name))
-        return was ? fmin(was->ratio, TENFOLD) : 1;
+        return share * (was ? fmin(was->ratio, TENFOLD) : 1);
     const double holds = was && was->ratio < 1 ? was->ratio : 1;
-    return holds > margin_least ? holds : margin_least;
+    return share * (holds > margin_least ? holds : margin_least);
 }
 
 double best_need(const best_search *search, const char *name)
 {
-    return need(&search->desk->sheet, search->margin_least, name);
+    return need(search->ask, &search->desk->sheet, search->margin_least, name);
 }
 
 static double margin_of_brief(const pare_brief *brief)
@@ -97,8 +107,8 @@ static bool refuse(char by[48], const char *name)
 }
 
 /* @param on_the_way  what does not reach its need yet may wait, as long as it is no worse than it was */
-static bool meets(const pare_craft *craft, const pare_sheet *before, const pare_sheet *after,
-                  bool on_the_way, char refuses[48])
+static bool meets(const pare_best_ask *ask, const pare_craft *craft, const pare_sheet *before,
+                  const pare_sheet *after, bool on_the_way, char refuses[48])
 {
     const double least = margin_of_brief(&craft->brief);
     for (size_t i = 0; i < sizeof must_exist / sizeof must_exist[0]; i++)
@@ -109,22 +119,22 @@ static bool meets(const pare_craft *craft, const pare_sheet *before, const pare_
         if (strcmp(margin->name, "limit.margin") == 0)
             continue; /* each rating is held against it by itself */
         const pare_margin *was = on_the_way ? pare_sheet_margin(before, margin->name) : NULL;
-        const double needs = need(before, least, margin->name);
+        const double needs = need(ask, before, least, margin->name);
         if (!(margin->ratio >= (was ? fmin(needs, was->ratio) : needs) * NEARLY))
             return refuse(refuses, margin->name);
     }
     return true;
 }
 
-bool pare_best_meets(const pare_craft *craft, const pare_sheet *before, const pare_sheet *after,
-                     char refuses[48])
+bool pare_best_meets(const pare_best_ask *ask, const pare_craft *craft, const pare_sheet *before,
+                     const pare_sheet *after, char refuses[48])
 {
-    return meets(craft, before, after, false, refuses);
+    return meets(ask, craft, before, after, false, refuses);
 }
 
 bool pare_best_keeps(const pare_craft *craft, const pare_sheet *before, const pare_sheet *after)
 {
-    return meets(craft, before, after, true, NULL);
+    return meets(NULL, craft, before, after, true, NULL);
 }
 
 void best_count(size_t *limits, pare_best_limit limit[PARE_BEST_LIMITS], const char *name,

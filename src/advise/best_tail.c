@@ -308,7 +308,8 @@ static void try_whole(tail *t, int64_t units)
     if (!has_what_it_must(search, whole->trial.flown) || best_is_too_dear(search, whole))
         return;
     pare_sheet_judge(whole->trial.flown, &whole->trial.sheet);
-    if (!pare_best_meets(search->desk->craft, &search->desk->sheet, &whole->trial.sheet, by)) {
+    if (!pare_best_meets(search->ask, search->desk->craft, &search->desk->sheet,
+                         &whole->trial.sheet, by)) {
         best_refusal(worker, by);
         const int64_t rings = best_rings_until(search, whole, by, worker->probe);
         if (rings > t->rings)

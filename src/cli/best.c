@@ -7,36 +7,16 @@
 #include <errno.h>
 #include <math.h>
 #include <stdlib.h>
-#include <time.h>
 
 #include "cli/best_front.h"
+#include "cli/best_limits.h"
 #include "cli/best_walk.h"
 #include "cli/command.h"
 #include "cli/long_work.h"
+#include "cli/timed.h"
 #include "cli/use.h"
 
 #define LONGEST_S 1e6
-
-/* The command's progress, and a clock. */
-typedef struct timed {
-    const pare_progress *under;
-    struct timespec started;
-    double most_s;
-} timed;
-
-static double seconds_since(const struct timespec *started)
-{
-    struct timespec now;
-    clock_gettime(CLOCK_MONOTONIC, &now);
-    return (double)(now.tv_sec - started->tv_sec) + 1e-9 * (double)(now.tv_nsec - started->tv_nsec);
-}
-
-static bool step(void *context, const char *doing, size_t done, size_t all)
-{
-    const timed *t = context;
-    const bool goes_on = !t->under || t->under->step(t->under->context, doing, done, all);
-    return goes_on && seconds_since(&t->started) < t->most_s;
-}
 
 static pare_status read_time(const options *given, double *seconds, pare_error *err)
 {
@@ -74,6 +54,7 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
 {
     bench_in_use use = {0};
     pare_best best = {0};
+    best_limits limits = {0};
     const pare_craft *craft = NULL;
     pare_best_ask ask = {.loadout = -1,
                          .holds = given->holds,
@@ -82,8 +63,9 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
                          .hold = given->hold,
                          .never = given->never,
                          .must = given->must};
-    timed t = {.under = given->progress};
-    const pare_progress progress = {step, &t};
+    double most_s = INFINITY, seconds = 0;
+    timed t = {.under = NULL};
+    const pare_progress progress = timed_progress(&t);
     pare_arena *arena = pare_arena_open();
     pare_status status = arena ? PARE_OK : pare_no_memory(err);
     if (status == PARE_OK)
@@ -91,7 +73,7 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
     if (status == PARE_OK)
         status = read_wish(given, err);
     if (status == PARE_OK)
-        status = read_time(given, &t.most_s, err);
+        status = read_time(given, &most_s, err);
     if (status == PARE_OK && given->given & OPTION_FRONT)
         status = best_front_check(given, err);
     else if (status == PARE_OK && given->given & OPTION_OUTPUT)
@@ -106,7 +88,7 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
         status = craft_loadout(craft, given->loadout, &ask.loadout, err);
     if (status == PARE_OK) {
         ask.progress = &progress;
-        clock_gettime(CLOCK_MONOTONIC, &t.started);
+        t = timed_start(given->progress, most_s);
         long_work_catch();
     }
     if (status == PARE_OK && given->given & OPTION_FRONT) {
@@ -115,6 +97,10 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
         status = best_walk(given, use.bench, craft, &ask, arena, out, err);
     } else if (status == PARE_OK) {
         status = pare_best_find(use.bench, craft, &ask, arena, &best, err);
+        seconds = timed_s(&t);
+        if (status == PARE_OK)
+            status = best_limits_ask(given, use.bench, craft, &ask, &best, most_s - seconds,
+                                     &limits, err);
         long_work_release(PARE_OK); /* heard, and answered with the best so far */
         pare_progress_over(given->progress);
     }
@@ -123,8 +109,11 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
                                          ask.loadout >= 0 ? craft->loadout[ask.loadout].name : NULL,
                                      .money = use.bench->money,
                                      .all = given->given & OPTION_ALL,
-                                     .seconds = seconds_since(&t.started),
-                                     .best = &best};
+                                     .seconds = seconds,
+                                     .best = &best,
+                                     .loosens = limits.loosens,
+                                     .loosened = limits.loosened,
+                                     .reliefs = limits.relieved ? &limits.reliefs : NULL};
         show(given, &view, out);
         status = best.found || best.stopped ? PARE_OK : PARE_NO;
     }
@@ -138,21 +127,25 @@ const command command_best = {
     .line = "the lightest set of swaps that the brief allows, with a proof",
     .usage = "pare best CRAFT [--loadout LOADOUT] [--wish WISH] [--hold CHOICE...]\n"
              "          [--never PART...] [--must PART...] [--time SECONDS] [--all] [--json]\n"
-             "          [--front WISHES [-o FILE] | --walk [--budget MONEY]]",
+             "          [--binds] [--front WISHES [-o FILE] | --walk [--budget MONEY]]",
     .details = "Every limit of the brief holds on that set; a rating that holds now holds then,\n"
                "and one that is broken now is no worse; no job that the brief keeps is lost.\n"
                "Sought parts and swaps that leave a question open are in no set. A front is all\n"
                "sets that nothing beats in two wishes: one search each, --time for all of them.\n"
                "A walk says in which order to buy the set: each step flies and is safe, most\n"
-               "grams for the money first; --budget says how far the money of now goes.\n",
+               "grams for the money first; --budget says how far the money of now goes.\n"
+               "--binds searches once more for each limit that decides, ten units or one\n"
+               "looser, ten seconds each or what --time leaves. Where no set meets the brief,\n"
+               "what it would have to give way by is said, within a minute or --time.\n",
     .caution = CAUTION_WORK,
     .example = "  pare best thimble\n"
+               "  pare best thimble --binds\n"
                "  pare best bodkin --hold frame --never pr-40-25-2\n"
                "  pare best thimble --front grams-money --time 5 -o front.svg\n"
                "  pare best thimble --walk --budget 50\n",
     .options = OPTION_BENCH | OPTION_JSON | OPTION_ALL | OPTION_LOADOUT | OPTION_WISH |
                OPTION_HOLD | OPTION_NEVER | OPTION_MUST | OPTION_TIME | OPTION_FRONT |
-               OPTION_OUTPUT | OPTION_WALK | OPTION_BUDGET,
+               OPTION_BINDS | OPTION_OUTPUT | OPTION_WALK | OPTION_BUDGET,
     .meaning = {{OPTION_ALL, "the work step by step, and how the proof went"},
                 {OPTION_WISH, "what is to be best: grams (usual)"},
                 {OPTION_OUTPUT, "the front as a picture: x.svg or x.png"}},

@@ -13,6 +13,7 @@ static const option_row known[] = {
     {"never", OPTION_NEVER, 0, "PART", "a part that must not be on it"},
     {"must", OPTION_MUST, 0, "PART", "a part that must be on it"},
     {"time", OPTION_TIME, 0, "SECONDS", "stop after so long: the best so far, and how far off"},
+    {"binds", OPTION_BINDS, 0, NULL, "what each limit costs: the best set again, that one looser"},
     {"front", OPTION_FRONT, 0, "WISHES", "all sets that nothing beats: grams-money, grams-minutes"},
     {"walk", OPTION_WALK, 0, NULL, "the order in which to buy the set; each step can be flown"},
     {"budget", OPTION_BUDGET, 0, "MONEY", "with --walk: what there is to spend now"},

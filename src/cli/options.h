@@ -60,6 +60,7 @@ typedef unsigned long long option_bits;
 #define OPTION_PORT      (1ull << 50)
 #define OPTION_NO_OPEN   (1ull << 51)
 #define OPTION_LISTEN    (1ull << 52)
+#define OPTION_BINDS     (1ull << 53)
 
 enum { OPERANDS = 64, TRIES = 32, MAPS = 64, CHOICES = 32 };
 

@@ -36,7 +36,8 @@ static json_t *swap_object(const pare_best_swap *swap)
     return one;
 }
 
-static json_t *limits(size_t count, const pare_best_limit limit[], const pare_sheet *after)
+static json_t *limits(const pare_best_view *view, size_t count, const pare_best_limit limit[],
+                      const pare_sheet *after)
 {
     json_t *list = json_array();
     for (size_t i = 0; i < count; i++) {
@@ -53,6 +54,7 @@ static json_t *limits(size_t count, const pare_best_limit limit[], const pare_sh
             json_object_set_new(one, "limit", pare_json_number(now->limit));
             json_object_set_new(one, "ratio", pare_json_number(now->ratio));
         }
+        pare_best_loosened_into(one, view, limit[i].name);
         json_array_append_new(list, one);
     }
     return list;
@@ -91,13 +93,16 @@ json_t *pare_best_object(const pare_best_view *view)
     json_object_set_new(object, "try",
                         best->found ? json_string(list.bytes ? list.bytes : "") : json_null());
     json_object_set_new(object, "swaps", swaps);
-    json_object_set_new(object, "binds",
-                        limits(best->binds, best->bind, best->found ? best->sheet_after : NULL));
+    json_object_set_new(
+        object, "binds",
+        limits(view, best->binds, best->bind, best->found ? best->sheet_after : NULL));
+    if (view->reliefs)
+        json_object_set_new(object, "give_way", pare_best_reliefs_object(view));
     json_object_set_new(object, "groups", json_integer((json_int_t)best->groups));
     json_object_set_new(object, "opened", json_integer((json_int_t)best->opened));
     json_object_set_new(object, "dived", json_integer((json_int_t)best->dived));
     json_object_set_new(object, "sets", json_integer((json_int_t)best->sets));
-    json_object_set_new(object, "cuts", limits(best->cuts, best->cut, NULL));
+    json_object_set_new(object, "cuts", limits(view, best->cuts, best->cut, NULL));
     json_object_set_new(object, "search_s", pare_json_number(view->seconds));
     json_object_set_new(object, "before", sheet_figures(best->sheet_before));
     json_object_set_new(object, "after",

@@ -160,30 +160,12 @@ static void put_figures(const pare_best_view *view, const pare_screen *screen, p
 
 /* ---- what binds, and the proof ---- */
 
-/* A limit by its words; one that no sheet at hand has, by its name. */
-static void add_limit(const pare_best *best, const char *name, bool with_value, pare_text *line)
-{
-    char words[64], value[PARE_DIGITS], limit[PARE_DIGITS];
-    const pare_margin *margin = best->found ? pare_sheet_margin(best->sheet_after, name) : NULL;
-    const pare_margin *before = pare_sheet_margin(best->sheet_before, name);
-    if (!margin && !before) {
-        pare_text_add(line, name);
-        return;
-    }
-    const pare_margin *of = margin ? margin : before;
-    pare_text_add(line, pare_margin_words(of, words));
-    if (with_value)
-        pare_text_printf(line, " %s%s%s (%s%s)", pare_digits(value, of->value, of->value_u),
-                         of->unit[0] ? " " : "", of->unit, of->at_least ? "at least " : "at most ",
-                         pare_digits_limit(limit, of->limit));
-}
-
 static void put_binds(const pare_best *best, const pare_screen *screen, pare_text *out)
 {
     pare_text line = {0};
     for (size_t i = 0; i < best->binds && i < BINDS; i++) {
         pare_text_add(&line, i ? "; " : "");
-        add_limit(best, best->bind[i].name, true, &line);
+        pare_best_put_limit(best, best->bind[i].name, true, &line);
     }
     if (best->binds == 0)
         pare_text_add(&line, "nothing: each choice is its lightest");
@@ -217,7 +199,7 @@ static void put_proof(const pare_best_view *view, const pare_screen *screen, par
     put_line(screen, out, PARE_LABEL, &line);
     for (size_t i = 0; i < best->cuts; i++) {
         pare_text_printf(&line, "%zu groups cut by: ", best->cut[i].groups);
-        add_limit(best, best->cut[i].name, false, &line);
+        pare_best_put_limit(best, best->cut[i].name, false, &line);
         put_line(screen, out, PARE_LABEL, &line);
     }
 }
@@ -235,16 +217,17 @@ static void put_none(const pare_best_view *view, const pare_screen *screen, pare
         return;
     }
     pare_text_add(&line, "No set of these parts meets the brief.");
-    if (best->groups == 0)
+    if (best->groups == 0 && best->binds == 0)
         pare_text_add(&line, " No frame, motors, propellers and pack that are left fit together.");
     else if (best->binds == 0)
         pare_text_add(&line, " None of them goes on the craft.");
     put_line(screen, out, 0, &line);
     for (size_t i = 0; i < best->binds; i++) {
         pare_text_printf(&line, "%zu times refused by: ", best->bind[i].groups);
-        add_limit(best, best->bind[i].name, false, &line);
+        pare_best_put_limit(best, best->bind[i].name, false, &line);
         put_line(screen, out, 2, &line);
     }
+    pare_best_put_reliefs(view, screen, out);
 }
 
 void pare_best_text(const pare_best_view *view, const pare_screen *screen, pare_text *out)
@@ -267,6 +250,7 @@ void pare_best_text(const pare_best_view *view, const pare_screen *screen, pare_
     put_swaps(view, screen, out);
     put_figures(view, screen, out);
     put_binds(best, screen, out);
+    pare_best_put_loosened(view, screen, out);
     put_proof(view, screen, out);
     if (view->all)
         put_steps(view, screen, out);

@@ -151,8 +151,59 @@ static void a_brief_that_nothing_meets_says_what_refuses(void **state)
     assert_string_equal(r.err, "");
     assert_non_null(strstr(r.out, "No set of these parts meets the brief."));
     assert_non_null(strstr(r.out, "all-up mass"));
+    assert_non_null(strstr(r.out, "What the brief would have to give way by\n"));
     ran_free(&r);
     run_quietly("undo" DEMO);
+}
+
+/* Mass alone is in the way: it must give way to what is lightest without that limit. */
+static void a_brief_that_nothing_meets_says_what_must_give_way(void **state)
+{
+    (void)state;
+    json_t *best = run_json("best thimble --json" DEMO);
+    run_quietly("craft limit thimble all_up<=190g" DEMO);
+    ran r = run("best thimble --time 1000 --json" DEMO);
+    assert_int_equal(r.status, 1);
+    json_t *none = json_loads(r.out, 0, NULL);
+    const json_t *alone = json_object_get(json_object_get(none, "give_way"), "alone");
+    size_t i, seen = 0;
+    const json_t *one;
+    json_array_foreach(alone, i, one)
+    {
+        if (strcmp(text_of(one, "limit"), "all_up") != 0)
+            continue;
+        seen++;
+        assert_true(is_true(one, "helps"));
+        assert_near(number(one, "from"), 190, 1e-9);
+        assert_near(number(one, "to"), number(best, "best_g"), 60 * 0.5e-4);
+        assert_near(number(one, "best_g"), number(best, "best_g"), 1e-9);
+    }
+    assert_int_equal(seen, 1);
+    json_decref(none);
+    ran_free(&r);
+    run_quietly("undo" DEMO);
+    json_decref(best);
+}
+
+/* ---- what limits cost ---- */
+
+static void each_limit_that_decides_says_what_it_costs(void **state)
+{
+    (void)state;
+    json_t *best = run_json("best thimble --binds --time 1000 --json" DEMO);
+    size_t i, asked = 0;
+    const json_t *one;
+    json_array_foreach(json_object_get(best, "binds"), i, one)
+    {
+        if (!json_object_get(one, "loosened_by"))
+            continue;
+        asked++;
+        assert_true(is_true(one, "grams_won_proven"));
+        assert_true(number(one, "loosened_by") > 0 && number(one, "grams_won") >= 0);
+        assert_string_not_equal(text_of(one, "next"), text_of(one, "name"));
+    }
+    assert_true(asked > 0);
+    json_decref(best);
 }
 
 static void a_wrong_question_is_refused_in_one_line(void **state)
@@ -188,6 +239,8 @@ int main(void)
         cmocka_unit_test(parts_are_kept_off_and_put_on),
         cmocka_unit_test(a_stopped_search_says_how_far_off_it_may_be),
         cmocka_unit_test(a_brief_that_nothing_meets_says_what_refuses),
+        cmocka_unit_test(a_brief_that_nothing_meets_says_what_must_give_way),
+        cmocka_unit_test(each_limit_that_decides_says_what_it_costs),
         cmocka_unit_test(a_wrong_question_is_refused_in_one_line),
     };
     return cmocka_run_group_tests(tests, enter_home_with_demo, leave_home);
