@@ -307,9 +307,20 @@ static void merge_dived(rounds *r, size_t count)
     }
 }
 
+/* How near best and bound are, in grams. */
+static void tell_closing(const rounds *r, const pare_progress *progress)
+{
+    const int64_t left = best_groups_least(&r->groups);
+    const bool found = r->best.found && r->best.cents != TO_BEAT;
+    const int64_t bound = found && left > r->best.units ? r->best.units : left;
+    pare_progress_closing(progress, found ? 1e-4 * (double)r->best.units : (double)NAN,
+                          bound == BEST_NO_BOUND ? (double)NAN : 1e-4 * (double)bound);
+}
+
 static bool told_to_stop(rounds *r)
 {
     const pare_progress *progress = r->search.ask->progress;
+    tell_closing(r, progress);
     if (progress && !progress->step(progress->context, "groups", r->answer->opened, r->groups.made))
         atomic_store(&r->stop, true);
     return atomic_load(&r->stop);

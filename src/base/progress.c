@@ -9,6 +9,12 @@ pare_status pare_progress_step(const pare_progress *progress, const char *doing,
     return pare_fail(err, PARE_STOPPED, "stopped");
 }
 
+void pare_progress_closing(const pare_progress *progress, double best, double bound)
+{
+    if (progress && progress->closing)
+        progress->closing(progress->context, best, bound);
+}
+
 void pare_progress_over(const pare_progress *progress)
 {
     if (progress)

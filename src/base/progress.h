@@ -18,6 +18,10 @@ typedef struct pare_progress {
      * @return false: stop, leaving everything as it was */
     bool (*step)(void *context, const char *doing, size_t done, size_t all);
     void *context;
+    /** How a search closes in on its answer; NULL: nobody wants to know.
+     * @param best   of what was found; NaN: nothing yet
+     * @param bound  nothing better than this is left; NaN: not known. Both in grams */
+    void (*closing)(void *context, double best, double bound);
 } pare_progress;
 
 /** One step. Cheap enough for each row of a list.
@@ -25,6 +29,9 @@ typedef struct pare_progress {
  * @return PARE_OK, or PARE_STOPPED, which the caller hands up like any failure */
 pare_status pare_progress_step(const pare_progress *progress, const char *doing, size_t done,
                                size_t all, pare_error *err);
+
+/** Says how a search closes in, where somebody wants to know. */
+void pare_progress_closing(const pare_progress *progress, double best, double bound);
 
 /** The work is over: who shows it clears that away, so that something else can be printed. */
 void pare_progress_over(const pare_progress *progress);

@@ -16,6 +16,12 @@ static bool step(void *context, const char *doing, size_t done, size_t all)
     return goes_on && timed_s(t) < t->most_s;
 }
 
+static void closing(void *context, double best, double bound)
+{
+    const timed *t = context;
+    pare_progress_closing(t->under, best, bound);
+}
+
 timed timed_start(const pare_progress *under, double most_s)
 {
     timed t = {.under = under, .most_s = most_s};
@@ -25,5 +31,5 @@ timed timed_start(const pare_progress *under, double most_s)
 
 pare_progress timed_progress(timed *t)
 {
-    return (pare_progress){step, t};
+    return (pare_progress){.step = step, .context = t, .closing = closing};
 }

@@ -1,6 +1,8 @@
 /* stream.c: long work as a stream of events (server-sent events, WHATWG HTML, section 9.2).
  *
- *     event: progress     {"doing":"sets","done":1200,"all":0}     what is counted; all 0: not known
+ *     event: progress     {"doing":"groups","done":1200,"all":0}   what is counted; all 0: not known; of a
+ *                         search also "best_g" and "bound_g": the least that was found, and what nothing
+ *                         that is left can be below; null: not known yet
  *     event: answer       the bytes of the command's answer, and the end
  *     event: failed       {"error":"..."}, and the end
  *
@@ -12,6 +14,8 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
+
+#include "show/json.h"
 
 enum { LOOK_MS = 100, QUIET_LOOKS = 5, DOING = 64, BLOCK = 4096 };
 
@@ -25,6 +29,8 @@ typedef struct job {
     pthread_cond_t over;
     char doing[DOING];
     size_t done, all;
+    bool closes; /* the work is a search, and says: */
+    double best_g, bound_g;
     bool fresh; /* not said yet */
     bool finished;
     pare_status status;
@@ -53,10 +59,20 @@ static bool step(void *context, const char *doing, size_t done, size_t all)
     return !atomic_load(&j->stop) && !atomic_load(&j->server->stopping);
 }
 
+static void closing(void *context, double best, double bound)
+{
+    job *j = context;
+    pthread_mutex_lock(&j->lock);
+    j->closes = true;
+    j->best_g = best;
+    j->bound_g = bound;
+    pthread_mutex_unlock(&j->lock);
+}
+
 static void *work(void *context)
 {
     job *j = context;
-    const pare_progress progress = {.step = step, .context = j};
+    const pare_progress progress = {.step = step, .context = j, .closing = closing};
     const pare_status status = pare_words_ask(&j->words, j->server, &progress, &j->out, &j->err);
     pthread_mutex_lock(&j->lock);
     j->status = status;
@@ -104,6 +120,17 @@ static void put_end(job *j)
     j->ended = true;
 }
 
+static json_t *progress_object(const job *j)
+{
+    json_t *object = json_pack("{s:s, s:I, s:I}", "doing", j->doing, "done", (json_int_t)j->done,
+                               "all", (json_int_t)j->all);
+    if (object && j->closes) {
+        json_object_set_new(object, "best_g", pare_json_number(j->best_g));
+        json_object_set_new(object, "bound_g", pare_json_number(j->bound_g));
+    }
+    return object;
+}
+
 /* Waits a moment, and puts down what there is to say. */
 static void look(job *j)
 {
@@ -119,9 +146,7 @@ static void look(job *j)
     const bool fresh = j->fresh;
     j->quiet = fresh ? 0 : j->quiet + 1;
     if (fresh)
-        put_object(j, "progress",
-                   json_pack("{s:s, s:I, s:I}", "doing", j->doing, "done", (json_int_t)j->done,
-                             "all", (json_int_t)j->all));
+        put_object(j, "progress", progress_object(j));
     j->fresh = false;
     if (j->finished)
         put_end(j);
