@@ -1,6 +1,5 @@
 /* best_dive.c: the other items of a group, depth first (see best.h). */
 #include <stdio.h>
-#include <stdlib.h>
 #include <string.h>
 
 #include "advise/best_inside.h"
@@ -171,7 +170,7 @@ static bool is_draggable(const best_search *search, const best_state *state, siz
     const pare_part *part = state->trial.flown->item[item].part;
     for (size_t s = 0; s < before; s++)
         if (search->slot[s].item != item && best_open(state, s) &&
-            (search->slot[s].drags & (1u << part->kind | part->does)))
+            (best_drags(search, state, s) & (1u << part->kind | part->does)))
             return true;
     return false;
 }
@@ -229,7 +228,8 @@ static bool is_never_of_group(best_worker *worker, size_t slot, size_t index)
             never = never_goes_on(worker, 0, slot, option, with);
         else if (worker->best.found && with->least > worker->best.units)
             never = true;
-        else if (best_refuted(search, with, worker->probe, worker->lightest, by)) {
+        else if (is_rated(search, slot) &&
+                 best_refuted(search, with, worker->probe, worker->lightest, by)) {
             never = true;
             best_refusal(worker, by);
         }
@@ -289,6 +289,8 @@ bool best_culprit_refuses(best_worker *worker, size_t depth)
         return false;
     for (size_t i = 0; i < search->slot[slot].options; i++) {
         const best_option *option = &search->slot[slot].option[i];
+        if (!best_is_in_class(state, slot, option))
+            continue;
         if (!best_state_choose(search, state, slot, option, next)) {
             if (never_goes_on(worker, depth, slot, option, next))
                 continue;
@@ -318,15 +320,6 @@ void best_dive_from(best_worker *worker, size_t depth, size_t slot)
         return;
     }
     const best_slot *choice = &search->slot[slot];
-    if (getenv("DBG")) {
-        static int n;
-        if (n++ < atoi(getenv("DBG")))
-            fprintf(stderr, "%*sd%zu %s sum %.4f raised %.4f most %.4f units %.4f refused %zu\n",
-                    (int)depth, "", depth, search->desk->loaded.item[choice->item].name,
-                    1e-4 * (double)state->sum, 1e-4 * (double)state->raised,
-                    worker->most > 1000000000 ? -1 : 1e-4 * (double)worker->most,
-                    1e-4 * (double)state->units, worker->refused);
-    }
     const bool stands = best_state_stands(search, state, slot);
     const size_t options = stands ? choice->options : 1, refused = worker->refused;
     const int64_t most = worker->most;
@@ -334,6 +327,8 @@ void best_dive_from(best_worker *worker, size_t depth, size_t slot)
     for (size_t i = 0; i < options && best_go_on(worker); i++) {
         const best_option *option = stands ? &choice->option[i] : NULL;
         const int64_t least = least_with(search, state, slot, option);
+        if (option && !best_is_in_class(state, slot, option))
+            continue;
         if (option && is_never_of_group(worker, slot, i)) {
             refutes = true;
             continue;
@@ -375,13 +370,55 @@ bool best_wired(best_worker *worker, size_t depth)
     return !is_refuted(worker, &worker->state[depth]);
 }
 
+/* ---- classes ---- */
+
+/* The least option of a class that the group may have. False: it has none. */
+static bool sharpen_class(best_worker *worker, best_state *state, size_t slot)
+{
+    const best_slot *choice = &worker->search->slot[slot];
+    for (size_t i = 0; i < choice->options; i++)
+        if (best_is_in_class(state, slot, &choice->option[i]) &&
+            !is_never_of_group(worker, slot, i)) {
+            state->slot_least[slot] = choice->option[i].least;
+            return true;
+        }
+    return false;
+}
+
+/* While the ESC may be of another sort, or come with the controller, no line of wires or boards is sure; while
+ * a camera may come with the transmitter, the camera's is not. So sets are parted by whether each such choice
+ * moves what others have, before it is made. */
+static void dive_by_class(best_worker *worker, size_t depth, size_t slot)
+{
+    const best_search *search = worker->search;
+    const best_state *state = &worker->state[depth];
+    best_state *next = &worker->state[depth + 1];
+    while (slot < search->slots && (!search->slot[slot].moves || !best_open(state, slot) ||
+                                    !best_state_stands(search, state, slot)))
+        slot++;
+    if (slot == search->slots) {
+        worker->culprit = BEST_NONE;
+        if (depth == 0 || !is_refuted(worker, &worker->state[depth]))
+            best_dive_from(worker, depth, 0);
+        return;
+    }
+    for (int moves = 0; moves < 2; moves++) {
+        best_state_copy(search, state, next);
+        *(moves ? &next->moving : &next->calm) |= (uint64_t)1 << slot;
+        if (!sharpen_class(worker, next, slot))
+            continue;
+        best_state_bound(search, next);
+        if (!best_is_hopeless(worker, next, next->least))
+            dive_by_class(worker, depth + 1, slot + 1);
+    }
+}
+
 void best_dive(best_worker *worker)
 {
-    worker->culprit = BEST_NONE;
     memset(worker->knows, NOT_KNOWN, worker->search->options);
     if (!is_refuted(worker, &worker->state[0]) && sharpen(worker) &&
         !is_refuted(worker, &worker->state[0]))
-        best_dive_from(worker, 0, 0);
+        dive_by_class(worker, 0, 0);
     if (worker->stopped && worker->state[0].least < worker->open_least)
         worker->open_least = worker->state[0].least;
 }

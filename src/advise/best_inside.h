@@ -13,7 +13,7 @@ enum {
     BEST_SLOTS = PARE_ITEMS,
     BEST_GROUPED = 4, /* frame, motor, propeller, pack */
     BEST_NONE = 255,
-    BEST_STATES = BEST_SLOTS + 8
+    BEST_STATES = 2 * BEST_SLOTS + PARE_RUNS + 8
 };
 #define BEST_UNITS_PER_KG 1e7
 #define BEST_NO_BOUND     INT64_MAX
@@ -24,6 +24,8 @@ typedef struct best_option {
     const pare_part *part;      /* NULL: it comes off */
     int64_t least;  /* of its line, less all that may come in it and be taken out again */
     double power_w; /* at least */
+    bool moves; /* it takes more along than others of its choice: an ESC of another sort or with the
+                       controller, a camera that comes with its transmitter */
 } best_option;
 
 /** One item's choice. Options are in the order of least, then of names. */
@@ -37,12 +39,18 @@ typedef struct best_slot {
                                            BEST_NO_BOUND: none */
     double power_w;
     unsigned
-        drags;   /* kinds, bit (1u << kind), of items that an option may take along or bring down */
-    bool may_go; /* an option takes it off */
-    bool moves_wires;   /* an option is an ESC of another sort, or brings or drops one */
-    bool other_threads; /* an option may change the screws that hold it */
+        drags, /* kinds, bit (1u << kind), of items that an option may take along or bring down */
+        drags_calm;           /* and of those, by options that do not move */
+    bool may_go;              /* an option takes it off */
+    unsigned off_needs;       /* work that something else must do then; 0: nothing */
+    int64_t least_on;         /* of the options that do not */
+    unsigned work, work_calm; /* of all options, and of those that do not move */
+    bool moves;               /* an option does */
+    bool moves_wires;         /* an option is an ESC of another sort, or brings or drops one */
+    bool other_threads;       /* an option may change the screws that hold it */
     bool counts_change; /* an option counts otherwise: two ties for a print, one ESC for four */
     bool feeds;         /* it has to do with volts and regulators */
+    bool states_drag;   /* an option, or what it is now, states a drag area */
     size_t first;       /* of its options among those of all slots */
 } best_slot;
 
@@ -70,9 +78,10 @@ typedef struct best_search {
 typedef struct best_state {
     pare_trial trial; /* weighed */
     pare_basket basket;
-    uint64_t open;   /* slots that are not decided, a bit each */
-    bool wires_open; /* runs that carry the pack's or the motors' current are not decided */
-    bool tail_open;  /* coax, joints and the other runs are not */
+    uint64_t open;         /* slots that are not decided, a bit each */
+    uint64_t calm, moving; /* open slots whose option will not move, or will */
+    bool wires_open;       /* runs that carry the pack's or the motors' current are not decided */
+    bool tail_open;        /* coax, joints and the other runs are not */
     bool
         rough; /* no craft, but parts put in the places of others: only thrust can be asked of it */
     double uneven_least;            /* of the rotors' load, whatever is still decided */
@@ -181,6 +190,22 @@ static inline bool best_open(const best_state *state, size_t slot)
 {
     return (state->open & (uint64_t)1 << slot) != 0;
 }
+
+static inline bool best_may_move(const best_search *search, const best_state *state, size_t slot)
+{
+    return search->slot[slot].moves_wires && (state->calm & (uint64_t)1 << slot) == 0;
+}
+static inline unsigned best_drags(const best_search *search, const best_state *state, size_t slot)
+{
+    return state->calm & (uint64_t)1 << slot ? search->slot[slot].drags_calm
+                                             : search->slot[slot].drags;
+}
+static inline bool best_is_in_class(const best_state *state, size_t slot, const best_option *option)
+{
+    return (option->moves ? state->calm : state->moving) >> slot & 1 ? false : true;
+}
+/** Whether an open choice may take a part's item along or bring it down. */
+bool best_is_dragged(const best_search *search, const best_state *state, const pare_part *part);
 
 /* ---- best_met.c ---- */
 /** A motor's winding with no wire on it and no drive before it. */

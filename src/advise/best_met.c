@@ -36,16 +36,18 @@
 #define HEAT_SURELY  0.9  /* a lighter craft lands later, and may warm its pack a little more */
 #define LANDS_SURELY 0.95 /* a lighter craft lands with less in its pack, so with less thrust */
 #define RING_TURNS   2e-5 /* of a ratio: masses are compared in 0.1 mg a line */
-#define RING_SURELY  5e-3 /* of the rotors' turns: the load that is not even, and the solvers */
 #define CONTACTS_MOST_OHM                                                                          \
     5e-3 /* of another connector, beyond this one's: several times a poor one's */
 #define PI     3.14159265358979323846
 #define LONGER 4.0 /* wires that another sort of ESC asks for */
 
-#define THINNEST_GAUGE 30.0
+#define THINNEST_GAUGE    30.0
+#define SHORTEST_ENTERS_M 2e-4 /* below, the margin counts with a least */
+#define CONTACTS_SURELY   0.98 /* what a connector's warmth must fail by: its pack's volts */
 
 enum {
     RING_FINE = 100, /* 10 mg */
+    RAISED_MOST = 4, /* bands that a bound is raised over, one after another */
     GAUGES_MOST = 27 /* three runs in three gauges each */
 };
 
@@ -190,7 +192,7 @@ typedef struct wires {
 static bool any_moves_wires(const best_search *search, const best_state *state)
 {
     for (size_t s = 0; s < search->slots; s++)
-        if (best_open(state, s) && search->slot[s].moves_wires)
+        if (best_open(state, s) && best_may_move(search, state, s))
             return true;
     return false;
 }
@@ -261,8 +263,8 @@ static void lighten_load(const best_search *search, const best_state *state, par
             bool dragged = false;
             for (size_t s = 0; s < search->slots; s++)
                 dragged = dragged ||
-                          (best_open(state, s) &&
-                           (search->slot[s].drags & (BIT(item->part->kind) | item->part->does)));
+                          (best_open(state, s) && (best_drags(search, state, s) &
+                                                   (BIT(item->part->kind) | item->part->does)));
             least_w += dragged ? 0 : own_w;
             drag_m2 += dragged ? pare_item_drag_m2(item) : 0;
             continue;
@@ -328,6 +330,13 @@ static bool boards_open(const best_search *search, const best_state *state)
     return false;
 }
 
+/* No regulator comes between these and the pack (craft/margin.c). */
+static bool is_on_the_pack(pare_kind kind)
+{
+    return kind == PARE_ESC_ONE || kind == PARE_ESC_FOUR || kind == PARE_FLIGHT_CONTROLLER ||
+           kind == PARE_CONTROLLER_WITH_ESC || kind == PARE_REGULATOR || kind == PARE_CAPACITOR;
+}
+
 /* An item's volts are settled with the item, and where a regulator may come between, with those. */
 static ask ask_of_volts(const best_search *search, const best_state *state, const char *item)
 {
@@ -337,8 +346,9 @@ static ask ask_of_volts(const best_search *search, const best_state *state, cons
     const unsigned char slot = search->slot_of[index];
     if (slot != BEST_NONE && best_open(state, slot))
         return ASK_NOT;
-    const pare_kind kind = state->trial.flown->item[index].part->kind;
-    if (kind == PARE_MOTOR)
+    const pare_part *part = state->trial.flown->item[index].part;
+    if (part->kind == PARE_MOTOR ||
+        (is_on_the_pack(part->kind) && !best_is_dragged(search, state, part)))
         return ASK_THRUST;
     return boards_open(search, state) ? ASK_NOT : ASK_THRUST;
 }
@@ -368,6 +378,9 @@ static ask ask_of(const best_search *search, const best_state *state, const char
         return ask_of_volts(search, state, name + 6);
     if (starts(name, "volts_low."))
         return ask_of_volts(search, state, name + 10);
+    if (starts(name, "connector.") && !state->wires_open && !boards_open(search, state) &&
+        !kind_is_open(search, state, PARE_CONNECTOR))
+        return strcmp(name, "connector.heat_burst") == 0 ? ASK_CURRENT : ASK_THRUST;
     if (starts(name, "wire_") && !state->wires_open)
         return strncmp(name, "wire_joint.", 11) == 0 ? ASK_THRUST : ASK_CURRENT;
     return ASK_NOT;
@@ -377,6 +390,8 @@ static double surely(const char *name)
 {
     if (strcmp(name, "limit.thrust_to_weight_landing") == 0)
         return LANDS_SURELY;
+    if (starts(name, "connector."))
+        return CONTACTS_SURELY;
     return strstr(name, "heat") || strstr(name, "winding") ? HEAT_SURELY : SURELY;
 }
 
@@ -432,11 +447,33 @@ static void tips_open(const best_search *search, const best_state *state, double
     *more_kg = (double)more / BEST_UNITS_PER_KG;
 }
 
+/* At what speed an arm is held against its rotors. */
+typedef struct ring_at {
+    const char *margin;
+    pare_figure turns;
+    unsigned groups; /* that are flown anew for it */
+    double surely;   /* how far inside a band the turns must be */
+} ring_at;
+
+static const ring_at rings_at[] = {
+    {"arm.ring", PARE_HOVER_RPM, PARE_FLY_HOVER, 1e-4},
+    {"arm.ring_cruise", PARE_CRUISE_RPM, PARE_FLY_HOVER | PARE_FLY_MINUTES | PARE_FLY_RANGE, 2e-3},
+};
+
+/* Rotors turn in cruise as drag asks. */
+static bool is_drag_open(const best_search *search, const best_state *state)
+{
+    for (size_t s = 0; s < search->slots; s++)
+        if (best_open(state, s) && search->slot[s].states_drag)
+            return true;
+    return false;
+}
+
 /* A lighter tip rings higher, so what is common to all bands that are still possible begins with the lightest
  * tip's lower edge and ends with the heaviest one's upper edge. The arm's own share of what swings only
  * makes the difference smaller. */
 static bool ring_of(const best_search *search, const best_state *state, const pare_sheet *probe,
-                    ring *of)
+                    const ring_at *at, ring *of)
 {
     pare_arm_facts arm;
     double less_kg, more_kg;
@@ -449,34 +486,37 @@ static bool ring_of(const best_search *search, const best_state *state, const pa
     if (!(less_kg < arm.tip_kg))
         return false;
     pare_arm_ring_band(&arm, &of->low_hz, &of->high_hz);
-    const double need_ratio = best_need(search, "arm.ring");
-    of->low_hz *= sqrt(arm.tip_kg / (arm.tip_kg - less_kg)) / need_ratio;
-    of->high_hz *= sqrt(arm.tip_kg / (arm.tip_kg + more_kg)) * need_ratio;
+    const double need_ratio = best_need(search, at->margin);
+    /* The margin counts in whole hertz. */
+    of->low_hz = floor(of->low_hz * sqrt(arm.tip_kg / (arm.tip_kg - less_kg))) / need_ratio;
+    of->high_hz = ceil(of->high_hz * sqrt(arm.tip_kg / (arm.tip_kg + more_kg))) * need_ratio;
     return of->low_hz < of->high_hz;
 }
 
-static bool rings(const best_state *state, const ring *of, int64_t units, pare_sheet *probe)
+static bool rings(const best_state *state, const ring_at *at, const ring *of, int64_t units,
+                  pare_sheet *probe)
 {
     probe->rig.mass_kg = (double)units / BEST_UNITS_PER_KG;
-    probe->flown &= ~(unsigned)PARE_FLY_HOVER;
-    pare_sheet_fly(state->trial.flown, FIGURE(PARE_HOVER_RPM), probe);
-    const pare_sheet_figure *rpm = &probe->figure[PARE_HOVER_RPM];
+    probe->flown &= ~at->groups;
+    pare_sheet_fly(state->trial.flown, FIGURE(at->turns), probe);
+    const pare_sheet_figure *rpm = &probe->figure[at->turns];
     const double turn_hz = rpm->value / (2 * PI);
-    return rpm->exists && turn_hz > of->low_hz * (1 + RING_SURELY) &&
-           turn_hz < of->high_hz * (1 - RING_SURELY);
+    return rpm->exists && turn_hz > of->low_hz * (1 + at->surely) &&
+           turn_hz < of->high_hz * (1 - at->surely);
 }
 
-bool best_raise(const best_search *search, best_state *state, pare_sheet *probe)
+static bool raise_over(const best_search *search, best_state *state, const ring_at *at,
+                       pare_sheet *probe)
 {
     ring of;
-    if (!ring_of(search, state, probe, &of) || !rings(state, &of, state->least, probe))
+    if (!ring_of(search, state, probe, at, &of) || !rings(state, at, &of, state->least, probe))
         return false;
     int64_t holds = state->least, most = 2 * state->least;
-    if (rings(state, &of, most, probe))
+    if (rings(state, at, &of, most, probe))
         holds = most;
     while (most - holds > RING_FINE) {
         const int64_t middle = holds + (most - holds) / 2;
-        if (rings(state, &of, middle, probe))
+        if (rings(state, at, &of, middle, probe))
             holds = middle;
         else
             most = middle;
@@ -484,6 +524,18 @@ bool best_raise(const best_search *search, best_state *state, pare_sheet *probe)
     const bool higher = holds > state->least;
     state->raised = state->least = holds;
     return higher;
+}
+
+bool best_raise(const best_search *search, best_state *state, pare_sheet *probe)
+{
+    bool raised = false, again = true;
+    for (int turn = 0; again && turn < RAISED_MOST; turn++) {
+        again = raise_over(search, state, &rings_at[0], probe);
+        if (!is_drag_open(search, state))
+            again = raise_over(search, state, &rings_at[1], probe) || again;
+        raised = raised || again;
+    }
+    return raised;
 }
 
 /* With all items decided the rotors' turns follow from the mass alone. */
@@ -518,11 +570,33 @@ int64_t best_rings_until(const best_search *search, const best_state *whole, con
 
 /* ---- screws ---- */
 
+/* Neither into a motor's winding nor with too little thread. Where there are washers their number, which may
+ * change, counts too. */
+static bool is_of_length(const best_search *search, const pare_craft *craft,
+                         const pare_joint *joint, char by[48])
+{
+    char name[64];
+    const double enters_m = pare_joint_enters_m(craft, joint);
+    const double depth_m = pare_joint_depth_m(craft, joint).value;
+    if (!pare_is_screw(joint->standard) || !(enters_m > SHORTEST_ENTERS_M) ||
+        pare_joint_washers(craft, joint))
+        return true;
+    snprintf(name, 48, "screw_depth.%s", joint->name);
+    if (depth_m > 0 && depth_m / enters_m < best_need(search, name) * SURELY)
+        return refuse(by, name);
+    snprintf(name, 48, "screw_grip.%s", joint->name);
+    if (joint->into && enters_m / pare_joint_least_m(joint) < best_need(search, name) * SURELY)
+        return refuse(by, name);
+    return true;
+}
+
 bool best_screws_hold(const best_search *search, const pare_craft *lightest,
                       const pare_sheet *flown, const pare_joint *joint, char by[48])
 {
     char name[64];
     pare_holding h;
+    if (!is_of_length(search, lightest, joint, by))
+        return false;
     if (pare_craft_holding(lightest, flown, joint, pare_brief_crash_m_s(&lightest->brief), &h,
                            NULL) != PARE_OK)
         return true; /* it has no margin: nothing is known to compare */

@@ -203,24 +203,30 @@ static bool is_link(const pare_part *part)
 }
 
 /* What an option may do beyond its own line. */
-static void mark_option(const pare_part *now, const pare_part *part, best_slot *slot)
+static void mark_option(const pare_part *now, best_option *option, best_slot *slot)
 {
+    const pare_part *part = option->part;
     const unsigned work = part ? pare_work_of(part) : 0, was = pare_work_of(now);
+    unsigned drags = work & ~was & (BIT(PARE_CAMERA) | BIT(PARE_RECEIVER));
     for (size_t i = 0; part && i < part->includes; i++)
         if (part->include[i].what == PARE_INCLUDES_KIND)
-            slot->drags |= BIT(part->include[i].kind);
-    slot->drags |= work & ~was & (BIT(PARE_CAMERA) | BIT(PARE_RECEIVER));
-    if ((work ^ was) & BIT(PARE_ESC_FOUR) ||
-        (part && part->kind != now->kind && work & BIT(PARE_ESC_FOUR))) {
+            drags |= BIT(part->include[i].kind);
+    const bool moves_wires = (work ^ was) & BIT(PARE_ESC_FOUR) ||
+                             (part && part->kind != now->kind && work & BIT(PARE_ESC_FOUR));
+    option->moves = moves_wires || drags != 0;
+    if (is_board(now))
+        drags |= BIT(PARE_ADAPTER) | BIT(PARE_HOLDER) | BIT(PARE_PRINTED);
+    if (is_link(now))
+        drags |= BIT(PARE_PIGTAIL) | BIT(PARE_ADAPTER);
+    if (now->kind == PARE_PACK)
+        drags |= BIT(PARE_CONNECTOR);
+    slot->drags |= drags;
+    slot->drags_calm |= option->moves ? 0 : drags;
+    slot->moves = slot->moves || option->moves;
+    if (moves_wires) {
         slot->moves_wires = true;
         slot->drags |= BIT(PARE_ESC_ONE) | BIT(PARE_ESC_FOUR);
     }
-    if (is_board(now))
-        slot->drags |= BIT(PARE_ADAPTER) | BIT(PARE_HOLDER) | BIT(PARE_PRINTED);
-    if (is_link(now))
-        slot->drags |= BIT(PARE_PIGTAIL) | BIT(PARE_ADAPTER);
-    if (now->kind == PARE_PACK)
-        slot->drags |= BIT(PARE_CONNECTOR);
     slot->counts_change = slot->counts_change || (part && part->kind != now->kind);
     if (!part)
         slot->may_go = true;
@@ -318,13 +324,20 @@ static unsigned work_but(const gathering *from, size_t item)
     return work;
 }
 
-/* Whether an item could come off without a kept job being lost. */
-static bool may_come_off(const gathering *from, size_t item)
+/* Whether its job is kept, so that it comes off only where something else does its work. */
+static bool job_is_kept(const gathering *from, size_t item)
 {
     const pare_craft *craft = from->search->desk->craft;
     const pare_item *now = &craft->item[item];
-    const unsigned kept = craft->brief.keep | 1u << PARE_FLIES, work = pare_main_work(now->part);
-    if ((kept & 1u << now->job) == 0 || work == BIT(PARE_PIGTAIL))
+    const unsigned kept = craft->brief.keep | 1u << PARE_FLIES;
+    return (kept & 1u << now->job) != 0 && pare_main_work(now->part) != BIT(PARE_PIGTAIL);
+}
+
+/* Whether an item could come off without a kept job being lost. */
+static bool may_come_off(const gathering *from, size_t item)
+{
+    const unsigned work = pare_main_work(from->search->desk->craft->item[item].part);
+    if (!job_is_kept(from, item))
         return true;
     return pare_work_is_shared(work) && (work_but(from, item) & work) != 0;
 }
@@ -378,15 +391,22 @@ static pare_status make_slot(const gathering *from, size_t item, pare_error *err
         if (one->item != item || (!one->part && !may_come_off(from, item)) ||
             (settled && one->part != settled))
             continue;
-        mark_option(now->part, one->part, slot);
-        slot->option[slot->options++] = (best_option){.name = one->name, .part = one->part};
+        best_option *option = &slot->option[slot->options++];
+        *option = (best_option){.name = one->name, .part = one->part};
+        mark_option(now->part, option, slot);
     }
     slot->least = slot->least_plain = slot->least_driving = BEST_NO_BOUND;
+    slot->least_on = BEST_NO_BOUND;
+    slot->off_needs = job_is_kept(from, item) ? pare_main_work(now->part) : 0;
     slot->power_w = INFINITY;
     for (size_t i = 0; i < slot->options; i++) {
         weigh_option(now, &slot->option[i]);
         slot->least = slot->option[i].least < slot->least ? slot->option[i].least : slot->least;
         const pare_part *part = slot->option[i].part;
+        if (part && slot->option[i].least < slot->least_on)
+            slot->least_on = slot->option[i].least;
+        slot->work |= part ? pare_work_of(part) : 0;
+        slot->work_calm |= part && !slot->option[i].moves ? pare_work_of(part) : 0;
         const int64_t most = part ? best_units(now->count * part->mass_kg.value) : 0;
         slot->most = most > slot->most ? most : slot->most;
         const bool drives =
@@ -394,6 +414,8 @@ static pare_status make_slot(const gathering *from, size_t item, pare_error *err
         int64_t *of = drives ? &slot->least_driving : &slot->least_plain;
         *of = slot->option[i].least < *of ? slot->option[i].least : *of;
         slot->power_w = fmin(slot->power_w, slot->option[i].power_w);
+        slot->states_drag = slot->states_drag || now->part->spec[PARE_SPEC_DRAG_AREA].given ||
+                            (part && part->spec[PARE_SPEC_DRAG_AREA].given);
     }
     qsort(slot->option, slot->options, sizeof slot->option[0], by_least);
     search->options += count;
@@ -409,7 +431,10 @@ static bool has_slot(const best_search *search, size_t item)
     return !now->off && !flown->off && flown->part == now->part && !now->included_in;
 }
 
-/* In which turn an item is decided: the four of a group; what wires and ratings hang on; what may take
+enum { LAST_WIRER = 2 };
+
+/* In which turn an item is decided: the four of a group; the controller, which may have its own ESCs; what
+ * else wires and ratings hang on; what may take
  * others down with it; what swings at the tips of arms and what draws power, since both decide what the rest
  * may weigh; the rest. */
 static int turn_of(const best_slot *slot, const pare_item *item)
@@ -418,14 +443,18 @@ static int turn_of(const best_slot *slot, const pare_item *item)
     if (now->kind == PARE_FRAME || now->kind == PARE_MOTOR || now->kind == PARE_PROPELLER ||
         now->kind == PARE_PACK)
         return 0;
-    if (now->kind == PARE_CONNECTOR || now->kind == PARE_CAPACITOR || slot->moves_wires ||
-        (pare_work_of(now) & (BIT(PARE_ESC_FOUR) | BIT(PARE_FLIGHT_CONTROLLER))))
+    if (pare_work_of(now) & BIT(PARE_FLIGHT_CONTROLLER))
         return 1;
-    if (slot->drags)
-        return 2;
-    if (item->place == PARE_AT_ARMS || now->kind == PARE_PROPELLER_NUT)
+    if (now->kind == PARE_CONNECTOR || now->kind == PARE_CAPACITOR || slot->moves_wires ||
+        (pare_work_of(now) & BIT(PARE_ESC_FOUR)))
+        return LAST_WIRER;
+    if (slot->moves)
         return 3;
-    return now->spec[PARE_SPEC_POWER].value > 0 ? 4 : 5;
+    if (item->place == PARE_AT_ARMS || now->kind == PARE_PROPELLER_NUT)
+        return 4;
+    if (slot->drags)
+        return 5;
+    return now->spec[PARE_SPEC_POWER].value > 0 ? 6 : 7;
 }
 
 /* Stable: within a turn in the order of the craft. */
@@ -446,7 +475,8 @@ static void put_in_turn(best_search *search)
     for (size_t i = 0; i < search->slots; i++) {
         search->slot_of[search->slot[i].item] = (unsigned char)i;
         search->slot[i].first = i > 0 ? search->slot[i - 1].first + search->slot[i - 1].options : 0;
-        search->wirers += turn_of(&search->slot[i], &craft->item[search->slot[i].item]) <= 1;
+        search->wirers +=
+            turn_of(&search->slot[i], &craft->item[search->slot[i].item]) <= LAST_WIRER;
     }
 }
 

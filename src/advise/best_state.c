@@ -4,6 +4,7 @@
 
 #include "advise/best_inside.h"
 #include "advise/fits.h"
+#include "advise/stand_in.h"
 #include "base/text.h"
 
 #define BIT(kind) (1u << (kind))
@@ -74,6 +75,8 @@ static void inherit_leasts(const best_state *from, best_state *to)
     memcpy(to->slot_least, from->slot_least, sizeof to->slot_least);
     to->lead_least = from->lead_least;
     to->power_least = from->power_least;
+    to->calm = from->calm;
+    to->moving = from->moving;
 }
 
 bool best_state_edit(const best_search *search, const best_state *from, const pare_swap_name *name,
@@ -172,6 +175,7 @@ pare_status best_state_first(const best_search *search, best_state *state, pare_
     for (size_t s = 0; s < search->slots; s++)
         state->slot_least[s] = search->slot[s].least;
     state->lead_least = state->power_least = INT64_MIN;
+    state->calm = state->moving = 0;
     state->raised = 0;
     state->rough = false;
     memset(state->held, 0, sizeof state->held);
@@ -223,7 +227,9 @@ static bool is_shaky(const outlook *o, const char *name, bool threads)
         return false;
     const best_slot *slot = open_slot(o, (size_t)item);
     return is_dragged(o, (size_t)item) ||
-           (slot && (slot->may_go || slot->moves_wires || (threads && slot->other_threads)));
+           (slot &&
+            (slot->may_go || best_may_move(o->search, o->state, (size_t)(slot - o->search->slot)) ||
+             (threads && slot->other_threads)));
 }
 
 static bool is_open(const outlook *o, const char *name)
@@ -243,8 +249,8 @@ static outlook look(const best_search *search, const best_state *state)
     outlook o = {.search = search, .state = state};
     for (size_t s = 0; s < search->slots; s++)
         if (best_open(state, s)) {
-            o.drags |= search->slot[s].drags;
-            o.moves_wires = o.moves_wires || search->slot[s].moves_wires;
+            o.drags |= best_drags(search, state, s);
+            o.moves_wires = o.moves_wires || best_may_move(search, state, s);
         }
     o.moves_arms = (search->grouped[0] != BEST_NONE && best_open(state, search->grouped[0])) ||
                    (search->grouped[1] != BEST_NONE && best_open(state, search->grouped[1]));
@@ -303,13 +309,40 @@ static int64_t coax_least(const outlook *o, const pare_item *item, int64_t units
     return least < units ? least : units;
 }
 
+/* Whether something else does some work, or may yet. */
+static bool is_done_elsewhere(const outlook *o, size_t index, unsigned work)
+{
+    const pare_craft *craft = o->state->trial.flown;
+    for (size_t i = 0; i < craft->items; i++) {
+        const best_slot *slot = open_slot(o, i);
+        unsigned may = craft->item[i].off ? 0 : pare_work_of(craft->item[i].part);
+        if (slot)
+            may |= o->state->calm >> (slot - o->search->slot) & 1 ? slot->work_calm : slot->work;
+        if (i != index && (may & work))
+            return true;
+    }
+    return false;
+}
+
 static int64_t item_least(const outlook *o, size_t index, int64_t units)
 {
     const pare_item *item = &o->state->trial.flown->item[index];
     const best_slot *slot = open_slot(o, index);
     if (is_dragged(o, index))
         return 0;
-    return slot ? o->state->slot_least[slot - o->search->slot] : coax_least(o, item, units);
+    if (!slot)
+        return coax_least(o, item, units);
+    const int64_t least = o->state->slot_least[slot - o->search->slot];
+    if (slot->may_go && slot->off_needs && slot->least_on > least &&
+        !is_done_elsewhere(o, index, slot->off_needs))
+        return slot->least_on;
+    return least;
+}
+
+bool best_is_dragged(const best_search *search, const best_state *state, const pare_part *part)
+{
+    const outlook o = look(search, state);
+    return ((part->does | BIT(part->kind)) & o.drags) != 0;
 }
 
 bool best_joint_stands(const best_search *search, const best_state *state, size_t index)
@@ -331,7 +364,7 @@ static int64_t esc_or_driver(const outlook *o)
     for (size_t s = 0; esc >= 0 && s < o->search->slots; s++) {
         const best_slot *slot = &o->search->slot[s];
         if (!best_open(o->state, s) || slot->item == (size_t)esc ||
-            (slot->drags & (BIT(PARE_ESC_FOUR) | BIT(PARE_ESC_ONE))) == 0)
+            (best_drags(o->search, o->state, s) & (BIT(PARE_ESC_FOUR) | BIT(PARE_ESC_ONE))) == 0)
             continue;
         if (driver || slot->least_driving == BEST_NO_BOUND || is_dragged(o, slot->item))
             return 0;
@@ -345,7 +378,8 @@ static int64_t esc_or_driver(const outlook *o)
     const int64_t weighs = slot ? o->state->slot_least[slot - o->search->slot]
                                 : best_units(item->count * item->part->mass_kg.value);
     const int64_t counted = o->state->slot_least[driver - o->search->slot];
-    const int64_t with_esc = driver->least_plain == BEST_NO_BOUND || weighs < 0
+    const bool drives = o->state->moving >> (driver - o->search->slot) & 1;
+    const int64_t with_esc = driver->least_plain == BEST_NO_BOUND || weighs < 0 || drives
                                  ? BEST_NO_BOUND
                                  : driver->least_plain + weighs;
     const int64_t least = with_esc < driver->least_driving ? with_esc : driver->least_driving;

@@ -459,11 +459,6 @@ void best_tail(best_worker *worker, size_t depth)
     best_state *state = &worker->state[depth];
     if (best_refuted(worker->search, state, worker->probe, worker->lightest, by)) {
         best_refusal(worker, by);
-        if (getenv("DBG")) {
-            static int n;
-            if (n++ < atoi(getenv("DBG")))
-                fprintf(stderr, "tail refuted by %s sum %.4f\n", by, 1e-4 * (double)state->sum);
-        }
         return;
     }
     if (best_raise(worker->search, state, worker->probe) &&
@@ -476,13 +471,6 @@ void best_tail(best_worker *worker, size_t depth)
     t->state = state;
     t->most = BEST_NO_BOUND;
     const bool any = gather_rest(t, worker->probe);
-    if (getenv("DBG")) {
-        static int n;
-        if (n++ < atoi(getenv("DBG")))
-            fprintf(stderr, "tail any %d sum %.4f fixed+after %.4f most %.4f\n", any,
-                    1e-4 * (double)state->sum, any ? 1e-4 * (double)(t->fixed + t->after[0]) : 0,
-                    worker->most > 1000000000 ? -1 : 1e-4 * (double)worker->most);
-    }
     if (any && worker->search->ask->most_cents)
         price_ways(t);
     if (any)

@@ -318,10 +318,10 @@ static void try_rest(force *f, const pare_craft *craft, const char *list)
     all_properties(f, craft, list, false, try_set);
 }
 
-/* In the order of the search (best.h): boards with ESCs and the capacitor, then the wires that carry power, then the rest. */
-static const char *const boards[] = {"esc", "brain", "capacitor", NULL};
-static const char *const others[] = {"camera", "video",  "pigtail",  "elbow", "antenna",
-                                     "mount",  "bumper", "receiver", NULL};
+/* In the order of the search (best.h): the controller, the ESC and the capacitor, then the wires that carry power, then the rest. */
+static const char *const boards[] = {"brain", "esc", "capacitor", NULL};
+static const char *const others[] = {"video", "camera", "pigtail",  "elbow", "antenna",
+                                     "mount", "bumper", "receiver", NULL};
 
 static void choose_items(force *f, const pare_craft *craft, const char *list,
                          const char *const *order,
