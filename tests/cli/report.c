@@ -151,6 +151,63 @@ static void json_has_the_file_and_the_points_of_every_curve(void **state)
     json_decref(sheet);
 }
 
+/* How often a text stands in another. */
+static size_t times(const char *text, const char *wanted)
+{
+    size_t count = 0;
+    for (const char *at = text; (at = strstr(at, wanted)); at += strlen(wanted))
+        count++;
+    return count;
+}
+
+/* The sheet's JSON is the other way to the same margins and lines. */
+static void a_document_holds_every_margin_and_every_line_of_the_sheet(void **state)
+{
+    (void)state;
+    static const char *const craft[] = {"hedgerow", "bodkin", "thimble", "drover"};
+    for (size_t i = 0; i < sizeof craft / sizeof craft[0]; i++) {
+        char line[128];
+        snprintf(line, sizeof line, "report %s -o x.html --json" DEMO, craft[i]);
+        json_t *report = run_json(line);
+        snprintf(line, sizeof line, "sheet %s --json" DEMO, craft[i]);
+        json_t *sheet = run_json(line);
+        assert_string_equal(json_string_value(json_object_get(report, "form")), "html");
+        assert_well_formed("x.html");
+        char *text = read_file("x.html");
+        assert_int_equal(number(report, "bytes"), (double)strlen(text));
+        assert_int_equal(times(text, "<td class=\"wall\">"),
+                         json_array_size(json_object_get(sheet, "margins")));
+        const json_t *ledger = json_object_get(sheet, "ledger");
+        assert_true(json_array_size(ledger) > 10);
+        for (size_t k = 0; k < json_array_size(ledger); k++) {
+            char row[128];
+            snprintf(row, sizeof row, "<tr><th scope=\"row\">%s</th>",
+                     json_string_value(json_object_get(json_array_get(ledger, k), "name")));
+            if (!strstr(text, row))
+                fail_msg("%s: no row %s", craft[i], row);
+        }
+        free(text);
+        json_decref(report);
+        json_decref(sheet);
+    }
+}
+
+/* Nothing that a browser would fetch or run. Namespaces are names, not addresses. */
+static void a_document_asks_for_nothing_outside_itself(void **state)
+{
+    (void)state;
+    ran r = run("report hedgerow -o x.html" DEMO);
+    assert_int_equal(r.status, 0);
+    ran_free(&r);
+    char *text = read_file("x.html");
+    static const char *const fetches[] = {"<script", "<link",    "<img",  "<iframe", " src=",
+                                          "@import", "href=\"h", "url(h", "url(/",   "onload"};
+    for (size_t i = 0; i < sizeof fetches / sizeof fetches[0]; i++)
+        assert_int_equal(times(text, fetches[i]), 0);
+    assert_int_equal(times(text, "default-src 'none'"), 1);
+    free(text);
+}
+
 static void a_craft_of_which_nothing_is_known_becomes_a_picture(void **state)
 {
     (void)state;
@@ -176,7 +233,7 @@ static void what_cannot_be_written_is_said_in_one_line(void **state)
         {3, "report -o x.svg" DEMO},
         {3, "report hedgerow thimble -o x.svg" DEMO},
         {3, "report hedgerow -o" DEMO},
-        {3, "report hedgerow -o x.html" DEMO},
+        {3, "report hedgerow -o x.doc" DEMO},
         {3, "report hedgerow -o x.pdf" DEMO},
         {3, "report hedgerow -o x" DEMO},
         {3, "report hedgerow -o .svg" DEMO},
@@ -244,6 +301,8 @@ int main(void)
         cmocka_unit_test(what_is_written_is_said),
         cmocka_unit_test(the_same_craft_gives_the_same_bytes),
         cmocka_unit_test(json_has_the_file_and_the_points_of_every_curve),
+        cmocka_unit_test(a_document_holds_every_margin_and_every_line_of_the_sheet),
+        cmocka_unit_test(a_document_asks_for_nothing_outside_itself),
         cmocka_unit_test(a_craft_of_which_nothing_is_known_becomes_a_picture),
         cmocka_unit_test(what_cannot_be_written_is_said_in_one_line),
         cmocka_unit_test(a_report_that_fails_leaves_the_old_picture),

@@ -12,6 +12,7 @@
 #include "show/draw_page.h"
 #include "show/hang.h"
 #include "show/report.h"
+#include "show/report_html.h"
 #include "store/bench.h"
 
 #define POINT_MM (25.4 / 72) /* of a big point, the SVG's unit here */
@@ -316,6 +317,52 @@ static void what_a_trial_saves_is_in_the_parts_that_it_touches(void **state)
     free(craft);
 }
 
+/* ---- as a document ---- */
+
+/* The bench lets no such name in; the document does not rely on it. */
+static void a_name_cannot_write_into_the_document(void **state)
+{
+    const char *hostile = "<script>alert(1)</script>&\"x\001";
+    drawn *d = draw(pare_bench_craft(*state, "hedgerow"), NULL, NULL);
+    pare_text text = {0};
+    pare_error err = {0};
+    d->view.craft.name = d->view.loadout = d->view.tried = hostile;
+    d->view.sheet.assembly.line[0].name = d->view.sheet.margin[0].from = hostile;
+    assert_int_equal(pare_report_html(&d->report, &text, &err), PARE_OK);
+    assert_null(strstr(text.bytes, "<script"));
+    size_t said = 0;
+    for (const char *at = text.bytes;
+         (at = strstr(at, ">&lt;script&gt;alert(1)&lt;/script&gt;&amp;&quot;x?<")); at++)
+        said++;
+    assert_true(said >= 4); /* heading, ledger, weigh-in sheet, margin */
+    XML_Parser parser = XML_ParserCreate(NULL);
+    assert_int_equal(XML_Parse(parser, text.bytes, (int)text.length, 1), XML_STATUS_OK);
+    XML_ParserFree(parser);
+    pare_text_free(&text);
+    leave(d);
+}
+
+/* Put behind what stands there. cairo counts the names of its patterns on through a program, so a second
+ * drawing has other names; all around it is the same. */
+static void the_same_craft_is_the_same_document(void **state)
+{
+    drawn *d = draw(pare_bench_craft(*state, "thimble"), NULL, NULL);
+    pare_text once = {0}, twice = {0};
+    pare_error err = {0};
+    assert_int_equal(pare_report_html(&d->report, &once, &err), PARE_OK);
+    pare_text_add(&twice, "before");
+    assert_int_equal(pare_report_html(&d->report, &twice, &err), PARE_OK);
+    const char *end[2] = {strstr(once.bytes, "</figure>"), strstr(twice.bytes, "</figure>")};
+    const char *start = strstr(once.bytes, "<figure");
+    assert_true(start && end[0] && end[1]);
+    assert_memory_equal(twice.bytes, "before", 6);
+    assert_memory_equal(twice.bytes + 6, once.bytes, (size_t)(start - once.bytes));
+    assert_string_equal(end[1], end[0]);
+    pare_text_free(&once);
+    pare_text_free(&twice);
+    leave(d);
+}
+
 /* ---- a plate's own outline ---- */
 
 #define PLATE_SVG                                                                                  \
@@ -546,6 +593,8 @@ int main(void)
         cmocka_unit_test(the_scale_bar_and_the_stations_have_one_scale),
         cmocka_unit_test(the_parts_of_the_ruler_weigh_what_the_craft_does),
         cmocka_unit_test(what_a_trial_saves_is_in_the_parts_that_it_touches),
+        cmocka_unit_test(a_name_cannot_write_into_the_document),
+        cmocka_unit_test(the_same_craft_is_the_same_document),
         cmocka_unit_test(a_plate_shows_its_drawing_s_own_outline_with_its_holes),
         cmocka_unit_test(hostile_text_stays_text),
         cmocka_unit_test(a_long_text_is_elided_to_its_room),

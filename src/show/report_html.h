@@ -1,0 +1,15 @@
+/* report_html.h: one craft as a document for a browser or a printer. */
+#ifndef PARE_SHOW_REPORT_HTML_H
+#define PARE_SHOW_REPORT_HTML_H
+
+#include "show/report.h"
+
+/** One file that asks for nothing outside itself: the drawn page, margins as distances to a wall, the
+ * ledger with each line's share of inertia, a sheet for the scale with boxes to fill by hand, cautions.
+ *
+ * @param report  filled; its scale is set
+ * @param out     the document goes to its end; the same report gives the same bytes, but for names within the drawing
+ * @return PARE_OK, or as pare_report_page() */
+pare_status pare_report_html(pare_report *report, pare_text *out, pare_error *err);
+
+#endif
