@@ -148,6 +148,6 @@ const command command_best = {
                OPTION_BINDS | OPTION_OUTPUT | OPTION_WALK | OPTION_BUDGET,
     .meaning = {{OPTION_ALL, "the work step by step, and how the proof went"},
                 {OPTION_WISH, "what is to be best: grams (usual)"},
-                {OPTION_OUTPUT, "the front as a picture: x.svg or x.png"}},
+                {OPTION_OUTPUT, "the front as a picture: x.pdf, x.svg or x.png"}},
     .run = run,
 };

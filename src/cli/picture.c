@@ -4,7 +4,8 @@
 #include <string.h>
 #include <strings.h>
 
-static const char *const names[] = {[PARE_PAGE_SVG] = "svg", [PARE_PAGE_PNG] = "png"};
+static const char *const names[] = {
+    [PARE_PAGE_SVG] = "svg", [PARE_PAGE_PNG] = "png", [PARE_PAGE_PDF] = "pdf"};
 
 const char *picture_form_name(pare_page_form form)
 {
@@ -21,7 +22,7 @@ pare_status picture_form(const char *path, const char *what, pare_page_form *for
         }
     return pare_fail(
         err, PARE_BAD_DATA,
-        "-o %s: no kind of %s that is known; right would be a file that ends in .svg or "
+        "-o %s: no kind of %s that is known; right would be a file that ends in .pdf, .svg or "
         ".png",
         path, what);
 }

@@ -30,7 +30,7 @@ static pare_status written_as_of(const char *path, written_as *as, pare_error *e
         return PARE_OK;
     return pare_fail(err, PARE_BAD_DATA,
                      "-o %s: no kind of report that is known; right would be a file that ends in "
-                     ".html, .svg or .png",
+                     ".html, .pdf, .svg or .png",
                      path);
 }
 
@@ -83,7 +83,7 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
     if (status == PARE_OK && !(given->given & OPTION_OUTPUT))
         status = pare_fail(
             err, PARE_BAD_DATA,
-            "report needs -o FILE; right would be a file that ends in .html, .svg or .png");
+            "report needs -o FILE; right would be a file that ends in .html, .pdf, .svg or .png");
     if (status == PARE_OK)
         status = written_as_of(given->output, &as, err);
     if (status == PARE_OK)
@@ -129,6 +129,6 @@ const command command_report = {
                "  pare report thimble -o thimble.html\n",
     .options = OPTION_BENCH | OPTION_JSON | OPTION_LOADOUT | OPTION_TRY | OPTION_OUTPUT,
     .meaning = {{OPTION_TRY, "with swaps of pare swaps: what they save is hatched"},
-                {OPTION_OUTPUT, "where it goes: x.html, x.svg or x.png"}},
+                {OPTION_OUTPUT, "where it goes: x.html, x.pdf, x.svg or x.png"}},
     .run = run,
 };

@@ -6,6 +6,7 @@
 #ifndef PARE_SHOW_DRAW_LIBRARY_H
 #define PARE_SHOW_DRAW_LIBRARY_H
 
+#include <cairo-pdf.h>
 #include <cairo-svg.h>
 #include <pango/pangocairo.h>
 
@@ -19,7 +20,8 @@
     each(cairo_font_options_destroy) each(cairo_font_options_set_antialias) \
     each(cairo_font_options_set_hint_metrics) each(cairo_font_options_set_hint_style) \
     each(cairo_image_surface_create) each(cairo_line_to) each(cairo_move_to) \
-    each(cairo_new_path) each(cairo_rectangle) each(cairo_restore) each(cairo_rotate) \
+    each(cairo_new_path) each(cairo_pdf_surface_create_for_stream) \
+    each(cairo_pdf_surface_set_metadata) each(cairo_rectangle) each(cairo_restore) each(cairo_rotate) \
     each(cairo_save) each(cairo_scale) each(cairo_set_dash) each(cairo_set_fill_rule) \
     each(cairo_set_line_cap) each(cairo_set_line_join) each(cairo_set_line_width) \
     each(cairo_set_source_rgb) each(cairo_status) each(cairo_status_to_string) \

@@ -86,7 +86,11 @@ pare_status pare_page_open(pare_page_form form, double width_mm, double height_m
     }
     page->form = form;
     double scale = PARE_PAGE_DOTS_A_MM;
-    if (form == PARE_PAGE_SVG) {
+    if (form == PARE_PAGE_PDF) {
+        scale = 1 / POINT_MM;
+        page->surface = page->call.cairo_pdf_surface_create_for_stream(
+            put, &page->bytes, width_mm * scale, height_mm * scale);
+    } else if (form == PARE_PAGE_SVG) {
         scale = 1 / POINT_MM;
         page->surface = page->call.cairo_svg_surface_create_for_stream(
             put, &page->bytes, width_mm * scale, height_mm * scale);
@@ -423,12 +427,37 @@ static void put_svg(const pare_page *page, const char *title, const char *descri
     pare_text_put(out, svg->bytes + head, svg->length - head);
 }
 
+/* The day of making is fixed: the same page gives the same bytes. */
+static cairo_status_t finish_pdf(const pare_page *page, const char *title, const char *description,
+                                 pare_text *out)
+{
+    pare_text cleaned[2] = {{0}, {0}};
+    clean(page, title, &cleaned[0]);
+    clean(page, description, &cleaned[1]);
+    const cairo_pdf_metadata_t of[2] = {CAIRO_PDF_METADATA_TITLE, CAIRO_PDF_METADATA_SUBJECT};
+    for (int i = 0; i < 2; i++) {
+        if (cleaned[i].bytes)
+            page->call.cairo_pdf_surface_set_metadata(page->surface, of[i], cleaned[i].bytes);
+        out->failed |= cleaned[i].failed;
+        pare_text_free(&cleaned[i]);
+    }
+    page->call.cairo_pdf_surface_set_metadata(page->surface, CAIRO_PDF_METADATA_CREATE_DATE,
+                                              "2000-01-01T00:00:00Z");
+    page->call.cairo_surface_finish(page->surface);
+    if (page->bytes.bytes)
+        pare_text_put(out, page->bytes.bytes, page->bytes.length);
+    out->failed |= page->bytes.failed;
+    return page->call.cairo_surface_status(page->surface);
+}
+
 pare_status pare_page_finish(pare_page *page, const char *title, const char *description,
                              pare_text *out, pare_error *err)
 {
     cairo_status_t status = page->call.cairo_status(page->cairo);
     if (status == CAIRO_STATUS_SUCCESS && page->form == PARE_PAGE_PNG)
         status = page->call.cairo_surface_write_to_png_stream(page->surface, put, out);
+    if (status == CAIRO_STATUS_SUCCESS && page->form == PARE_PAGE_PDF)
+        status = finish_pdf(page, title, description, out);
     if (status == CAIRO_STATUS_SUCCESS && page->form == PARE_PAGE_SVG) {
         page->call.cairo_surface_finish(page->surface);
         status = page->call.cairo_surface_status(page->surface);

@@ -1,4 +1,4 @@
-/* draw_page.h: a page of paper to draw on, and out of it an SVG or a PNG in memory.
+/* draw_page.h: a page of paper to draw on, and out of it an SVG, a PNG or a PDF in memory.
  *
  * Places are millimetres of paper from the top left, y down. Nothing here can fail singly: what goes
  * wrong is kept and said by pare_page_finish(). The same calls give the same bytes. */
@@ -9,7 +9,7 @@
 #include "base/text.h"
 #include "physics/solid.h"
 
-typedef enum pare_page_form { PARE_PAGE_SVG, PARE_PAGE_PNG } pare_page_form;
+typedef enum pare_page_form { PARE_PAGE_SVG, PARE_PAGE_PNG, PARE_PAGE_PDF } pare_page_form;
 
 /** Few inks, which differ in grey as well. */
 typedef enum pare_ink {
@@ -90,7 +90,7 @@ double pare_page_words(pare_page *page, double x, double y, const pare_type *typ
 
 /** The page's bytes, put at the end of `out`.
  *
- * @param title, description  said in an SVG for those who do not see it; not drawn
+ * @param title, description  said in an SVG or a PDF for those who do not see it; not drawn
  * @return PARE_OK, or PARE_UNAVAILABLE when memory ran out or the drawing library gave up */
 pare_status pare_page_finish(pare_page *page, const char *title, const char *description,
                              pare_text *out, pare_error *err);

@@ -87,8 +87,8 @@ static void what_is_written_is_said(void **state)
 static void the_same_craft_gives_the_same_bytes(void **state)
 {
     (void)state;
-    static const char *const endings[] = {"svg", "png"};
-    for (size_t i = 0; i < 2; i++) {
+    static const char *const endings[] = {"svg", "png", "pdf"};
+    for (size_t i = 0; i < 3; i++) {
         char line[128], one[16], two[16];
         for (int k = 1; k <= 2; k++) {
             snprintf(line, sizeof line, "report thimble -o %d.%s --try bumper=off" DEMO, k,
@@ -149,6 +149,37 @@ static void json_has_the_file_and_the_points_of_every_curve(void **state)
     assert_within(number(now, "flown_min"), number(sheet, "flown_min"), 1e-9);
     json_decref(report);
     json_decref(sheet);
+}
+
+/* ISO 32000-1, 7.5.2, 7.5.5 and 14.3.3: header, end of file; A4 is 210 mm by 297 mm at 72 an inch. */
+static void a_printer_gets_one_page_of_a4(void **state)
+{
+    (void)state;
+    ran r = run("report hedgerow -o x.pdf" DEMO);
+    assert_string_equal(r.err, "");
+    assert_int_equal(r.status, 0);
+    ran_free(&r);
+    bytes b = read_bytes("x.pdf");
+    assert_true(b.length > 10000);
+    assert_memory_equal(b.at, "%PDF-1.", 7);
+    assert_memory_equal(b.at + b.length - 6, "%%EOF\n", 6);
+    size_t pages = 0, box = 0;
+    for (size_t i = 0; i + 16 < b.length; i++) {
+        double wide = 0, high = 0;
+        char near[64] = "";
+        if (memcmp(b.at + i, "/Type /Page\n", 12) == 0 || memcmp(b.at + i, "/Type /Page ", 12) == 0)
+            pages++;
+        if (memcmp(b.at + i, "/MediaBox", 9) != 0 || i + sizeof near > b.length)
+            continue;
+        memcpy(near, b.at + i, sizeof near - 1);
+        if (sscanf(near, "/MediaBox [ 0 0 %lf %lf", &wide, &high) == 2) {
+            assert_true(wide > 595.2 && wide < 595.3 && high > 841.8 && high < 841.9);
+            box++;
+        }
+    }
+    assert_int_equal(box, 1);
+    assert_int_equal(pages, 1);
+    free(b.at);
 }
 
 /* How often a text stands in another. */
@@ -234,7 +265,6 @@ static void what_cannot_be_written_is_said_in_one_line(void **state)
         {3, "report hedgerow thimble -o x.svg" DEMO},
         {3, "report hedgerow -o" DEMO},
         {3, "report hedgerow -o x.doc" DEMO},
-        {3, "report hedgerow -o x.pdf" DEMO},
         {3, "report hedgerow -o x" DEMO},
         {3, "report hedgerow -o .svg" DEMO},
         {3, "report hedgerow -o -" DEMO},
@@ -301,6 +331,7 @@ int main(void)
         cmocka_unit_test(what_is_written_is_said),
         cmocka_unit_test(the_same_craft_gives_the_same_bytes),
         cmocka_unit_test(json_has_the_file_and_the_points_of_every_curve),
+        cmocka_unit_test(a_printer_gets_one_page_of_a4),
         cmocka_unit_test(a_document_holds_every_margin_and_every_line_of_the_sheet),
         cmocka_unit_test(a_document_asks_for_nothing_outside_itself),
         cmocka_unit_test(a_craft_of_which_nothing_is_known_becomes_a_picture),
