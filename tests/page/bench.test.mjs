@@ -1,0 +1,144 @@
+/* The bench in the browser: values changed where they stand, two tabs, files, and the way back. */
+import assert from 'node:assert/strict'
+import { writeFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { after, afterEach, before, test } from 'node:test'
+import { open, quit, serve } from './harness.mjs'
+
+let bench
+before(async () => (bench = await serve()))
+after(async () => {
+    await quit()
+    await bench.stop()
+})
+
+/* Each test leaves the bench as the demo made it. */
+afterEach(() => {
+    const { history } = bench.pare('history')
+    const made = history.filter((one) => !one.undone && one.what !== 'demo').length
+    if (made) bench.pare('undo', String(made))
+})
+
+const limit = (key) => bench.pare('craft', 'show', 'hedgerow').limits.find((one) => one.key === key).value
+
+async function change(page, label, text) {
+    await page.getByRole('button', { name: new RegExp(`^${label}: `) }).click()
+    await page.getByLabel(`${label}, with its unit`).fill(text)
+    await page.keyboard.press('Enter')
+}
+
+test('a value is changed where it stands, with its unit, and goes back', async () => {
+    const { page, close } = await open(bench, { at: '#/bench?craft=hedgerow&of=craft' })
+    await change(page, 'limit of all_up', '0.63 kg')
+    await page.getByRole('button', { name: 'limit of all_up: 630 g. Change' }).waitFor()
+    assert.equal(limit('all_up_g'), 630)
+    await page.locator('.spine .limit').getByText('630').waitFor()
+    await page.getByText('what was done, as commands').click()
+    await page.getByText('pare craft limit hedgerow').waitFor()
+    await page.keyboard.press('Control+z')
+    await page.getByRole('button', { name: 'limit of all_up: 620 g. Change' }).waitFor()
+    assert.equal(limit('all_up_g'), 620)
+    await page.keyboard.press('Control+y')
+    await page.getByRole('button', { name: 'limit of all_up: 630 g. Change' }).waitFor()
+    await close()
+})
+
+test('a value that cannot be is refused in one line, and what was typed stays', async () => {
+    const { page } = await open(bench, { at: '#/bench?craft=hedgerow&of=parts&part=an-rush' })
+    await change(page, 'mass of an-rush', '1.7')
+    await page.getByRole('alert').getByText('1.7 has no unit').waitFor()
+    assert.equal(await page.getByLabel('mass of an-rush, with its unit').inputValue(), '1.7')
+    await page.getByLabel('mass of an-rush, with its unit').fill('1.7 g')
+    await page.keyboard.press('Enter')
+    await page.getByRole('button', { name: 'mass of an-rush: 1.7 g. Change' }).waitFor()
+    assert.equal(bench.pare('parts', 'show', 'an-rush').mass_g, 1.7)
+    await page.context().close() // not `close`: the browser writes of each refusal, which is wanted here
+})
+
+test('of two tabs the second is told, and nothing of the first is lost', async () => {
+    const at = '#/bench?craft=hedgerow&of=craft'
+    const one = await open(bench, { at })
+    const two = await open(bench, { at })
+    await one.page.getByRole('button', { name: /^limit of flown: / }).waitFor()
+    await change(two.page, 'limit of all_up', '640 g')
+    await two.page.getByRole('button', { name: 'limit of all_up: 640 g. Change' }).waitFor()
+    await change(one.page, 'limit of flown', '3 min')
+    await one.page.getByRole('alert').getByText('was changed meanwhile').waitFor()
+    assert.equal(limit('all_up_g'), 640)
+    assert.equal(limit('flown_min'), 3.5)
+    await one.page.getByRole('button', { name: 'Read it anew' }).click()
+    await one.page.getByRole('button', { name: 'limit of all_up: 640 g. Change' }).waitFor()
+    const typed = one.page.getByLabel('limit of flown, with its unit')
+    assert.equal(await typed.inputValue(), '3 min', 'what was typed is still there')
+    await typed.press('Enter')
+    await one.page.getByRole('button', { name: 'limit of flown: 3 min. Change' }).waitFor()
+    assert.equal(limit('all_up_g'), 640)
+    assert.equal(limit('flown_min'), 3)
+    await one.page.context().close() // it was refused, and the browser writes of it
+    await two.close()
+})
+
+test('a file says first what it would change, and then changes it', async () => {
+    const { page, close } = await open(bench, { at: '#/bench?craft=hedgerow&of=import' })
+    const file = join(bench.folder, 'sedge.csv')
+    writeFileSync(file, 'name,kind,weight (g),stator,kv\nSedge,motor,31.2,22 mm x 7 mm,1900\n')
+    const parts = () => bench.pare('parts').parts.length
+    const were = parts()
+    await page.getByLabel('Choose files').setInputFiles(file)
+    await page.getByText('parts added 1').waitFor()
+    assert.equal(parts(), were, 'nothing has changed yet')
+    await page.getByRole('button', { name: 'Bring it in' }).click()
+    await page.getByText('It is on the bench.').waitFor()
+    assert.equal(parts(), were + 1)
+    await close()
+})
+
+test('taken swaps go through their stages, with the work that waits', async () => {
+    const { page, close } = await open(bench, { at: '#/swaps?craft=hedgerow' })
+    await page.locator('[data-swap="skid=off"]').click()
+    await page.getByRole('button', { name: 'Take it' }).click()
+    await page.getByText('Nothing is on trial').waitFor()
+    await page.keyboard.press('7')
+    await page.getByRole('link', { name: 'Work', exact: true }).click()
+    await page.getByText('propellers off, before any work').waitFor()
+    const promise = bench.pare('take', 'hedgerow').taken[0].promise.all_up_g
+    await page.getByText(`promised −${(-promise).toFixed(1)} g`).waitFor()
+    await page.getByRole('button', { name: 'skid=off fitted today' }).click()
+    await page.getByRole('button', { name: 'skid=off fitted today' }).waitFor({ state: 'detached' })
+    assert.equal(bench.pare('take', 'hedgerow').taken[0].on_craft, true)
+    await close()
+})
+
+test('a place in the address is the same place again', async () => {
+    const at = '#/swaps?craft=hedgerow&loadout=race&try=bumper=off&kind=joint&words=motor'
+    const { page, close } = await open(bench, { at })
+    await page.locator('[data-swap]').first().waitFor()
+    const ids = await page.$$eval('[data-swap]', (all) => all.map((one) => one.dataset.swap))
+    assert.ok(ids.length > 0 && ids.every((id) => id.startsWith('joint.') && id.includes('motor')))
+    const { all_up_g: grams } = bench.pare('sheet', 'hedgerow', '--loadout', 'race', '--try', 'bumper=off')
+    await page.locator('.spine .figure').getByText(grams.toFixed(1)).waitFor()
+    await page.keyboard.press('2')
+    await page.locator('.sheet svg').first().waitFor()
+    await page.goBack()
+    await page.locator('[data-swap]').first().waitFor()
+    assert.equal(new URL(page.url()).hash, at)
+    await close()
+})
+
+test('digits typed at a weigh-in are the reading, not other views', async () => {
+    const { page, close } = await open(bench, { at: '#/bench?craft=hedgerow' })
+    const next = bench.pare('weigh', 'hedgerow').next[0]
+    await page.getByText('The scale will show').waitFor()
+    const reading = ((next.promise_low_g + next.promise_high_g) / 2).toFixed(1)
+    await page.keyboard.type(`1234567${reading}`)
+    for (let i = 0; i < reading.length + 7; i++) await page.keyboard.press('Backspace')
+    await page.keyboard.type(reading)
+    await page.locator('.reading').getByText(reading).waitFor()
+    await page.keyboard.press('Enter')
+    await page.getByText(`${Number(reading)} g, as promised`).waitFor()
+    const { readings } = bench.pare('weigh', 'hedgerow')
+    assert.deepEqual(readings.at(-1).of, { [next.name]: next.count })
+    assert.equal(readings.at(-1).reads_g, Number(reading))
+    assert.equal(readings.at(-1).held, true)
+    await close()
+})
