@@ -39,7 +39,7 @@ static int measure(const pare_bench *bench, const pare_craft *craft, double most
 {
     pare_arena *arena = pare_arena_open();
     clock_until until = {now_s() + most_s};
-    const pare_progress progress = {step, &until};
+    const pare_progress progress = {.step = step, .context = &until};
     const pare_best_ask ask = {.loadout = -1, .progress = &progress};
     pare_error err = {0};
     pare_best best;

@@ -250,7 +250,7 @@ static void told_to_stop_it_stops(void **state)
 {
     (void)state;
     int asked = 0;
-    const pare_progress progress = {stop_at_once, &asked};
+    const pare_progress progress = {.step = stop_at_once, .context = &asked};
     const pare_pick_amounts option[2] = {{1, 1, {0}}, {2, 0, {0}}};
     const pare_pick_class class[2] = {{2, option}, {2, option}};
     const pare_pick pick = {

@@ -64,7 +64,7 @@ static bool step(void *context, const char *doing, size_t done, size_t all)
 
 static pare_status take_watched(pare_store *store, patience *p, bool empty_first, pare_error *err)
 {
-    const pare_progress progress = {step, p};
+    const pare_progress progress = {.step = step, .context = p};
     const pare_import import = {.bytes = AFTER,
                                 .length = strlen(AFTER),
                                 .name = "b.yaml",
@@ -143,7 +143,7 @@ static void reading_and_exporting_can_be_stopped(void **state)
     pare_bench *bench = NULL;
     pare_text text = {0};
     patience p = {.last = 2};
-    const pare_progress progress = {step, &p};
+    const pare_progress progress = {.step = step, .context = &p};
     assert_int_equal(store_take(store, BEFORE, &err), PARE_OK);
     pare_store_watch(store, &progress);
     assert_int_equal(pare_store_read(store, &bench, &err), PARE_STOPPED);
