@@ -45,7 +45,8 @@ static question *ask_with(fixture *f, size_t limits, const pare_limit limit[])
     pare_craft_copy(f->craft, &q->craft);
     hold_all_but_propulsion(q);
     q->craft.brief.limits = limits;
-    memcpy(q->craft.brief.limit, limit, limits * sizeof limit[0]);
+    for (size_t i = 0; i < limits; i++)
+        q->craft.brief.limit[i] = limit[i];
     if (pare_best_find(f->bench, &q->craft, &q->ask, q->arena, &q->best, &f->err) != PARE_OK)
         fail_msg("%s", f->err.text);
     assert_true(q->best.proven);
