@@ -61,10 +61,11 @@ pare_status pare_drawer_take(const pare_drawer *drawer, pare_text *bytes, pare_e
     FILE *file = fopen(drawer->path, "rb");
     if (!file)
         return pare_fail(err, PARE_UNAVAILABLE, "%s: %s", drawer->name, strerror(errno));
-    for (size_t got = 1; got > 0;) {
+    size_t got;
+    do {
         got = fread(block, 1, sizeof block, file);
         pare_text_put(bytes, block, got);
-    }
+    } while (got == sizeof block);
     const bool failed = ferror(file) != 0;
     fclose(file);
     if (failed)
@@ -84,8 +85,10 @@ void pare_drawer_close(pare_drawer *drawer)
 {
     DIR *folder = drawer->folder[0] ? opendir(drawer->folder) : NULL;
     if (folder) {
-        for (const struct dirent *entry = readdir(folder); entry; entry = readdir(folder))
-            unlinkat(dirfd(folder), entry->d_name, 0); /* "." and ".." stay */
+        const int at = dirfd(folder);
+        for (const struct dirent *entry = readdir(folder); at >= 0 && entry;
+             entry = readdir(folder))
+            unlinkat(at, entry->d_name, 0); /* "." and ".." stay */
         closedir(folder);
         rmdir(drawer->folder);
     }
