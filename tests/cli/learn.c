@@ -7,25 +7,6 @@
 #include <stdlib.h>
 #include <string.h>
 
-static int fresh_demo(void **state)
-{
-    (void)state;
-    ran r = run("demo");
-    const int status = r.status;
-    ran_free(&r);
-    return status;
-}
-
-static char *exported(void)
-{
-    ran r = run("export" DEMO);
-    assert_int_equal(r.status, 0);
-    char *text = strdup(r.out);
-    assert_non_null(text);
-    ran_free(&r);
-    return text;
-}
-
 #define KEEP "learn hedgerow --keep --date 2026-08-20"
 
 static void the_sheet_goes_by_what_was_learned(void **state)
@@ -60,9 +41,9 @@ static void keeping_again_learns_nothing_more_from_the_same_flights(void **state
 {
     (void)state;
     run_quietly(KEEP DEMO);
-    char *once = exported();
+    char *once = demo_text();
     run_quietly(KEEP DEMO);
-    char *twice = exported();
+    char *twice = demo_text();
     assert_string_equal(twice, once);
     free(twice);
     free(once);
@@ -71,15 +52,15 @@ static void keeping_again_learns_nothing_more_from_the_same_flights(void **state
 static void forgetting_leaves_nothing_behind(void **state)
 {
     (void)state;
-    char *before = exported();
+    char *before = demo_text();
     run_quietly(KEEP " --why spring" DEMO);
-    char *kept = exported();
+    char *kept = demo_text();
     assert_non_null(strstr(kept, "  learned:\n    date: 2026-08-20\n    flights: 12\n"));
     run_quietly("learn hedgerow --forget" DEMO);
-    char *after = exported();
+    char *after = demo_text();
     assert_string_equal(after, before);
     run_quietly("undo" DEMO);
-    char *undone = exported();
+    char *undone = demo_text();
     assert_string_equal(undone, kept);
     ran history = run("history" DEMO);
     assert_non_null(strstr(history.out, "learn hedgerow --keep"));
@@ -141,7 +122,7 @@ static void a_text_that_nobody_kept_is_refused_with_its_place(void **state)
          "0]}}",
          "drag"},
     };
-    char *text = exported();
+    char *text = demo_text();
     char *at = strstr(text, "- name: hedgerow\n");
     assert_non_null(at);
     for (size_t i = 0; i < sizeof bad / sizeof bad[0]; i++) {
@@ -171,13 +152,13 @@ static void the_screen_says_what_moved(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test_setup(the_sheet_goes_by_what_was_learned, fresh_demo),
-        cmocka_unit_test_setup(keeping_again_learns_nothing_more_from_the_same_flights, fresh_demo),
-        cmocka_unit_test_setup(forgetting_leaves_nothing_behind, fresh_demo),
-        cmocka_unit_test_setup(another_propeller_leaves_it_behind, fresh_demo),
-        cmocka_unit_test_setup(what_cannot_be_kept_is_said, fresh_demo),
-        cmocka_unit_test_setup(a_text_that_nobody_kept_is_refused_with_its_place, fresh_demo),
-        cmocka_unit_test_setup(the_screen_says_what_moved, fresh_demo),
+        cmocka_unit_test_setup(the_sheet_goes_by_what_was_learned, fill_demo),
+        cmocka_unit_test_setup(keeping_again_learns_nothing_more_from_the_same_flights, fill_demo),
+        cmocka_unit_test_setup(forgetting_leaves_nothing_behind, fill_demo),
+        cmocka_unit_test_setup(another_propeller_leaves_it_behind, fill_demo),
+        cmocka_unit_test_setup(what_cannot_be_kept_is_said, fill_demo),
+        cmocka_unit_test_setup(a_text_that_nobody_kept_is_refused_with_its_place, fill_demo),
+        cmocka_unit_test_setup(the_screen_says_what_moved, fill_demo),
     };
     return cmocka_run_group_tests(tests, enter_home_with_demo, leave_home);
 }

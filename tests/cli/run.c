@@ -36,14 +36,18 @@ int enter_home(void **state)
     return 0;
 }
 
-int enter_home_with_demo(void **state)
+int fill_demo(void **state)
 {
-    if (enter_home(state) != 0)
-        return -1;
+    (void)state;
     ran r = run("demo");
     const int status = r.status;
     ran_free(&r);
     return status;
+}
+
+int enter_home_with_demo(void **state)
+{
+    return enter_home(state) == 0 ? fill_demo(state) : -1;
 }
 
 /* Homes are three folders deep at most. */
@@ -228,6 +232,7 @@ char *demo_text(void)
     ran r = run("export" DEMO);
     assert_int_equal(r.status, 0);
     char *text = strdup(r.out);
+    assert_non_null(text);
     ran_free(&r);
     return text;
 }

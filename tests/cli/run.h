@@ -17,6 +17,9 @@ int enter_home(void **state);
 int enter_home_with_demo(void **state);
 int leave_home(void **state);
 
+/** Fills the demo's bench anew, whatever a test before has made of it. For cmocka's setup of a test. */
+int fill_demo(void **state);
+
 /** Runs "pare" with the words of a line, split at spaces; '~' stands for a space in a word.
  * Ends the test when the program cannot be started or is ended by a signal. */
 ran run(const char *line);

@@ -9,15 +9,6 @@
 #include <string.h>
 #include <time.h>
 
-static int fresh_demo(void **state)
-{
-    (void)state;
-    ran r = run("demo");
-    const int status = r.status;
-    ran_free(&r);
-    return status;
-}
-
 static void does(const char *line)
 {
     ran r = run(line);
@@ -446,7 +437,7 @@ static void what_was_fitted_is_held_against_its_promise(void **state)
 
 int main(void)
 {
-#define TEST(name) cmocka_unit_test_setup(name, fresh_demo)
+#define TEST(name) cmocka_unit_test_setup(name, fill_demo)
     const struct CMUnitTest tests[] = {
         TEST(a_taking_says_what_was_promised_and_what_is_to_do),
         TEST(the_screens_of_a_craft_say_what_is_taken),

@@ -9,25 +9,6 @@
 #include <stdlib.h>
 #include <string.h>
 
-static int fresh_demo(void **state)
-{
-    (void)state;
-    ran r = run("demo");
-    const int status = r.status;
-    ran_free(&r);
-    return status;
-}
-
-static char *exported(void)
-{
-    ran r = run("export" DEMO);
-    assert_int_equal(r.status, 0);
-    char *text = strdup(r.out);
-    assert_non_null(text);
-    ran_free(&r);
-    return text;
-}
-
 #define ON " --scale letters --date 2026-05-02" DEMO
 
 static void the_screens_say_what_is_weighed_and_what_is_next(void **state)
@@ -43,17 +24,17 @@ static void the_screens_say_what_is_weighed_and_what_is_next(void **state)
 static void a_reading_is_kept_with_its_promise_and_undone(void **state)
 {
     (void)state;
-    char *before = exported();
+    char *before = demo_text();
     run_quietly("weigh hedgerow motor+joint.motor_base=153.9g" ON);
-    char *after = exported();
+    char *after = demo_text();
     assert_non_null(strstr(after, "  date: 2026-05-02\n  scale: letters\n"
                                   "  of: {motor: 4, joint.motor_base: 16}\n"
                                   "  reads: 153.9 g\n  promise: 15"));
     run_quietly("undo" DEMO);
-    char *undone = exported();
+    char *undone = demo_text();
     assert_string_equal(undone, before);
     run_quietly("redo" DEMO);
-    char *redone = exported();
+    char *redone = demo_text();
     assert_string_equal(redone, after);
     free(redone);
     free(undone);
@@ -195,13 +176,13 @@ static void readings_come_as_a_list(void **state)
     json_decref(answer);
     run_refuses("weigh hedgerow frame=118g --from readings.csv" DEMO, 3,
                 "pare: weigh takes --from or readings, not both\n");
-    char *before = exported();
+    char *before = demo_text();
     write_text("bad.csv", "What;Reading;Date\npack;-3 g;2026-05-04\n");
     ran r = run("weigh hedgerow --from bad.csv" DEMO);
     assert_int_equal(r.status, 3);
     assert_non_null(strstr(r.err, "bad.csv:2"));
     ran_free(&r);
-    char *after = exported();
+    char *after = demo_text();
     assert_string_equal(after, before);
     free(after);
     free(before);
@@ -210,7 +191,7 @@ static void readings_come_as_a_list(void **state)
 static void what_is_no_reading_is_refused_in_one_line(void **state)
 {
     (void)state;
-    char *before = exported();
+    char *before = demo_text();
     run_refuses(
         "weigh hedgerow frame=OL" ON, 3,
         "pare: 'frame=OL': 'OL' is what a scale shows that cannot weigh it; right would be one "
@@ -252,7 +233,7 @@ static void what_is_no_reading_is_refused_in_one_line(void **state)
         "weigh hedgerow pack=178g frame=OL" ON, 3,
         "pare: 'frame=OL': 'OL' is what a scale shows that cannot weigh it; right would be one "
         "that bears more, or the parts one after another\n");
-    char *after = exported();
+    char *after = demo_text();
     assert_string_equal(after, before);
     free(after);
     free(before);
@@ -268,7 +249,7 @@ static void contradictory_readings_are_named_and_kept(void **state)
     assert_non_null(strstr(r.out, "500.0 g"));
     assert_non_null(strstr(r.out, "512.0 g"));
     ran_free(&r);
-    char *text = exported();
+    char *text = demo_text();
     assert_non_null(strstr(text, "reads: 500.0 g"));
     assert_non_null(strstr(text, "reads: 512.0 g"));
     free(text);
@@ -363,19 +344,19 @@ static void each_pack_that_goes_on_has_its_mass_and_its_chance(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test_setup(the_screens_say_what_is_weighed_and_what_is_next, fresh_demo),
-        cmocka_unit_test_setup(a_reading_is_kept_with_its_promise_and_undone, fresh_demo),
-        cmocka_unit_test_setup(the_same_reading_again_is_one_more, fresh_demo),
-        cmocka_unit_test_setup(the_closure_is_the_whole_less_its_parts, fresh_demo),
-        cmocka_unit_test_setup(the_demos_forgotten_part_is_found_by_name, fresh_demo),
-        cmocka_unit_test_setup(the_sheet_is_by_the_scale, fresh_demo),
-        cmocka_unit_test_setup(a_weighed_part_counts_by_the_scale_wherever_it_is, fresh_demo),
-        cmocka_unit_test_setup(readings_come_as_a_list, fresh_demo),
-        cmocka_unit_test_setup(what_is_no_reading_is_refused_in_one_line, fresh_demo),
-        cmocka_unit_test_setup(contradictory_readings_are_named_and_kept, fresh_demo),
-        cmocka_unit_test_setup(a_scale_is_made_changed_and_checked, fresh_demo),
-        cmocka_unit_test_setup(what_a_bench_keeps_of_them_goes_out_and_in_again, fresh_demo),
-        cmocka_unit_test_setup(each_pack_that_goes_on_has_its_mass_and_its_chance, fresh_demo),
+        cmocka_unit_test_setup(the_screens_say_what_is_weighed_and_what_is_next, fill_demo),
+        cmocka_unit_test_setup(a_reading_is_kept_with_its_promise_and_undone, fill_demo),
+        cmocka_unit_test_setup(the_same_reading_again_is_one_more, fill_demo),
+        cmocka_unit_test_setup(the_closure_is_the_whole_less_its_parts, fill_demo),
+        cmocka_unit_test_setup(the_demos_forgotten_part_is_found_by_name, fill_demo),
+        cmocka_unit_test_setup(the_sheet_is_by_the_scale, fill_demo),
+        cmocka_unit_test_setup(a_weighed_part_counts_by_the_scale_wherever_it_is, fill_demo),
+        cmocka_unit_test_setup(readings_come_as_a_list, fill_demo),
+        cmocka_unit_test_setup(what_is_no_reading_is_refused_in_one_line, fill_demo),
+        cmocka_unit_test_setup(contradictory_readings_are_named_and_kept, fill_demo),
+        cmocka_unit_test_setup(a_scale_is_made_changed_and_checked, fill_demo),
+        cmocka_unit_test_setup(what_a_bench_keeps_of_them_goes_out_and_in_again, fill_demo),
+        cmocka_unit_test_setup(each_pack_that_goes_on_has_its_mass_and_its_chance, fill_demo),
     };
     return cmocka_run_group_tests(tests, enter_home, leave_home);
 }

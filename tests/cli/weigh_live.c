@@ -11,15 +11,6 @@
 
 #include "run.h"
 
-static int fresh_demo(void **state)
-{
-    (void)state;
-    ran r = run("demo");
-    const int status = r.status;
-    ran_free(&r);
-    return status;
-}
-
 /* A scale that says these lines over and over, some fifty a second, until it is switched off. */
 typedef struct fake {
     int master;
@@ -166,8 +157,8 @@ static void what_cannot_be_a_live_scale_is_said(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test_setup(a_serial_scale_is_read_and_its_readings_are_kept, fresh_demo),
-        cmocka_unit_test_setup(a_pattern_reads_another_scale, fresh_demo),
+        cmocka_unit_test_setup(a_serial_scale_is_read_and_its_readings_are_kept, fill_demo),
+        cmocka_unit_test_setup(a_pattern_reads_another_scale, fill_demo),
         cmocka_unit_test(what_it_cannot_weigh_is_said_and_nothing_is_kept),
         cmocka_unit_test(what_cannot_be_a_live_scale_is_said),
     };

@@ -18,17 +18,12 @@ static int start(void **state)
 {
     const struct rlimit many = {4096, 4096};
     setrlimit(RLIMIT_NOFILE, &many);
-    if (enter_home_with_demo(state) != 0)
-        return -1;
-    s = serve_start();
-    serve_enter(&s);
-    return 0;
+    return serve_at_home(state, &s);
 }
 
 static int stop(void **state)
 {
-    serve_stop(&s, SIGTERM);
-    return leave_home(state);
+    return serve_leave_home(state, &s);
 }
 
 static void it_goes_on(void)

@@ -198,6 +198,33 @@ reply serve_ask(const served *s, const char *method, const char *target, const c
     return r;
 }
 
+reply serve_post(const served *s, const char *target, const char *body)
+{
+    char headers[LINE];
+    const int length =
+        snprintf(headers, sizeof headers,
+                 "Host: 127.0.0.1:%hu\r\nOrigin: http://127.0.0.1:%hu\r\nCookie: %s\r\n"
+                 "Content-Type: application/json\r\n",
+                 s->port, s->port, s->cookie);
+    assert_true(length > 0 && (size_t)length < sizeof headers);
+    return serve_try(s, "POST", target, headers, body);
+}
+
+int serve_at_home(void **state, served *s)
+{
+    if (enter_home_with_demo(state) != 0)
+        return -1;
+    *s = serve_start();
+    serve_enter(s);
+    return 0;
+}
+
+int serve_leave_home(void **state, served *s)
+{
+    serve_stop(s, SIGTERM);
+    return leave_home(state);
+}
+
 reply serve_get(const served *s, const char *target)
 {
     return serve_ask(s, "GET", target, NULL, NULL);

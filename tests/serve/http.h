@@ -22,6 +22,10 @@ served serve_start(void);
 served serve_start_on(const char *bench);
 /** Goes in by the link, and keeps the cookie. */
 void serve_enter(served *s);
+/** In a fresh home with the demo's bench, and in by the link; and its end. For cmocka's group setup and
+ * teardown. */
+int serve_at_home(void **state, served *s);
+int serve_leave_home(void **state, served *s);
 /** Ends it by a signal and wants that it ends well; SIGKILL: that it is gone. */
 void serve_stop(served *s, int signal_number);
 
@@ -52,6 +56,8 @@ reply serve_try(const served *s, const char *method, const char *target, const c
                 const char *body);
 /** GET. */
 reply serve_get(const served *s, const char *target);
+/** POST of a body of JSON as the page itself sends it; code 0 where nobody listens. */
+reply serve_post(const served *s, const char *target, const char *body);
 /** A header's value in the test's own memory until the next call; NULL: not there. */
 const char *reply_header(const reply *r, const char *name);
 /** Wants this code and one line of JSON with an error that holds these words; releases the answer. */

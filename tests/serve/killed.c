@@ -39,15 +39,11 @@ static long long first_version(const served *s)
 static int change_until_killed(const served *s, long long version, int number)
 {
     for (;;) {
-        char headers[512], body[256];
-        snprintf(headers, sizeof headers,
-                 "Host: 127.0.0.1:%hu\r\nOrigin: http://127.0.0.1:%hu\r\nCookie: %s\r\n"
-                 "Content-Type: application/json\r\n",
-                 s->port, s->port, s->cookie);
+        char body[256];
         snprintf(body, sizeof body,
                  "{\"part\":\"mo-2207-2750\",\"version\":%lld,\"set\":{\"mass\":\"%d mg\"}}",
                  version, 30000 + number + 1);
-        reply r = serve_try(s, "POST", "/api/edit", headers, body);
+        reply r = serve_post(s, "/api/edit", body);
         json_t *object = r.code == 200 ? json_loads(r.body, 0, NULL) : NULL;
         reply_free(&r);
         if (!object)

@@ -15,21 +15,16 @@ static json_t *doc;
 
 static int start(void **state)
 {
-    if (enter_home_with_demo(state) != 0)
-        return -1;
     doc = json_load_file(PARE_SOURCE_DIR "/docs/openapi.json", JSON_REJECT_DUPLICATES, NULL);
     if (!doc)
         return -1;
-    s = serve_start();
-    serve_enter(&s);
-    return 0;
+    return serve_at_home(state, &s);
 }
 
 static int stop(void **state)
 {
-    serve_stop(&s, SIGTERM);
     json_decref(doc);
-    return leave_home(state);
+    return serve_leave_home(state, &s);
 }
 
 /* ---- the validator ---- */
@@ -297,14 +292,9 @@ static void the_keys_of_a_question_are_the_files(void **state)
 
 static reply post(const char *target, const json_t *body)
 {
-    char headers[1024];
     char *text = json_dumps(body, JSON_COMPACT);
     assert_non_null(text);
-    snprintf(headers, sizeof headers,
-             "Host: 127.0.0.1:%hu\r\nOrigin: http://127.0.0.1:%hu\r\nCookie: %s\r\n"
-             "Content-Type: application/json\r\n",
-             s.port, s.port, s.cookie);
-    reply r = serve_ask(&s, "POST", target, headers, text);
+    reply r = serve_post(&s, target, text);
     free(text);
     return r;
 }

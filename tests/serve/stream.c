@@ -13,17 +13,12 @@ static served s;
 
 static int start(void **state)
 {
-    if (enter_home_with_demo(state) != 0)
-        return -1;
-    s = serve_start();
-    serve_enter(&s);
-    return 0;
+    return serve_at_home(state, &s);
 }
 
 static int stop(void **state)
 {
-    serve_stop(&s, SIGTERM);
-    return leave_home(state);
+    return serve_leave_home(state, &s);
 }
 
 /* The chunks of a body put together (RFC 9112, section 7.1). */

@@ -12,27 +12,12 @@ static served s;
 
 static int start(void **state)
 {
-    if (enter_home_with_demo(state) != 0)
-        return -1;
-    s = serve_start();
-    serve_enter(&s);
-    return 0;
+    return serve_at_home(state, &s);
 }
 
 static int stop(void **state)
 {
-    serve_stop(&s, SIGTERM);
-    return leave_home(state);
-}
-
-static reply post(const char *target, const char *body)
-{
-    char headers[1024];
-    snprintf(headers, sizeof headers,
-             "Host: 127.0.0.1:%hu\r\nOrigin: http://127.0.0.1:%hu\r\nCookie: %s\r\n"
-             "Content-Type: application/json\r\n",
-             s.port, s.port, s.cookie);
-    return serve_ask(&s, "POST", target, headers, body);
+    return serve_leave_home(state, &s);
 }
 
 static json_t *said(reply r, int code)
@@ -60,7 +45,7 @@ static reply post_now(const char *target, const char *query, const char *before,
 {
     char body[1024];
     snprintf(body, sizeof body, "%s%lld%s", before, version_of(query), after);
-    return post(target, body);
+    return serve_post(&s, target, body);
 }
 
 static void assert_command(const json_t *object, const char *wanted)
@@ -126,10 +111,11 @@ static void a_change_is_its_commands(void **state)
                            ",\"do\":\"copy\",\"to\":\"bodkin-two\"}"),
                   200);
     same_as_typed(object);
-    object = said(post("/api/weigh", "{\"craft\":\"hedgerow\",\"scale\":\"kitchen\",\"readings\":["
-                                     "{\"of\":\"motor_base\",\"count\":10,\"grams\":\"7.5 g\"},"
-                                     "{\"of\":\"frame\",\"grams\":\"118.4 g\",\"date\":"
-                                     "\"2026-10-02\"}]}"),
+    object = said(serve_post(&s, "/api/weigh",
+                             "{\"craft\":\"hedgerow\",\"scale\":\"kitchen\",\"readings\":["
+                             "{\"of\":\"motor_base\",\"count\":10,\"grams\":\"7.5 g\"},"
+                             "{\"of\":\"frame\",\"grams\":\"118.4 g\",\"date\":"
+                             "\"2026-10-02\"}]}"),
                   200);
     assert_command(object, "pare weigh hedgerow '10*motor_base=7.5 g' 'frame=118.4 g' "
                            "--scale=kitchen --date=2026-10-02");
@@ -147,11 +133,11 @@ static void undo_and_redo_go_back_and_forth(void **state)
     json_decref(object);
     const long long after = version_of("craft=hedgerow");
     assert_true(after != before);
-    json_decref(said(post("/api/undo", "{}"), 200));
+    json_decref(said(serve_post(&s, "/api/undo", "{}"), 200));
     assert_true(version_of("craft=hedgerow") == before);
-    json_decref(said(post("/api/redo", "{}"), 200));
+    json_decref(said(serve_post(&s, "/api/redo", "{}"), 200));
     assert_true(version_of("craft=hedgerow") == after);
-    json_decref(said(post("/api/undo", "{}"), 200));
+    json_decref(said(serve_post(&s, "/api/undo", "{}"), 200));
 }
 
 static void a_change_of_what_was_seen_before_is_refused(void **state)
@@ -161,9 +147,9 @@ static void a_change_of_what_was_seen_before_is_refused(void **state)
     const long long seen = version_of("craft=hedgerow");
     snprintf(body, sizeof body,
              "{\"craft\":\"hedgerow\",\"version\":%lld,\"limit\":{\"all_up\":\"651 g\"}}", seen);
-    json_decref(said(post("/api/edit", body), 200));
+    json_decref(said(serve_post(&s, "/api/edit", body), 200));
     ran before = run("export" DEMO);
-    reply r = post("/api/edit", body);
+    reply r = serve_post(&s, "/api/edit", body);
     assert_int_equal(r.code, 409);
     json_t *object = json_loads(r.body, 0, NULL);
     assert_true(json_integer_value(json_object_get(object, "version")) ==
@@ -179,41 +165,41 @@ static void a_change_of_what_was_seen_before_is_refused(void **state)
     json_decref(said(post_now("/api/edit", "craft=bodkin", "{\"craft\":\"bodkin\",\"version\":",
                               ",\"limit\":{\"all_up\":\"400 g\"}}"),
                      200));
-    json_decref(said(post("/api/undo", "{}"), 200));
-    json_decref(said(post("/api/undo", "{}"), 200));
+    json_decref(said(serve_post(&s, "/api/undo", "{}"), 200));
+    json_decref(said(serve_post(&s, "/api/undo", "{}"), 200));
 }
 
 static void a_list_comes_in_and_its_name_is_no_path(void **state)
 {
     (void)state;
-    json_t *object =
-        said(post("/api/import", "{\"name\":\"../../../etc/my list.csv\",\"dry_run\":true,"
-                                 "\"text\":\"Name;Kind;Weight (g);kV;Stator\\n"
-                                 "Sorrel 2306;motor;31,2;1850;23x6\\n\"}"),
-             200);
+    json_t *object = said(serve_post(&s, "/api/import",
+                                     "{\"name\":\"../../../etc/my list.csv\",\"dry_run\":true,"
+                                     "\"text\":\"Name;Kind;Weight (g);kV;Stator\\n"
+                                     "Sorrel 2306;motor;31,2;1850;23x6\\n\"}"),
+                          200);
     assert_command(object, "pare import _._.._.._etc_my_list.csv --dry-run");
     assert_int_equal(
         json_integer_value(json_object_get(json_object_get(object, "answer"), "parts_added")), 1);
     json_decref(object);
     /* "pare:" is no bench's text yet: what is said of it has the file's name alone. */
-    assert_refused(post("/api/import", "{\"name\":\"x.yaml\",\"base64\":\"cGFyZTo=\"}"), 400,
-                   "x.yaml:1:");
-    assert_refused(post("/api/import", "{\"name\":\"x.yaml\",\"base64\":\"cGFy*To=\"}"), 400,
-                   "'base64' is not that");
-    assert_refused(post("/api/import", "{\"name\":\"x.csv\"}"), 400, "needs 'text'");
-    assert_refused(post("/api/import", "{\"name\":\"\",\"text\":\"a\"}"), 400, "'name'");
-    object =
-        said(post("/api/import", "{\"name\":\"list.csv\",\"set\":{\"maker\":\"Sorrel\"},"
-                                 "\"base64\":\"TmFtZSxLaW5kLFdlaWdodCAoZyksa1YsU3RhdG9yCk5pbmUg"
-                                 "MjMwNixtb3RvciwzMS4yLDE4NTAsMjN4Ngo=\"}"),
-             200);
+    assert_refused(serve_post(&s, "/api/import", "{\"name\":\"x.yaml\",\"base64\":\"cGFyZTo=\"}"),
+                   400, "x.yaml:1:");
+    assert_refused(serve_post(&s, "/api/import", "{\"name\":\"x.yaml\",\"base64\":\"cGFy*To=\"}"),
+                   400, "'base64' is not that");
+    assert_refused(serve_post(&s, "/api/import", "{\"name\":\"x.csv\"}"), 400, "needs 'text'");
+    assert_refused(serve_post(&s, "/api/import", "{\"name\":\"\",\"text\":\"a\"}"), 400, "'name'");
+    object = said(serve_post(&s, "/api/import",
+                             "{\"name\":\"list.csv\",\"set\":{\"maker\":\"Sorrel\"},"
+                             "\"base64\":\"TmFtZSxLaW5kLFdlaWdodCAoZyksa1YsU3RhdG9yCk5pbmUg"
+                             "MjMwNixtb3RvciwzMS4yLDE4NTAsMjN4Ngo=\"}"),
+                  200);
     assert_command(object, "pare import list.csv --set=maker=Sorrel");
     json_decref(object);
     reply r = serve_get(&s, "/api/history");
     assert_non_null(strstr(r.body, "\"import list.csv\""));
     assert_null(strstr(r.body, "pare-"));
     reply_free(&r);
-    json_decref(said(post("/api/undo", "{}"), 200));
+    json_decref(said(serve_post(&s, "/api/undo", "{}"), 200));
 }
 
 static void a_report_is_a_file_to_keep(void **state)
@@ -341,7 +327,8 @@ static void wrong_bodies_are_refused_and_change_nothing(void **state)
     };
     ran before = run("export" DEMO);
     for (size_t i = 0; i < sizeof wrong / sizeof wrong[0]; i++)
-        assert_refused(post(wrong[i].target, wrong[i].body), wrong[i].code, wrong[i].words);
+        assert_refused(serve_post(&s, wrong[i].target, wrong[i].body), wrong[i].code,
+                       wrong[i].words);
     ran after = run("export" DEMO);
     assert_string_equal(before.out, after.out);
     ran_free(&before);
