@@ -7,24 +7,6 @@
 
 enum { DIGITS = 10 };
 
-static bool put(pare_arena *arena, pare_node *map, const char *key, const char *text)
-{
-    pare_node *entry = text ? pare_node_made(arena, PARE_NODE_SCALAR, key, text) : NULL;
-    if (entry)
-        pare_node_set(map, entry);
-    return entry != NULL;
-}
-
-static bool append(pare_arena *arena, pare_node *list, double value)
-{
-    /* Adding 0 makes -0 a 0. */
-    const char *text = pare_arena_printf(arena, "%.*g", DIGITS, value + 0);
-    pare_node *entry = text ? pare_node_made(arena, PARE_NODE_SCALAR, NULL, text) : NULL;
-    if (entry)
-        pare_node_append(list, entry);
-    return entry != NULL;
-}
-
 static bool put_numbers(pare_arena *arena, pare_node *map, const pare_taught *kept)
 {
     pare_node *numbers = pare_node_made(arena, PARE_NODE_MAP, "numbers", NULL);
@@ -37,9 +19,9 @@ static bool put_numbers(pare_arena *arena, pare_node *map, const pare_taught *ke
             continue;
         pare_node *list =
             pare_node_made(arena, PARE_NODE_LIST, pare_taught_name((pare_taught_number)n), NULL);
-        made = list && append(arena, list, kept->change[n]);
+        made = list && pare_node_append_number(arena, list, DIGITS, kept->change[n]);
         for (int s = 0; s < PARE_TAUGHT_SOURCES && made; s++)
-            made = append(arena, list, kept->root[n][s]);
+            made = pare_node_append_number(arena, list, DIGITS, kept->root[n][s]);
         if (made)
             pare_node_set(numbers, list);
     }
@@ -52,11 +34,13 @@ static pare_node *node_of(pare_arena *arena, const pare_taught *kept)
 {
     pare_node *map = pare_node_made(arena, PARE_NODE_MAP, "learned", NULL);
     const bool made =
-        map && put(arena, map, "date", kept->date) &&
-        put(arena, map, "flights", pare_arena_printf(arena, "%d", kept->flights)) &&
-        put(arena, map, "motor", kept->motor) && put(arena, map, "propeller", kept->propeller) &&
-        put(arena, map, "stand", kept->stand ? "true" : "false") &&
-        (!kept->pack || put(arena, map, "pack", kept->pack)) && put_numbers(arena, map, kept);
+        map && pare_node_put_text(arena, map, "date", kept->date) &&
+        pare_node_put_text(arena, map, "flights", pare_arena_printf(arena, "%d", kept->flights)) &&
+        pare_node_put_text(arena, map, "motor", kept->motor) &&
+        pare_node_put_text(arena, map, "propeller", kept->propeller) &&
+        pare_node_put_text(arena, map, "stand", kept->stand ? "true" : "false") &&
+        (!kept->pack || pare_node_put_text(arena, map, "pack", kept->pack)) &&
+        put_numbers(arena, map, kept);
     return made ? map : NULL;
 }
 

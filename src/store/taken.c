@@ -13,24 +13,6 @@
 
 enum { DIGITS = 6 /* of a promised figure: more than any of them is known to */ };
 
-static bool add_scalar(pare_arena *arena, pare_node *map, const char *key, const char *text)
-{
-    pare_node *entry = text ? pare_node_made(arena, PARE_NODE_SCALAR, key, text) : NULL;
-    if (entry)
-        pare_node_set(map, entry);
-    return entry != NULL;
-}
-
-static bool add_number(pare_arena *arena, pare_node *list, double value)
-{
-    /* Adding 0 makes -0 a 0. */
-    const char *text = pare_arena_printf(arena, "%.*g", DIGITS, value + 0);
-    pare_node *entry = text ? pare_node_made(arena, PARE_NODE_SCALAR, NULL, text) : NULL;
-    if (entry)
-        pare_node_append(list, entry);
-    return entry != NULL;
-}
-
 static pare_node *promise_node(pare_arena *arena, const pare_taken *taken)
 {
     pare_node *map = pare_node_made(arena, PARE_NODE_MAP, "promise", NULL);
@@ -38,14 +20,14 @@ static pare_node *promise_node(pare_arena *arena, const pare_taken *taken)
     for (size_t i = 0; i < taken->promises && made; i++) {
         const pare_promised *p = &taken->promise[i];
         if (p->count == 1) {
-            made = add_scalar(arena, map, p->key,
-                              pare_arena_printf(arena, "%.*g", DIGITS, p->value[0] + 0));
+            made = pare_node_put_text(arena, map, p->key,
+                                      pare_arena_printf(arena, "%.*g", DIGITS, p->value[0] + 0));
             continue;
         }
         pare_node *list = pare_node_made(arena, PARE_NODE_LIST, p->key, NULL);
         made = list != NULL;
         for (size_t k = 0; k < p->count && made; k++)
-            made = add_number(arena, list, p->value[k]);
+            made = pare_node_append_number(arena, list, DIGITS, p->value[k]);
         if (made)
             pare_node_set(map, list);
     }
@@ -68,10 +50,10 @@ static pare_node *brings_node(pare_arena *arena, const pare_taken *taken)
 static pare_node *entry_node(pare_arena *arena, const pare_taken *taken, const pare_node *was)
 {
     pare_node *map = pare_node_made(arena, PARE_NODE_MAP, NULL, NULL), *one = NULL;
-    bool made = map && add_scalar(arena, map, "swap", taken->swap);
+    bool made = map && pare_node_put_text(arena, map, "swap", taken->swap);
     for (int s = 0; s < PARE_STAGES && made; s++)
         if (taken->date[s])
-            made = add_scalar(arena, map, pare_stage_name((pare_stage)s), taken->date[s]);
+            made = pare_node_put_text(arena, map, pare_stage_name((pare_stage)s), taken->date[s]);
     if (made && taken->brings) {
         one = brings_node(arena, taken);
         made = one != NULL;

@@ -50,6 +50,24 @@ void pare_node_append(pare_node *list, pare_node *entry)
     list->count++;
 }
 
+bool pare_node_put_text(pare_arena *arena, pare_node *map, const char *key, const char *text)
+{
+    pare_node *entry = text ? pare_node_made(arena, PARE_NODE_SCALAR, key, text) : NULL;
+    if (entry)
+        pare_node_set(map, entry);
+    return entry != NULL;
+}
+
+bool pare_node_append_number(pare_arena *arena, pare_node *list, int digits, double value)
+{
+    /* Adding 0 makes -0 a 0. */
+    const char *text = pare_arena_printf(arena, "%.*g", digits, value + 0);
+    pare_node *entry = text ? pare_node_made(arena, PARE_NODE_SCALAR, NULL, text) : NULL;
+    if (entry)
+        pare_node_append(list, entry);
+    return entry != NULL;
+}
+
 pare_node *pare_node_branch(pare_arena *arena, pare_node *map, const char *key)
 {
     const pare_node *there = pare_node_get(map, key);

@@ -19,6 +19,12 @@ void pare_node_set(pare_node *map, pare_node *entry);
 /** Puts an entry at the end of a list. */
 void pare_node_append(pare_node *list, pare_node *entry);
 
+/** Puts a scalar under a key of a map. False without memory, also where the text is NULL for want of it. */
+bool pare_node_put_text(pare_arena *arena, pare_node *map, const char *key, const char *text);
+
+/** Puts a number, to so many digits, at the end of a list. False without memory. */
+bool pare_node_append_number(pare_arena *arena, pare_node *list, int digits, double value);
+
 /** The map under a key, copied so that it may be changed, and put back in its place; an empty one
  * where there is none. NULL without memory, or where something other than a map stands there. */
 pare_node *pare_node_branch(pare_arena *arena, pare_node *map, const char *key);
