@@ -4,15 +4,10 @@
 #include <pthread.h>
 #include <stdlib.h>
 #include <string.h>
-#include <sys/stat.h>
-#include <time.h>
-
-#include "store/version.h"
 
 enum {
-    KEPT = 4,       /* benches at once: a large one has some ten megabytes */
-    LENDINGS = 200, /* of one: commands put what they need into its arena, which only grows */
-    GOOD_S = 3600   /* a bench is read as of a day */
+    KEPT = 4,      /* benches at once: a large one has some ten megabytes */
+    LENDINGS = 200 /* of one: commands put what they need into its arena, which only grows */
 };
 
 struct bench_keep {
@@ -40,17 +35,11 @@ void bench_keep_close(bench_keep *keep)
 }
 
 /* What a bench was when it was read, or is now. */
-static bool look(const bench_in_use *use, bench_mark *mark)
+static bool look(const bench_in_use *use, pare_store_mark *mark)
 {
-    struct stat file;
     pare_error err;
-    *mark = (bench_mark){.time = (long long)time(NULL)};
-    if (stat(use->path.bytes, &file) != 0 ||
-        pare_store_stamp(use->store, &mark->stamp, &err) != PARE_OK)
-        return false;
-    mark->device = (unsigned long long)file.st_dev;
-    mark->file = (unsigned long long)file.st_ino;
-    return true;
+    return pare_store_mark_file(use->path.bytes, mark) &&
+           pare_store_mark_stamp(use->store, mark, &err) == PARE_OK;
 }
 
 bool bench_mark_set(bench_in_use *use)
@@ -60,9 +49,8 @@ bool bench_mark_set(bench_in_use *use)
 
 static bool is_good(const bench_in_use *use)
 {
-    bench_mark now;
-    return look(use, &now) && now.stamp == use->mark.stamp && now.device == use->mark.device &&
-           now.file == use->mark.file && now.time - use->mark.time < GOOD_S;
+    pare_store_mark now;
+    return look(use, &now) && pare_store_mark_holds(&use->mark, &now);
 }
 
 static bool is_asked_for(const options *given, const bench_in_use *use)

@@ -6,6 +6,7 @@
 #include "craft/craft.h"
 #include "show/screen.h"
 #include "store/bench.h"
+#include "store/version.h"
 
 /** A craft before any taken swap went on. */
 typedef struct first_craft {
@@ -14,12 +15,6 @@ typedef struct first_craft {
     const char *why;    /* where it cannot be built: the bench's is then the one as described */
 } first_craft;
 
-/** What a bench was when it was read: its database's count of changes by others, its file, the time. */
-typedef struct bench_mark {
-    long long stamp, time;
-    unsigned long long device, file;
-} bench_mark;
-
 typedef struct bench_in_use {
     bool as_written; /* set before: masses as they are written, whatever scales said */
     pare_text path;
@@ -27,10 +22,10 @@ typedef struct bench_in_use {
     pare_bench *bench;  /* all of it, craft as built, by the scale, propellers warm */
     first_craft *first; /* of each of its craft */
     /* For benches that are kept (keep.h): */
-    bench_keep *keep; /* where it goes afterwards; NULL: nowhere */
-    bench_mark mark;
-    bool complete; /* all of it was read well */
-    int lent;      /* so often */
+    bench_keep *keep;     /* where it goes afterwards; NULL: nowhere */
+    pare_store_mark mark; /* as it was when it was read */
+    bool complete;        /* all of it was read well */
+    int lent;             /* so often */
 } bench_in_use;
 
 /** Where the bench is: --bench, or the user's own. */

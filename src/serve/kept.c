@@ -5,12 +5,6 @@
 
 #include <stdlib.h>
 #include <string.h>
-#include <sys/stat.h>
-#include <time.h>
-
-#include "store/version.h"
-
-enum { GOOD_S = 3600 /* answers are as of a day */ };
 
 void pare_kept_open(pare_kept *kept, const char *bench)
 {
@@ -36,22 +30,13 @@ void pare_kept_close(pare_kept *kept)
     pthread_mutex_destroy(&kept->lock);
 }
 
-static bool same_file(const pare_kept_mark *a, const pare_kept_mark *b)
-{
-    return a->device == b->device && a->file == b->file;
-}
-
 /* What the bench is now. @return false: it cannot be asked, so nothing is kept */
-static bool look(pare_kept *kept, pare_kept_mark *now)
+static bool look(pare_kept *kept, pare_store_mark *now)
 {
-    struct stat file;
     pare_error err;
-    if (stat(kept->bench, &file) != 0)
+    if (!pare_store_mark_file(kept->bench, now))
         return false;
-    *now = (pare_kept_mark){.time = (long long)time(NULL),
-                            .device = (unsigned long long)file.st_dev,
-                            .file = (unsigned long long)file.st_ino};
-    if (kept->store && !same_file(now, &kept->opened)) {
+    if (kept->store && !pare_store_same_file(now, &kept->opened)) {
         pare_store_close(kept->store);
         kept->store = NULL;
     }
@@ -63,13 +48,7 @@ static bool look(pare_kept *kept, pare_kept_mark *now)
             return false;
         kept->opened = *now;
     }
-    return pare_store_stamp(kept->store, &now->stamp, &err) == PARE_OK;
-}
-
-static bool is_good(const pare_kept_answer *one, const pare_kept_mark *now)
-{
-    return one->mark.stamp == now->stamp && same_file(&one->mark, now) &&
-           now->time - one->mark.time < GOOD_S;
+    return pare_store_mark_stamp(kept->store, now, &err) == PARE_OK;
 }
 
 static pare_kept_answer *find(pare_kept *kept, const char *words, size_t length)
@@ -84,14 +63,14 @@ static pare_kept_answer *find(pare_kept *kept, const char *words, size_t length)
 
 /* Sent under the lock: the library then has a hold of its own on it. */
 bool pare_kept_send(pare_kept *kept, const char *words, size_t length,
-                    struct MHD_Connection *connection, pare_kept_mark *now)
+                    struct MHD_Connection *connection, pare_store_mark *now)
 {
     bool sent = false;
     pthread_mutex_lock(&kept->lock);
     if (!look(kept, now))
-        *now = (pare_kept_mark){0};
+        *now = (pare_store_mark){0};
     pare_kept_answer *one = find(kept, words, length);
-    if (one && is_good(one, now)) {
+    if (one && pare_store_mark_holds(&one->mark, now)) {
         one->asked = ++kept->asked;
         sent = MHD_queue_response(connection, MHD_HTTP_OK, one->response) == MHD_YES;
     } else if (one) {
@@ -121,7 +100,7 @@ static pare_kept_answer *place_for(pare_kept *kept, size_t bytes)
     }
 }
 
-void pare_kept_put(pare_kept *kept, const char *words, size_t length, const pare_kept_mark *mark,
+void pare_kept_put(pare_kept *kept, const char *words, size_t length, const pare_store_mark *mark,
                    struct MHD_Response *response, size_t bytes)
 {
     char *copy = mark->file && bytes <= KEPT_BYTES / 4 ? malloc(length) : NULL;

@@ -10,20 +10,15 @@
 #include <pthread.h>
 
 #include "store/bench.h"
+#include "store/version.h"
 
 enum { KEPT_ANSWERS = 256, KEPT_BYTES = 32 * 1024 * 1024 };
-
-/** What the bench was when something was asked. */
-typedef struct pare_kept_mark {
-    long long stamp, time;
-    unsigned long long device, file;
-} pare_kept_mark;
 
 typedef struct pare_kept_answer {
     char *words; /* the command's, each with its NUL */
     size_t words_length, bytes;
     unsigned long long asked; /* when last, as a count */
-    pare_kept_mark mark;
+    pare_store_mark mark;
     struct MHD_Response *response;
 } pare_kept_answer;
 
@@ -31,7 +26,7 @@ typedef struct pare_kept {
     const char *bench;
     pthread_mutex_t lock;
     pare_store *store; /* to hear of changes; NULL: not open */
-    pare_kept_mark opened;
+    pare_store_mark opened;
     unsigned long long asked;
     size_t bytes;
     pare_kept_answer answer[KEPT_ANSWERS];
@@ -44,11 +39,11 @@ void pare_kept_close(pare_kept *kept);
  * @param[out] now  what the bench is, for pare_kept_put()
  * @return false: there is none; nothing was sent */
 bool pare_kept_send(pare_kept *kept, const char *words, size_t length,
-                    struct MHD_Connection *connection, pare_kept_mark *now);
+                    struct MHD_Connection *connection, pare_store_mark *now);
 /** Keeps one that was worked out from a bench as it was marked before.
  * @param response  taken over: destroyed when it is kept no longer
  * @param bytes     it has */
-void pare_kept_put(pare_kept *kept, const char *words, size_t length, const pare_kept_mark *mark,
+void pare_kept_put(pare_kept *kept, const char *words, size_t length, const pare_store_mark *mark,
                    struct MHD_Response *response, size_t bytes);
 
 #endif

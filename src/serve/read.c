@@ -222,7 +222,7 @@ pare_progress pare_serve_progress(pare_server *server)
 
 /* Worked out; what the command says is sent as it is. */
 static enum MHD_Result work_out(pare_request *request, reading *r, const pare_text *key,
-                                const pare_kept_mark *mark, bool packed)
+                                const pare_store_mark *mark, bool packed)
 {
     pare_text out = {0};
     const pare_progress progress = pare_serve_progress(request->server);
@@ -246,7 +246,7 @@ static enum MHD_Result work_out(pare_request *request, reading *r, const pare_te
 static enum MHD_Result answer(pare_request *request, reading *r)
 {
     pare_server *server = request->server;
-    pare_kept_mark mark;
+    pare_store_mark mark;
     pare_text key = {0};
     enum MHD_Result result = MHD_YES;
     const bool packed = pare_takes_gzip(request);

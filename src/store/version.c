@@ -1,10 +1,13 @@
 /* version.c: a number for how something stands on the bench now (see version.h). */
 #include "store/version.h"
 
+#include <sys/stat.h>
+#include <time.h>
+
 #include "base/hash.h"
 #include "store/sql.h"
 
-enum { DROPPED_BITS = 64 - 53 };
+enum { DROPPED_BITS = 64 - 53, GOOD_S = 3600 };
 
 pare_status pare_store_version(pare_store *store, pare_thing thing, const char *name,
                                long long *version, pare_error *err)
@@ -38,14 +41,36 @@ pare_status pare_store_bench_version(pare_store *store, long long *version, pare
     return status;
 }
 
-pare_status pare_store_stamp(pare_store *store, long long *stamp, pare_error *err)
+bool pare_store_mark_file(const char *path, pare_store_mark *mark)
+{
+    struct stat file;
+    *mark = (pare_store_mark){.time = (long long)time(NULL)};
+    if (stat(path, &file) != 0)
+        return false;
+    mark->device = (unsigned long long)file.st_dev;
+    mark->file = (unsigned long long)file.st_ino;
+    return true;
+}
+
+bool pare_store_same_file(const pare_store_mark *a, const pare_store_mark *b)
+{
+    return a->device == b->device && a->file == b->file;
+}
+
+bool pare_store_mark_holds(const pare_store_mark *was, const pare_store_mark *now)
+{
+    return was->stamp == now->stamp && pare_store_same_file(was, now) &&
+           now->time - was->time < GOOD_S;
+}
+
+pare_status pare_store_mark_stamp(pare_store *store, pare_store_mark *mark, pare_error *err)
 {
     sqlite3_stmt *statement = NULL;
     bool row = false;
     pare_status status = pare_sql_again(store, &statement, err, "PRAGMA data_version", "");
     if (status == PARE_OK)
         status = pare_sql_step(store, statement, &row, err);
-    *stamp = row ? sqlite3_column_int64(statement, 0) : 0;
+    mark->stamp = row ? sqlite3_column_int64(statement, 0) : 0;
     pare_sql_rest(store, statement);
     return status;
 }

@@ -15,9 +15,23 @@ pare_status pare_store_version(pare_store *store, pare_thing thing, const char *
  * @return PARE_OK or PARE_UNAVAILABLE */
 pare_status pare_store_bench_version(pare_store *store, long long *version, pare_error *err);
 
-/** Another number whenever anybody else has written to the file since: cheap, and good for as long as
- * this store is open only.
+/** What a bench's file is at a moment, for who keeps what came of it. Cheap; stamps of two stores are not to
+ * be compared. */
+typedef struct pare_store_mark {
+    long long
+        stamp; /* another whenever anybody else has written to the file since the store was opened */
+    long long time;
+    unsigned long long device, file;
+} pare_store_mark;
+
+/** Which file stands there now, and when that was asked; no stamp yet. False: none does. */
+bool pare_store_mark_file(const char *path, pare_store_mark *mark);
+/** Puts in the stamp of a store that is open.
  * @return PARE_OK or PARE_UNAVAILABLE */
-pare_status pare_store_stamp(pare_store *store, long long *stamp, pare_error *err);
+pare_status pare_store_mark_stamp(pare_store *store, pare_store_mark *mark, pare_error *err);
+bool pare_store_same_file(const pare_store_mark *a, const pare_store_mark *b);
+/** Whether what came of a bench as it was is still what would come of it: nobody has written since, and no
+ * hour has gone, since answers are as of a day. */
+bool pare_store_mark_holds(const pare_store_mark *was, const pare_store_mark *now);
 
 #endif

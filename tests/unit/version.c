@@ -96,9 +96,9 @@ static pare_store *open_it(void)
 
 static long long stamp_of(pare_store *store)
 {
-    long long stamp = -1;
-    assert_int_equal(pare_store_stamp(store, &stamp, NULL), PARE_OK);
-    return stamp;
+    pare_store_mark mark = {.stamp = -1};
+    assert_int_equal(pare_store_mark_stamp(store, &mark, NULL), PARE_OK);
+    return mark.stamp;
 }
 
 /* Another store of the same program opens and closes in between: POSIX would then drop the locks of the
