@@ -80,6 +80,12 @@ enum MHD_Result pare_reply_error(pare_request *request, unsigned code, const cha
 enum MHD_Result pare_reply_failed(pare_request *request, const pare_error *err, bool writing);
 /** Puts on a response what all have: what a browser may do with it. */
 void pare_reply_guard(struct MHD_Response *response);
+/** Puts on the same, and the rest of what an answer to a command has: its type, that nobody keeps it, and what a
+ * person would type for it. */
+void pare_reply_head(const pare_request *request, const char *type, struct MHD_Response *response);
+/** Sends a response, which is released: it is the answer. */
+enum MHD_Result pare_reply_send(pare_request *request, unsigned code,
+                                struct MHD_Response *response);
 
 /* ---- words.c: a command as words ---- */
 

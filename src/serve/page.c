@@ -34,24 +34,13 @@ static struct MHD_Response *constant(const void *bytes, size_t length)
                   : MHD_create_response_from_buffer(0, &none, MHD_RESPMEM_MUST_COPY);
 }
 
-static enum MHD_Result answer_with(pare_request *request, unsigned code,
-                                   struct MHD_Response *response)
-{
-    const enum MHD_Result queued = MHD_queue_response(request->connection, code, response);
-    MHD_destroy_response(response);
-    request->answered = true;
-    return queued;
-}
-
 static enum MHD_Result no_page(pare_request *request)
 {
     struct MHD_Response *response = constant(NO_PAGE, sizeof NO_PAGE - 1);
     if (!response)
         return MHD_NO;
-    pare_reply_guard(response);
-    MHD_add_response_header(response, MHD_HTTP_HEADER_CONTENT_TYPE, "text/plain; charset=utf-8");
-    MHD_add_response_header(response, MHD_HTTP_HEADER_CACHE_CONTROL, "no-store");
-    return answer_with(request, MHD_HTTP_OK, response);
+    pare_reply_head(request, "text/plain; charset=utf-8", response);
+    return pare_reply_send(request, MHD_HTTP_OK, response);
 }
 
 /* All of a file, unpacked; NULL without memory. For free(). */
@@ -100,7 +89,7 @@ static enum MHD_Result send_file(pare_request *request, const pare_page_file *fi
                             file->lasting ? "max-age=31536000, immutable" : "no-cache");
     if (gzip && !same)
         MHD_add_response_header(response, MHD_HTTP_HEADER_CONTENT_ENCODING, "gzip");
-    return answer_with(request, same ? MHD_HTTP_NOT_MODIFIED : MHD_HTTP_OK, response);
+    return pare_reply_send(request, same ? MHD_HTTP_NOT_MODIFIED : MHD_HTTP_OK, response);
 }
 
 /* ?token=: in by the link. The page is then loaded again, without the token in its address. */
@@ -127,7 +116,7 @@ static enum MHD_Result let_in(pare_request *request, const char *token)
     MHD_add_response_header(response, MHD_HTTP_HEADER_SET_COOKIE, value);
     MHD_add_response_header(response, MHD_HTTP_HEADER_LOCATION, "/");
     MHD_add_response_header(response, MHD_HTTP_HEADER_CACHE_CONTROL, "no-store");
-    return answer_with(request, MHD_HTTP_SEE_OTHER, response);
+    return pare_reply_send(request, MHD_HTTP_SEE_OTHER, response);
 }
 
 enum MHD_Result pare_serve_page(pare_request *request)

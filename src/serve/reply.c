@@ -60,6 +60,15 @@ static bool pack(pare_text *bytes)
     return true;
 }
 
+void pare_reply_head(const pare_request *request, const char *type, struct MHD_Response *response)
+{
+    pare_reply_guard(response);
+    MHD_add_response_header(response, MHD_HTTP_HEADER_CONTENT_TYPE, type);
+    MHD_add_response_header(response, MHD_HTTP_HEADER_CACHE_CONTROL, "no-store");
+    if (request->command)
+        MHD_add_response_header(response, "Pare-Command", request->command);
+}
+
 struct MHD_Response *pare_reply_make(const pare_request *request, bool packed, pare_text *bytes)
 {
     char none = 0;
@@ -73,26 +82,25 @@ struct MHD_Response *pare_reply_make(const pare_request *request, bool packed, p
         return NULL;
     }
     *bytes = (pare_text){0};
-    pare_reply_guard(response);
-    MHD_add_response_header(response, MHD_HTTP_HEADER_CONTENT_TYPE, "application/json");
-    MHD_add_response_header(response, MHD_HTTP_HEADER_CACHE_CONTROL, "no-store");
+    pare_reply_head(request, "application/json", response);
     MHD_add_response_header(response, MHD_HTTP_HEADER_VARY, MHD_HTTP_HEADER_ACCEPT_ENCODING);
     if (packed)
         MHD_add_response_header(response, MHD_HTTP_HEADER_CONTENT_ENCODING, "gzip");
-    if (request->command)
-        MHD_add_response_header(response, "Pare-Command", request->command);
     return response;
+}
+
+enum MHD_Result pare_reply_send(pare_request *request, unsigned code, struct MHD_Response *response)
+{
+    const enum MHD_Result queued = MHD_queue_response(request->connection, code, response);
+    MHD_destroy_response(response);
+    request->answered = true;
+    return queued;
 }
 
 enum MHD_Result pare_reply_json(pare_request *request, unsigned code, pare_text *bytes)
 {
     struct MHD_Response *response = pare_reply_make(request, false, bytes);
-    if (!response)
-        return MHD_NO;
-    const enum MHD_Result queued = MHD_queue_response(request->connection, code, response);
-    MHD_destroy_response(response);
-    request->answered = true;
-    return queued;
+    return response ? pare_reply_send(request, code, response) : MHD_NO;
 }
 
 enum MHD_Result pare_reply_object(pare_request *request, unsigned code, json_t *object)

@@ -25,16 +25,9 @@ static enum MHD_Result send_file(pare_request *request, size_t form, const char 
     if (!response)
         return MHD_NO;
     *bytes = (pare_text){0};
-    pare_reply_guard(response);
-    MHD_add_response_header(response, MHD_HTTP_HEADER_CONTENT_TYPE, FORMS[form].type);
+    pare_reply_head(request, FORMS[form].type, response);
     MHD_add_response_header(response, MHD_HTTP_HEADER_CONTENT_DISPOSITION, said);
-    MHD_add_response_header(response, MHD_HTTP_HEADER_CACHE_CONTROL, "no-store");
-    if (request->command)
-        MHD_add_response_header(response, "Pare-Command", request->command);
-    const enum MHD_Result queued = MHD_queue_response(request->connection, MHD_HTTP_OK, response);
-    MHD_destroy_response(response);
-    request->answered = true;
-    return queued;
+    return pare_reply_send(request, MHD_HTTP_OK, response);
 }
 
 /* The words of the command without where the file goes, which is said anew for each. */

@@ -242,13 +242,6 @@ enum MHD_Result pare_serve_stream(pare_request *request, const pare_words *words
         leave(j);
         return MHD_NO;
     }
-    pare_reply_guard(response);
-    MHD_add_response_header(response, MHD_HTTP_HEADER_CONTENT_TYPE, "text/event-stream");
-    MHD_add_response_header(response, MHD_HTTP_HEADER_CACHE_CONTROL, "no-store");
-    if (request->command)
-        MHD_add_response_header(response, "Pare-Command", request->command);
-    const enum MHD_Result queued = MHD_queue_response(request->connection, MHD_HTTP_OK, response);
-    MHD_destroy_response(response);
-    request->answered = true;
-    return queued;
+    pare_reply_head(request, "text/event-stream", response);
+    return pare_reply_send(request, MHD_HTTP_OK, response);
 }

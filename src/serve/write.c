@@ -10,6 +10,8 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "craft/taken.h"
+
 /* ---- what a body holds ---- */
 
 const char *pare_writing_text(pare_writing *w, const json_t *object, const char *key, bool needed)
@@ -77,11 +79,9 @@ void pare_writing_pairs(pare_writing *w, const char *key, const char *option)
 
 static void take(pare_writing *w)
 {
-    static const char *const states[] = {"chosen", "ordered", "fitted", "weighed", "flown"};
-    enum { STATES = sizeof states / sizeof states[0] };
     const char *state = pare_writing_text(w, w->body, "state", false);
     const char *date = pare_writing_text(w, w->body, "date", false);
-    size_t i = 0;
+    int stage = 0;
     w->words.command = "take";
     w->name = pare_writing_text(w, w->body, "craft", true);
     w->needs = true;
@@ -90,14 +90,15 @@ static void take(pare_writing *w)
     if (state && strcmp(state, "leave") == 0) {
         pare_words_option(&w->words, "leave", NULL);
     } else {
-        while (state && i < STATES && strcmp(state, states[i]) != 0)
-            i++;
-        if (i == STATES)
+        while (state && stage < PARE_STAGES &&
+               strcmp(state, pare_stage_name((pare_stage)stage)) != 0)
+            stage++;
+        if (stage == PARE_STAGES)
             pare_fail(&w->err, PARE_BAD_DATA,
                       "no state '%.40s'; there are chosen, ordered, fitted, weighed, flown, leave",
                       state);
         else if (state || date)
-            pare_writing_option(w, states[i], date ? date : "today");
+            pare_writing_option(w, pare_stage_name((pare_stage)stage), date ? date : "today");
     }
 }
 
