@@ -10,11 +10,9 @@
 #include <string.h>
 
 #include "advise/closure.h"
+#include "advise/learn.h"
 
-/* Of the logarithm of a flight's mean current [E], as learn_begin.c has them. */
-#define HOVER_STYLE_U   0.03
-#define PROFILE_STYLE_U 0.08
-#define ANY_STEP_KG     1e-4
+#define ANY_STEP_KG 1e-4
 
 static const char *fitted(const pare_craft *craft, size_t taken)
 {
@@ -69,14 +67,8 @@ static void judge(pare_answer *answer)
 
 static pare_scale scale_of(const pare_weighings *all, const pare_weigh_in *reading)
 {
-    for (size_t i = 0; i < all->scales && reading->scale; i++)
-        if (strcmp(all->scale[i].id, reading->scale) == 0)
-            return all->scale[i];
-    const double step_kg = reading->step_kg > 0 ? reading->step_kg : ANY_STEP_KG;
-    return (pare_scale){.id = "",
-                        .resolution_kg = step_kg,
-                        .repeatability_kg = step_kg,
-                        .common = PARE_SCALE_COMMON_U};
+    return pare_scale_named(all, reading->scale,
+                            reading->step_kg > 0 ? reading->step_kg : ANY_STEP_KG);
 }
 
 static double difference_u_kg(const pare_weighings *all, const pare_weigh_in *before,
@@ -142,18 +134,11 @@ typedef struct manner {
     const pare_part *pack;
 } manner;
 
-static bool only_hovers(const pare_flight_record *flight)
-{
-    for (size_t i = 0; i < flight->entries; i++)
-        if (flight->flown[i].as != PARE_FLOWN_THRUST || flight->flown[i].level != 1)
-            return false;
-    return flight->entries > 0;
-}
-
 static bool is_so(const pare_flight_record *flight, const manner *so)
 {
     return flight->put_back_c > 0 && flight->lasted_s > 0 && flight->loadout == so->loadout &&
-           flight->pack == so->pack && (so->hovers ? only_hovers(flight) : flight->entries == 0);
+           flight->pack == so->pack &&
+           (so->hovers ? pare_flown_hovers(flight->entries, flight->flown) : flight->entries == 0);
 }
 
 /* From the swap fitted before to the one after. */
@@ -218,11 +203,11 @@ static void answer_flights(const pare_craft *craft, const char *day, size_t flig
                                 hovers ? 1 : 60, &answer);
         if (hovers) {
             answer.measured = exp(mean[1]) - exp(mean[0]);
-            answer.measured_u = exp(mean[1]) * scatter(&answer, HOVER_STYLE_U);
+            answer.measured_u = exp(mean[1]) * scatter(&answer, PARE_HOVER_STYLE_U);
         } else {
             answer.measured = flown_s * -expm1(mean[1] - mean[0]);
             answer.measured_u =
-                flown_s * exp(mean[1] - mean[0]) * scatter(&answer, PROFILE_STYLE_U);
+                flown_s * exp(mean[1] - mean[0]) * scatter(&answer, PARE_PROFILE_STYLE_U);
         }
         judge(&answer);
         if (answer.there && (!best->there || answer.measured_u < best->measured_u))

@@ -94,9 +94,8 @@ int pare_closure_forgotten(const pare_closure *closure, const char *craft)
     return at < closure->unknowns ? (int)at : -1;
 }
 
-pare_scale pare_closure_scale(const pare_closure *closure, const char *name, double step_kg)
+pare_scale pare_scale_named(const pare_weighings *w, const char *name, double step_kg)
 {
-    const pare_weighings *w = closure->of.weighings;
     for (size_t i = 0; name && i < w->scales; i++)
         if (strcmp(w->scale[i].id, name) == 0)
             return w->scale[i];
@@ -108,7 +107,7 @@ pare_scale pare_closure_scale(const pare_closure *closure, const char *name, dou
 
 size_t pare_closure_scale_unknown(const pare_closure *closure, const char *name)
 {
-    const pare_scale scale = pare_closure_scale(closure, name, 0);
+    const pare_scale scale = pare_scale_named(closure->of.weighings, name, 0);
     return find(closure, PARE_UNKNOWN_SCALE, NULL, NULL, scale.id, 0);
 }
 
@@ -155,7 +154,7 @@ static pare_status scale_of(pare_closure *c, const pare_scale *scale, pare_error
 static pare_status scales(pare_closure *c, pare_error *err)
 {
     const pare_weighings *w = c->of.weighings;
-    const pare_scale unnamed = pare_closure_scale(c, NULL, 0);
+    const pare_scale unnamed = pare_scale_named(c->of.weighings, NULL, 0);
     pare_status status = scale_of(c, &unnamed, err);
     for (size_t i = 0; i < w->scales && status == PARE_OK; i++)
         status = scale_of(c, &w->scale[i], err);
@@ -165,7 +164,7 @@ static pare_status scales(pare_closure *c, pare_error *err)
 static pare_status reading(pare_closure *c, size_t which, pare_error *err)
 {
     const pare_weigh_in *w = &c->of.weighings->weigh_in[which];
-    const pare_scale scale = pare_closure_scale(c, w->scale, w->step_kg);
+    const pare_scale scale = pare_scale_named(c->of.weighings, w->scale, w->step_kg);
     pare_pile pile;
     if (w->all && pare_closure_forgotten(c, w->craft) < 0 &&
         put(c, &(pare_unknown){.of = PARE_UNKNOWN_FORGOTTEN, .craft = w->craft}) == c->unknowns)

@@ -111,7 +111,7 @@ int pare_closure_forgotten(const pare_closure *closure, const char *craft);
 
 /** The scale of that name; NULL or an unknown one: a scale that is good to one of its digits.
  * @param step_kg  that digit */
-pare_scale pare_closure_scale(const pare_closure *closure, const char *name, double step_kg);
+pare_scale pare_scale_named(const pare_weighings *weighings, const char *name, double step_kg);
 /** The unknown for its common error. */
 size_t pare_closure_scale_unknown(const pare_closure *closure, const char *name);
 /** Standard uncertainty of one reading: digit and repeatability; the common error is apart. */

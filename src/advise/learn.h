@@ -81,6 +81,14 @@ typedef struct pare_learned_all {
     pare_taught kept; /* the same for the craft's sheet, without its date; see pare_learn() */
 } pare_learned_all;
 
+/** Uncertainty of the logarithm of a flight's mean current, by how it is flown [E]: hovering leaves little
+ * choice, a profile much. */
+#define PARE_HOVER_STYLE_U   0.03
+#define PARE_PROFILE_STYLE_U 0.08
+
+/** Whether a flight is nothing but hovering; not where nothing is said of it. */
+bool pare_flown_hovers(size_t entries, const pare_flown flown[]);
+
 /** Learns from flights of one craft. What was kept of an earlier learning is left aside: the flights that
  * it came from are here again. What a pack holds is for the sheet only where the craft's own flew, and no
  * more than one copy of it: of several nobody knows which the sheet is about.

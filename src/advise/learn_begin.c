@@ -10,16 +10,13 @@
 #include "craft/flight.h"
 #include "craft/to_rig.h"
 
-/* Of the logarithm of the mean current [E]: hovering leaves little choice, a profile much. */
-#define HOVER_STYLE_U   0.03
-#define PROFILE_STYLE_U 0.08
-#define CAPACITY_U      0.10 /* of a pack among those of its part, over what the sheet doubts */
-#define FADE_U          0.03 /* in 30 days: a healthy pack's, and some that are not; common practice */
-#define NO_LANDING_V    0.5 /* a cell: only the charge ends a flight that was flown */
-#define LEAST_LEFT      0.05
-#define MOST_LEFT       0.95
+#define CAPACITY_U   0.10 /* of a pack among those of its part, over what the sheet doubts */
+#define FADE_U       0.03 /* in 30 days: a healthy pack's, and some that are not; common practice */
+#define NO_LANDING_V 0.5  /* a cell: only the charge ends a flight that was flown */
+#define LEAST_LEFT   0.05
+#define MOST_LEFT    0.95
 
-static bool only_hovers(size_t entries, const pare_flown flown[])
+bool pare_flown_hovers(size_t entries, const pare_flown flown[])
 {
     for (size_t i = 0; i < entries; i++)
         if (flown[i].as != PARE_FLOWN_THRUST || flown[i].level != 1)
@@ -86,7 +83,8 @@ static void put_flown(const pare_flight_record *record, pare_again *again)
     } else {
         again->entries = pare_brief_flown(&again->brief, &again->flown);
     }
-    again->style_u = only_hovers(again->entries, again->flown) ? HOVER_STYLE_U : PROFILE_STYLE_U;
+    again->style_u =
+        pare_flown_hovers(again->entries, again->flown) ? PARE_HOVER_STYLE_U : PARE_PROFILE_STYLE_U;
 }
 
 /* What it says, and why it says nothing. */

@@ -94,7 +94,8 @@ static pare_status promise(const weighing *w, pare_weigh_in *weigh_in, pare_erro
         status = pare_closure_pile(closure, weigh_in, &pile, err);
     if (status != PARE_OK)
         return status;
-    const pare_scale scale = pare_closure_scale(closure, weigh_in->scale, weigh_in->step_kg);
+    const pare_scale scale =
+        pare_scale_named(closure->of.weighings, weigh_in->scale, weigh_in->step_kg);
     const pare_promise made = pare_promise_of(closure, &pile, &scale);
     weigh_in->promised = true;
     weigh_in->low_kg = made.low_kg;
