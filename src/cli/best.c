@@ -4,9 +4,7 @@
  * it may be. So a stop is no failure here, unlike in what changes a bench. */
 #include "show/best.h"
 
-#include <errno.h>
 #include <math.h>
-#include <stdlib.h>
 
 #include "cli/best_front.h"
 #include "cli/best_limits.h"
@@ -20,13 +18,10 @@
 
 static pare_status read_time(const options *given, double *seconds, pare_error *err)
 {
-    char *end;
     *seconds = INFINITY;
     if ((given->given & OPTION_TIME) == 0)
         return PARE_OK;
-    errno = 0;
-    *seconds = strtod(given->time, &end);
-    if (end == given->time || *end || errno || !(*seconds >= 0) || *seconds > LONGEST_S)
+    if (!timed_read(given->time, LONGEST_S, seconds))
         return pare_fail(err, PARE_BAD_DATA, "--time '%s': a number of seconds is due, 0 to %g",
                          given->time, LONGEST_S);
     return PARE_OK;

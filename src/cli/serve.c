@@ -16,6 +16,7 @@
 
 #include "cli/command.h"
 #include "cli/keep.h"
+#include "cli/timed.h"
 #include "cli/use.h"
 #include "show/json.h"
 
@@ -79,9 +80,8 @@ static pare_status read_time(const options *given, struct timespec *most, pare_e
     *most = (struct timespec){0};
     if (!given->time)
         return PARE_OK;
-    char *end = NULL;
-    const double seconds = strtod(given->time, &end);
-    if (end == given->time || *end || !(seconds > 0) || seconds > LONGEST_S)
+    double seconds;
+    if (!timed_read(given->time, LONGEST_S, &seconds) || seconds == 0)
         return pare_fail(err, PARE_BAD_DATA,
                          "--time '%s': a number of seconds is due, above 0 and up to %g",
                          given->time, LONGEST_S);

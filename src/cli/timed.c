@@ -1,6 +1,17 @@
 /* timed.c: the clock beside the command's own progress (see timed.h). */
 #include "cli/timed.h"
 
+#include <errno.h>
+#include <stdlib.h>
+
+bool timed_read(const char *text, double most_s, double *seconds)
+{
+    char *end;
+    errno = 0;
+    *seconds = strtod(text, &end);
+    return end != text && !*end && !errno && *seconds >= 0 && *seconds <= most_s;
+}
+
 double timed_s(const timed *t)
 {
     struct timespec now;

@@ -12,6 +12,8 @@ typedef struct timed {
     double most_s; /* after that */
 } timed;
 
+/** A number of seconds, 0 to so many, as it is typed. False: it is none. */
+bool timed_read(const char *text, double most_s, double *seconds);
 timed timed_start(const pare_progress *under, double most_s);
 double timed_s(const timed *t);
 /** What a search is asked with; stands as long as *t does. */
