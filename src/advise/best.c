@@ -307,14 +307,21 @@ static void merge_dived(rounds *r, size_t count)
     }
 }
 
+/* Of all that was not looked into to its end. */
+static int64_t least_left(const rounds *r)
+{
+    const int64_t waits = best_groups_least(&r->groups);
+    return r->stopped_least < waits ? r->stopped_least : waits;
+}
+
 /* How near best and bound are, in grams. */
 static void tell_closing(const rounds *r, const pare_progress *progress)
 {
-    const int64_t left = best_groups_least(&r->groups);
+    const int64_t left = least_left(r);
     const bool found = r->best.found && r->best.cents != TO_BEAT;
     const int64_t bound = found && left > r->best.units ? r->best.units : left;
-    pare_progress_closing(progress, found ? 1e-4 * (double)r->best.units : (double)NAN,
-                          bound == BEST_NO_BOUND ? (double)NAN : 1e-4 * (double)bound);
+    pare_progress_closing(progress, found ? pare_best_grams(r->best.units) : (double)NAN,
+                          bound == BEST_NO_BOUND ? (double)NAN : pare_best_grams(bound));
 }
 
 static bool told_to_stop(rounds *r)
@@ -470,10 +477,8 @@ static void count_work(rounds *r)
 /* How far a limit is off on the best set, over what it must be. */
 static double slack(const pare_best *answer, const pare_best_limit *limit)
 {
-    for (size_t i = 0; i < answer->sheet_after->margins; i++)
-        if (strcmp(answer->sheet_after->margin[i].name, limit->name) == 0)
-            return answer->sheet_after->margin[i].ratio;
-    return HUGE_VAL;
+    const pare_margin *margin = pare_sheet_margin(answer->sheet_after, limit->name);
+    return margin ? margin->ratio : HUGE_VAL;
 }
 
 static void tightest_first(pare_best *answer)
@@ -490,8 +495,7 @@ static void tightest_first(pare_best *answer)
 static pare_status tell(rounds *r, pare_error *err)
 {
     pare_best *answer = r->answer;
-    int64_t bound = best_groups_least(&r->groups);
-    bound = r->stopped_least < bound ? r->stopped_least : bound;
+    const int64_t bound = least_left(r);
     count_work(r);
     answer->stopped = atomic_load(&r->stop);
     answer->found = r->best.found && r->best.cents != TO_BEAT;

@@ -116,6 +116,8 @@ pare_status pare_best_find(const pare_bench *bench, const pare_craft *craft,
 
 /** A craft's all-up mass as sets are compared: each line rounded to 0.1 mg. */
 int64_t pare_best_100ug(const pare_assembly *assembly);
+/** Such a mass in grams. */
+double pare_best_grams(int64_t mass_100ug);
 
 /** Whether a craft does what its brief asks and no rating worse than the craft before it.
  * @param ask  what it says of ratings that are eased; NULL: none are

@@ -52,6 +52,15 @@ bool best_is_better(const best_set *best, int64_t units, int64_t cents, size_t s
     return by_names(swaps, swap, best->swaps, best->swap) < 0;
 }
 
+/* Whether a mass is above what this dive goes to; a later one goes there. */
+static bool is_left_for_later(best_worker *worker, int64_t least)
+{
+    if (least <= worker->ceiling)
+        return false;
+    worker->left_least = least < worker->left_least ? least : worker->left_least;
+    return true;
+}
+
 /* Whether nothing below a state can be better: what is bought stays bought, and names that come later than
  * the best's stay later. */
 bool best_is_hopeless(best_worker *worker, const best_state *state, int64_t least)
@@ -60,10 +69,8 @@ bool best_is_hopeless(best_worker *worker, const best_state *state, int64_t leas
     if (least > worker->most || (best->found && least > best->units) ||
         best_is_too_dear(worker->search, state))
         return true;
-    if (least > worker->ceiling) {
-        worker->left_least = least < worker->left_least ? least : worker->left_least;
+    if (is_left_for_later(worker, least))
         return true;
-    }
     if (!best->found || least != best->units)
         return false;
     const int64_t cents = best_cents(worker->search, state);
@@ -339,10 +346,8 @@ void best_dive_from(best_worker *worker, size_t depth, size_t slot)
         }
         if (least > worker->most || (worker->best.found && least > worker->best.units))
             break;
-        if (least > worker->ceiling) {
-            worker->left_least = least < worker->left_least ? least : worker->left_least;
+        if (is_left_for_later(worker, least))
             break;
-        }
         if (!best_state_choose(search, state, slot, option, next) ||
             best_is_hopeless(worker, next, next->least))
             continue;

@@ -17,6 +17,11 @@ int64_t pare_best_100ug(const pare_assembly *assembly)
     return units;
 }
 
+double pare_best_grams(int64_t mass_100ug)
+{
+    return 1e-4 * (double)mass_100ug;
+}
+
 /* ---- one swap more ---- */
 
 /* What was to stay as it is, stays. */

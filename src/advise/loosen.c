@@ -12,12 +12,12 @@
 
 static const char limit_of_brief[] = "limit.";
 
-double pare_limit_unit(const char *key, int *figure)
+double pare_limit_unit(const char *key)
 {
-    *figure = pare_figure_of_limit(key);
-    if (*figure < 0)
+    const int figure = pare_figure_of_limit(key);
+    if (figure < 0)
         return RATING_UNIT; /* the least margin of all ratings, a ratio */
-    const pare_figure_row *row = &pare_figure_table[*figure];
+    const pare_figure_row *row = &pare_figure_table[figure];
     switch (row->dimension) {
     case PARE_DIM_TIME:
     case PARE_DIM_NUMBER:
@@ -29,7 +29,8 @@ double pare_limit_unit(const char *key, int *figure)
     }
 }
 
-void pare_brief_loosen(pare_brief *brief, const char *key, double by)
+/* Never below nothing. */
+static void loosen_brief(pare_brief *brief, const char *key, double by)
 {
     for (size_t i = 0; i < brief->limits; i++) {
         pare_limit *limit = &brief->limit[i];
@@ -67,8 +68,9 @@ static pare_status loosen(const pare_bench *bench, const pare_craft *craft,
         one->figure = -1;
         if (strncmp(one->name, limit_of_brief, strlen(limit_of_brief)) == 0) {
             const char *key = one->name + strlen(limit_of_brief);
-            one->by = units * pare_limit_unit(key, &one->figure);
-            pare_brief_loosen(&looser->brief, key, one->by);
+            one->figure = pare_figure_of_limit(key);
+            one->by = units * pare_limit_unit(key);
+            loosen_brief(&looser->brief, key, one->by);
         } else {
             one->by = units * RATING_UNIT;
             eased.share = 1 - one->by;

@@ -19,12 +19,8 @@ typedef struct pare_loosened {
     char next[48];     /* what binds then, tightest first; "": nothing, or nothing was won */
 } pare_loosened;
 
-/** One unit of a limit of the brief by its key, in SI.
- * @param[out] figure  as in pare_loosened */
-double pare_limit_unit(const char *key, int *figure);
-
-/** A brief with one limit looser by so much, never below nothing. */
-void pare_brief_loosen(pare_brief *brief, const char *key, double by);
+/** One unit of a limit of the brief by its key, in SI. */
+double pare_limit_unit(const char *key);
 
 /** Whether a limit that binds can be loosened: the mass is what is searched for, and without flight nothing
  * is a craft. */

@@ -98,8 +98,7 @@ static double enough(const pare_relief *limit, double value, double allowed)
 static void relieve_alone(asking *a, pare_relief *one)
 {
     const pare_relief *limits[] = {one};
-    int figure;
-    const double fine = FINE * pare_limit_unit(one->key, &figure);
+    const double fine = FINE * pare_limit_unit(one->key);
     double to = let_go(one), fails = one->from;
     outcome met = search(a, 1, limits, &to);
     if (!goes_on(a) || !met.found)

@@ -103,8 +103,7 @@ static bool pays(const walking *w, const looked *set)
 
 static bool goes_on(walking *w, size_t done, size_t all)
 {
-    const pare_progress *progress = w->progress;
-    if (progress && !progress->step(progress->context, "steps", done, all))
+    if (pare_progress_step(w->progress, "steps", done, all, NULL) != PARE_OK)
         w->walk->stopped = true;
     return !w->walk->stopped;
 }

@@ -8,7 +8,7 @@
 
 static json_t *grams(int64_t units)
 {
-    return units == INT64_MAX ? json_null() : pare_json_number(1e-4 * (double)units);
+    return units == INT64_MAX ? json_null() : pare_json_number(pare_best_grams(units));
 }
 
 static json_t *strings(size_t count, size_t size, const char *first)

@@ -10,11 +10,6 @@
 #include "show/digits.h"
 #include "show/sheet_view.h"
 
-static double grams(int64_t units)
-{
-    return 1e-4 * (double)units;
-}
-
 /* ---- limits by their words ---- */
 
 void pare_best_put_limit(const pare_best *best, const char *name, bool with_value, pare_text *line)
@@ -63,7 +58,7 @@ static void add_won(const pare_best_view *view, const pare_loosened *one, pare_t
     pare_best_put_limit(view->best, one->name, false, line);
     pare_text_printf(line, " looser by %s%s%s: %s%.1f g lighter",
                      pare_digits_limit(by, in.scale * one->by), in.unit[0] ? " " : "", in.unit,
-                     one->proven ? "" : "at least ", grams(one->won_100ug));
+                     one->proven ? "" : "at least ", pare_best_grams(one->won_100ug));
     if (one->next[0]) {
         pare_text_add(line, ", then what binds is ");
         pare_best_put_limit(view->best, one->next, false, line);
@@ -107,7 +102,7 @@ void pare_best_loosened_into(json_t *limit, const pare_best_view *view, const ch
         const told in = told_in(one->figure, is_rating(name));
         json_object_set_new(limit, "loosened_by", pare_json_number(in.scale * one->by));
         json_object_set_new(limit, "unit", json_string(in.unit));
-        json_object_set_new(limit, "grams_won", pare_json_number(grams(one->won_100ug)));
+        json_object_set_new(limit, "grams_won", pare_json_number(pare_best_grams(one->won_100ug)));
         json_object_set_new(limit, "grams_won_proven", json_boolean(one->proven));
         json_object_set_new(limit, "next", one->next[0] ? json_string(one->next) : json_null());
     }
@@ -133,14 +128,6 @@ static void add_relief(const pare_relief *one, pare_text *line)
                      pare_digits_limit(to, told_enough(one, in)), in.unit[0] ? " " : "", in.unit);
 }
 
-static void put(const pare_screen *screen, pare_text *out, pare_text *line)
-{
-    out->failed = out->failed || line->failed;
-    pare_put_spaces(out, 2);
-    pare_put_wrapped(screen, out, 2, 4, line->bytes ? line->bytes : "");
-    pare_text_free(line);
-}
-
 void pare_best_put_reliefs(const pare_best_view *view, const pare_screen *screen, pare_text *out)
 {
     const pare_reliefs *reliefs = view->reliefs;
@@ -157,15 +144,15 @@ void pare_best_put_reliefs(const pare_best_view *view, const pare_screen *screen
         helps++;
         add_relief(one, &line);
         pare_text_printf(&line, "%s: %.1f g", one->exact ? ", alone" : ", alone and perhaps less",
-                         grams(one->best_100ug));
-        put(screen, out, &line);
+                         pare_best_grams(one->best_100ug));
+        pare_put_line(screen, out, 2, 4, &line);
     }
     if (reliefs->pair) {
         add_relief(&reliefs->both[0], &line);
         pare_text_add(&line, " together with ");
         add_relief(&reliefs->both[1], &line);
-        pare_text_printf(&line, ": %.1f g", grams(reliefs->both[0].best_100ug));
-        put(screen, out, &line);
+        pare_text_printf(&line, ": %.1f g", pare_best_grams(reliefs->both[0].best_100ug));
+        pare_put_line(screen, out, 2, 4, &line);
     }
     if (reliefs->stopped)
         pare_text_add(&line, "Stopped before every limit was tried.");
@@ -173,7 +160,7 @@ void pare_best_put_reliefs(const pare_best_view *view, const pare_screen *screen
         pare_text_add(&line, "No one or two of its limits are the reason: what refuses is what "
                              "parts bear, or that they do not fit together.");
     if (line.length)
-        put(screen, out, &line);
+        pare_put_line(screen, out, 2, 4, &line);
     pare_text_free(&line);
 }
 
@@ -189,7 +176,8 @@ static json_t *relief_object(const pare_relief *one)
                         one->helps ? pare_json_number(in.scale * one->to) : json_null());
     json_object_set_new(object, "least", json_boolean(one->exact));
     json_object_set_new(object, "best_g",
-                        one->helps ? pare_json_number(grams(one->best_100ug)) : json_null());
+                        one->helps ? pare_json_number(pare_best_grams(one->best_100ug))
+                                   : json_null());
     return object;
 }
 

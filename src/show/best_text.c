@@ -14,19 +14,6 @@
 
 enum { ID_COLUMNS = 42, NUMBER_COLUMNS = 9, WORDS_COLUMNS = 34, VALUE_COLUMNS = 15, BINDS = 4 };
 
-static void put_line(const pare_screen *screen, pare_text *out, int indent, pare_text *line)
-{
-    out->failed = out->failed || line->failed;
-    pare_put_spaces(out, indent);
-    pare_put_wrapped(screen, out, indent, indent, line->bytes ? line->bytes : "");
-    pare_text_free(line);
-}
-
-static double grams(int64_t units)
-{
-    return 1e-4 * (double)units;
-}
-
 /* ---- what to do ---- */
 
 static bool is_free(const pare_best_swap *swap)
@@ -42,7 +29,8 @@ static void put_swap(const pare_best_view *view, const pare_best_swap *swap,
     pare_text line = {0};
     pare_text_add(out, "  ");
     pare_put_left(out, a->id, ID_COLUMNS);
-    pare_put_right(out, pare_digits_at(text, grams(swap->saved_100ug), 1), NUMBER_COLUMNS);
+    pare_put_right(out, pare_digits_at(text, pare_best_grams(swap->saved_100ug), 1),
+                   NUMBER_COLUMNS);
     if (!a->priced)
         snprintf(text, sizeof text, "?");
     else
@@ -54,11 +42,11 @@ static void put_swap(const pare_best_view *view, const pare_best_swap *swap,
     for (size_t i = 0; i < a->drops; i++)
         pare_text_printf(&line, "%s%s", i ? "; " : line.length ? "; off: " : "off: ", a->drop[i]);
     if (line.length)
-        put_line(screen, out, 6, &line);
+        pare_put_line(screen, out, 6, 6, &line);
     pare_text_free(&line);
     for (size_t i = 0; view->all && i < a->notes; i++) {
         pare_text_add(&line, a->note[i]);
-        put_line(screen, out, 6, &line);
+        pare_put_line(screen, out, 6, 6, &line);
     }
 }
 
@@ -92,7 +80,8 @@ static void put_swaps(const pare_best_view *view, const pare_screen *screen, par
     for (int g = 0; g < PARE_OPENINGS; g++)
         put_opening(view, (pare_opening)g, screen, out);
     pare_put_left(out, "together", ID_COLUMNS + 2);
-    pare_put_right(out, pare_digits_at(text, grams(best->was_100ug - best->best_100ug), 1),
+    pare_put_right(out,
+                   pare_digits_at(text, pare_best_grams(best->was_100ug - best->best_100ug), 1),
                    NUMBER_COLUMNS);
     pare_put_right(out, best->priced ? pare_digits_at(text, best->money, 0) : "?", NUMBER_COLUMNS);
     pare_text_printf(out, "  %.0f min\n", ceil(best->work->minutes));
@@ -106,17 +95,17 @@ static void put_steps(const pare_best_view *view, const pare_screen *screen, par
     pare_put_heading(screen, out, "The work, step by step");
     for (size_t i = 0; i < list->firsts; i++) {
         pare_text_add(&line, list->first[i]);
-        put_line(screen, out, 2, &line);
+        pare_put_line(screen, out, 2, 2, &line);
     }
     for (int g = 0; g < PARE_OPENINGS; g++)
         for (size_t i = 0; i < list->group[g].steps; i++) {
             pare_text_printf(&line, "%s: %s", pare_opening_words((pare_opening)g),
                              list->group[g].step[i]);
-            put_line(screen, out, 2, &line);
+            pare_put_line(screen, out, 2, 2, &line);
         }
     for (size_t i = 0; i < list->checks; i++) {
         pare_text_add(&line, list->check[i]);
-        put_line(screen, out, 2, &line);
+        pare_put_line(screen, out, 2, 2, &line);
     }
 }
 
@@ -179,13 +168,13 @@ static void put_proof(const pare_best_view *view, const pare_screen *screen, par
     pare_text line = {0};
     if (best->proven && best->found)
         pare_text_printf(&line, "best %.4f g = bound: no set of these parts is lighter",
-                         grams(best->best_100ug));
+                         pare_best_grams(best->best_100ug));
     else if (best->found)
         pare_text_printf(&line,
                          "stopped: best so far %.1f g, none is below %.1f g, so at most %.1f g "
                          "are missing",
-                         grams(best->best_100ug), grams(best->bound_100ug),
-                         grams(best->best_100ug - best->bound_100ug));
+                         pare_best_grams(best->best_100ug), pare_best_grams(best->bound_100ug),
+                         pare_best_grams(best->best_100ug - best->bound_100ug));
     if (best->misses)
         pare_text_add(&line, "; masses did not add up, so nothing is proven: please report it");
     pare_put_labelled_line(screen, out, "proof", &line);
@@ -196,11 +185,11 @@ static void put_proof(const pare_best_view *view, const pare_screen *screen, par
         "%zu groups of frame, motors, propellers and pack, %zu put together, %zu searched "
         "to the end, %zu sets judged in full, in %.2g s",
         best->groups, best->opened, best->dived, best->sets, view->seconds);
-    put_line(screen, out, PARE_LABEL, &line);
+    pare_put_line(screen, out, PARE_LABEL, PARE_LABEL, &line);
     for (size_t i = 0; i < best->cuts; i++) {
         pare_text_printf(&line, "%zu groups cut by: ", best->cut[i].groups);
         pare_best_put_limit(best, best->cut[i].name, false, &line);
-        put_line(screen, out, PARE_LABEL, &line);
+        pare_put_line(screen, out, PARE_LABEL, PARE_LABEL, &line);
     }
 }
 
@@ -213,7 +202,7 @@ static void put_none(const pare_best_view *view, const pare_screen *screen, pare
     pare_text_add(out, "\n");
     if (!best->proven) {
         pare_text_add(&line, "Stopped before any set was found that meets the brief.");
-        put_line(screen, out, 0, &line);
+        pare_put_line(screen, out, 0, 0, &line);
         return;
     }
     pare_text_add(&line, "No set of these parts meets the brief.");
@@ -221,11 +210,11 @@ static void put_none(const pare_best_view *view, const pare_screen *screen, pare
         pare_text_add(&line, " No frame, motors, propellers and pack that are left fit together.");
     else if (best->binds == 0)
         pare_text_add(&line, " None of them goes on the craft.");
-    put_line(screen, out, 0, &line);
+    pare_put_line(screen, out, 0, 0, &line);
     for (size_t i = 0; i < best->binds; i++) {
         pare_text_printf(&line, "%zu times refused by: ", best->bind[i].groups);
         pare_best_put_limit(best, best->bind[i].name, false, &line);
-        put_line(screen, out, 2, &line);
+        pare_put_line(screen, out, 2, 2, &line);
     }
     pare_best_put_reliefs(view, screen, out);
 }
@@ -237,12 +226,13 @@ void pare_best_text(const pare_best_view *view, const pare_screen *screen, pare_
     pare_text_add(&line, best->before->name);
     if (view->loadout)
         pare_text_printf(&line, ", loadout %s", view->loadout);
-    pare_text_printf(&line, ": %.1f g now", grams(best->was_100ug));
+    pare_text_printf(&line, ": %.1f g now", pare_best_grams(best->was_100ug));
     if (best->found)
-        pare_text_printf(&line, ", %.1f g at best, %.1f g less%s", grams(best->best_100ug),
-                         grams(best->was_100ug - best->best_100ug),
+        pare_text_printf(&line, ", %.1f g at best, %.1f g less%s",
+                         pare_best_grams(best->best_100ug),
+                         pare_best_grams(best->was_100ug - best->best_100ug),
                          best->proven ? ", proven" : ", not proven");
-    put_line(screen, out, 0, &line);
+    pare_put_line(screen, out, 0, 0, &line);
     if (!best->found) {
         put_none(view, screen, out);
         return;

@@ -102,6 +102,15 @@ void pare_put_labelled(const pare_screen *screen, pare_text *out, const char *la
     pare_put_wrapped(screen, out, PARE_LABEL, PARE_LABEL, text);
 }
 
+void pare_put_line(const pare_screen *screen, pare_text *out, int first, int further,
+                   pare_text *line)
+{
+    out->failed = out->failed || line->failed;
+    pare_put_spaces(out, first);
+    pare_put_wrapped(screen, out, first, further, line->bytes ? line->bytes : "");
+    pare_text_free(line);
+}
+
 void pare_put_labelled_line(const pare_screen *screen, pare_text *out, const char *label,
                             pare_text *line)
 {

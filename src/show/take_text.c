@@ -9,16 +9,6 @@
 #include "show/digits.h"
 #include "show/take.h"
 
-/* Wraps one line made piece by piece, from a column on. */
-static void put(const pare_screen *screen, pare_text *out, int indent, pare_text *line)
-{
-    if (line->failed)
-        out->failed = true;
-    pare_put_spaces(out, indent);
-    pare_put_wrapped(screen, out, indent, indent, line->bytes ? line->bytes : "");
-    pare_text_free(line);
-}
-
 /* ---- what is taken ---- */
 
 void pare_taken_days_text(const pare_taken *taken, pare_text *out)
@@ -64,7 +54,7 @@ static void put_promise(const pare_taken *taken, const pare_screen *screen, pare
     pare_text_printf(&whole, "promised %s", line.bytes);
     whole.failed = whole.failed || line.failed;
     pare_text_free(&line);
-    put(screen, out, 4, &whole);
+    pare_put_line(screen, out, 4, 4, &whole);
 }
 
 /* "the scale says -8.4 +- 0.4 g, where -7.6 +- 0.5 g was promised: real with a chance of over 99 %" */
@@ -91,7 +81,7 @@ static void put_answer(const pare_answer *answer, const char *who, double scale,
         pare_text_add(&line, "over 99 %");
     else
         pare_text_printf(&line, "%.0f %%", 100 * answer->real);
-    put(screen, out, 4, &line);
+    pare_put_line(screen, out, 4, 4, &line);
 }
 
 static void put_taken(const pare_taken *taken, const pare_answers *answers,
@@ -100,11 +90,11 @@ static void put_taken(const pare_taken *taken, const pare_answers *answers,
     pare_text line = {0};
     pare_put_wrapped(screen, out, 0, 0, taken->swap);
     pare_taken_days_text(taken, &line);
-    put(screen, out, 4, &line);
+    pare_put_line(screen, out, 4, 4, &line);
     for (size_t i = 0; i < taken->brings; i++)
         pare_text_printf(&line, "%s%s", i ? ", " : "brings ", taken->bring[i]->id);
     if (line.length)
-        put(screen, out, 4, &line);
+        pare_put_line(screen, out, 4, 4, &line);
     put_promise(taken, screen, out);
     put_answer(&answers->mass, "the scale says", 1e3, "g", screen, out);
     put_answer(&answers->minutes, "flights say", 1, "s flown", screen, out);
@@ -126,7 +116,7 @@ static void put_all_up(const pare_take_view *view, const pare_screen *screen, pa
     else if (facts->chosen + facts->ordered)
         pare_text_printf(&line, "; not all of it goes on as things are: %s", facts->why);
     pare_text_add(&line, ".");
-    put(screen, out, 0, &line);
+    pare_put_line(screen, out, 0, 0, &line);
 }
 
 /* ---- the checklist ---- */
@@ -155,7 +145,7 @@ static void put_group(const pare_check_group *group, pare_opening opening,
                          group->solder_joints > 1 ? "joints" : "joint");
     for (size_t i = 0; i < group->tools; i++)
         pare_text_printf(&line, "%s%s", i ? ", " : "; ", group->tool[i]);
-    put(screen, out, 0, &line);
+    pare_put_line(screen, out, 0, 0, &line);
     for (size_t i = 0; i < group->steps; i++)
         put_box(group->step[i], screen, out);
 }

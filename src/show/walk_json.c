@@ -3,7 +3,7 @@
 
 static json_t *grams(int64_t units)
 {
-    return pare_json_number(1e-4 * (double)units);
+    return pare_json_number(pare_best_grams(units));
 }
 
 static json_t *money(int64_t cents)

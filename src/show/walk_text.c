@@ -10,18 +10,6 @@
 
 enum { NUMBER_COLUMNS = 9, WORDS_AT = 4 + 4 * NUMBER_COLUMNS + 2 };
 
-static void put_line(const pare_screen *screen, pare_text *out, pare_text *line)
-{
-    out->failed = out->failed || line->failed;
-    pare_put_wrapped(screen, out, 0, 0, line->bytes ? line->bytes : "");
-    pare_text_free(line);
-}
-
-static double grams(int64_t units)
-{
-    return 1e-4 * (double)units;
-}
-
 static double money(int64_t cents)
 {
     return 1e-2 * (double)cents;
@@ -41,12 +29,12 @@ static void put_step(const pare_walk_view *view, size_t index, const pare_screen
     pare_text line = {0};
     snprintf(number, sizeof number, "%zu", index + 1);
     pare_put_right(out, number, 4);
-    put_number(out, grams(step->saved_100ug), 1);
+    put_number(out, pare_best_grams(step->saved_100ug), 1);
     if (step->priced)
         put_number(out, money(step->cents), 2);
     else
         pare_put_right(out, "?", NUMBER_COLUMNS);
-    put_number(out, grams(step->mass_100ug), 1);
+    put_number(out, pare_best_grams(step->mass_100ug), 1);
     put_number(out, money(step->spent_cents), 2);
     for (size_t i = 0; i < step->swaps; i++)
         pare_text_printf(&line, "%s%s", i ? ", " : "", view->best->swap[step->swap[i]].applied.id);
@@ -63,10 +51,11 @@ static void put_now(const pare_walk_view *view, const pare_screen *screen, pare_
     const pare_walk_step *last = walk->now ? &walk->step[walk->now - 1] : NULL;
     pare_text line = {0};
     pare_text_printf(&line, "--- up to here for %.2f: %.1f g less, %.2f spent%s ---",
-                     money(*view->budget), last ? grams(walk->was_100ug - last->mass_100ug) : 0.0,
+                     money(*view->budget),
+                     last ? pare_best_grams(walk->was_100ug - last->mass_100ug) : 0.0,
                      last ? money(last->spent_cents) : 0.0,
                      walk->now == walk->steps ? ", and that is all of it" : "");
-    put_line(screen, out, &line);
+    pare_put_line(screen, out, 0, 0, &line);
 }
 
 static void put_rule(const pare_walk *walk, const pare_screen *screen, pare_text *out)
@@ -81,7 +70,7 @@ static void put_rule(const pare_walk *walk, const pare_screen *screen, pare_text
                              : "With so many swaps the order is by rule: free first, then the most "
                                "grams for the money.");
     pare_text_add(out, "\n");
-    put_line(screen, out, &line);
+    pare_put_line(screen, out, 0, 0, &line);
 }
 
 void pare_walk_text(const pare_walk_view *view, const pare_screen *screen, pare_text *out)
@@ -96,14 +85,14 @@ void pare_walk_text(const pare_walk_view *view, const pare_screen *screen, pare_
         pare_text_add(&line, best->stopped
                                  ? ": stopped before any set was found that meets the brief"
                                  : ": no set does what the brief asks");
-        put_line(screen, out, &line);
+        pare_put_line(screen, out, 0, 0, &line);
         return;
     }
-    pare_text_printf(&line, ": from %.1f g to %.1f g (%s) in %zu step%s", grams(walk->was_100ug),
-                     grams(best->best_100ug),
+    pare_text_printf(&line, ": from %.1f g to %.1f g (%s) in %zu step%s",
+                     pare_best_grams(walk->was_100ug), pare_best_grams(best->best_100ug),
                      best->proven ? "proven the lightest" : "not proven the lightest", walk->steps,
                      walk->steps == 1 ? "" : "s");
-    put_line(screen, out, &line);
+    pare_put_line(screen, out, 0, 0, &line);
     if (walk->steps == 0)
         return;
     pare_text_add(out, "\n");
