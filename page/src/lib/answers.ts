@@ -151,7 +151,7 @@ export function full_name(of: string, name: string): string {
 
 /** Whether a swap is one of a slice. */
 export function swap_is_of(swap: string, name: string): boolean {
-    const what = swap.slice(0, swap.indexOf('='))
+    const what = what_of(swap)
     return what === name || what.startsWith(name + '.')
 }
 

@@ -161,34 +161,30 @@ class Bench {
     /* One after the other: a key pressed twice goes two steps back. */
     private steps: Promise<void> = Promise.resolve()
 
+    private step(act: () => Promise<void>): Promise<void> {
+        return (this.steps = this.steps.then(() => act().catch(() => {}))) // it was said why
+    }
+
     undo(): Promise<void> {
-        return (this.steps = this.steps.then(async () => {
+        return this.step(async () => {
             const last = this.done.at(-1)
             if (!last) return
-            try {
-                await last.undo()
-            } catch {
-                return // it was said why
-            }
+            await last.undo()
             this.done = this.done.slice(0, -1)
             this.undone = [...this.undone, last]
             this.news = `undone: ${last.words}`
-        }))
+        })
     }
 
     redo(): Promise<void> {
-        return (this.steps = this.steps.then(async () => {
+        return this.step(async () => {
             const next = this.undone.at(-1)
             if (!next) return
-            try {
-                await next.redo()
-            } catch {
-                return
-            }
+            await next.redo()
             this.undone = this.undone.slice(0, -1)
             this.done = [...this.done, next]
             this.news = `done again: ${next.words}`
-        }))
+        })
     }
 
     /** How far the bench had come when the page last read it. */
@@ -224,8 +220,7 @@ class Bench {
             await this.again()
             return said
         } catch (fault) {
-            if (fault instanceof Refused && fault.status === 409) this.overtaken = fault.message
-            else this.say_fault(fault)
+            this.say_refused(fault)
             return null
         }
     }
@@ -237,8 +232,7 @@ class Bench {
             this.commands = [...this.commands, said.command]
             await this.again()
         } catch (fault) {
-            if (fault instanceof Refused && fault.status === 409) this.overtaken = fault.message
-            else this.say_fault(fault)
+            this.say_refused(fault)
             throw fault
         }
     }
@@ -268,6 +262,12 @@ class Bench {
 
     async begin() {
         await Promise.all([this.load_crafts(), this.read_session().catch(() => {})])
+    }
+
+    /** What was to be written is overtaken, or fails. */
+    private say_refused(fault: unknown) {
+        if (fault instanceof Refused && fault.status === 409) this.overtaken = fault.message
+        else this.say_fault(fault)
     }
 
     say_fault(fault: unknown) {
