@@ -330,13 +330,6 @@ static bool boards_open(const best_search *search, const best_state *state)
     return false;
 }
 
-/* No regulator comes between these and the pack (craft/margin.c). */
-static bool is_on_the_pack(pare_kind kind)
-{
-    return kind == PARE_ESC_ONE || kind == PARE_ESC_FOUR || kind == PARE_FLIGHT_CONTROLLER ||
-           kind == PARE_CONTROLLER_WITH_ESC || kind == PARE_REGULATOR || kind == PARE_CAPACITOR;
-}
-
 /* An item's volts are settled with the item, and where a regulator may come between, with those. */
 static ask ask_of_volts(const best_search *search, const best_state *state, const char *item)
 {
@@ -348,7 +341,7 @@ static ask ask_of_volts(const best_search *search, const best_state *state, cons
         return ASK_NOT;
     const pare_part *part = state->trial.flown->item[index].part;
     if (part->kind == PARE_MOTOR ||
-        (is_on_the_pack(part->kind) && !best_is_dragged(search, state, part)))
+        (pare_margin_on_pack(part->kind) && !best_is_dragged(search, state, part)))
         return ASK_THRUST;
     return boards_open(search, state) ? ASK_NOT : ASK_THRUST;
 }

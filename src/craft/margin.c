@@ -184,7 +184,7 @@ static void current_ratings(const pare_item *item, const char *what, const pare_
     pare_margin_add(sheet, &b, what, "burst");
 }
 
-static bool on_the_pack(pare_kind kind)
+bool pare_margin_on_pack(pare_kind kind)
 {
     return kind == PARE_MOTOR || kind == PARE_ESC_ONE || kind == PARE_ESC_FOUR ||
            kind == PARE_FLIGHT_CONTROLLER || kind == PARE_CONTROLLER_WITH_ESC ||
@@ -219,7 +219,7 @@ static void volt_ratings(const pare_craft *craft, pare_sheet *sheet)
         const double low_v = item->part->spec[PARE_SPEC_VOLTS_LOW].value;
         if (item->off || item->part->kind == PARE_PACK || !(high_v > 0))
             continue;
-        if (!on_the_pack(item->part->kind) && regulated(craft, low_v, high_v))
+        if (!pare_margin_on_pack(item->part->kind) && regulated(craft, low_v, high_v))
             continue;
         const pare_bound high = {.value = full_v,
                                  .limit = high_v,
