@@ -7,6 +7,7 @@
 
 #include <gsl/gsl_cdf.h>
 #include <math.h>
+#include <stdio.h>
 #include <string.h>
 
 #include "advise/closure.h"
@@ -33,9 +34,7 @@ static size_t promised(const pare_craft *craft, const char *after, const char *u
     size_t swaps = 0;
     double squares = 0;
     bool all = true;
-    const size_t length = strlen(key);
-    memcpy(key_u, key, length);
-    memcpy(key_u + length, "_u", 3);
+    snprintf(key_u, sizeof key_u, "%s_u", key);
     answer->promised = 0;
     for (size_t t = 0; t < craft->takens; t++) {
         const char *day = fitted(craft, t);

@@ -246,14 +246,16 @@ static bool value_of(const pare_scale_field *field, size_t length, const uint8_t
                      int64_t *value)
 {
     uint64_t bits = 0;
+    bool top = false; /* the last bit that was read, of a signed value its sign */
     if (((size_t)field->at + field->bits + 7) / 8 > length)
         return false;
     for (uint32_t i = 0; i < field->bits; i++) {
         const uint32_t at = field->at + i;
-        bits |= (uint64_t)(data[at / 8] >> at % 8 & 1) << i;
+        top = data[at / 8] >> at % 8 & 1;
+        bits |= (uint64_t)top << i;
     }
     *value = (int64_t)bits;
-    if (field->is_signed && bits >> (field->bits - 1) & 1)
+    if (field->is_signed && top)
         *value -= (int64_t)1 << field->bits;
     return true;
 }
