@@ -2,12 +2,12 @@
  *
  * Minutes are those of the swap's own row for the thing that it changes; what comes or goes along adds
  * its own. A run or joint that came with a part is changed with that part and is no step of its own. */
-#include <math.h>
 #include <stdarg.h>
 #include <stdio.h>
 #include <string.h>
 
 #include "advise/checklist_inside.h"
+#include "advise/difference.h"
 #include "base/text.h"
 #include "physics/nut.h"
 
@@ -62,18 +62,6 @@ static void put_tool(pare_checking *c, pare_opening opening, const char *text)
         group->tool[group->tools++] = copy;
 }
 
-/* "ISO 4762" as people write it. */
-static const char *standard_words(pare_fastener standard)
-{
-    static const char *const words[PARE_FASTENERS] = {
-        [PARE_ISO4762] = "ISO 4762",    [PARE_ISO7380] = "ISO 7380-1",
-        [PARE_ISO10642] = "ISO 10642",  [PARE_ISO1207] = "ISO 1207",
-        [PARE_ISO4032] = "ISO 4032",    [PARE_ISO7040] = "ISO 7040",
-        [PARE_ISO7089] = "ISO 7089",    [PARE_STANDOFF_HEX] = "hex",
-        [PARE_STANDOFF_ROUND] = "round"};
-    return words[standard];
-}
-
 static void put_key(pare_checking *c, pare_opening opening, const pare_joint *joint)
 {
     char text[TEXT];
@@ -87,10 +75,10 @@ static void put_key(pare_checking *c, pare_opening opening, const pare_joint *jo
         return;
     if (key_m > 0)
         snprintf(text, sizeof text, "%.2g mm hex key (M%.2g %s)", 1e3 * key_m, thread_mm,
-                 standard_words(joint->standard));
+                 pare_fastener_standard(joint->standard));
     else if (flats_m > 0)
         snprintf(text, sizeof text, "%.2g mm spanner (M%.2g %s, %s)", 1e3 * flats_m, thread_mm,
-                 pare_fastener_words(joint->standard), standard_words(joint->standard));
+                 pare_fastener_words(joint->standard), pare_fastener_standard(joint->standard));
     else if (joint->standard == PARE_ISO1207)
         snprintf(text, sizeof text, "a flat screwdriver (M%.2g ISO 1207)", thread_mm);
     else
@@ -227,7 +215,7 @@ static void check_items(pare_checking *c, const pair *p)
             continue;
         if (was_on == is->off || was->part != is->part || was->count != is->count)
             check_item(c, p, was, is);
-        else if (was->cut_length_m != is->cut_length_m)
+        else if (pare_coax_differs(p->before, i, is))
             check_coax(c, is);
     }
 }
@@ -253,42 +241,33 @@ static bool of_aluminium(pare_screw_material material)
     return material == PARE_ALUMINIUM || material == PARE_ALUMINIUM_7075;
 }
 
-/* "aluminium_7075" as people read it. */
-static const char *metal_words(pare_screw_material material)
-{
-    return material == PARE_ALUMINIUM_7075 ? "7075 aluminium" : pare_screw_material_name(material);
-}
-
 /* "M3 x 8 mm steel", "M5 aluminium". */
 static void size_words(const pare_joint *joint, char text[static TEXT])
 {
     const double m = 1e3 * joint->thread.nominal_m;
     if (pare_has_no_length(joint->standard))
-        snprintf(text, TEXT, "M%.2g %s", m, metal_words(joint->material));
+        snprintf(text, TEXT, "M%.2g %s", m, pare_screw_material_words(joint->material));
     else
         snprintf(text, TEXT, "M%.2g x %.4g mm %s", m, 1e3 * joint->length_m,
-                 metal_words(joint->material));
+                 pare_screw_material_words(joint->material));
 }
 
 static void check_joint(pare_checking *c, const pair *p, const pare_joint *was,
-                        const pare_joint *is)
+                        const pare_joint *is, pare_screws_change change)
 {
     const pare_opening opening = opening_of_held(p->after, is->holds);
     const char *things = pare_fastener_words(is->standard);
     char m_was[TEXT], m_is[TEXT];
     size_words(was, m_was);
     size_words(is, m_is);
-    const bool other = was->thread.nominal_m != is->thread.nominal_m ||
-                       was->standard != is->standard || was->material != is->material ||
-                       is->length_m > was->length_m;
-    if (other)
+    if (change == PARE_SCREWS_NEW)
         put_step(c, opening, pare_work_screws_min(is->count), 0, "%s: %d %ss %s out, %d of %s in",
                  is->name, was->count, things, m_was, is->count, m_is);
-    else if (is->length_m != was->length_m)
+    else if (change == PARE_SCREWS_SHORTER)
         put_step(c, opening, pare_work_screws_cut_min(is->count), 0,
                  "%s: %d %ss M%.2g shortened to %.4g mm, ends deburred", is->name, is->count,
                  things, 1e3 * is->thread.nominal_m, 1e3 * is->length_m);
-    else if (is->count < was->count)
+    else if (change == PARE_SCREWS_FEWER)
         put_step(c, opening, pare_work_screws_out_min(was->count - is->count), 0,
                  "%s: %d of %d %ss out, evenly", is->name, was->count - is->count, was->count,
                  things);
@@ -297,7 +276,7 @@ static void check_joint(pare_checking *c, const pair *p, const pare_joint *was,
                  is->name, is->count - was->count, things);
     put_key(c, opening, was);
     put_key(c, opening, is);
-    if (!other && is->length_m != was->length_m)
+    if (change == PARE_SCREWS_SHORTER)
         put_tool(c, opening, "a file and a thread gauge or nut");
     c->motor_screws = c->motor_screws || holds_motors(p->after, is);
     c->aluminium = c->aluminium || (of_aluminium(is->material) && is->material != was->material);
@@ -307,39 +286,14 @@ static void check_joint(pare_checking *c, const pair *p, const pare_joint *was,
 static void check_joints(pare_checking *c, const pair *p)
 {
     for (size_t i = 0; i < p->after->joints; i++) {
-        const pare_joint *is = &p->after->joint[i];
-        const int then = pare_craft_joint(p->before, is->name);
-        const pare_joint *was = then >= 0 ? &p->before->joint[then] : NULL;
-        const bool came = is->included_in && was && was->included_in &&
-                          pare_craft_item(p->after, is->included_in) >= 0 &&
-                          p->after->item[pare_craft_item(p->after, is->included_in)].part !=
-                              p->before->item[pare_craft_item(p->before, was->included_in)].part;
-        if (!was || came)
-            continue;
-        if (was->count != is->count || was->length_m != is->length_m ||
-            was->material != is->material || was->standard != is->standard ||
-            was->thread.nominal_m != is->thread.nominal_m)
-            check_joint(c, p, was, is);
+        const pare_joint *is = &p->after->joint[i], *was;
+        const pare_screws_change change = pare_screws_differ(p->before, p->after, is, &was);
+        if (change != PARE_SCREWS_SAME)
+            check_joint(c, p, was, is, change);
     }
 }
 
 /* ---- wire ---- */
-
-static double longest_m(const pare_run *run)
-{
-    double longest = 0;
-    for (size_t i = 0; i < run->ways; i++)
-        longest = fmax(longest, run->way_m[i]);
-    return longest;
-}
-
-/* Whether the run came with a part that the swap exchanged. */
-static bool came_along(const pair *p, const pare_run *run)
-{
-    const int owner = run->included_in ? pare_craft_item(p->after, run->included_in) : -1;
-    return owner >= 0 && ((size_t)owner >= p->before->items ||
-                          p->before->item[owner].part != p->after->item[owner].part);
-}
 
 /* Wires that carry what flies it: a mistake in these burns. */
 static bool is_power(const pare_craft *craft, const pare_run *run)
@@ -359,11 +313,11 @@ static void put_wire_tools(pare_checking *c)
     put_tool(c, PARE_OPENING_TOP, "heat-shrink tube");
 }
 
-static void check_run(pare_checking *c, const pair *p, const pare_run *was, const pare_run *is)
+static void check_run(pare_checking *c, const pair *p, const pare_run *is, pare_wires_change change)
 {
     const int wires = (int)is->ways * is->times;
-    const double now_m = longest_m(is);
-    if (!was || was->gauge != is->gauge || now_m > longest_m(was))
+    const double now_m = pare_run_longest_m(is);
+    if (change == PARE_WIRES_NEW)
         put_step(c, PARE_OPENING_TOP, pare_work_wire_min(wires), 2 * wires,
                  "run.%s: %d new wires of %.3g AWG, %.4g mm each", is->name, wires, is->gauge,
                  1e3 * now_m);
@@ -374,24 +328,13 @@ static void check_run(pare_checking *c, const pair *p, const pare_run *was, cons
     c->wiring = c->wiring || is_power(p->after, is);
 }
 
-static bool ways_differ(const pare_run *a, const pare_run *b)
-{
-    if (a->gauge != b->gauge || a->ways != b->ways || a->times != b->times)
-        return true;
-    for (size_t i = 0; i < a->ways; i++)
-        if (a->way_m[i] != b->way_m[i])
-            return true;
-    return false;
-}
-
 static void check_runs(pare_checking *c, const pair *p)
 {
     for (size_t i = 0; i < p->after->runs; i++) {
         const pare_run *is = &p->after->run[i];
-        const int then = pare_craft_run(p->before, is->name);
-        const pare_run *was = then >= 0 ? &p->before->run[then] : NULL;
-        if (!came_along(p, is) && (!was || ways_differ(was, is)))
-            check_run(c, p, was, is);
+        const pare_wires_change change = pare_wires_differ(p->before, p->after, is);
+        if (change != PARE_WIRES_SAME)
+            check_run(c, p, is, change);
     }
     for (size_t i = 0; i < p->before->runs; i++) {
         const pare_run *was = &p->before->run[i];

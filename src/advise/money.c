@@ -9,15 +9,23 @@
 #include <math.h>
 #include <string.h>
 
-enum { SCREWS_IN_A_BAG = 10 };
-
 static const double bag_money[PARE_SCREW_MATERIALS] = {
     [PARE_STEEL] = 2.0,          [PARE_STAINLESS] = 2.5, [PARE_TITANIUM] = 9.0,
     [PARE_ALUMINIUM_7075] = 6.0, [PARE_ALUMINIUM] = 4.0, [PARE_BRASS] = 3.0,
     [PARE_NYLON] = 2.0,
 };
 
-static double wire_money_per_m(double gauge)
+double pare_bag_money(pare_screw_material material)
+{
+    return bag_money[material];
+}
+
+int pare_bags(int screws)
+{
+    return (screws + PARE_SCREWS_IN_A_BAG - 1) / PARE_SCREWS_IN_A_BAG;
+}
+
+double pare_wire_money_per_m(double gauge)
 {
     static const struct {
         double up_to, money;
@@ -79,6 +87,17 @@ void pare_basket_wire(pare_basket *basket, double gauge, double length_m)
     basket->wire[basket->wires++].length_m = length_m;
 }
 
+int pare_sets(const pare_price *price, int count)
+{
+    const int in_a_set = price->sold_in > 1 ? price->sold_in : 1;
+    return (count + in_a_set - 1) / in_a_set;
+}
+
+double pare_set_money(const pare_price *price)
+{
+    return (price->sold_in > 1 ? price->sold_in : 1) * price->each;
+}
+
 int pare_spares(const pare_bench *bench, const pare_part *part)
 {
     int spares = part->sought ? 0 : part->owned;
@@ -129,15 +148,11 @@ double pare_basket_money(const pare_bench *bench, const pare_basket *basket, boo
             *priced = false;
             continue;
         }
-        const int in_a_set = price->sold_in > 1 ? price->sold_in : 1;
-        const int sets = (count + in_a_set - 1) / in_a_set;
-        money += sets * in_a_set * price->each + shipping(basket, to_buy, i);
+        money += pare_sets(price, count) * pare_set_money(price) + shipping(basket, to_buy, i);
     }
-    for (size_t i = 0; i < basket->screws; i++) {
-        const int bags = (basket->screw[i].count + SCREWS_IN_A_BAG - 1) / SCREWS_IN_A_BAG;
-        money += bags * bag_money[basket->screw[i].material];
-    }
+    for (size_t i = 0; i < basket->screws; i++)
+        money += pare_bags(basket->screw[i].count) * pare_bag_money(basket->screw[i].material);
     for (size_t i = 0; i < basket->wires; i++)
-        money += ceil(basket->wire[i].length_m) * wire_money_per_m(basket->wire[i].gauge);
+        money += ceil(basket->wire[i].length_m) * pare_wire_money_per_m(basket->wire[i].gauge);
     return money;
 }

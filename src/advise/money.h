@@ -31,6 +31,15 @@ void pare_basket_part(pare_basket *basket, const pare_part *part, int count);
 void pare_basket_screws(pare_basket *basket, const pare_joint *joint, int count);
 void pare_basket_wire(pare_basket *basket, double gauge, double length_m);
 
+/** As things are sold: bags of screws, sets of a part, a metre of wire, each with its price. Screws and
+ * wire are no parts on a bench: their prices are usual ones, and no seller is known. */
+enum { PARE_SCREWS_IN_A_BAG = 10 };
+int pare_bags(int screws);
+double pare_bag_money(pare_screw_material material);
+int pare_sets(const pare_price *price, int count);
+double pare_set_money(const pare_price *price);
+double pare_wire_money_per_m(double gauge);
+
 /** How many of a part lie unused: owned, less those on any of the bench's craft. A pack is on no
  * craft for good: all that are owned can be flown. */
 int pare_spares(const pare_bench *bench, const pare_part *part);

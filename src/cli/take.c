@@ -202,14 +202,16 @@ static pare_status answer(const options *given, const pare_taking *taking, pare_
     const bool leave = (given->given & OPTION_LEAVE) != 0;
     pare_checklist *checklist = pare_arena_zeros(arena, sizeof *checklist);
     pare_sheet *sheet = pare_arena_zeros(arena, sizeof *sheet);
+    pare_shopping *shopping = pare_arena_zeros(arena, sizeof *shopping);
     pare_take_view view = {.built = sheet, .shown = shown, .checklist = checklist};
-    pare_status status = checklist && sheet ? PARE_OK : pare_no_memory(err);
+    pare_status status = checklist && sheet && shopping ? PARE_OK : pare_no_memory(err);
     if (status == PARE_OK)
         status = bench_use(given, &use, err); /* flights name packs that are on no craft */
     if (status == PARE_OK)
         status = bench_craft(&use, name, &built, err);
     if (status == PARE_OK) {
         view.first = bench_first(&use, name);
+        view.money = use.bench->money;
         choose(view.first, leave ? NULL : taking, shown, wanted);
         status = weigh(built, sheet, err);
     }
@@ -220,6 +222,10 @@ static pare_status answer(const options *given, const pare_taking *taking, pare_
                                        &view.facts, err);
     if (status == PARE_OK)
         status = pare_checklist_make(use.bench, view.first, wanted, arena, checklist, err);
+    if (status == PARE_OK && !taking && view.facts.planned) {
+        status = pare_shopping_planned(use.bench, view.first, NULL, shopping, err);
+        view.shopping = shopping;
+    }
     if (status == PARE_OK && given->given & OPTION_JSON)
         pare_json_write(pare_take_object(&view), out);
     else if (status == PARE_OK)
@@ -275,10 +281,11 @@ const command command_take = {
                "Without a date a swap is chosen today. What it promises is kept as it was on the\n"
                "day on which it was taken. Once fitted it is part of the craft in all that Pare\n"
                "says; what it brought along stays, whatever is put on the bench later. With it\n"
-               "comes the checklist for the work. A craft alone lists all that is taken, and the\n"
-               "work that waits. What was fitted is held against its promise: the whole craft on\n"
-               "the scale before and since, in one loadout, and flights of one manner and pack,\n"
-               "each with the chance that the change is real.\n",
+               "comes the checklist for the work. A craft alone lists all that is taken, what to\n"
+               "buy for it as it is sold, what to cut, and the work that waits. What was fitted\n"
+               "is held against its promise: the whole craft on the scale before and since, in\n"
+               "one loadout, and flights of one manner and pack, each with the chance that the\n"
+               "change is real.\n",
     .caution = CAUTION_WORK " " CAUTION_FLYING,
     .example = "  pare take hedgerow bumper=off,tower=ti-100\n"
                "  pare take hedgerow bumper=off --fitted today\n"

@@ -94,6 +94,11 @@ const char *pare_screw_material_name(pare_screw_material material)
     return materials[material].name;
 }
 
+const char *pare_screw_material_words(pare_screw_material material)
+{
+    return material == PARE_ALUMINIUM_7075 ? "7075 aluminium" : pare_screw_material_name(material);
+}
+
 int pare_screw_material_named(const char *name)
 {
     for (int i = 0; i < PARE_SCREW_MATERIALS; i++)
@@ -112,6 +117,17 @@ const char *pare_fastener_name(pare_fastener standard)
         [PARE_STANDOFF_ROUND] = "standoff_round",
     };
     return pare_is_screw(standard) ? standards[standard].name : others[standard];
+}
+
+const char *pare_fastener_standard(pare_fastener standard)
+{
+    static const char *const words[PARE_FASTENERS] = {
+        [PARE_ISO4762] = "ISO 4762",    [PARE_ISO7380] = "ISO 7380-1",
+        [PARE_ISO10642] = "ISO 10642",  [PARE_ISO1207] = "ISO 1207",
+        [PARE_ISO4032] = "ISO 4032",    [PARE_ISO7040] = "ISO 7040",
+        [PARE_ISO7089] = "ISO 7089",    [PARE_STANDOFF_HEX] = "hex",
+        [PARE_STANDOFF_ROUND] = "round"};
+    return words[standard];
 }
 
 const char *pare_fastener_words(pare_fastener standard)

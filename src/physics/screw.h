@@ -25,6 +25,8 @@ bool pare_is_screw(pare_fastener standard);
 bool pare_has_no_length(pare_fastener standard);
 /** What people call one: "screw", "nut", "washer", "standoff". */
 const char *pare_fastener_words(pare_fastener standard);
+/** Its standard as people write it: "ISO 4762", "ISO 7380-1"; of a standoff, "hex" or "round". */
+const char *pare_fastener_standard(pare_fastener standard);
 
 typedef enum pare_screw_material {
     PARE_STEEL,
@@ -41,6 +43,8 @@ typedef enum pare_screw_material {
  * unknown alloy, counted as soft), "brass", "nylon". */
 double pare_screw_density_kg_m3(pare_screw_material material);
 const char *pare_screw_material_name(pare_screw_material material);
+/** As people read it: "7075 aluminium". */
+const char *pare_screw_material_words(pare_screw_material material);
 /** The material of a name, or -1. */
 int pare_screw_material_named(const char *name);
 const char *pare_fastener_name(pare_fastener standard); /* "ISO4762", "standoff_hex" */

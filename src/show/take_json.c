@@ -1,5 +1,6 @@
 /* take_json.c: taken swaps and their checklist as JSON (see take.h). */
 #include "show/sheet_json.h"
+#include "show/shopping.h"
 #include "show/take.h"
 
 static json_t *texts(size_t count, const char *const list[])
@@ -113,5 +114,9 @@ json_t *pare_take_object(const pare_take_view *view)
     if (waiting && !facts->planned)
         json_object_set_new(object, "planned_why", json_string(facts->why));
     json_object_set_new(object, "checklist", checklist_object(view->checklist));
+    if (view->shopping) {
+        json_object_set_new(object, "shopping", pare_shopping_object(view->shopping, view->money));
+        json_object_set_new(object, "cutting", pare_cutting_object(view->shopping));
+    }
     return object;
 }

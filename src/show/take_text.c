@@ -7,6 +7,7 @@
 #include <string.h>
 
 #include "show/digits.h"
+#include "show/shopping.h"
 #include "show/take.h"
 
 /* ---- what is taken ---- */
@@ -184,5 +185,9 @@ void pare_take_text(const pare_take_view *view, const pare_screen *screen, pare_
         if (view->shown[i])
             put_taken(&first->taken[i], &view->answers[i], screen, out);
     put_all_up(view, screen, out);
+    if (view->shopping) {
+        pare_text_add(out, "\n");
+        pare_shopping_text(view->shopping, view->money, screen, out);
+    }
     put_checklist(view->checklist, screen, out);
 }

@@ -48,6 +48,42 @@ static void a_taking_says_what_was_promised_and_what_is_to_do(void **state)
     prints("take-leave", "take hedgerow antenna=an-rush --leave" DEMO);
 }
 
+/* What is bought is worth what its lines are, and the list has what the swaps ask for. */
+static void what_is_taken_is_on_the_shopping_list_until_it_is_fitted(void **state)
+{
+    (void)state;
+    does("take hedgerow pack=pa-4s-1100,run.lead.gauge=14 --chosen 2026-10-01" DEMO);
+    does("take hedgerow joint.motor_base.material=titanium --ordered 2026-10-01" DEMO);
+    json_t *answer = run_json("take hedgerow --json" DEMO);
+    const json_t *shopping = json_object_get(answer, "shopping"),
+                 *cutting = json_object_get(answer, "cutting");
+    static const char *const lists[] = {"parts", "screws", "wires"};
+    double money = 0;
+    for (size_t i = 0; i < sizeof lists / sizeof lists[0]; i++) {
+        const json_t *list = json_object_get(shopping, lists[i]);
+        assert_int_equal(json_array_size(list), 1);
+        money += number(json_array_get(list, 0), "money");
+    }
+    const json_t *sellers = json_object_get(shopping, "sellers");
+    for (size_t i = 0; i < json_array_size(sellers); i++)
+        money += number(json_array_get(sellers, i), "shipping_money");
+    assert_within(number(shopping, "money"), money, 1e-9);
+    assert_true(money > 20);
+    const json_t *screws = json_array_get(json_object_get(shopping, "screws"), 0);
+    assert_int_equal(number(screws, "ordered"), number(screws, "needed"));
+    assert_int_equal(number(screws, "bags"), 0);
+    const json_t *wire = json_array_get(json_object_get(cutting, "wires"), 0);
+    assert_string_equal(json_string_value(json_object_get(wire, "run")), "lead");
+    assert_int_equal(number(wire, "gauge"), 14);
+    assert_int_equal(number(wire, "count"), 2);
+    json_decref(answer);
+    does("take hedgerow pack=pa-4s-1100,run.lead.gauge=14,joint.motor_base.material=titanium "
+         "--fitted 2026-10-02" DEMO);
+    answer = run_json("take hedgerow --json" DEMO);
+    assert_null(json_object_get(answer, "shopping")); /* nothing waits */
+    json_decref(answer);
+}
+
 static void the_screens_of_a_craft_say_what_is_taken(void **state)
 {
     (void)state;
@@ -440,6 +476,7 @@ int main(void)
 #define TEST(name) cmocka_unit_test_setup(name, fill_demo)
     const struct CMUnitTest tests[] = {
         TEST(a_taking_says_what_was_promised_and_what_is_to_do),
+        TEST(what_is_taken_is_on_the_shopping_list_until_it_is_fitted),
         TEST(the_screens_of_a_craft_say_what_is_taken),
         TEST(without_utf8_the_boxes_are_ascii),
         TEST(no_line_of_a_checklist_is_wider_than_the_screen),
