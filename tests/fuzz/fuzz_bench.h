@@ -1,0 +1,18 @@
+/* fuzz_bench.h: benches for targets of the store. */
+#ifndef PARE_TESTS_FUZZ_BENCH_H
+#define PARE_TESTS_FUZZ_BENCH_H
+
+#include "store/bench.h"
+
+/** A bench of this program alone, made once and kept open: the same at every call. */
+pare_store *fuzz_store(void);
+
+/** The same, filled each time anew with the text that the project's tests have, of every kind of part
+ * and record. */
+pare_store *fuzz_store_filled(void);
+
+/** Reads all of a bench and works out the sheet of every craft: whatever it holds, it answers or
+ * refuses. */
+void fuzz_look_through(pare_store *store);
+
+#endif
