@@ -31,8 +31,8 @@ static bool goes_on_plain(char c, char next)
     case '}':
     case '"':
         return false;
-    case ':':
-        return next && next != ' ';
+    case ':': /* in flow style the reader takes ":?" for the begin of a key */
+        return next && next != ' ' && next != '?';
     case ' ':
         return next && next != '#';
     default:
