@@ -173,7 +173,7 @@ pare_status craft_limit(const options *given, pare_text *out, pare_error *err)
     }
     bench_leave(&use);
     if (status == PARE_OK)
-        status = answer(given, given->operand[1], out, err);
+        status = after_change(answer(given, given->operand[1], out, err), err);
     pare_arena_close(arena);
     return status;
 }

@@ -153,7 +153,7 @@ static pare_status keep(const options *given, pare_weighings *all, pare_arena *a
         status = pare_store_put_scale(store, &scale, &change, err);
     }
     if (status == PARE_OK)
-        status = pare_store_weighings(store, arena, all, err);
+        status = after_change(pare_store_weighings(store, arena, all, err), err);
     pare_store_close(store);
     pare_text_free(&path);
     return status;

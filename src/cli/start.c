@@ -509,7 +509,7 @@ pare_status craft_start(const options *given, pare_text *out, pare_error *err)
         status = keep(&use, given, &text, arena, err);
     }
     if (status == PARE_OK)
-        status = answer(given, &start, out, err);
+        status = after_change(answer(given, &start, out, err), err);
     pare_text_free(&text);
     bench_leave(&use);
     pare_units_close(units);

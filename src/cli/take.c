@@ -265,7 +265,8 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
     if (changes)
         status = change(given, arena, taking, err);
     if (status == PARE_OK)
-        status = answer(given, changes ? taking : NULL, arena, out, err);
+        status = changes ? after_change(answer(given, taking, arena, out, err), err)
+                         : answer(given, NULL, arena, out, err);
     pare_arena_close(arena);
     return status;
 }

@@ -293,6 +293,12 @@ static void put_word(pare_text *line, const char *word)
         pare_text_add(line, "'");
 }
 
+pare_status after_change(pare_status status, pare_error *err)
+{
+    return status == PARE_OK ? status
+                             : pare_within(err, "the change is kept, but its answer fails");
+}
+
 pare_change change_of(const char *command, const options *given, pare_arena *arena)
 {
     pare_text line = {0};

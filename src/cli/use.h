@@ -75,6 +75,10 @@ pare_status craft_tried(const bench_in_use *use, const options *given, const par
 pare_status need_operands(const char *command, const options *given, size_t least, size_t most,
                           const char *what, pare_error *err);
 
+/** Of an answer that follows a change: what fails in it does not take the change back, and that is said.
+ * @return status */
+pare_status after_change(pare_status status, pare_error *err);
+
 /** What a change to the bench is called in the history: the command as it was typed, and --why. Lent by
  * the arena; without memory, just the command. */
 pare_change change_of(const char *command, const options *given, pare_arena *arena);

@@ -154,7 +154,7 @@ pare_status weighing_keep(weighing *w, size_t count, const char *const words[], 
         status = pare_store_add_weigh_ins(store, count, list + were, &change, err);
     }
     pare_store_close(store);
-    return status == PARE_OK ? weighing_read(w, err) : status;
+    return status == PARE_OK ? after_change(weighing_read(w, err), err) : status;
 }
 
 /* A list has readings that nothing was said before. */
@@ -184,7 +184,7 @@ static pare_status keep_list(weighing *w, pare_error *err)
     if (status == PARE_OK)
         status = pare_store_import_list(store, &import, w->arena, &summary, err);
     pare_store_close(store);
-    return status == PARE_OK ? weighing_read(w, err) : status;
+    return status == PARE_OK ? after_change(weighing_read(w, err), err) : status;
 }
 
 /* ---- the answer ---- */
@@ -255,7 +255,9 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
         status = keep_list(&w, err);
     else if (status == PARE_OK && asks(given))
         status = weigh_ask(&w, err);
-    if (status == PARE_OK)
+    if (status == PARE_OK && (given->live || given->from || given->operands > 1))
+        status = after_change(answer(&w, out, err), err);
+    else if (status == PARE_OK)
         status = answer(&w, out, err);
     bench_leave(&use);
     pare_arena_close(w.arena);

@@ -102,15 +102,16 @@ static pare_status empty(const pare_store *store, pare_error *err)
 pare_status pare_change_begin(pare_store *store, const pare_change *change, bool empty_first,
                               pare_error *err)
 {
+    store->changing = true;
     pare_status status = pare_sql_begin(store, err);
-    if (status != PARE_OK)
-        return status;
-    if (empty_first)
+    if (status == PARE_OK && empty_first)
         status = empty(store, err);
     if (status == PARE_OK)
         status = begin(store, change, err);
-    if (status != PARE_OK)
+    if (status != PARE_OK) {
         pare_sql_rollback(store);
+        store->changing = false;
+    }
     return status;
 }
 
@@ -159,6 +160,7 @@ pare_status pare_change_end(pare_store *store, pare_status status, bool keep, pa
         status = pare_sql_commit(store, err);
     if (status != PARE_OK || !keep)
         pare_sql_rollback(store);
+    store->changing = false;
     return status;
 }
 
@@ -337,14 +339,15 @@ static pare_status turn(pare_store *store, bool undo, pare_arena *arena, pare_ch
                         pare_error *err)
 {
     pare_change_row found = {0};
+    store->changing = true;
     pare_status status = pare_sql_begin(store, err);
-    if (status != PARE_OK)
-        return status;
-    status = find_change(store, !undo, arena, &found, err);
+    if (status == PARE_OK)
+        status = find_change(store, !undo, arena, &found, err);
     if (status == PARE_OK)
         status = exchange(store, found.number, undo, err);
     if (status == PARE_OK)
         status = pare_sql_commit(store, err);
+    store->changing = false;
     if (status != PARE_OK) {
         pare_sql_rollback(store);
         return status;

@@ -37,6 +37,11 @@ void pare_sql_close(pare_store *store)
     store->db = NULL;
 }
 
+static const char *as_it_was(const pare_store *store)
+{
+    return store->changing ? "; the bench is as it was" : "";
+}
+
 pare_status pare_sql_failed(const pare_store *store, pare_error *err)
 {
     if (pare_store_stopped(store))
@@ -58,13 +63,13 @@ pare_status pare_sql_failed(const pare_store *store, pare_error *err)
                          "right",
                          store->path);
     case SQLITE_FULL:
-        return pare_fail(err, PARE_UNAVAILABLE, "%s: the disk is full; the bench is as it was",
-                         store->path);
+        return pare_fail(err, PARE_UNAVAILABLE, "%s: the disk is full%s", store->path,
+                         as_it_was(store));
     case SQLITE_IOERR:
         why = sqlite3_system_errno(store->db);
-        return pare_fail(err, PARE_UNAVAILABLE,
-                         "%s: the disk did not read or write (%s); the bench is as it was",
-                         store->path, why ? strerror(why) : "is there room on it?");
+        return pare_fail(err, PARE_UNAVAILABLE, "%s: the disk did not read or write (%s)%s",
+                         store->path, why ? strerror(why) : "is there room on it?",
+                         as_it_was(store));
     case SQLITE_CANTOPEN:
         return pare_fail(err, PARE_UNAVAILABLE, "%s: cannot be opened (%s)", store->path,
                          strerror(sqlite3_system_errno(store->db)));
@@ -95,7 +100,16 @@ pare_status pare_sql_begin(const pare_store *store, pare_error *err)
 
 pare_status pare_sql_commit(const pare_store *store, pare_error *err)
 {
-    return pare_sql_run(store, "COMMIT", err);
+    const pare_status status = pare_sql_run(store, "COMMIT", err);
+    /* All was written but the disk did not say that it has it: whether the next program to open the
+     * bench finds it, nobody can know. */
+    const int code = sqlite3_extended_errcode(store->db);
+    if (status != PARE_OK && (code == SQLITE_IOERR_FSYNC || code == SQLITE_IOERR_DIR_FSYNC))
+        return pare_fail(err, status,
+                         "%s: the disk does not confirm what was written (%s); pare history says "
+                         "whether it is kept",
+                         store->path, strerror(sqlite3_system_errno(store->db)));
+    return status;
 }
 
 void pare_sql_rollback(const pare_store *store)

@@ -11,6 +11,7 @@ struct pare_store {
     sqlite3 *db;
     char *path;
     bool writable;
+    bool changing; /* between pare_change_begin() and its end: what fails then changes nothing */
     const pare_progress *progress; /* NULL: nobody watches */
     pare_craft_check check;        /* NULL: none */
     struct pare_sql_kept *kept;    /* statements for the next time */
