@@ -64,6 +64,10 @@ static void put_options(const command *about, pare_text *out)
         put_option(&row[i], &typed);
         pare_put_spaces(out, INDENT);
         pare_put_left(out, typed.bytes ? typed.bytes : "", COLUMN - INDENT - GAP);
+        if (typed.length > COLUMN - INDENT - GAP) { /* a long one has its line alone */
+            pare_text_add(out, "\n");
+            pare_put_spaces(out, COLUMN - GAP);
+        }
         pare_put_spaces(out, GAP);
         pare_put_wrapped(&screen, out, COLUMN, COLUMN, command_option_meaning(about, &row[i]));
         out->failed = out->failed || typed.failed;

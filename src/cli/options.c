@@ -53,7 +53,11 @@ static const option_row known[] = {
     {"why", OPTION_WHY, 0, "TEXT", "the reason, kept in the history"},
     {"records", OPTION_RECORDS, 0, NULL, "its weigh-ins and flights as well"},
     {"port", OPTION_PORT, 0, "NUMBER", "of the address, where it is not 7273; 0: one that is free"},
-    {"listen", OPTION_LISTEN, 0, "ADDRESS", "127.0.0.1, this machine alone: there is no other yet"},
+    {"listen", OPTION_LISTEN, 0, "ADDRESS",
+     "open to other machines at this address; 0.0.0.0: at all"},
+    {"password-file", OPTION_PASSWORD, 0, "FILE",
+     "its first line is the password of other machines"},
+    {"certificate", OPTION_CERTIFICATE, 0, "FILE", "one of your own with its key, as PEM"},
     {"no-open", OPTION_NO_OPEN, 0, NULL, "only say the link; open no browser"},
     {"json", OPTION_JSON, 0, NULL, "the answer as JSON"},
     {"bench", OPTION_BENCH, 0, "FILE", "another bench than your own"},
@@ -159,6 +163,12 @@ static pare_status keep(options *out, option_bits bit, const char *value, pare_e
         break;
     case OPTION_LISTEN:
         out->listen = value;
+        break;
+    case OPTION_PASSWORD:
+        out->password_file = value;
+        break;
+    case OPTION_CERTIFICATE:
+        out->certificate = value;
         break;
     case OPTION_HOLD:
         return put_choice("hold", &out->holds, out->hold, value, err);

@@ -1,10 +1,11 @@
-/* serve.c: `pare serve`: the page, on this machine.
+/* serve.c: `pare serve`: the page, on this machine, or on others by a password.
  *
  * The server (src/serve) asks in the words of the command line; here they are read and answered as if
  * they had been typed. The link is printed before the command ends, since it ends when somebody stops
  * it: all other commands give their answer at the end. */
 #include "serve/serve.h"
 
+#include <arpa/inet.h>
 #include <errno.h>
 #include <signal.h>
 #include <spawn.h>
@@ -16,14 +17,27 @@
 
 #include "cli/command.h"
 #include "cli/keep.h"
+#include "cli/secret.h"
 #include "cli/timed.h"
 #include "cli/use.h"
 #include "show/json.h"
+#include "store/bench.h"
 
 enum { PORT = 7273, MOST_PORT = 65535 };
+static const char CERTIFICATE[] = "listen.pem"; /* beside the benches */
+static const char OPEN_TO_OTHERS[] =
+    "Other machines may ask: whoever has the password can read and change the bench.";
 #define LONGEST_S 1e8
 
 extern char **environ;
+
+/** What the server is started with, and what of it is ours to release. */
+typedef struct opening {
+    pare_serve_settings settings;
+    pare_text path;     /* of the bench */
+    pare_text own;      /* of our certificate */
+    pare_text password; /* wiped as soon as the server has it */
+} opening;
 
 static pare_status answer(void *context, size_t words, char *const word[],
                           const pare_progress *progress, pare_text *out, pare_error *err)
@@ -62,17 +76,40 @@ static pare_status read_port(const options *given, unsigned short *port, pare_er
     return PARE_OK;
 }
 
-/* Another address would need a password and TLS, or everybody in the network could change the bench. */
-static pare_status read_listen(const options *given, unsigned short port, pare_error *err)
+/* Where other machines may ask, everybody in the network would otherwise read and change the bench. */
+static pare_status read_listen(const options *given, opening *o, pare_error *err)
 {
-    if (!given->listen || strcmp(given->listen, "127.0.0.1") == 0 ||
-        strcmp(given->listen, "localhost") == 0)
+    unsigned char bytes[16];
+    const char *address = given->listen;
+    if (!address || strcmp(address, "127.0.0.1") == 0 || strcmp(address, "localhost") == 0) {
+        if (given->password_file || given->certificate)
+            return pare_fail(err, PARE_BAD_DATA,
+                             "--%s goes with --listen ADDRESS; this machine alone needs none",
+                             given->password_file ? "password-file" : "certificate");
         return PARE_OK;
-    return pare_fail(
-        err, PARE_BAD_DATA,
-        "--listen '%.60s': only this machine is answered, 127.0.0.1; for another, type "
-        "there: ssh -L %hu:127.0.0.1:%hu THIS-MACHINE",
-        given->listen, port ? port : PORT, port ? port : PORT);
+    }
+    if (inet_pton(AF_INET, address, bytes) != 1 && inet_pton(AF_INET6, address, bytes) != 1)
+        return pare_fail(err, PARE_BAD_DATA,
+                         "--listen '%.60s'; right would be an address of this machine by number, "
+                         "such as 192.168.1.20, or 0.0.0.0 for all it has",
+                         address);
+    pare_status status = secret_read(given->password_file, given->progress, &o->password, err);
+    if (status == PARE_OK && !given->certificate)
+        status = pare_store_default_path(false, &o->own, err);
+    if (status != PARE_OK)
+        return status;
+    if (!given->certificate) {
+        const char *slash = strrchr(o->own.bytes, '/');
+        o->own.length = (size_t)(slash - o->own.bytes) + 1;
+        pare_text_add(&o->own, CERTIFICATE);
+    }
+    if (o->own.failed)
+        return pare_no_memory(err);
+    o->settings.address = address;
+    o->settings.password = o->password.bytes;
+    o->settings.certificate = given->certificate;
+    o->settings.own = o->own.bytes;
+    return PARE_OK;
 }
 
 static pare_status read_time(const options *given, struct timespec *most, pare_error *err)
@@ -95,17 +132,31 @@ static pare_status read_time(const options *given, struct timespec *most, pare_e
 static pare_status say(const pare_server *server, bool json, pare_error *err)
 {
     pare_text line = {0};
+    const char *fingerprint = pare_server_fingerprint(server);
+    if (fingerprint && !json)
+        fprintf(stderr, "pare: warning: %s\n", OPEN_TO_OTHERS);
     if (json) {
         json_t *object = json_object();
         json_object_set_new(object, "link", json_string(pare_server_link(server)));
         json_object_set_new(object, "page", json_boolean(pare_server_has_page()));
+        if (fingerprint) {
+            json_object_set_new(object, "fingerprint", json_string(fingerprint));
+            json_object_set_new(object, "caution", json_string(OPEN_TO_OTHERS));
+        }
         pare_json_write(object, &line);
     } else {
         pare_text_printf(&line, "%s\n", pare_server_link(server));
         if (!pare_server_has_page())
             pare_text_add(&line, "This build has no page in it, only the answers under /api/; "
                                  "./dev page builds it.\n");
-        pare_text_add(&line, "The link lets one browser in, once. Ctrl-C ends.\n");
+        if (fingerprint)
+            pare_text_printf(&line,
+                             "The password lets in. A browser may warn that it does not know the "
+                             "certificate;\ngo on only if what it shows as SHA-256 is\n"
+                             "%.48s\n%s\nCtrl-C ends.\n",
+                             fingerprint, fingerprint + 48);
+        else
+            pare_text_add(&line, "The link lets one browser in, once. Ctrl-C ends.\n");
     }
     pare_status status = line.failed ? pare_no_memory(err) : PARE_OK;
     if (status == PARE_OK &&
@@ -154,61 +205,70 @@ static void wait_for_end(const sigset_t *ending, const struct timespec *most)
     while (got < 0 && errno == EINTR);
 }
 
+/* What was typed, and the bench that it means. */
+static pare_status prepare(const options *given, opening *o, struct timespec *most, pare_error *err)
+{
+    bench_in_use use = {0};
+    pare_status status = need_operands("serve", given, 0, 0, "no words", err);
+    if (status == PARE_OK)
+        status = read_port(given, &o->settings.port, err);
+    if (status == PARE_OK)
+        status = read_time(given, most, err);
+    if (status == PARE_OK)
+        status = bench_open(given, PARE_STORE_READ, &use, err);
+    if (status == PARE_OK)
+        status = bench_path(given, false, &o->path, err);
+    bench_leave(&use);
+    o->settings.bench = o->path.bytes;
+    return status == PARE_OK ? read_listen(given, o, err) : status;
+}
+
 static pare_status run(const options *given, pare_text *out, pare_error *err)
 {
     (void)out;
-    pare_text path = {0};
     pare_server *server = NULL;
     struct timespec most;
     sigset_t ending;
     bench_keep *keep = bench_keep_open();
-    pare_serve_settings settings = {.answer = answer, .context = keep};
-    bench_in_use use = {0};
-    pare_status status = keep ? PARE_OK : pare_no_memory(err);
-    if (status == PARE_OK)
-        status = need_operands("serve", given, 0, 0, "no words", err);
-    if (status == PARE_OK)
-        status = read_port(given, &settings.port, err);
-    if (status == PARE_OK)
-        status = read_listen(given, settings.port, err);
-    if (status == PARE_OK)
-        status = read_time(given, &most, err);
-    if (status == PARE_OK)
-        status = bench_open(given, PARE_STORE_READ, &use, err);
-    if (status == PARE_OK)
-        status = bench_path(given, false, &path, err);
-    bench_leave(&use);
+    opening o = {.settings = {.answer = answer, .context = keep}};
+    pare_status status = keep ? prepare(given, &o, &most, err) : pare_no_memory(err);
     if (status == PARE_OK) {
         hold_signals(&ending);
-        settings.bench = path.bytes;
-        status = pare_server_start(&settings, &server, err);
+        status = pare_server_start(&o.settings, &server, err);
     }
+    secret_wipe(&o.password);
     if (status == PARE_OK)
         status = say(server, given->given & OPTION_JSON, err);
-    if (status == PARE_OK && (given->given & (OPTION_NO_OPEN | OPTION_JSON)) == 0)
+    if (status == PARE_OK && (given->given & (OPTION_NO_OPEN | OPTION_JSON)) == 0 &&
+        !o.settings.address)
         open_browser(server);
     if (status == PARE_OK)
         wait_for_end(&ending, &most);
     pare_server_stop(server);
     bench_keep_close(keep);
-    pare_text_free(&path);
+    pare_text_free(&o.path);
+    pare_text_free(&o.own);
     return status;
 }
 
 const command command_serve = {
     .name = "serve",
-    .line = "the page: see the grams, try a swap, on this machine",
-    .usage = "pare serve [--port NUMBER] [--listen ADDRESS] [--no-open] [--time SECONDS]\n"
-             "           [--json]",
+    .line = "the page: see the grams, try a swap, in a browser",
+    .usage = "pare serve [--port NUMBER] [--no-open] [--time SECONDS] [--json]\n"
+             "           [--listen ADDRESS [--password-file FILE] [--certificate FILE]]",
     .details = "Prints a link, and answers until Ctrl-C. The link lets one browser in, once;\n"
                "what it shows and changes is the bench's, and pare undo takes a change back.\n"
-               "Only this machine is answered; ssh -L 7273:127.0.0.1:7273 HOST, typed on\n"
-               "another, brings it there. Under /api/ stand the same answers as --json gives.\n",
-    .caution = "Whoever can open the link can change the bench.",
+               "Only this machine is answered, unless --listen names an address of it for\n"
+               "others, a phone at the workbench: they come in over TLS and by a password, typed\n"
+               "before it starts or in a file that only you can read. The certificate is made\n"
+               "the first time, or your own; compare its fingerprint when the browser asks.\n"
+               "With ssh there is no need: ssh -L 7273:127.0.0.1:7273 HOST, typed on another\n"
+               "machine, brings the page there. Under /api/ are the answers that --json gives.\n",
+    .caution = "Whoever can open the link, or has the password, can change the bench.",
     .example = "  pare serve --no-open --port 0 --time 1\n",
-    .options =
-        OPTION_BENCH | OPTION_JSON | OPTION_PORT | OPTION_LISTEN | OPTION_NO_OPEN | OPTION_TIME,
+    .options = OPTION_BENCH | OPTION_JSON | OPTION_PORT | OPTION_LISTEN | OPTION_PASSWORD |
+               OPTION_CERTIFICATE | OPTION_NO_OPEN | OPTION_TIME,
     .meaning = {{OPTION_TIME, "end after so long; otherwise when it is stopped"},
-                {OPTION_JSON, "the link as JSON: {\"link\", \"page\"}"}},
+                {OPTION_JSON, "the link as JSON: link, page; with --listen: fingerprint"}},
     .run = run,
 };

@@ -4,7 +4,9 @@
 #include <errno.h>
 #include <stdio.h>
 #include <string.h>
+#include <strings.h>
 #include <sys/random.h>
+#include <unistd.h>
 
 /* 32 random bytes as letters that may stand in a link. */
 static pare_status draw(char secret[GATE_SECRET], pare_error *err)
@@ -36,35 +38,51 @@ void pare_gate_close(pare_gate *gate)
     pthread_mutex_destroy(&gate->lock);
 }
 
-void pare_gate_at(pare_gate *gate, unsigned short port)
+/* A cookie named so is taken by browsers over TLS only, and from this very host (RFC 6265bis). */
+void pare_gate_at(pare_gate *gate, unsigned short port, bool secure)
 {
     gate->port = port;
-    snprintf(gate->cookie, sizeof gate->cookie, "pare_%hu", port);
+    gate->secure = secure;
+    snprintf(gate->cookie, sizeof gate->cookie, "%spare_%hu", secure ? "__Host-" : "", port);
+    if (gethostname(gate->machine, sizeof gate->machine) != 0)
+        gate->machine[0] = '\0';
+    gate->machine[sizeof gate->machine - 1] = '\0';
 }
 
-/* "127.0.0.1:7273" and the other names of this machine to itself. */
-static bool names_it(const pare_gate *gate, const char *name)
+/* Whether a name is so much with our port, which may be left out where it is the usual one. */
+static bool is_name(const pare_gate *gate, const char *name, const char *known, const char *ending)
+{
+    char whole[HOST_NAME_MAX + 32];
+    const unsigned short usual = gate->secure ? 443 : 80;
+    snprintf(whole, sizeof whole, "%s%s:%hu", known, ending, gate->port);
+    if (gate->port == usual && !strrchr(name, ':'))
+        *strrchr(whole, ':') = '\0';
+    return *known && strcasecmp(name, whole) == 0;
+}
+
+/* "127.0.0.1:7273" and the other names of this machine to itself; where other machines ask also the
+ * address at which they did, and what the machine calls itself, as local networks resolve it. */
+static bool names_it(const pare_gate *gate, const char *name, const char *local)
 {
     static const char *const known[] = {"127.0.0.1", "localhost", "[::1]"};
-    for (size_t i = 0; i < sizeof known / sizeof known[0]; i++) {
-        char whole[32];
-        snprintf(whole, sizeof whole, "%s:%hu", known[i], gate->port);
-        if (strcmp(name, whole) == 0 || (gate->port == 80 && strcmp(name, known[i]) == 0))
+    for (size_t i = 0; i < sizeof known / sizeof known[0]; i++)
+        if (is_name(gate, name, known[i], ""))
             return true;
-    }
-    return false;
+    return gate->secure &&
+           (is_name(gate, name, local, "") || is_name(gate, name, gate->machine, "") ||
+            is_name(gate, name, gate->machine, ".local"));
 }
 
-bool pare_gate_host(const pare_gate *gate, const char *host)
+bool pare_gate_host(const pare_gate *gate, const char *host, const char *local)
 {
-    return host && names_it(gate, host);
+    return host && names_it(gate, host, local);
 }
 
-bool pare_gate_origin(const pare_gate *gate, const char *origin)
+bool pare_gate_origin(const pare_gate *gate, const char *origin, const char *local)
 {
-    static const char scheme[] = "http://";
-    return origin && strncmp(origin, scheme, sizeof scheme - 1) == 0 &&
-           names_it(gate, origin + sizeof scheme - 1);
+    const char *scheme = gate->secure ? "https://" : "http://";
+    const size_t length = strlen(scheme);
+    return origin && strncmp(origin, scheme, length) == 0 && names_it(gate, origin + length, local);
 }
 
 /* In a time that does not tell how much of it was right. */

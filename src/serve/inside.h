@@ -11,6 +11,8 @@
 #include <jansson.h>
 
 #include "base/arena.h"
+#include "serve/certificate.h"
+#include "serve/door.h"
 #include "serve/gate.h"
 #include "serve/kept.h"
 #include "serve/serve.h"
@@ -23,6 +25,8 @@ enum {
     SERVE_SEND_S = 20,            /* for all of a request, whatever comes */
     SERVE_HEADERS = 32 * 1024,    /* bytes of a request's head, and of what waits to be sent */
     SERVE_BODY = 8 * 1024 * 1024, /* bytes of a request's body */
+    SERVE_ENTER_BODY = 4096,      /* of one by whom is not in yet */
+    SERVE_FROM_ONE = 50,          /* connections from one address, where other machines ask */
     SERVE_WORTH_PACKING = 4096,   /* bytes of an answer */
     SERVE_STACK = 1024 * 1024     /* bytes of a thread's stack */
 };
@@ -31,6 +35,8 @@ struct pare_server {
     pare_serve_settings settings;
     struct MHD_Daemon *daemon;
     pare_gate gate;
+    pare_door door;
+    char fingerprint[CERTIFICATE_FINGERPRINT]; /* empty: only this machine asks */
     pare_watch watch;
     pare_kept kept;
     sem_t seats; /* for working out an answer: as many as there are processors, and one */
@@ -109,6 +115,18 @@ pare_status pare_serve_version(const pare_server *server, bool part, const char 
 enum MHD_Result pare_serve_state(pare_request *request);
 bool pare_serve_is_state(const char *path);
 
+/* ---- enter.c: who is not in yet ---- */
+
+/** What somebody without the cookie is told: how they come in. */
+enum MHD_Result pare_serve_stranger(pare_request *request);
+
+/** Whether a path is the one to come in by. */
+bool pare_serve_enters(const pare_request *request);
+/** Looks at the password in the request's body. */
+enum MHD_Result pare_serve_enter(pare_request *request);
+/** "COOKIE=SECRET; ..." as a browser is told to keep it; in the request's arena, NULL without memory. */
+const char *pare_serve_cookie(const pare_request *request);
+
 /* ---- read.c, write.c, page.c: what can be asked ---- */
 
 /** A question under /api/. */
@@ -123,6 +141,8 @@ bool pare_serve_writes(const char *path);
  * @param as     the file's ending */
 enum MHD_Result pare_serve_report(pare_request *request, pare_words *words, const char *craft,
                                   const char *as);
+/** The endings that it takes; NULL without memory. */
+json_t *pare_serve_report_forms(void);
 /** Long work, as a stream of events (see stream.c); called by read.c. */
 enum MHD_Result pare_serve_stream(pare_request *request, const pare_words *words);
 /** Goes on until the server stops. */

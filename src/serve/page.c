@@ -67,7 +67,8 @@ static unsigned char *unpacked(const pare_page_file *file)
 static enum MHD_Result send_file(pare_request *request, const pare_page_file *file)
 {
     const char *have = header(request, MHD_HTTP_HEADER_IF_NONE_MATCH);
-    const bool same = have && strstr(have, file->tag);
+    /* RFC 9110, section 13.1.2: "*" stands for whatever there is. */
+    const bool same = have && (strcmp(have, "*") == 0 || strstr(have, file->tag));
     const bool gzip = pare_takes_gzip(request);
     struct MHD_Response *response = NULL;
     unsigned char *bytes = gzip || same ? NULL : unpacked(file);
@@ -101,14 +102,16 @@ static enum MHD_Result let_in(pare_request *request, const char *token)
                       "another",
     };
     pare_gate *gate = &request->server->gate;
+    if (request->server->door.shut)
+        return pare_reply_error(request, MHD_HTTP_FORBIDDEN,
+                                "no link lets in from other machines; the password does");
     const char *cookie =
         MHD_lookup_connection_value(request->connection, MHD_COOKIE_KIND, gate->cookie);
     const pare_gate_token found =
         pare_gate_knows(gate, cookie) ? GATE_GOOD : pare_gate_use(gate, token);
     if (found != GATE_GOOD)
         return pare_reply_error(request, MHD_HTTP_FORBIDDEN, words[found]);
-    const char *value = pare_arena_printf(
-        request->arena, "%s=%s; Path=/; HttpOnly; SameSite=Strict", gate->cookie, gate->session);
+    const char *value = pare_serve_cookie(request);
     struct MHD_Response *response = constant(NULL, 0);
     if (!value || !response)
         return MHD_NO;

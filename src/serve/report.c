@@ -7,13 +7,30 @@
 static const struct {
     const char *ending, *type;
 } FORMS[] = {
-    {"svg", "image/svg+xml"},
-    {"png", "image/png"},
     {"html", "text/html; charset=utf-8"},
     {"pdf", "application/pdf"},
-    {"xlsx", "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet"},
+    {"svg", "image/svg+xml"},
+    {"png", "image/png"},
 };
 enum { COUNT = sizeof FORMS / sizeof FORMS[0] };
+
+json_t *pare_serve_report_forms(void)
+{
+    json_t *list = json_array();
+    for (size_t i = 0; i < COUNT; i++)
+        json_array_append_new(list, json_string(FORMS[i].ending));
+    return list;
+}
+
+/* "html, pdf or svg". */
+static const char *forms_in_words(pare_arena *arena)
+{
+    const char *words = FORMS[0].ending;
+    for (size_t i = 1; words && i < COUNT; i++)
+        words = pare_arena_printf(arena, "%s%s%s", words, i + 1 < COUNT ? ", " : " or ",
+                                  FORMS[i].ending);
+    return words;
+}
 
 static enum MHD_Result send_file(pare_request *request, size_t form, const char *name,
                                  pare_text *bytes)
@@ -51,9 +68,11 @@ enum MHD_Result pare_serve_report(pare_request *request, pare_words *words, cons
     size_t form = 0;
     while (form < COUNT && strcmp(FORMS[form].ending, as) != 0)
         form++;
-    if (form == COUNT)
-        return pare_reply_error(request, MHD_HTTP_BAD_REQUEST,
-                                "/api/report is had as=svg, png, html, pdf or xlsx");
+    if (form == COUNT) {
+        const char *endings = forms_in_words(request->arena);
+        pare_fail(&err, PARE_BAD_DATA, "/api/report is had as=%s", endings ? endings : "html");
+        return pare_reply_failed(request, &err, false);
+    }
     const char *label = pare_arena_printf(request->arena, "%s.%s", craft, as);
     pare_status status = label ? pare_drawer_open(&drawer, label, &err) : pare_no_memory(&err);
     if (status == PARE_OK) {

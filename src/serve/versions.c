@@ -39,7 +39,8 @@ static enum MHD_Result of_thing(pare_request *request)
     return pare_reply_json(request, MHD_HTTP_OK, &out);
 }
 
-/* {"bench":"FILE","version":N}: the file's name without its folders, which are nobody's business. */
+/* {"bench":"FILE","version":N,...}: the file's name without its folders, which are nobody's business; and
+ * what reports there are. */
 static enum MHD_Result of_bench(pare_request *request)
 {
     pare_error err = {0};
@@ -47,8 +48,9 @@ static enum MHD_Result of_bench(pare_request *request)
     const char *bench = request->server->settings.bench, *slash = strrchr(bench, '/');
     if (pare_serve_version(request->server, false, NULL, &version, &err) != PARE_OK)
         return pare_reply_failed(request, &err, false);
-    json_t *object = json_pack("{s:s, s:I, s:b}", "bench", slash ? slash + 1 : bench, "version",
-                               (json_int_t)version, "write", 1);
+    json_t *object =
+        json_pack("{s:s, s:I, s:b, s:o}", "bench", slash ? slash + 1 : bench, "version",
+                  (json_int_t)version, "write", 1, "reports", pare_serve_report_forms());
     return pare_reply_object(request, MHD_HTTP_OK, object);
 }
 

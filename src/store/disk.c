@@ -146,7 +146,18 @@ static pare_status put_beside(int file, const char *path, mode_t mode, const cha
     return status;
 }
 
-pare_status pare_disk_replace(const char *path, const void *bytes, size_t length, pare_error *err)
+/* What a file that is replaced may be read by: as before, or as is usual for a new one. */
+static mode_t usual_mode(bool there, const struct stat *facts)
+{
+    if (there)
+        return facts->st_mode & 07777;
+    const mode_t mask = umask(0);
+    umask(mask);
+    return 0666 & ~mask;
+}
+
+static pare_status replace(const char *path, bool secret, const void *bytes, size_t length,
+                           pare_error *err)
 {
     struct stat facts;
     const bool there = stat(path, &facts) == 0;
@@ -162,10 +173,8 @@ pare_status pare_disk_replace(const char *path, const void *bytes, size_t length
     const int file = mkstemp(beside.bytes);
     pare_status status = file < 0 ? cannot(path, "cannot be written", err) : PARE_OK;
     if (file >= 0) {
-        const mode_t mask = umask(0);
-        umask(mask);
-        status = put_beside(file, path, there ? facts.st_mode & 07777 : 0666 & ~mask, bytes, length,
-                            err);
+        status =
+            put_beside(file, path, secret ? 0600 : usual_mode(there, &facts), bytes, length, err);
         if (close(file) != 0 && status == PARE_OK)
             status = cannot(path, "cannot be written", err);
         if (status == PARE_OK && rename(beside.bytes, path) != 0)
@@ -175,6 +184,17 @@ pare_status pare_disk_replace(const char *path, const void *bytes, size_t length
     }
     pare_text_free(&beside);
     return status;
+}
+
+pare_status pare_disk_replace(const char *path, const void *bytes, size_t length, pare_error *err)
+{
+    return replace(path, false, bytes, length, err);
+}
+
+pare_status pare_disk_replace_secret(const char *path, const void *bytes, size_t length,
+                                     pare_error *err)
+{
+    return replace(path, true, bytes, length, err);
 }
 
 pare_status pare_disk_folders(const char *path, pare_error *err)

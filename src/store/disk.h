@@ -30,6 +30,10 @@ pare_status pare_disk_write(const char *path, const void *bytes, size_t length, 
  *         folder, no permission, disk full */
 pare_status pare_disk_replace(const char *path, const void *bytes, size_t length, pare_error *err);
 
+/** The same for what only its owner may read (0600), whatever was there. */
+pare_status pare_disk_replace_secret(const char *path, const void *bytes, size_t length,
+                                     pare_error *err);
+
 /** Makes the folders above a file. PARE_UNAVAILABLE names the one that cannot be made. */
 pare_status pare_disk_folders(const char *path, pare_error *err);
 

@@ -6,7 +6,8 @@
  * `close` fails for it. */
 import assert from 'node:assert/strict'
 import { execFileSync, spawn } from 'node:child_process'
-import { existsSync, mkdtempSync, readdirSync, rmSync } from 'node:fs'
+import { existsSync, mkdtempSync, readFileSync, readdirSync, rmSync, writeFileSync } from 'node:fs'
+import { createRequire } from 'node:module'
 import { tmpdir } from 'node:os'
 import { dirname, join } from 'node:path'
 import { createInterface } from 'node:readline'
@@ -15,6 +16,9 @@ import { chromium } from 'playwright-core'
 
 const here = dirname(fileURLToPath(import.meta.url))
 export const program = process.env.PARE ?? join(here, '../../build/release/src/cli/pare')
+let axe_text = null
+const axe = () =>
+    (axe_text ??= readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8'))
 const browser_path = '/usr/bin/chromium'
 
 export const sizes = { desktop: { width: 1440, height: 900 }, phone: { width: 360, height: 740 } }
@@ -44,15 +48,20 @@ export async function quit() {
     browser = null
 }
 
-/** A demo bench in a folder of its own, and a server on it. */
-export async function serve() {
+/** A demo bench in a folder of its own, and a server on it.
+ * @param password  other machines may ask, by this one */
+export async function serve({ password } = {}) {
     const folder = mkdtempSync(join(tmpdir(), 'pare-page-'))
     const env = { ...process.env, XDG_DATA_HOME: folder }
     execFileSync(program, ['demo'], { env, stdio: 'ignore', timeout: 60_000 })
     const bench = join(folder, 'pare', 'demo.sqlite')
-    const server = spawn(program, ['serve', '--json', '--port', '0', '--bench', bench], {
-        stdio: ['ignore', 'pipe', 'inherit'],
-    })
+    const words = ['serve', '--json', '--port', '0', '--bench', bench]
+    if (password) {
+        const file = join(folder, 'password')
+        writeFileSync(file, password + '\n', { mode: 0o600 })
+        words.push('--listen', '0.0.0.0', '--password-file', file)
+    }
+    const server = spawn(program, words, { env, stdio: ['ignore', 'pipe', 'inherit'] })
     let text = ''
     const said = await new Promise((found, failed) => {
         server.once('exit', (code) => failed(new Error(`pare serve ended with ${code}`)))
@@ -127,6 +136,19 @@ export async function open(bench, { size = 'desktop', theme = 'light', at = '', 
             assert.deepEqual(faults, [], 'the page complained')
         },
     }
+}
+
+/** What axe finds wrong with a page as it is now, a line each. */
+export async function violations(page) {
+    await page.evaluate(axe()) // by the debugger: the page's own policy stays as it is
+    const { violations: found } = await page.evaluate(() =>
+        globalThis.axe.run(document, {
+            runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'],
+        }),
+    )
+    return found.map(
+        ({ id, help, nodes }) => `${id}: ${help}: ${nodes.map((node) => node.html.slice(0, 160)).join(' | ')}`,
+    )
 }
 
 /** Whether all that a browser test needs is there; otherwise why not. */

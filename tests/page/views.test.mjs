@@ -1,12 +1,9 @@
 /* Every view in both themes and both widths: no violation that axe knows of, nothing wider than the
  * window, no complaint of the browser; and each of its figures is the command's. */
 import assert from 'node:assert/strict'
-import { readFileSync } from 'node:fs'
-import { createRequire } from 'node:module'
 import { after, before, test } from 'node:test'
-import { open, quit, serve, sizes, themes } from './harness.mjs'
+import { open, quit, serve, sizes, themes, violations } from './harness.mjs'
 
-const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8')
 const tried = 'bumper=off,tower=ti-100'
 
 let bench
@@ -39,16 +36,7 @@ async function searched(page) {
 }
 
 async function judge(page, what) {
-    await page.evaluate(axe) // by the debugger: the page's own policy stays as it is
-    const { violations } = await page.evaluate(() =>
-        globalThis.axe.run(document, {
-            runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'],
-        }),
-    )
-    const said = violations.map(
-        ({ id, help, nodes }) =>
-            `${what}: ${id}: ${help}: ${nodes.map((node) => node.html.slice(0, 160)).join(' | ')}`,
-    )
+    const said = (await violations(page)).map((one) => `${what}: ${one}`)
     const over = await page.evaluate(() => {
         const wide = document.documentElement.clientWidth
         const past = [...document.querySelectorAll('main *')].filter(

@@ -62,6 +62,8 @@ static void nonsense_is_refused(void **state)
         "GET / HTTP/9.9\r\n\r\n",
         "GET / HTTP/1.1\r\n\r\n",
         "GET / HTTP/1.1\r\nHost\r\n\r\n",
+        "GET / HTTP/1.1\r\nHost:\r\n\r\n",
+        "GET / HTTP/1.1\r\nHost:   \r\n\r\n",
         "GET / HTTP/1.1\r\nHost: a\r\nHost: b\r\n\r\n",
         "GET http://evil.example/ HTTP/1.1\r\nHost: evil.example\r\n\r\n",
         "POST /api/take HTTP/1.1\r\nHost: x\r\nContent-Length: -1\r\n\r\n",

@@ -24,16 +24,22 @@ served serve_start(void)
     return serve_start_on("data/pare/demo.sqlite");
 }
 
-served serve_start_on(const char *bench)
+json_t *serve_launch(served *s, const char *bench, const char *const more[])
 {
+    enum { MOST = 8 };
     /* It ends by itself where a test fails before it ends it. */
     static char program[] = PARE_BINARY, word[] = "serve", json[] = "--json", port[] = "--port=0",
                 time[] = "--time=900";
-    char option[LINE], line[LINE] = "";
+    char option[LINE], line[LINE] = "", words[MOST][256];
     snprintf(option, sizeof option, "--bench=%s", bench);
-    char *argv[] = {program, word, json, port, time, option, NULL};
+    char *argv[6 + MOST + 1] = {program, word, json, port, time, option};
     int ends[2];
-    served s = {0};
+    *s = (served){0};
+    for (size_t i = 0; more && more[i]; i++) {
+        assert_true(i < MOST);
+        snprintf(words[i], sizeof words[i], "%s", more[i]);
+        argv[6 + i] = words[i];
+    }
     signal(SIGPIPE, SIG_IGN);
     assert_int_equal(pipe(ends), 0);
     posix_spawn_file_actions_t actions;
@@ -42,25 +48,32 @@ served serve_start_on(const char *bench)
     posix_spawn_file_actions_addopen(&actions, 2, "serve.err", O_WRONLY | O_CREAT | O_APPEND, 0600);
     posix_spawn_file_actions_addclose(&actions, ends[0]);
     posix_spawn_file_actions_addclose(&actions, ends[1]);
-    assert_int_equal(posix_spawn(&s.child, program, &actions, NULL, argv, environ), 0);
+    assert_int_equal(posix_spawn(&s->child, program, &actions, NULL, argv, environ), 0);
     posix_spawn_file_actions_destroy(&actions);
     close(ends[1]);
     size_t got = 0;
     /* The link is one object; its last byte is the brace's line. */
     while (!strstr(line, "}\n")) {
-        const ssize_t more = read(ends[0], line + got, sizeof line - 1 - got);
-        if (more <= 0)
+        const ssize_t now = read(ends[0], line + got, sizeof line - 1 - got);
+        if (now <= 0)
             fail_msg("pare serve ended, with: %s", line);
-        got += (size_t)more;
+        got += (size_t)now;
         line[got] = '\0';
     }
     close(ends[0]);
     json_t *said = json_loads(line, 0, NULL);
     assert_non_null(said);
+    s->page = json_is_true(json_object_get(said, "page"));
+    return said;
+}
+
+served serve_start_on(const char *bench)
+{
+    served s;
+    json_t *said = serve_launch(&s, bench, NULL);
     const char *link = json_string_value(json_object_get(said, "link"));
     assert_non_null(link);
     assert_int_equal(sscanf(link, "http://127.0.0.1:%hu/?token=%63s", &s.port, s.token), 2);
-    s.page = json_is_true(json_object_get(said, "page"));
     json_decref(said);
     return s;
 }
@@ -155,6 +168,11 @@ reply serve_read(int socket)
     }
     close(socket);
     bytes[length] = '\0';
+    return reply_of(bytes, length);
+}
+
+reply reply_of(char *bytes, size_t length)
+{
     reply r = {.head = bytes};
     char *end = strstr(bytes, "\r\n\r\n");
     if (!end) {

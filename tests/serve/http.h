@@ -20,6 +20,8 @@ typedef struct served {
 served serve_start(void);
 /** The same on another bench's file. */
 served serve_start_on(const char *bench);
+/** The same, with further words on its command line. @return what it said, for json_decref() */
+json_t *serve_launch(served *s, const char *bench, const char *const more[]);
 /** Goes in by the link, and keeps the cookie. */
 void serve_enter(served *s);
 /** In a fresh home with the demo's bench, and in by the link; and its end. For cmocka's group setup and
@@ -38,6 +40,8 @@ typedef struct reply {
     size_t length;     /* of body */
 } reply;
 void reply_free(reply *r);
+/** An answer from its bytes, NUL-terminated and from malloc(), which it takes over. */
+reply reply_of(char *bytes, size_t length);
 
 /** A connection to it; ends the test where there is none. */
 int serve_connect(const served *s);

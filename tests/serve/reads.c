@@ -153,6 +153,38 @@ static void an_answer_says_its_command(void **state)
     serve_stop(&s, SIGTERM);
 }
 
+/* Each report that the page may offer can be had, and is of its kind. */
+static void every_report_that_is_offered_is_there(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *ending, *begins;
+    } known[] = {{"html", "<"}, {"pdf", "%PDF-"}, {"svg", "<"}, {"png", "\x89PNG"}, {"xlsx", "PK"}};
+    served s = serve_start();
+    serve_enter(&s);
+    reply r = serve_get(&s, "/api/session");
+    json_t *said = json_loads(r.body, 0, NULL), *reports = json_object_get(said, "reports");
+    reply_free(&r);
+    assert_true(json_array_size(reports) >= 4);
+    for (size_t i = 0; i < json_array_size(reports); i++) {
+        const char *ending = json_string_value(json_array_get(reports, i));
+        char target[128];
+        size_t k = 0;
+        while (k < sizeof known / sizeof known[0] && strcmp(known[k].ending, ending) != 0)
+            k++;
+        assert_true(k < sizeof known / sizeof known[0]);
+        snprintf(target, sizeof target, "/api/report?craft=bodkin&as=%s", ending);
+        r = serve_get(&s, target);
+        if (r.code != 200 || memcmp(r.body, known[k].begins, strlen(known[k].begins)) != 0)
+            fail_msg("%s: %d, no such file", target, r.code);
+        reply_free(&r);
+    }
+    assert_refused(serve_get(&s, "/api/report?craft=bodkin&as=docx"), 400,
+                   "/api/report is had as=html");
+    json_decref(said);
+    serve_stop(&s, SIGTERM);
+}
+
 /* The words of a refusal are the command's own. */
 static void what_the_command_refuses_is_refused_in_its_words(void **state)
 {
@@ -199,6 +231,7 @@ int main(void)
         cmocka_unit_test(what_others_change_is_seen),
         cmocka_unit_test(packed_answers_hold_the_same_bytes),
         cmocka_unit_test(an_answer_says_its_command),
+        cmocka_unit_test(every_report_that_is_offered_is_there),
         cmocka_unit_test(what_the_command_refuses_is_refused_in_its_words),
         cmocka_unit_test(nothing_from_outside_becomes_an_option),
     };

@@ -97,6 +97,9 @@ static void the_answer_is_the_commands(void **state)
     (void)state;
     assert_same_answer("/api/best?craft=thimble&hold=frame&never=pr-40-25-2",
                        "best thimble --hold frame --never pr-40-25-2 --json" DEMO);
+    assert_same_answer("/api/best?craft=thimble&binds=1", "best thimble --binds --json" DEMO);
+    assert_same_answer("/api/walk?craft=thimble&budget=50",
+                       "best thimble --walk --budget 50 --json" DEMO);
 }
 
 static void what_fails_is_said_as_an_event(void **state)

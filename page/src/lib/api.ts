@@ -7,6 +7,8 @@ export class Refused extends Error {
     constructor(
         readonly status: number,
         message: string,
+        /** A password lets in. */
+        readonly password = false,
     ) {
         super(message)
     }
@@ -32,8 +34,12 @@ async function answer(response: Response): Promise<unknown> {
         throw new Refused(response.status, text.trim() || `the server answered ${response.status}`)
     }
     if (!response.ok) {
-        const said = (body as { error?: string }).error
-        throw new Refused(response.status, said ?? `the server answered ${response.status}`)
+        const said = body as { error?: string; enter?: string }
+        throw new Refused(
+            response.status,
+            said.error ?? `the server answered ${response.status}`,
+            said.enter !== undefined,
+        )
     }
     return body
 }

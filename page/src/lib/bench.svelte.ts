@@ -34,6 +34,8 @@ class Bench {
     fault = $state<string | null>(null)
     /** Somebody else has changed the bench meanwhile. */
     overtaken = $state<string | null>(null)
+    /** Nothing is shown before the password is said. */
+    locked = $state(false)
     /** What happened without the reader's doing. */
     notice = $state<string | null>(null)
     /** Said to everybody, screen readers too, when something was done. */
@@ -41,6 +43,8 @@ class Bench {
     commands = $state.raw<string[]>([])
     undone = $state.raw<Done[]>([])
     done = $state.raw<Done[]>([])
+    /** The endings of the reports that the server has. */
+    reports = $state.raw<string[]>([])
     /** Moves with each change of the bench: views that ask for themselves ask again. */
     turn = $state(0)
 
@@ -191,7 +195,9 @@ class Bench {
     private bench_version = 0
 
     private async read_session() {
-        this.bench_version = (await ask_again<{ version: number }>('session')).version
+        const said = await ask_again<{ version: number; reports: string[] }>('session')
+        this.bench_version = said.version
+        this.reports = said.reports
     }
 
     /** Remembers which version of a craft or part the reader looks at: asked for once until `forget`, so
@@ -260,6 +266,19 @@ class Bench {
         }
     }
 
+    /** In by the password. @returns why not; null: in */
+    async enter(password: string): Promise<string | null> {
+        try {
+            await tell('enter', { password })
+        } catch (fault) {
+            return fault instanceof Error ? fault.message : String(fault)
+        }
+        this.locked = false
+        this.fault = null
+        await this.again()
+        return null
+    }
+
     async begin() {
         await Promise.all([this.load_crafts(), this.read_session().catch(() => {})])
     }
@@ -271,7 +290,8 @@ class Bench {
     }
 
     say_fault(fault: unknown) {
-        if (fault instanceof Refused && fault.status === 401)
+        if (fault instanceof Refused && fault.password) this.locked = true
+        else if (fault instanceof Refused && fault.status === 401)
             this.fault = 'Nothing is shown without the link that pare serve printed: open that one.'
         else this.fault = fault instanceof Error ? fault.message : String(fault)
     }
