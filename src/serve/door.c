@@ -2,6 +2,7 @@
 #include "serve/door.h"
 
 #include <netinet/in.h>
+#include <stdint.h>
 #include <string.h>
 
 #include <gnutls/crypto.h>
@@ -16,18 +17,14 @@ enum {
 
 static int hash_of(const pare_door *door, const char *password, unsigned char hash[DOOR_HASH])
 {
-    unsigned char copy[DOOR_MOST + 1];
+    /* The library reads both only; its type has no const. */
     const size_t length = strlen(password);
-    if (length > DOOR_MOST)
-        return GNUTLS_E_INVALID_PASSWORD;
-    memcpy(copy, password, length);
-    const gnutls_datum_t key = {.data = copy, .size = (unsigned)length};
-    unsigned char salt_bytes[DOOR_HASH];
-    memcpy(salt_bytes, door->salt, DOOR_HASH);
-    const gnutls_datum_t salt = {.data = salt_bytes, .size = DOOR_HASH};
-    const int code = gnutls_pbkdf2(GNUTLS_MAC_SHA256, &key, &salt, TURNS, hash, DOOR_HASH);
-    gnutls_memset(copy, 0, sizeof copy);
-    return code;
+    const gnutls_datum_t key = {.data = (unsigned char *)(uintptr_t)password,
+                                .size = (unsigned)length};
+    const gnutls_datum_t salt = {.data = (unsigned char *)(uintptr_t)door->salt, .size = DOOR_HASH};
+    return length > DOOR_MOST
+               ? GNUTLS_E_INVALID_PASSWORD
+               : gnutls_pbkdf2(GNUTLS_MAC_SHA256, &key, &salt, TURNS, hash, DOOR_HASH);
 }
 
 pare_status pare_door_open(pare_door *door, const char *password, pare_error *err)
@@ -57,11 +54,16 @@ void pare_door_close(pare_door *door)
 /* Somebody has as many addresses of a network of version 6 as they like: the network counts. */
 static void where_from(const struct sockaddr *from, unsigned char bytes[8])
 {
+    struct sockaddr_in four;
+    struct sockaddr_in6 six;
     memset(bytes, 0, 8);
-    if (from->sa_family == AF_INET)
-        memcpy(bytes, &((const struct sockaddr_in *)(const void *)from)->sin_addr, 4);
-    else if (from->sa_family == AF_INET6)
-        memcpy(bytes, &((const struct sockaddr_in6 *)(const void *)from)->sin6_addr, 8);
+    if (from->sa_family == AF_INET) {
+        memcpy(&four, from, sizeof four);
+        memcpy(bytes, &four.sin_addr, 4);
+    } else if (from->sa_family == AF_INET6) {
+        memcpy(&six, from, sizeof six);
+        memcpy(bytes, &six.sin6_addr, 8);
+    }
 }
 
 /* Its own, or a free one, or that of whoever asked longest ago. */

@@ -115,6 +115,13 @@ pare_status pare_serve_version(const pare_server *server, bool part, const char 
 enum MHD_Result pare_serve_state(pare_request *request);
 bool pare_serve_is_state(const char *path);
 
+/* ---- refuse.c: before a request is read any further ---- */
+
+/** What stands against it, in words and as a code of HTTP; NULL: nothing. */
+const char *pare_serve_refused(const pare_request *request, unsigned *code);
+/** Whether its path is under /api/. */
+bool pare_serve_in_api(const pare_request *request);
+
 /* ---- enter.c: who is not in yet ---- */
 
 /** What somebody without the cookie is told: how they come in. */
