@@ -216,7 +216,7 @@ static void a_report_is_a_file_to_keep(void **state)
     assert_string_equal(r.body, by_hand);
     free(by_hand);
     reply_free(&r);
-    assert_refused(serve_get(&s, "/api/report?craft=hedgerow&as=exe"), 400, "as=svg");
+    assert_refused(serve_get(&s, "/api/report?craft=hedgerow&as=exe"), 400, "as=html");
     assert_refused(serve_get(&s, "/api/report?craft=..%2f..%2fx&as=svg"), 404, "no craft");
     assert_refused(serve_get(&s, "/api/report?craft=hedgerow&as=svg&output=x"), 400, "takes no");
 }

@@ -114,6 +114,23 @@ export interface Binding {
     value?: number
     limit?: number
     ratio?: number
+    // What it costs, where that was asked:
+    loosened_by?: number
+    unit?: string
+    grams_won?: number
+    grams_won_proven?: boolean
+    next?: string | null
+}
+
+/** By how much one limit of the brief would have to give way for a set to be found. */
+export interface Relief {
+    limit: string
+    unit: string
+    from: number
+    helps: boolean
+    to: number | null
+    least: boolean
+    best_g: number | null
 }
 
 export interface Best {
@@ -133,6 +150,29 @@ export interface Best {
     binds: Binding[]
     before: Record<string, unknown>
     after?: Record<string, unknown>
+    give_way?: { alone: Relief[]; pair: Relief[]; stopped: boolean } | null
+}
+
+export interface WalkStep {
+    swaps: string[]
+    grams: number
+    money: number | null
+    all_up_g: number
+    spent: number
+    now: boolean
+}
+
+/** In which order to buy a set. */
+export interface Walk {
+    found: boolean
+    was_g: number
+    best_g: number | null
+    proven: boolean
+    exact: boolean
+    stopped: boolean
+    budget: number | null
+    now_steps: number
+    steps: WalkStep[]
 }
 
 export interface FrontPoint {
@@ -151,3 +191,6 @@ export interface Front {
 
 export const best = new Search<Best>('best')
 export const front = new Search<Front>('front')
+/** The best set again, with each limit that decides a little looser. */
+export const binds = new Search<Best>('best')
+export const walk = new Search<Walk>('walk')
