@@ -51,7 +51,8 @@ typedef struct endure {
     double landing_cell_v;
 } endure;
 
-#define FULL_LEFT_V 1e-7
+#define FULL_LEFT_V   1e-7
+#define CUTOFF_LEFT_V 1e-9
 
 static double torque_at(const held *entry, double speed)
 {
@@ -346,7 +347,10 @@ static pare_status pare_endure_run(endure *run, const pare_landing *landing, par
         full = full || run->entry[i].full_from > end;
         winding_degc = fmax(winding_degc, run->entry[i].degc);
     }
-    result->least_cell_v = cutoff_left(run, end) + flight->pack.cell->cutoff_v;
+    /* Landed by the cut-off it is at it, whatever a root leaves. */
+    const double over_v = cutoff_left(run, end);
+    result->least_cell_v =
+        flight->pack.cell->cutoff_v + (fabs(over_v) > CUTOFF_LEFT_V ? over_v : 0);
     result->motor_rms_a = motor_rms_a(run);
     result->winding_degc = winding_degc;
     result->by_voltage = end > landing->charge;

@@ -23,6 +23,8 @@ double pare_root(pare_curve curve, void *context, double low, double low_y, doub
     if (high_y == 0)
         return high;
     double x = low, width = high - low;
+    int kept =
+        0; /* the end that the last step left alone: below 0 the upper one, above 0 the lower */
     for (int i = 1; i <= 200; i++) {
         x = (low * high_y - high * low_y) / (high_y - low_y);
         bool stalled = !(x > low && x < high);
@@ -40,13 +42,17 @@ double pare_root(pare_curve curve, void *context, double low, double low_y, doub
                 return x;
             low = x;
             low_y = y;
-            high_y /= 2;
+            if (kept < 0)
+                high_y /= 2;
+            kept = -1;
         } else {
             if (high - x <= share * fabs(x) && i > 2)
                 return x;
             high = x;
             high_y = y;
-            low_y /= 2;
+            if (kept > 0)
+                low_y /= 2;
+            kept = 1;
         }
         if (high - low <= share * fabs(x))
             return x;

@@ -130,7 +130,8 @@ static inline pare_given pare_give(pare_source source, pare_draw draw)
         const double fading = draw.motor_v < pack_v ? draw.pulse_w * draw.motor_v : 0;
         const double left = pack_v * (pack_v - b) + source.ohm * pare_draw_w(draw, pack_v);
         const double slope = 2 * pack_v - b + source.ohm * fading / (pack_v * pack_v);
-        pack_v = fmax(pack_v - left / slope, 0.5 * pack_v);
+        const double next_v = pack_v - left / slope, least_v = 0.5 * pack_v;
+        pack_v = next_v > least_v ? next_v : least_v; /* what is no number counts as less */
     }
     return (pare_given){pack_v, draw.always_a + pare_draw_w(draw, pack_v) / pack_v};
 }

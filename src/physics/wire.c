@@ -36,9 +36,14 @@ double pare_wire_area_m2(double gauge)
     return PI / 4 * diameter_m * diameter_m;
 }
 
+double pare_copper_ohm_per_m(double area_m2, double copper_degc)
+{
+    return copper_20_ohm_m * (1 + copper_per_k * (copper_degc - 20)) / area_m2;
+}
+
 double pare_wire_ohm_per_m(double gauge, double copper_degc)
 {
-    return copper_20_ohm_m * (1 + copper_per_k * (copper_degc - 20)) / pare_wire_area_m2(gauge);
+    return pare_copper_ohm_per_m(pare_wire_area_m2(gauge), copper_degc);
 }
 
 double pare_wire_outer_m(double gauge)

@@ -7,6 +7,8 @@ double pare_wire_diameter_m(double gauge);
 double pare_wire_area_m2(double gauge);
 /** One conductor, at a temperature. */
 double pare_wire_ohm_per_m(double gauge, double copper_degc);
+/** The same by its copper's area. */
+double pare_copper_ohm_per_m(double area_m2, double copper_degc);
 /** Silicone-insulated, stranded; outer_m 0 takes the usual outside diameter for the gauge, and one
  * smaller than the strands need counts as bare copper. */
 double pare_wire_kg_per_m(double gauge, double outer_m);

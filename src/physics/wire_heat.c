@@ -23,16 +23,18 @@
 #include "physics/wire_heat.h"
 
 #include <math.h>
+#include <stdbool.h>
 
 #include "physics/film.h"
 #include "physics/wire.h"
 
-#define PI         3.14159265358979323846
-#define KELVIN     273.15
-#define GRAVITY    9.80665
-#define STEFAN     5.670374419e-8 /* CODATA 2018, W/(m2 K4) */
-#define EMISSIVITY 0.9
-#define MOST_DEGC  1000.0 /* copper melts at 1085 */
+#define PI              3.14159265358979323846
+#define KELVIN          273.15
+#define GRAVITY         9.80665
+#define STEFAN          5.670374419e-8 /* CODATA 2018, W/(m2 K4) */
+#define EMISSIVITY      0.9
+#define MOST_DEGC       1000.0 /* copper melts at 1085 */
+#define RADIATED_SURELY 0.999  /* of what is radiated: rounding aside it is lost for certain */
 
 static const double strands_fill = 0.75, silicone_w_m_k = 0.2, copper_j_m3_k = 8890.0 * 385,
                     silicone_j_m3_k = 1200.0 * 1300, copper_per_k = 0.00393;
@@ -82,6 +84,20 @@ static double lost_w(const metre *wire, double surface_degc)
             EMISSIVITY * STEFAN * (ts * ts * ts * ts - ta * ta * ta * ta));
 }
 
+static double radiated_w(const metre *wire, double surface_degc)
+{
+    const double ts = surface_degc + KELVIN, ta = wire->ambient_degc + KELVIN;
+    return PI * wire->outer_m * EMISSIVITY * STEFAN * (ts * ts * ts * ts - ta * ta * ta * ta);
+}
+
+/* Whether more is made than a surface gives off. What it radiates alone is mostly more already, and
+ * costs a tenth of finding out what the air takes. */
+static bool outruns(const metre *wire, double surface_degc, double watts)
+{
+    return watts > RADIATED_SURELY * radiated_w(wire, surface_degc) &&
+           watts > lost_w(wire, surface_degc);
+}
+
 static pare_status out_of_range(const char *what, double value, const char *right, pare_error *err)
 {
     return pare_fail(err, PARE_BAD_DATA, "%s %g: %s would be right", what, value, right);
@@ -105,7 +121,7 @@ static pare_status check(const pare_wire_load *load, metre *wire, pare_error *er
                          "outer diameter %.4g mm: AWG %g takes %.4g mm for its strands alone, and "
                          "50 mm is the most",
                          1e3 * outer_m, load->gauge, 1e3 * bundle_m);
-    const double cold_ohm = pare_wire_ohm_per_m(load->gauge, 20);
+    const double cold_ohm = pare_copper_ohm_per_m(copper_m2, 20);
     *wire = (metre){
         .outer_m = outer_m,
         .copper_m2 = copper_m2,
@@ -142,27 +158,25 @@ static pare_status melts(const pare_wire_load *load, double current_a, pare_erro
                      load->gauge);
 }
 
-pare_status pare_wire_steady(const pare_wire_load *load, pare_wire_heat *heat, pare_error *err)
+static pare_status settle(const pare_wire_load *load, const metre *wire, pare_wire_heat *heat,
+                          pare_error *err)
 {
-    metre wire;
-    if (check(load, &wire, err) != PARE_OK)
-        return PARE_BAD_DATA;
     /* What is made less what is lost falls with the surface: losses grow faster than copper's 0.4 %
      * a kelvin. Secant steps kept inside the bracket. */
-    double low = wire.ambient_degc, high = MOST_DEGC;
-    const double at_most = conductor_over(&wire, high);
-    if (!(isfinite(at_most)) || made_w(&wire, at_most) > lost_w(&wire, high))
+    double low = wire->ambient_degc, high = MOST_DEGC;
+    const double at_most = conductor_over(wire, high);
+    if (!(isfinite(at_most)) || outruns(wire, high, made_w(wire, at_most)))
         return melts(load, load->current_a, err);
     /* The first guess takes the losses as steep as over the first ten kelvin. */
-    double last = low, last_left = made_w(&wire, conductor_over(&wire, low));
-    double at = fmin(low + 10 * last_left / lost_w(&wire, low + 10), 0.5 * (low + high));
-    for (int step = 1; step <= 100; step++) {
-        const double left = made_w(&wire, conductor_over(&wire, at)) - lost_w(&wire, at);
+    double last = low, last_left = made_w(wire, conductor_over(wire, low));
+    double at = fmin(low + 10 * last_left / lost_w(wire, low + 10), 0.5 * (low + high));
+    for (int step = 1; step <= 100 && !(fabs(at - last) < 1e-8); step++) {
+        const double left = made_w(wire, conductor_over(wire, at)) - lost_w(wire, at);
         if (left > 0)
             low = at;
         else
             high = at;
-        if (left == 0 || fabs(at - last) < 1e-8 || high - low < 1e-8)
+        if (left == 0 || high - low < 1e-8)
             break;
         double next = at - left * (last - at) / (last_left - left);
         if (!(next > low && next < high) || step % 8 == 0)
@@ -171,11 +185,18 @@ pare_status pare_wire_steady(const pare_wire_load *load, pare_wire_heat *heat, p
         last_left = left;
         at = next;
     }
-    const double conductor = conductor_over(&wire, at);
+    const double conductor = conductor_over(wire, at);
     if (conductor > MOST_DEGC)
         return melts(load, load->current_a, err);
     *heat = (pare_wire_heat){conductor, at};
     return PARE_OK;
+}
+
+pare_status pare_wire_steady(const pare_wire_load *load, pare_wire_heat *heat, pare_error *err)
+{
+    metre wire;
+    const pare_status status = check(load, &wire, err);
+    return status == PARE_OK ? settle(load, &wire, heat, err) : status;
 }
 
 /* The surface that takes from the insulation's node what it gives to the air. near: a guess. */
@@ -363,8 +384,8 @@ pare_status pare_wire_burst(const pare_wire_load *load, double burst_a, double s
 {
     const pare_wire_stretch stretch = {burst_a, seconds};
     metre wire;
-    if (check_stretch(&stretch, err) != PARE_OK ||
-        pare_wire_steady(load, settled, err) != PARE_OK || check(load, &wire, err) != PARE_OK)
+    if (check_stretch(&stretch, err) != PARE_OK || check(load, &wire, err) != PARE_OK ||
+        settle(load, &wire, settled, err) != PARE_OK)
         return PARE_BAD_DATA;
     keep_nodes_apart(&wire);
     nodes now = {settled->conductor_degc, 0.5 * (settled->conductor_degc + settled->surface_degc)};
