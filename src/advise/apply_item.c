@@ -107,7 +107,7 @@ static pare_status put_in(pare_edit *edit, size_t index, const pare_part *part, 
     pare_craft *craft = edit->craft;
     pare_item *item = &craft->item[index];
     const pare_part *old = item->part;
-    snprintf(edit->applied->to, sizeof edit->applied->to, "%s", part->id);
+    pare_text_join(sizeof edit->applied->to, edit->applied->to, 1, &part->id);
     if (part == old && !item->off)
         return PARE_OK;
     item->part = part;
@@ -150,8 +150,8 @@ pare_status pare_apply_item(pare_edit *edit, const pare_swap_name *name, pare_er
     if (status != PARE_OK)
         return status;
     const pare_item *item = &edit->craft->item[index];
-    snprintf(edit->applied->from, sizeof edit->applied->from, "%s",
-             item->off ? "off" : item->part->id);
+    const char *const from = item->off ? "off" : item->part->id;
+    pare_text_join(sizeof edit->applied->from, edit->applied->from, 1, &from);
     if (item->part->kind == PARE_CAPACITOR)
         edit->applied->protects_esc = true;
     if (item->part->kind == PARE_MOTOR || item->part->kind == PARE_PACK)

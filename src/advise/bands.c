@@ -13,6 +13,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "advise/judge.h"
 #include "advise/threads.h"
 
 enum { MOST_TAKEN = 64, WORTH_A_THREAD = 256 };
@@ -91,8 +92,7 @@ static pare_status add(const pare_desk *desk, const pare_saving *saving, togethe
         return status == PARE_UNAVAILABLE ? status : PARE_OK;
     if (all_up_kg(&trial->sheet) > set->all_up_kg - PARE_LEAST_SAVING_KG)
         return PARE_OK;
-    pare_sheet_judge(trial->flown, &trial->sheet);
-    if (pare_margins_break(&desk->sheet, &trial->sheet))
+    if (pare_trial_breaks(desk, trial))
         return PARE_OK;
     set->index[set->count] = saving->index;
     set->name[set->count++] = saving->name;

@@ -15,6 +15,7 @@
 #include "advise/screw_rules.h"
 #include "advise/sought.h"
 #include "advise/stand_in.h"
+#include "base/text.h"
 
 #define SAME_ENERGY     0.10  /* of cells times capacity, for packs of other cells */
 #define HELD_WITHIN_M   60e-3 /* a holder so near an action camera holds it */
@@ -99,7 +100,8 @@ static void item_swaps(const pare_shelf *shelf, const pare_craft *craft, const p
     const pare_part *const *part = pare_shelf_row(shelf, item->part->kind, &parts);
     for (size_t p = 0; p < parts; p++)
         if (worth_trying(craft, item, part[p])) {
-            snprintf(name, sizeof name, "%s=%s", item->name, part[p]->id);
+            const char *const texts[] = {item->name, "=", part[p]->id};
+            pare_text_join(sizeof name, name, 3, texts);
             put_part(out, name, part[p]);
         }
     snprintf(name, sizeof name, "%s=off", item->name);

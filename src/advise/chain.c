@@ -39,9 +39,9 @@ static bool mates(const pare_part *inner, const pare_part *outer)
 static bool find_chain(const pare_craft *craft, size_t antenna, chain *found)
 {
     const pare_item *item = &craft->item[antenna];
-    *found = (chain){.antenna = antenna};
     if (item->feeds == 0)
         return false;
+    *found = (chain){.antenna = antenna};
     for (size_t k = 0; k < item->feeds; k++) {
         const int link = pare_craft_item(craft, item->feed[k]);
         if (link < 0)

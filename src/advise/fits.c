@@ -284,9 +284,10 @@ static pare_status meet_strap(const pare_craft *craft, size_t index, pare_error 
 static pare_status meet_all(const pare_craft *craft, size_t index, unsigned *gaps, pare_error *err)
 {
     const pare_part *part = craft->item[index].part;
+    const unsigned work = pare_work_of(part);
     pare_status status = PARE_OK;
     for (size_t m = 0; status == PARE_OK && m < MEETINGS; m++) {
-        const bool is_a = plays(part, meetings[m].a), is_b = plays(part, meetings[m].b);
+        const bool is_a = (work & BIT(meetings[m].a)) != 0, is_b = (work & BIT(meetings[m].b)) != 0;
         for (size_t i = 0; status == PARE_OK && (is_a || is_b) && i < craft->items; i++) {
             const pare_part *other = craft->item[i].part;
             if (craft->item[i].off || i == index)

@@ -14,6 +14,7 @@
 
 #include "advise/bands.h"
 #include "advise/candidates.h"
+#include "advise/judge.h"
 #include "advise/rank.h"
 #include "advise/row.h"
 #include "advise/threads.h"
@@ -85,15 +86,15 @@ static pare_status gather_names(listing *list, pare_error *err)
 
 #define FIGURE(which) ((pare_figures)1 << (which))
 
-/* What may speak for a swap that is no lighter; does_some_good() reads these and margins. */
+/* What may speak for a swap that is no lighter; does_some_good() reads these. */
 #define GOOD                                                                                       \
     (FIGURE(PARE_FLOWN_TIME) | FIGURE(PARE_TWR_HALF) | FIGURE(PARE_ROLL) | FIGURE(PARE_PITCH) |    \
      FIGURE(PARE_CRASH))
 
-/* Whether a row is better than nothing for any wish, or loosens what binds. */
+/* Whether a row is better than nothing for any wish. */
 static bool does_some_good(const pare_swap *row)
 {
-    return row->grams_kg > 0 || row->loosens > 0 || row->change[PARE_FLOWN_TIME] > 0 ||
+    return row->grams_kg > 0 || row->change[PARE_FLOWN_TIME] > 0 ||
            row->change[PARE_TWR_HALF] > 0 || row->change[PARE_ROLL] + row->change[PARE_PITCH] > 0 ||
            row->change[PARE_CRASH] < 0;
 }
@@ -102,8 +103,11 @@ static bool does_some_good(const pare_swap *row)
 static bool finish(const listing *list, pare_trial *trial, pare_swap *row)
 {
     pare_row_fly(list->desk, row->grams_kg > 0 ? PARE_EVERY_FIGURE : GOOD, trial, row);
+    const bool good = does_some_good(row);
+    if (!good && !pare_trial_may_loosen(list->desk, trial))
+        return false;
     pare_row_judge(list->desk, trial, row);
-    if (!does_some_good(row))
+    if (!good && row->loosens == 0)
         return false;
     pare_row_fly(list->desk, PARE_EVERY_FIGURE, trial, row);
     return true;

@@ -10,13 +10,19 @@
 
 #define CUT_COAX_SHARE 0.10 /* of coax by the metre; from memory, makers' data sheets */
 
-/* A swap moves few lines, so what is looked for is mostly where it was. */
-static const pare_line *line_like(const pare_assembly *assembly, const pare_line *line, size_t near)
+/* A swap moves few lines, so what is looked for is mostly behind what was found last: *next, which moves
+ * on with each that is found. */
+static const pare_line *line_like(const pare_assembly *assembly, const pare_line *line,
+                                  size_t *next)
 {
+    size_t at = *next < assembly->lines ? *next : 0;
     for (size_t k = 0; k < assembly->lines; k++) {
-        const pare_line *other = &assembly->line[(near + k) % assembly->lines];
-        if (other->of == line->of && pare_same_name(other->name, line->name))
+        const pare_line *other = &assembly->line[at++];
+        if (other->of == line->of && pare_same_name(other->name, line->name)) {
+            *next = at;
             return other;
+        }
+        at = at < assembly->lines ? at : 0;
     }
     return NULL;
 }
@@ -54,15 +60,17 @@ double pare_mass_change_u_kg(const pare_craft *a, const pare_assembly *was, cons
                              const pare_assembly *is)
 {
     double variance = 0;
+    size_t next = 0;
     for (size_t i = 0; i < was->lines; i++) {
-        const pare_line *before = &was->line[i], *after = line_like(is, before, i);
+        const pare_line *before = &was->line[i], *after = line_like(is, before, &next);
         if (!after)
             variance += square(before->mass_kg.u);
         else
             variance += square(line_saved_u_kg(a, before, b, after));
     }
+    next = 0;
     for (size_t i = 0; i < is->lines; i++)
-        if (!line_like(was, &is->line[i], i))
+        if (!line_like(was, &is->line[i], &next))
             variance += square(is->line[i].mass_kg.u);
     return sqrt(variance);
 }

@@ -10,6 +10,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "advise/judge.h"
 #include "advise/row.h"
 #include "advise/screw_length.h"
 #include "base/text.h"
@@ -62,8 +63,7 @@ static void try_name(mender *m, const char *id, const pare_part *part)
         desk->sheet.figure[PARE_ALL_UP].value - m->trial.sheet.figure[PARE_ALL_UP].value;
     if (saved_kg <= (m->best->found ? m->best->grams_kg : 0))
         return;
-    pare_sheet_judge(m->trial.flown, &m->trial.sheet);
-    if (pare_margins_break(&desk->sheet, &m->trial.sheet))
+    if (pare_trial_breaks(desk, &m->trial))
         return;
     m->best->found = true;
     m->best->instead = instead;

@@ -115,13 +115,19 @@ static pare_status spell(pare_units *units, pare_swap_name *name, const char *pr
     return pare_quantity(units, number, dimension, &name->number, err);
 }
 
+static void spell_word(pare_swap_name *name)
+{
+    const char *const texts[] = {name->left, "=", name->word};
+    pare_text_join(sizeof name->id, name->id, 3, texts);
+}
+
 static pare_status read_item(pare_units *units, const char *value, pare_swap_name *name,
                              pare_error *err)
 {
     static const char prefix[] = "sought-";
     if (!trimmed(value, strlen(value), sizeof name->word, name->word))
         return pare_fail(err, PARE_UNKNOWN, "'%.80s' is too long for a part's id", value);
-    snprintf(name->id, sizeof name->id, "%s=%s", name->left, name->word);
+    spell_word(name);
     if (strncmp(name->word, prefix, sizeof prefix - 1) != 0)
         return PARE_OK;
     name->sought = true;
@@ -153,7 +159,7 @@ pare_status pare_swap_name_read(pare_units *units, const char *text, pare_swap_n
         return read_item(units, value, name, err);
     case PARE_WHAT_JOINT_MATERIAL:
         snprintf(name->word, sizeof name->word, "%s", value);
-        snprintf(name->id, sizeof name->id, "%s=%s", name->left, name->word);
+        spell_word(name);
         return PARE_OK;
     case PARE_WHAT_JOINT_COUNT:
         status =

@@ -7,10 +7,9 @@
 #include <math.h>
 #include <string.h>
 
+#include "advise/judge.h"
 #include "advise/mass_change.h"
-#include "base/text.h"
 
-#define LOOSENS_SHARE  0.01 /* of a ratio: less than that is not worth a word */
 #define LEAST_SAVED_KG 1e-8 /* money a gram has no meaning below this */
 
 pare_status pare_desk_open(const pare_bench *bench, const pare_craft *craft, int loadout,
@@ -26,9 +25,11 @@ pare_status pare_desk_open(const pare_bench *bench, const pare_craft *craft, int
         status = pare_craft_load(craft, loadout, &made->loaded, err);
     if (status == PARE_OK)
         status = pare_sheet_compute(&made->loaded, false, &made->sheet, err);
-    if (status == PARE_OK)
-        *desk = made;
-    return status;
+    if (status != PARE_OK)
+        return status;
+    pare_desk_judge(made);
+    *desk = made;
+    return PARE_OK;
 }
 
 pare_status pare_trial_weigh(const pare_desk *desk, pare_trial *trial, pare_error *err)
@@ -47,56 +48,6 @@ pare_status pare_trial_weigh(const pare_desk *desk, pare_trial *trial, pare_erro
 unsigned pare_kept_jobs_lost(const pare_craft *craft, const pare_applied *applied)
 {
     return applied->jobs_lost & (craft->brief.keep | 1u << PARE_FLIES);
-}
-
-/* ---- margins ---- */
-
-/* A swap seldom changes the order of margins, so what is looked for is near where it was. */
-static const pare_margin *margin_like(const pare_sheet *sheet, const char *name, size_t near)
-{
-    for (size_t k = 0; k < sheet->margins; k++) {
-        const pare_margin *margin = &sheet->margin[(near + k) % sheet->margins];
-        if (strcmp(margin->name, name) == 0)
-            return margin;
-    }
-    return NULL;
-}
-
-/* A ratio that is no number holds nothing. */
-static bool holds(const pare_margin *margin)
-{
-    return margin->ratio >= 1;
-}
-
-static bool breaks(const pare_margin *was, const pare_margin *now)
-{
-    return !holds(now) && (!was || holds(was));
-}
-
-bool pare_margins_break(const pare_sheet *before, const pare_sheet *after)
-{
-    for (size_t i = 0; i < after->margins; i++)
-        if (!holds(&after->margin[i]) &&
-            breaks(margin_like(before, after->margin[i].name, i), &after->margin[i]))
-            return true;
-    return false;
-}
-
-static void compare_margins(const pare_sheet *before, const pare_sheet *after, pare_swap *row)
-{
-    for (size_t i = 0; i < after->margins; i++) {
-        const pare_margin *now = &after->margin[i];
-        const pare_margin *was = margin_like(before, now->name, i);
-        if (breaks(was, now)) {
-            if (row->breaks < PARE_SWAP_BREAKS)
-                memcpy(row->broken[row->breaks++], now->name, sizeof now->name);
-            continue;
-        }
-        const bool worst = was == pare_sheet_worst(before);
-        const bool better = was && now->ratio > was->ratio * (1 + LOOSENS_SHARE);
-        if (was && better && (!holds(was) || worst) && row->loosens < PARE_SWAP_BREAKS)
-            memcpy(row->loosened[row->loosens++], now->name, sizeof now->name);
-    }
 }
 
 static pare_band band_of(const pare_craft *craft, const pare_swap *row)
@@ -135,8 +86,6 @@ pare_status pare_row_weigh(const pare_desk *desk, pare_trial *trial, pare_swap *
         return status;
     put_changes(desk, trial, row);
     row->grams_kg = -row->change[PARE_ALL_UP];
-    row->grams_u_kg = pare_mass_change_u_kg(&desk->loaded, &desk->sheet.assembly, trial->flown,
-                                            &trial->sheet.assembly);
     row->money_per_g = row->applied.priced && row->grams_kg > LEAST_SAVED_KG
                            ? row->applied.money / (1e3 * row->grams_kg)
                            : (double)NAN;
@@ -154,8 +103,9 @@ void pare_row_fly(const pare_desk *desk, pare_figures wanted, pare_trial *trial,
 
 void pare_row_judge(const pare_desk *desk, pare_trial *trial, pare_swap *row)
 {
-    pare_sheet_judge(trial->flown, &trial->sheet);
-    compare_margins(&desk->sheet, &trial->sheet, row);
+    pare_trial_judge(desk, trial, row);
+    row->grams_u_kg = pare_mass_change_u_kg(&desk->loaded, &desk->sheet.assembly, trial->flown,
+                                            &trial->sheet.assembly);
 }
 
 pare_status pare_row_fill(const pare_desk *desk, const pare_swap_name *name, pare_trial *trial,

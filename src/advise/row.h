@@ -12,6 +12,14 @@ typedef struct pare_desk {
     int loadout;
     pare_craft loaded; /* as flown in the loadout */
     pare_sheet sheet;
+    /* Of judge.c: */
+    pare_figures judged_by; /* what margins are made of; no swap changes the brief */
+    unsigned telling_kinds; /* of margins, in which one can tell whether what binds is loosened */
+    size_t telling;         /* how many can */
+    const pare_margin *rests_on; /* of margin[]: see what_it_rests_on(); NULL: none */
+    size_t margins; /* the sheet's, in the order in which they come about, as a trial's do */
+    pare_margin margin[PARE_MARGINS];
+    const pare_margin *worst; /* of those; NULL: none */
 } pare_desk;
 
 /** Room for one changed craft. */
@@ -31,7 +39,7 @@ pare_status pare_trial_weigh(const pare_desk *desk, pare_trial *trial, pare_erro
 
 /** A row in stages, so that what is dropped costs no more than finding out: applied and settled;
  * weighed (grams, money a gram, band); flown (change[] of the figures wanted, in as many calls as
- * suits); judged (breaks, loosens). Each needs the one before to be PARE_OK.
+ * suits); judged (breaks, loosens, and how well the grams are known). Each needs the one before to be PARE_OK.
  * @return as pare_swap_apply(). Allocates nothing, but for a sought part */
 pare_status pare_row_begin(const pare_desk *desk, const pare_swap_name *name, pare_trial *trial,
                            pare_swap *row, pare_error *err);
@@ -43,9 +51,6 @@ void pare_row_judge(const pare_desk *desk, pare_trial *trial, pare_swap *row);
 /** The whole row in one go. */
 pare_status pare_row_fill(const pare_desk *desk, const pare_swap_name *name, pare_trial *trial,
                           pare_swap *row, pare_error *err);
-
-/** Whether any margin that held on `before` does not on `after`. */
-bool pare_margins_break(const pare_sheet *before, const pare_sheet *after);
 
 /** Jobs that the brief keeps, of those lost: bit (1u << job). */
 unsigned pare_kept_jobs_lost(const pare_craft *craft, const pare_applied *applied);

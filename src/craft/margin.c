@@ -76,6 +76,19 @@ static void name(pare_margin *margin, const char *first, const char *rest)
     margin->name[used] = '\0';
 }
 
+/* value, limit: from where both are counted. */
+static void doubt(const pare_bound *b, double value, double limit, pare_margin *margin)
+{
+    margin->own_u = b->own_share * fabs(value);
+    margin->value_u = hypot(b->figures_u, margin->own_u);
+    margin->limit_u = b->limit_u;
+    margin->chance = margin->ratio >= 1 ? 1 : 0;
+    if (b->own_share > 0 || b->limit_u > 0)
+        doubt_both(value, margin->value_u, limit, b->limit_u, margin);
+    else
+        doubt_sharp(value, margin->value_u, limit, margin);
+}
+
 pare_margin *pare_margin_add(pare_sheet *sheet, const pare_bound *b, const char *first,
                              const char *rest)
 {
@@ -86,13 +99,9 @@ pare_margin *pare_margin_add(pare_sheet *sheet, const pare_bound *b, const char 
     const double above = b->at_least ? value - limit : limit - value;
     const double bears = b->at_least ? value : limit;
     const double must = b->at_least ? limit : value;
-    const double own_u = b->own_share * fabs(value), value_u = hypot(b->figures_u, own_u);
     *margin = (pare_margin){.unit = b->unit,
                             .value = b->value,
-                            .value_u = sheet->with_u ? value_u : 0,
-                            .own_u = sheet->with_u ? own_u : 0,
                             .limit = b->limit,
-                            .limit_u = sheet->with_u ? b->limit_u : 0,
                             .from_zero = b->from_zero,
                             .at_least = b->at_least,
                             .ratio = must != 0 ? bears / must : (above >= 0 ? 1e3 : 0),
@@ -100,13 +109,8 @@ pare_margin *pare_margin_add(pare_sheet *sheet, const pare_bound *b, const char 
                             .from = b->from,
                             .caution = b->caution};
     name(margin, first, rest);
-    if (sheet->with_u) {
-        margin->chance = margin->ratio >= 1 ? 1 : 0;
-        if (b->own_share > 0 || b->limit_u > 0)
-            doubt_both(value, value_u, limit, b->limit_u, margin);
-        else
-            doubt_sharp(value, value_u, limit, margin);
-    }
+    if (sheet->with_u)
+        doubt(b, value, limit, margin);
     return margin;
 }
 
@@ -240,9 +244,10 @@ static void volt_ratings(const pare_craft *craft, pare_sheet *sheet)
     }
 }
 
-static bool of_a_crash(const pare_margin *margin)
+bool pare_margin_of_crash(const pare_margin *margin)
 {
-    return strncmp(margin->name, "joint_crash.", 12) == 0;
+    static const char crash[] = "joint_crash.";
+    return memcmp(margin->name, crash, sizeof crash - 1) == 0;
 }
 
 /* The brief may ask that every rating keeps a margin. */
@@ -253,7 +258,7 @@ static void margin_limit(const pare_craft *craft, pare_sheet *sheet, size_t firs
             continue;
         double worst = INFINITY, worst_u = 0;
         for (size_t m = first_rating; m < sheet->margins; m++)
-            if (!of_a_crash(&sheet->margin[m]) && sheet->margin[m].ratio < worst) {
+            if (!pare_margin_of_crash(&sheet->margin[m]) && sheet->margin[m].ratio < worst) {
                 worst = sheet->margin[m].ratio;
                 worst_u = sheet->margin[m].ratio_u;
             }
@@ -327,31 +332,50 @@ const pare_margin *pare_sheet_margin(const pare_sheet *sheet, const char *name)
 const pare_margin *pare_sheet_worst(const pare_sheet *sheet)
 {
     for (size_t i = 0; i < sheet->margins; i++)
-        if (!of_a_crash(&sheet->margin[i]))
+        if (!pare_margin_of_crash(&sheet->margin[i]))
             return &sheet->margin[i];
     return NULL;
 }
 
-void pare_sheet_margins(const pare_craft *craft, pare_sheet *sheet)
+static void ratings(const pare_craft *craft, const pare_sheet_figure *flown, pare_sheet *sheet)
 {
-    sheet->margins = 0;
-    brief_limits(craft, sheet);
-    const size_t first_rating = sheet->margins;
-    const pare_sheet_figure flown = flown_motor(craft, sheet);
     const int four = pare_craft_doing(craft, PARE_ESC_FOUR);
     const int esc = four >= 0 ? four : pare_craft_doing(craft, PARE_ESC_ONE);
     if (esc >= 0)
-        current_ratings(&craft->item[esc], "esc", &flown, sheet);
+        current_ratings(&craft->item[esc], "esc", flown, sheet);
     const int motor = pare_craft_doing(craft, PARE_MOTOR);
     if (motor >= 0 && craft->item[motor].part->spec[PARE_SPEC_CONTINUOUS].value > 0)
-        current_ratings(&craft->item[motor], "motor", &flown, sheet);
+        current_ratings(&craft->item[motor], "motor", flown, sheet);
     volt_ratings(craft, sheet);
-    pare_wire_margins(craft, sheet);
-    pare_esc_heat_margins(craft, &flown, sheet);
-    pare_spike_margins(craft, sheet);
-    pare_power_margins(craft, sheet);
-    pare_arm_margins(craft, sheet);
-    pare_joint_margins(craft, sheet);
-    margin_limit(craft, sheet, first_rating);
+}
+
+void pare_sheet_margins_some(const pare_craft *craft, unsigned kinds, pare_sheet *sheet)
+{
+    sheet->margins = 0;
+    if (kinds & PARE_MARGINS_BRIEF)
+        brief_limits(craft, sheet);
+    const size_t first_rating = sheet->margins;
+    const pare_sheet_figure flown = flown_motor(craft, sheet);
+    if (kinds & PARE_MARGINS_RATED)
+        ratings(craft, &flown, sheet);
+    if (kinds & PARE_MARGINS_WIRES)
+        pare_wire_margins(craft, sheet);
+    if (kinds & PARE_MARGINS_BOARD)
+        pare_esc_heat_margins(craft, &flown, sheet);
+    if (kinds & PARE_MARGINS_SPIKES)
+        pare_spike_margins(craft, sheet);
+    if (kinds & PARE_MARGINS_POWER)
+        pare_power_margins(craft, sheet);
+    if (kinds & PARE_MARGINS_ARMS)
+        pare_arm_margins(craft, sheet);
+    if (kinds & PARE_MARGINS_JOINTS)
+        pare_joint_margins(craft, sheet);
+    if (kinds == PARE_MARGINS_ALL)
+        margin_limit(craft, sheet, first_rating);
+}
+
+void pare_sheet_margins(const pare_craft *craft, pare_sheet *sheet)
+{
+    pare_sheet_margins_some(craft, PARE_MARGINS_ALL, sheet);
     sort_worst_first(sheet);
 }

@@ -120,16 +120,21 @@ static void drop(const wire *w, pare_sheet *sheet)
     pare_margin_add(sheet, &b, "wire_drop", w->name);
 }
 
+/* Whether an item is the first that does a kind's work. */
+static bool is_the(const pare_craft *craft, int item, pare_kind kind)
+{
+    return item >= 0 && pare_part_does(craft->item[item].part, kind) &&
+           item == pare_craft_doing(craft, kind);
+}
+
 bool pare_run_carries(const pare_craft *craft, const pare_run *run, pare_carried *carried)
 {
     if (!run->carries)
         return false;
     const int item = pare_craft_item(craft, run->carries);
-    carried->motors = pare_same_name(run->carries, "motor") ||
-                      (item >= 0 && item == pare_craft_doing(craft, PARE_MOTOR));
+    carried->motors = pare_same_name(run->carries, "motor") || is_the(craft, item, PARE_MOTOR);
     carried->lead = pare_same_name(run->carries, "pack");
-    const bool of_esc = item >= 0 && (item == pare_craft_doing(craft, PARE_ESC_ONE) ||
-                                      item == pare_craft_doing(craft, PARE_ESC_FOUR));
+    const bool of_esc = is_the(craft, item, PARE_ESC_ONE) || is_the(craft, item, PARE_ESC_FOUR);
     /* One ESC of four carries a quarter of the pack's current. */
     carried->share = carried->motors ? sqrt(2.0 / 3)
                      : of_esc        ? 1.0 / fmax(craft->item[item].count, 1)

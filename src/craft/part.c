@@ -13,17 +13,6 @@
 #include "craft/law.h"
 #include "craft/part_inside.h"
 
-bool pare_part_does(const pare_part *part, pare_kind kind)
-{
-    const unsigned does = part->does | 1u << part->kind;
-    if (does & 1u << kind)
-        return true;
-    if (kind == PARE_CONTROLLER_WITH_ESC)
-        return (does & 1u << PARE_FLIGHT_CONTROLLER) && (does & 1u << PARE_ESC_FOUR);
-    return (does & 1u << PARE_CONTROLLER_WITH_ESC) &&
-           (kind == PARE_FLIGHT_CONTROLLER || kind == PARE_ESC_FOUR);
-}
-
 /* The usual uncertainty of a mass that came without one [E]: a 0.1 g scale that is 0.1 % off; a
  * maker's 2 %, though 0.3 g is printed of small parts, of which a quarter is the most. */
 static double usual_mass_u_kg(const pare_value *mass_kg)

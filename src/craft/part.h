@@ -157,7 +157,18 @@ typedef struct pare_part {
     const pare_tunnel_fit *bent; /* what that table was bent to the tunnel's points by; NULL: not */
 } pare_part;
 
-bool pare_part_does(const pare_part *part, pare_kind kind);
+/** Whether a part does the work of a kind. Here, because a craft's items are asked some hundred times a
+ * sheet. */
+static inline bool pare_part_does(const pare_part *part, pare_kind kind)
+{
+    const unsigned does = part->does | 1u << part->kind;
+    if (does & 1u << kind)
+        return true;
+    if (kind == PARE_CONTROLLER_WITH_ESC)
+        return (does & 1u << PARE_FLIGHT_CONTROLLER) && (does & 1u << PARE_ESC_FOUR);
+    return (does & 1u << PARE_CONTROLLER_WITH_ESC) &&
+           (kind == PARE_FLIGHT_CONTROLLER || kind == PARE_ESC_FOUR);
+}
 
 /** Fills what is missing by the laws of the trade, marks it estimated with its scatter; refuses a
  * part that lacks a needed spec or has a value out of its range, naming spec, value and range.

@@ -17,7 +17,7 @@ typedef struct pare_sheet_figure {
 
 /** A limit and how far off it is. ratio: what it bears over what it must bear; 1 or more holds. */
 typedef struct pare_margin {
-    char name[48]; /* "limit.all_up", "esc.burst", "motor.volts" */
+    char name[48]; /* "limit.all_up", "esc.burst", "motor.volts"; zeros behind its end */
     const char *unit;
     double value, value_u, limit, limit_u; /* in the figure's own unit on the screen */
     double from_zero;                      /* both are counted from here: the air's temperature */

@@ -128,6 +128,21 @@ static const char *nearest(const char *word)
     return pare_nearest(word, sizeof KNOWN / sizeof *KNOWN, KNOWN);
 }
 
+static void joined_texts_are_cut_where_room_ends(void **state)
+{
+    (void)state;
+    const char *const texts[] = {"motor", "=", "mo-b"};
+    char room[11];
+    pare_text_join(sizeof room, room, 3, texts);
+    assert_string_equal(room, "motor=mo-b");
+    pare_text_join(8, room, 3, texts);
+    assert_string_equal(room, "motor=m");
+    pare_text_join(1, room, 3, texts);
+    assert_string_equal(room, "");
+    pare_text_join(sizeof room, room, 0, texts);
+    assert_string_equal(room, "");
+}
+
 static void the_nearest_name_forgives_a_third_of_the_letters(void **state)
 {
     (void)state;
@@ -231,6 +246,7 @@ int main(void)
         cmocka_unit_test(a_text_grows_and_stays_terminated),
         cmocka_unit_test(an_empty_put_gives_an_empty_string),
         cmocka_unit_test(a_text_without_memory_keeps_what_it_has),
+        cmocka_unit_test(joined_texts_are_cut_where_room_ends),
         cmocka_unit_test(the_nearest_name_forgives_a_third_of_the_letters),
         cmocka_unit_test(the_nearest_name_may_be_in_capitals_or_only_begun),
         cmocka_unit_test(a_name_that_is_like_none_has_no_nearest),

@@ -5,6 +5,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "craft/margin.h"
 #include "craft/sheet.h"
 #include "craft_fixture.h"
 #include "near.h"
@@ -130,6 +131,26 @@ static void every_margin_has_its_chance_and_its_source(void **state)
     }
 }
 
+static void margins_kind_by_kind_are_those_of_the_whole(void **state)
+{
+    fixture *f = *state;
+    static pare_sheet some;
+    size_t found = 0;
+    fixture_margin(f, "motor.winding");
+    some = *f->sheet;
+    for (unsigned kind = 1; kind <= PARE_MARGINS_ALL; kind <<= 1) {
+        pare_sheet_margins_some(f->craft, kind, &some);
+        for (size_t i = 0; i < some.margins; i++) {
+            const pare_margin *whole = pare_sheet_margin(f->sheet, some.margin[i].name);
+            assert_non_null(whole);
+            assert_memory_equal(whole, &some.margin[i], sizeof *whole);
+        }
+        found += some.margins;
+    }
+    assert_int_equal(found + (pare_sheet_margin(f->sheet, "limit.margin") != NULL),
+                     f->sheet->margins);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -145,6 +166,8 @@ int main(void)
         cmocka_unit_test_setup_teardown(an_arm_twice_as_thick_rings_far_above_its_rotor, setup,
                                         fixture_close),
         cmocka_unit_test_setup_teardown(every_margin_has_its_chance_and_its_source, setup,
+                                        fixture_close),
+        cmocka_unit_test_setup_teardown(margins_kind_by_kind_are_those_of_the_whole, setup,
                                         fixture_close),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
