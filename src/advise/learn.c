@@ -26,8 +26,15 @@ const char *pare_learned_name(pare_learned which)
         [PARE_LEARNED_POWER] = "propeller power",
         [PARE_LEARNED_DRAG] = "drag area",
         [PARE_LEARNED_ALWAYS] = "electronics",
+        [PARE_LEARNED_CURRENT_SENSOR] = "current sensor",
+        [PARE_LEARNED_VOLTAGE_SENSOR] = "voltage sensor",
     };
     return names[which];
+}
+
+int pare_learned_count(size_t logs)
+{
+    return logs > 0 ? PARE_LEARNEDS : PARE_LEARNED_CURRENT_SENSOR;
 }
 
 static bool residuals(const void *context, const double x[], double row[])
@@ -38,7 +45,7 @@ static bool residuals(const void *context, const double x[], double row[])
     for (size_t i = 0; i < unknowns; i++)
         row[rows++] = x[i];
     for (size_t i = 0; i < learning->flights; i++) {
-        const pare_again *again = &learning->again[i];
+        pare_again *again = &learning->again[i];
         if (learning->flight[i].why || again->aside)
             continue;
         const size_t said = pare_again_rows(learning, again, x, &row[rows]);
@@ -53,8 +60,9 @@ static size_t rows_said(const pare_learning *learning)
 {
     size_t rows = 0;
     for (size_t i = 0; i < learning->flights; i++)
-        if (!learning->flight[i].why && !learning->again[i].aside)
-            rows += (size_t)learning->again[i].says_charge + learning->again[i].says_rest;
+        for (int what = 0; what < PARE_SAIDS; what++)
+            rows += !learning->flight[i].why && !learning->again[i].aside &&
+                    learning->again[i].says[what];
     return rows;
 }
 
@@ -79,6 +87,10 @@ static void direction(const pare_learning *learning, pare_learned which, size_t 
         out[PARE_OF_DRAG] = doubts->u[PARE_DOUBTED_DRAG];
     } else if (which == PARE_LEARNED_ALWAYS) {
         out[PARE_OF_ALWAYS] = doubts->u[PARE_DOUBTED_ALWAYS];
+    } else if (which == PARE_LEARNED_CURRENT_SENSOR) {
+        out[PARE_OF_CURRENT_SENSOR] = PARE_CURRENT_SENSOR_U;
+    } else if (which == PARE_LEARNED_VOLTAGE_SENSOR) {
+        out[PARE_OF_VOLTAGE_SENSOR] = PARE_VOLTAGE_SENSOR_U;
     } else {
         const double *root =
             doubts->drive[0][0]
@@ -117,33 +129,63 @@ static double leverage(size_t n, const double covariance[], const double slope[]
     return fmin(quadratic(n, covariance, slope, slope), 1 - 1e-9);
 }
 
+/* By how many u a row is off. */
+static void put_off(pare_said what, double off, pare_learned_flight *flight)
+{
+    static const char *const about[PARE_SAIDS] = {
+        [PARE_SAID_READ] = "charge against the charger's",
+        [PARE_SAID_BEFORE] = "volts at rest before take-off",
+        [PARE_SAID_LOAD] = "volts under load",
+        [PARE_SAID_STEP] = "fall of volts where current rises",
+    };
+    if (what == PARE_SAID_CHARGE)
+        flight->off_c = off;
+    else if (what == PARE_SAID_REST)
+        flight->off_rest = off;
+    else if (!flight->log_about || fabs(off) > fabs(flight->off_log)) {
+        flight->off_log = off;
+        flight->log_about = about[what];
+    }
+}
+
 /* One that was set aside is off by its rows as they are: nothing was learned from them. */
-static void put_aside(const pare_learning *learning, const pare_again *again, const double x[],
+static void put_aside(const pare_learning *learning, pare_again *again, const double x[],
                       pare_learned_flight *flight)
 {
-    double row[2] = {0, 0};
+    double row[PARE_SAIDS] = {0};
+    size_t at = 0;
     flight->fits = false;
     if (pare_again_rows(learning, again, x, row) == 0)
         return;
-    flight->off_c = again->says_charge ? row[0] : 0;
-    flight->off_rest = again->says_rest ? row[again->says_charge] : 0;
+    for (int what = 0; what < PARE_SAIDS; what++)
+        if (again->says[what])
+            put_off((pare_said)what, row[at++], flight);
 }
 
 static void put_flight(const pare_again *again, size_t n, const pare_nonlinear_fit *fit,
                        size_t *row, pare_learned_flight *flight)
 {
-    if (again->says_charge) {
+    for (int what = 0; what < PARE_SAIDS; what++) {
+        if (!again->says[what])
+            continue;
         const double h = leverage(n, fit->covariance, &fit->slope[*row * n]);
-        flight->off_c = fit->row[*row] / sqrt(1 - h);
+        put_off((pare_said)what, fit->row[*row] / sqrt(1 - h), flight);
         /* What was, over what the others foretold. */
-        flight->left_out = expm1(-fit->row[*row] / (1 - h) * pare_again_charge_u(again));
+        if (what == PARE_SAID_CHARGE)
+            flight->left_out = expm1(fit->row[*row] / (h - 1) * pare_again_charge_u(again));
         ++*row;
     }
-    if (again->says_rest) {
-        const double h = leverage(n, fit->covariance, &fit->slope[*row * n]);
-        flight->off_rest = fit->row[*row] / sqrt(1 - h);
-        ++*row;
-    }
+}
+
+/* What is measured of it and what was to be expected. */
+static void put_expected(const pare_learning *learning, const pare_again *again, const double x[],
+                         pare_learned_flight *flight)
+{
+    const bool charge = again->says[PARE_SAID_CHARGE], rest = again->says[PARE_SAID_REST];
+    flight->said_c = charge ? pare_again_charge_c(again, x) : again->record->put_back_c;
+    flight->said_rest_v = rest ? pare_again_rest_v(again, x) : (double)NAN;
+    pare_again_fly(learning, again, x, charge ? &flight->expected_c : NULL,
+                   rest ? &flight->expected_rest_v : NULL);
 }
 
 static void put_flights(pare_learning *learning, size_t n, const double x[],
@@ -153,14 +195,18 @@ static void put_flights(pare_learning *learning, size_t n, const double x[],
     double squares = 0;
     all->used = all->aside = 0;
     for (size_t i = 0; i < learning->flights; i++) {
-        const pare_again *again = &learning->again[i];
+        pare_again *again = &learning->again[i];
         pare_learned_flight *flight = &learning->flight[i];
         if (flight->why)
             continue;
         all->used++;
         flight->left_out = NAN;
-        pare_again_fly(learning, again, x, again->says_charge ? &flight->expected_c : NULL,
-                       again->says_rest ? &flight->expected_rest_v : NULL);
+        flight->off_c = flight->off_rest = 0;
+        if (!flight->log_aside) {
+            flight->off_log = 0;
+            flight->log_about = NULL;
+        }
+        put_expected(learning, again, x, flight);
         if (again->aside) {
             put_aside(learning, again, x, flight);
             all->aside++;
@@ -175,22 +221,44 @@ static void put_flights(pare_learning *learning, size_t n, const double x[],
     all->left_out_rms = left ? sqrt(squares / (double)left) : (double)NAN;
 }
 
-/* Sets the flight aside that is off the most, where that is more than chance explains. */
+/* Its log alone goes where that is what is off, and the flight with it where it says nothing else. */
+static void set_aside(pare_again *again, pare_learned_flight *flight)
+{
+    const double by_hand = fmax(fabs(flight->off_c), fabs(flight->off_rest));
+    if (!again->log || fabs(flight->off_log) < by_hand) {
+        again->aside = true;
+        return;
+    }
+    const pare_log_said *log = again->log;
+    const char *why = NULL;
+    again->log = NULL;
+    pare_again_put_saying(again, &why);
+    flight->log_aside = true;
+    if (!why)
+        return;
+    again->log = log;
+    pare_again_put_saying(again, &why);
+    again->aside = true;
+}
+
+/* Sets aside what is off the most, where that is more than chance explains. */
 static bool set_one_aside(pare_learning *learning, double bound)
 {
     double most = bound;
-    pare_again *worst = NULL;
+    size_t worst = learning->flights;
     for (size_t i = 0; i < learning->flights; i++) {
         const pare_learned_flight *flight = &learning->flight[i];
-        const double off = fmax(fabs(flight->off_c), fabs(flight->off_rest));
+        const double log = learning->again[i].log ? fabs(flight->off_log) : 0;
+        const double off = fmax(fmax(fabs(flight->off_c), fabs(flight->off_rest)), log);
         if (!flight->why && !learning->again[i].aside && off > most) {
             most = off;
-            worst = &learning->again[i];
+            worst = i;
         }
     }
-    if (worst)
-        worst->aside = true;
-    return worst != NULL;
+    if (worst == learning->flights)
+        return false;
+    set_aside(&learning->again[worst], &learning->flight[worst]);
+    return true;
 }
 
 /* The brief's minutes with one flight's pack, on the day of its last. */
@@ -243,6 +311,26 @@ static double months_until(const pare_learning *learning, const pare_again *agai
     return low;
 }
 
+/* Resistance of a cell group, where a log of this pack told it. */
+static void put_logged_ohm(const pare_learning *learning, size_t n, const double x[],
+                           const double covariance[], size_t p, pare_learned_pack *pack)
+{
+    const pare_again *last = NULL;
+    const size_t at = PARE_OF_PACKS + PARE_OF_A_PACK * p + PARE_OF_OHM;
+    pare_moved_rig moved;
+    pack->logged_ohm = pack->logged_ohm_u = NAN;
+    for (size_t i = 0; i < learning->flights; i++)
+        if (!learning->flight[i].why && !learning->again[i].aside && learning->again[i].log &&
+            learning->again[i].pack == p)
+            last = &learning->again[i];
+    if (!last)
+        return;
+    pare_learning_move(learning, last, x, &moved);
+    pack->logged_ohm = pare_pack_group_ohm(&moved.rig.pack, PARE_CHARGE_HALF);
+    pack->logged_ohm_u =
+        pack->logged_ohm * learning->prior[p].ohm_u * sqrt(covariance[at * n + at]);
+}
+
 static void put_packs(pare_learning *learning, size_t n, const double x[],
                       const double covariance[])
 {
@@ -250,11 +338,13 @@ static void put_packs(pare_learning *learning, size_t n, const double x[],
     for (size_t p = 0; p < learning->packs; p++) {
         pare_learned_pack *pack = &learning->pack[p];
         const pare_pack_prior *prior = &learning->prior[p];
-        const size_t at = PARE_OF_PACKS + PARE_OF_A_PACK * p;
+        const size_t at = PARE_OF_PACKS + PARE_OF_A_PACK * p + PARE_OF_CAPACITY;
+        const size_t fade = PARE_OF_PACKS + PARE_OF_A_PACK * p + PARE_OF_FADE;
         pack->holds_c = pack->stated_c * exp(prior->capacity_u * x[at]);
         pack->holds_u_c = pack->holds_c * prior->capacity_u * sqrt(covariance[at * n + at]);
-        pack->fade = prior->fade_u * x[at + 1];
-        pack->fade_u = prior->fade_u * sqrt(covariance[(at + 1) * n + at + 1]);
+        pack->fade = prior->fade_u * x[fade];
+        pack->fade_u = prior->fade_u * sqrt(covariance[fade * n + fade]);
+        put_logged_ohm(learning, n, x, covariance, p, pack);
         pare_learning_ohm(pack->pack, pack->which > 0 ? pack->which : 1, pack);
         pack->enough_until = NAN;
         const bool fades = pack->fade > FADES_BY * pack->fade_u;
@@ -298,13 +388,14 @@ static pare_status put_minutes(const pare_learning *learning, size_t n, const do
         /* With the sheet's pack, whose sheet doubts its capacity less than a copy's is. */
         const size_t own = pare_learning_own_pack(learning);
         const size_t its = own == PARE_NO_PACK ? n : PARE_OF_PACKS + PARE_OF_A_PACK * own;
+        const size_t its_ohm = its + PARE_OF_OHM;
         double explained = 0;
         for (size_t i = 0; i < n; i++)
             moved[i] = x[i];
         all->learned_s = flown_s(learning, &sheet->rig, x);
         for (size_t i = 0; i < n; i++) {
             towards[i] = 0;
-            if (i >= PARE_OF_PACKS && i != its)
+            if (i >= PARE_OF_PACKS && i != its && i != its_ohm)
                 continue;
             moved[i] = x[i] + SLOPE_STEP;
             towards[i] = (flown_s(learning, &sheet->rig, moved) - all->learned_s) / SLOPE_STEP;
@@ -340,6 +431,7 @@ pare_status pare_learn(const pare_craft *craft, size_t count, const pare_flight_
     double *x = room, *one = room + n, *other = room + 2 * n;
     *learned = (pare_learned_all){.packs = learning.packs,
                                   .flights = count,
+                                  .logs = learning.logs,
                                   .pack = learning.pack,
                                   .flight = learning.flight};
     /* One reading that is far off pulls others with it: the worst goes, then all are looked at anew. */

@@ -2,7 +2,8 @@
  *
  * Every number keeps its prior, so that few flights move little and what no flight tells stays as it
  * was. A flight says three things: how much charge it took for its minutes, where the pack's volts came
- * to rest after that charge, and by the two together what the pack holds. */
+ * to rest after that charge, and by the two together what the pack holds. Its log says the same by the
+ * craft's own sensors, how far these are off, and what the pack's resistance is. */
 #ifndef PARE_ADVISE_LEARN_H
 #define PARE_ADVISE_LEARN_H
 
@@ -16,11 +17,16 @@ typedef enum pare_learned {
     PARE_LEARNED_POWER,
     PARE_LEARNED_DRAG,
     PARE_LEARNED_ALWAYS,
+    PARE_LEARNED_CURRENT_SENSOR, /* of its logs: what it says of an ampere */
+    PARE_LEARNED_VOLTAGE_SENSOR,
     PARE_LEARNEDS
 } pare_learned;
 
 /** "propeller thrust" */
 const char *pare_learned_name(pare_learned which);
+
+/** How many of them flights can tell: without a log nothing is said of sensors. */
+int pare_learned_count(size_t logs);
 
 /** A factor on what the sheet has, in its logarithm. */
 typedef struct pare_learned_factor {
@@ -38,7 +44,8 @@ typedef struct pare_learned_pack {
     double fade, fade_u;       /* share of it lost in 30 days */
     size_t charged;            /* times at the charger, dated, with its cells read */
     double ohm, ohm_u; /* of a cell group on the day of the last of these, at 25 degC; NAN: none */
-    double growth, growth_u; /* share that it gains in 30 days */
+    double logged_ohm, logged_ohm_u; /* likewise by its logs, at half charge; NAN: no log tells */
+    double growth, growth_u;         /* share that it gains in 30 days */
     double enough_until; /* the day (base/day.h) on which the brief's minutes are no longer met, by
                                that fade and growth; NAN: neither is clear, or no such limit */
 } pare_learned_pack;
@@ -46,9 +53,14 @@ typedef struct pare_learned_pack {
 /** What a flight was expected to say, and said. */
 typedef struct pare_learned_flight {
     const pare_flight_record *record;
-    size_t pack;              /* in the list of packs */
-    double expected_c, off_c; /* charge, with what was learned; by how many u, 0 where not said */
-    double expected_rest_v, off_rest; /* volts at rest afterwards, likewise */
+    size_t pack; /* in the list of packs */
+    /* Charge, as measured (its log's by the sensor as learned) and as expected with what was learned; by
+     * how many u it is off, 0 where not said. */
+    double said_c, expected_c, off_c;
+    double said_rest_v, expected_rest_v, off_rest; /* volts at rest afterwards, likewise */
+    double off_log;                                /* what else its log says, the worst of it */
+    const char *log_about;                         /* that is: "volts under load"; NULL: no log */
+    bool log_aside; /* its log does not fit: only what was written by hand is learned from */
     double
         left_out; /* its charge as predicted from all other flights, over what it was, less 1; NAN */
     bool
@@ -63,12 +75,13 @@ typedef struct pare_learned_test {
     double flown_u_s; /* after it */
 } pare_learned_test;
 
-enum { PARE_LEARNED_TESTS = 4 };
+enum { PARE_LEARNED_TESTS = 6 };
 
 typedef struct pare_learned_all {
     pare_learned_factor factor[PARE_LEARNEDS];
     double correlation[PARE_LEARNEDS][PARE_LEARNEDS];
     size_t packs, flights, used;
+    size_t logs;                       /* of the flights; those set aside as well */
     size_t aside;                      /* of those used, that did not fit and were set aside */
     const pare_learned_pack *pack;     /* [packs], in the arena */
     const pare_learned_flight *flight; /* [flights] */

@@ -10,11 +10,8 @@
 #include "craft/flight.h"
 #include "craft/to_rig.h"
 
-#define CAPACITY_U   0.10 /* of a pack among those of its part, over what the sheet doubts */
-#define FADE_U       0.03 /* in 30 days: a healthy pack's, and some that are not; common practice */
-#define NO_LANDING_V 0.5  /* a cell: only the charge ends a flight that was flown */
-#define LEAST_LEFT   0.05
-#define MOST_LEFT    0.95
+#define CAPACITY_U 0.10 /* of a pack among those of its part, over what the sheet doubts */
+#define FADE_U     0.03 /* in 30 days: a healthy pack's, and some that are not; common practice */
 
 bool pare_flown_hovers(size_t entries, const pare_flown flown[])
 {
@@ -62,19 +59,6 @@ static pare_status put_rig(const pare_craft *craft, const pare_flight_record *re
     return status;
 }
 
-static double charge_at(const pare_pack *pack, double volts)
-{
-    double low = 0, high = 1;
-    for (int i = 0; i < 40; i++) {
-        const double middle = (low + high) / 2;
-        if (pare_pack_open_v(pack, middle) < volts)
-            low = middle;
-        else
-            high = middle;
-    }
-    return high;
-}
-
 static void put_flown(const pare_flight_record *record, pare_again *again)
 {
     if (record->entries > 0) {
@@ -85,22 +69,6 @@ static void put_flown(const pare_flight_record *record, pare_again *again)
     }
     again->style_u =
         pare_flown_hovers(again->entries, again->flown) ? PARE_HOVER_STYLE_U : PARE_PROFILE_STYLE_U;
-}
-
-/* What it says, and why it says nothing. */
-static void put_saying(pare_again *again, pare_learned_flight *flight)
-{
-    const pare_flight_record *record = again->record;
-    const pare_pack *pack = &again->rig.pack;
-    again->charge_before = record->rest_before_v > 0 ? charge_at(pack, record->rest_before_v) : 1;
-    const double left = again->charge_before - record->put_back_c / pack->capacity_c;
-    again->says_charge = record->put_back_c > 0 && record->lasted_s > 0;
-    again->says_rest = record->put_back_c > 0 && record->rest_after_v > 0;
-    again->down_to = (pare_landing){NO_LANDING_V, fmin(fmax(left, LEAST_LEFT), MOST_LEFT)};
-    if (!(record->put_back_c > 0))
-        flight->why = "what the charger put back is not said";
-    else if (!again->says_charge && !again->says_rest)
-        flight->why = "neither how long it lasted nor where the volts came to rest is said";
 }
 
 /* The pack's place in the list, a new one where it is not there. */
@@ -121,6 +89,7 @@ static size_t pack_of(pare_learning *learning, const pare_again *again, const pa
         *prior = (pare_pack_prior){.capacity_u =
                                        hypot(CAPACITY_U, learning->doubts.u[PARE_DOUBTED_CAPACITY]),
                                    .fade_u = FADE_U,
+                                   .ohm_u = learning->doubts.u[PARE_DOUBTED_PACK_OHM],
                                    .last_day = day};
     }
     pack->flights++;
@@ -149,9 +118,25 @@ static pare_status put_own(const pare_craft *craft, pare_craft *loaded, pare_lea
     return status;
 }
 
-static pare_status put_flights(size_t count, const pare_flight_record record[], pare_craft *loaded,
-                               pare_assembly *assembly, pare_learning *learning, pare_error *err)
+static pare_status put_log(const pare_flight_record *record, pare_arena *arena,
+                           pare_learning *learning, pare_again *again, pare_error *err)
 {
+    if (!record->log)
+        return PARE_OK;
+    pare_log_said *said = pare_arena_zeros(arena, sizeof *said);
+    if (!said)
+        return pare_no_memory(err);
+    pare_log_say(record->log, pare_flown_hovers(again->entries, again->flown), said);
+    again->log = said->flown_c > 0 ? said : NULL;
+    learning->logs += again->log != NULL;
+    return PARE_OK;
+}
+
+static pare_status put_flights(size_t count, const pare_flight_record record[], pare_arena *arena,
+                               pare_craft *loaded, pare_assembly *assembly, pare_learning *learning,
+                               pare_error *err)
+{
+    pare_status status = PARE_OK;
     for (size_t i = 0; i < count; i++) {
         pare_again *again = &learning->again[i];
         pare_learned_flight *flight = &learning->flight[i];
@@ -159,7 +144,12 @@ static pare_status put_flights(size_t count, const pare_flight_record record[], 
             return pare_within(err, "flight of %s", record[i].date);
         *flight = (pare_learned_flight){.record = &record[i], .left_out = NAN, .fits = true};
         put_flown(&record[i], again);
-        put_saying(again, flight);
+        status = put_log(&record[i], arena, learning, again, err);
+        if (status != PARE_OK)
+            return status;
+        pare_again_put_saying(again, &flight->why);
+        if (flight->why && record[i].log)
+            flight->why = "its log shows no flying, and what the charger put back is not said";
         if (flight->why)
             continue;
         const int pack = pare_craft_doing(loaded, PARE_PACK);
@@ -199,7 +189,7 @@ pare_status pare_learning_begin(const pare_craft *craft, size_t count,
     if (status == PARE_OK)
         status = put_own(learning->craft, loaded, learning, err);
     if (status == PARE_OK)
-        status = put_flights(count, flight, loaded, assembly, learning, err);
+        status = put_flights(count, flight, arena, loaded, assembly, learning, err);
     free(assembly);
     free(loaded);
     return status;

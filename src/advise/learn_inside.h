@@ -2,11 +2,13 @@
  *
  * Unknowns are standard normal: numbers of the rig move by the root of their prior covariance times
  * these, so that a prior is a row of its own value. In order: the propeller's two, drag, what is always
- * drawn, and for each pack its capacity and its fade. */
+ * drawn, the craft's own sensors of current and of volts, and for each pack its capacity, its fade and its
+ * resistance. */
 #ifndef PARE_ADVISE_LEARN_INSIDE_H
 #define PARE_ADVISE_LEARN_INSIDE_H
 
 #include "advise/learn.h"
+#include "advise/learn_log.h"
 #include "advise/nonlinear.h"
 
 enum {
@@ -14,12 +16,30 @@ enum {
     PARE_OF_POWER,
     PARE_OF_DRAG,
     PARE_OF_ALWAYS,
+    PARE_OF_CURRENT_SENSOR,
+    PARE_OF_VOLTAGE_SENSOR,
     PARE_OF_PACKS
 };
-enum { PARE_OF_A_PACK = 2 }; /* each of those */
+enum { PARE_OF_CAPACITY, PARE_OF_FADE, PARE_OF_OHM, PARE_OF_A_PACK }; /* each of those */
+enum { PARE_OF_A_FLIGHT = PARE_OF_PACKS + PARE_OF_A_PACK };
 #define PARE_DAYS_OF_FADE 30.0
 #define PARE_CHARGER_U    0.015 /* of what was put back; common practice, no source */
 #define PARE_NO_PACK      ((size_t)-1)
+/* Of the logarithm of their scales; common practice, no source: a sensor of current as it comes from its
+ * maker, and of volts. */
+#define PARE_CURRENT_SENSOR_U 0.10
+#define PARE_VOLTAGE_SENSOR_U 0.01
+
+/** What is said of a flight, each a row at most, in this order. */
+typedef enum pare_said {
+    PARE_SAID_CHARGE, /* for its minutes */
+    PARE_SAID_REST,   /* volts, afterwards */
+    PARE_SAID_READ,   /* by its log, against its charger */
+    PARE_SAID_BEFORE, /* volts at rest before it, by its log */
+    PARE_SAID_LOAD,   /* volts while flying, by its log */
+    PARE_SAID_STEP,   /* how volts fall where current rises, by its log */
+    PARE_SAIDS
+} pare_said;
 
 /** A flight ready to be flown again. */
 typedef struct pare_again {
@@ -29,18 +49,23 @@ typedef struct pare_again {
     const pare_flown *flown;
     size_t entries;
     pare_landing down_to;
-    double charge_before; /* 0 to 1 */
-    double since;         /* 30 days from it to the pack's last flight */
-    double style_u;       /* of the logarithm of its mean current: nobody flies as he says */
-    size_t pack;          /* in the list; PARE_NO_PACK: as the sheet has it */
-    bool says_charge, says_rest;
+    double charge_before;     /* 0 to 1 */
+    double since;             /* 30 days from it to the pack's last flight */
+    double style_u;           /* of the logarithm of its mean current: nobody flies as he says */
+    size_t pack;              /* in the list; PARE_NO_PACK: as the sheet has it */
+    const pare_log_said *log; /* NULL: none, or it was set aside */
+    bool says[PARE_SAIDS];
     bool aside; /* does not fit, and is not learned from */
+    /* Its rows as they were last asked for, and with which unknowns: most steps of a fit move others. */
+    bool seen;
+    double seen_x[PARE_OF_A_FLIGHT], seen_row[PARE_SAIDS];
+    size_t seen_rows;
 } pare_again;
 
-/** What was thought of a pack before: u of the logarithm of its capacity, and of what fades of it in 30
- * days. */
+/** What was thought of a pack before: u of the logarithms of its capacity and resistance, and of what
+ * fades of it in 30 days. */
 typedef struct pare_pack_prior {
-    double capacity_u, fade_u;
+    double capacity_u, fade_u, ohm_u;
     double last_day; /* of its flights */
 } pare_pack_prior;
 
@@ -49,7 +74,7 @@ typedef struct pare_learning {
     pare_rig own;                             /* of its first loadout, nothing learned yet */
     const char *motor, *propeller, *own_pack; /* ids that it has on there */
     pare_doubts doubts;
-    size_t packs, flights;
+    size_t packs, flights, logs;
     pare_learned_pack *pack;
     pare_pack_prior *prior; /* [packs] */
     pare_again *again;      /* [flights]; those that tell nothing have neither charge nor rest */
@@ -65,6 +90,17 @@ void pare_learning_move(const pare_learning *learning, const pare_again *again, 
 bool pare_again_fly(const pare_learning *learning, const pare_again *again, const double x[],
                     double *charge_c, double *rest_v);
 
+/** What was measured of the charge that pare_again_fly() foretells, and of the volts at rest: by hand, or
+ * by a log whose sensors are off as said. */
+double pare_again_charge_c(const pare_again *again, const double x[]);
+double pare_again_rest_v(const pare_again *again, const double x[]);
+
+/** What it says, and why nothing, with its log or without. */
+void pare_again_put_saying(pare_again *again, const char **why);
+
+/** Whether what it says is said by a log. */
+bool pare_said_by_log(pare_said what);
+
 /** What chargers say of one copy's resistance: fills those members. */
 void pare_learning_ohm(const pare_part *part, int which, pare_learned_pack *pack);
 
@@ -74,11 +110,11 @@ void pare_learning_keep(const pare_learning *learning, size_t unknowns, const do
 /** The only copy that flew of the pack that the craft has on, or PARE_NO_PACK. */
 size_t pare_learning_own_pack(const pare_learning *learning);
 
-/** Differences of its charge (logarithm) and volts over their uncertainty; those that it says.
+/** Differences of what it says over their uncertainty, in the order of pare_said.
  * @return how many; 0 where it does not fly with such numbers */
-size_t pare_again_rows(const pare_learning *learning, const pare_again *again, const double x[],
-                       double row[2]);
-/** Of the first, of the logarithm. */
+size_t pare_again_rows(const pare_learning *learning, pare_again *again, const double x[],
+                       double row[PARE_SAIDS]);
+/** Of its charge, of the logarithm. */
 double pare_again_charge_u(const pare_again *again);
 
 /** Makes flights ready. @return PARE_BAD_DATA naming the flight whose pack cannot fly */

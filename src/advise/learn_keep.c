@@ -8,6 +8,9 @@
 #include "advise/learn_inside.h"
 #include "craft/flight.h"
 
+/* Sources that are kept, behind the first four of the fit. What its sensors say is of no use to a sheet. */
+enum { OF_CAPACITY = PARE_OF_CURRENT_SENSOR, OF_OHM };
+
 size_t pare_learning_own_pack(const pare_learning *learning)
 {
     size_t own = PARE_NO_PACK;
@@ -40,7 +43,9 @@ static void directions(const pare_learning *learning, size_t own,
         way[PARE_TAUGHT_ALWAYS][PARE_OF_ALWAYS] =
             doubts->u[PARE_DOUBTED_ALWAYS] * (rig->always_w + waiting_w) / rig->always_w;
     if (own != PARE_NO_PACK)
-        way[PARE_TAUGHT_CAPACITY][PARE_OF_PACKS] = learning->prior[own].capacity_u;
+        way[PARE_TAUGHT_CAPACITY][OF_CAPACITY] = learning->prior[own].capacity_u;
+    if (own != PARE_NO_PACK && isfinite(learning->pack[own].logged_ohm))
+        way[PARE_TAUGHT_PACK_OHM][OF_OHM] = learning->prior[own].ohm_u;
 }
 
 /* The lower triangular root of a covariance that is positive but for rounding. */
@@ -68,9 +73,10 @@ void pare_learning_keep(const pare_learning *learning, size_t unknowns, const do
         left[PARE_TAUGHT_SOURCES][PARE_TAUGHT_SOURCES] = {{0}},
         root[PARE_TAUGHT_SOURCES][PARE_TAUGHT_SOURCES];
     size_t at[PARE_TAUGHT_SOURCES];
-    const size_t sources = own == PARE_NO_PACK ? PARE_OF_PACKS : PARE_OF_PACKS + 1;
+    const size_t pack = PARE_OF_PACKS + PARE_OF_A_PACK * own;
+    const size_t sources = own == PARE_NO_PACK ? OF_CAPACITY : OF_OHM + 1;
     for (size_t i = 0; i < sources; i++)
-        at[i] = i < PARE_OF_PACKS ? i : PARE_OF_PACKS + PARE_OF_A_PACK * own;
+        at[i] = i < OF_CAPACITY ? i : pack + (i == OF_OHM ? PARE_OF_OHM : PARE_OF_CAPACITY);
     for (size_t i = 0; i < sources; i++)
         for (size_t k = 0; k < sources; k++)
             left[i][k] = covariance[at[i] * unknowns + at[k]];

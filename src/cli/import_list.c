@@ -33,13 +33,13 @@ static pare_status one_of(const char *option, const char *value, size_t count,
 
 static pare_status read_told(const options *given, pare_list_import *import, pare_error *err)
 {
-    static const char *const lists[] = {"parts", "weigh_ins", "flights", "stand"};
+    static const char *const lists[] = {"parts", "weigh_ins", "flights", "stand", "log"};
     static const char *const signs[] = {"comma", "semicolon", "tab", "bar", ",", ";", "\t", "|"};
     static const char *const decimals[] = {"point", "comma"};
     int index = 0;
     pare_status status = PARE_OK;
     if (given->as) {
-        status = one_of("as", given->as, 4, lists, &index, err);
+        status = one_of("as", given->as, 5, lists, &index, err);
         import->as = (pare_list_kind)(PARE_LIST_PARTS + index);
     }
     if (status == PARE_OK && given->separator) {
@@ -82,6 +82,8 @@ static const char *list_words(pare_list_kind list)
         return "flights";
     case PARE_LIST_STAND:
         return "a thrust stand's readings";
+    case PARE_LIST_LOG:
+        return "a flight's log";
     default:
         return "parts";
     }
@@ -167,17 +169,18 @@ static void show_skipped(const pare_list_summary *s, pare_text *out)
 
 static void show_changes(const pare_list_summary *s, bool dry, pare_text *out)
 {
+    const bool tables = s->list == PARE_LIST_STAND || s->list == PARE_LIST_LOG;
     size_t shown = 0;
     for (size_t i = 0; i < s->changes_listed; i++) {
         const pare_list_changed *change = &s->change[i];
-        if (!dry && !change->what && s->list != PARE_LIST_STAND)
+        if (!dry && !change->what && !tables)
             continue; /* parts that were added need no list once they are there */
         if (shown++ == SHOWN)
             break;
         pare_text_printf(out, "  %s %s%s%s\n", change->what ? "~" : "+", change->id,
                          change->what ? ": " : "", change->what ? change->what : "");
     }
-    const size_t all = (dry || s->list == PARE_LIST_STAND ? s->added : 0) + s->replaced;
+    const size_t all = (dry || tables ? s->added : 0) + s->replaced;
     if (all > shown)
         pare_text_printf(out, "  and %zu more\n", all - shown);
 }

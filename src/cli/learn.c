@@ -174,7 +174,10 @@ const command command_learn = {
     .usage = "pare learn CRAFT [--keep [--date DATE] | --forget] [--why TEXT] [--json]",
     .details = "Flights stand in the bench's text under flights, or come from a list by pare\n"
                "import --as flights: date, pack, which, lasted, put_back (what the charger put\n"
-               "back), rest_before, rest_after, take_off, air, and how it was flown.\n"
+               "back), rest_before, rest_after, take_off, air, and how it was flown. A log of\n"
+               "volts and current comes by pare import LOG.csv (see there): it tells what the\n"
+               "charger and the voltmeter tell, what the pack's resistance is, and how far the\n"
+               "craft's own sensors are off.\n"
                "With --keep the sheet goes by what was learned, with what is left in doubt of\n"
                "it, until --forget. It is about the motors and propellers that flew; a swap to\n"
                "others leaves it behind. Later flights count when it is kept again.\n",

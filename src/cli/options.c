@@ -29,7 +29,7 @@ static const option_row known[] = {
     {"check", OPTION_CHECK, 0, NULL, "exit status 1 where a limit of the brief is broken"},
     {"map", OPTION_MAP, 0, "COLUMN=WHAT", "what a column of a list says: 'Wt.=mass (g)', 5=-"},
     {"set", OPTION_SET, 0, "WHAT=TEXT", "the same in every row of a list: maker=Teasel"},
-    {"as", OPTION_AS, 0, "LIST", "what a list is: parts, weigh_ins, flights or stand"},
+    {"as", OPTION_AS, 0, "LIST", "what a list is: parts, weigh_ins, flights, stand, log"},
     {"separator", OPTION_SEPARATOR, 0, "SIGN", "what parts columns: comma, semicolon, tab or bar"},
     {"decimal", OPTION_DECIMAL, 0, "SIGN",
      "what numbers in a list are written with: point or comma"},

@@ -321,6 +321,7 @@ static const pare_doubted doubted_of_kept[PARE_TAUGHTS] = {
     [PARE_TAUGHT_DRAG] = PARE_DOUBTED_DRAG,
     [PARE_TAUGHT_ALWAYS] = PARE_DOUBTED_ALWAYS,
     [PARE_TAUGHT_CAPACITY] = PARE_DOUBTED_CAPACITY,
+    [PARE_TAUGHT_PACK_OHM] = PARE_DOUBTED_PACK_OHM,
 };
 
 static double dot(const double a[PARE_TAUGHT_SOURCES], const double b[PARE_TAUGHT_SOURCES])

@@ -3,6 +3,7 @@
 #define PARE_CRAFT_FLIGHT_RECORD_H
 
 #include "craft/craft.h"
+#include "craft/flight_log.h"
 #include "physics/air.h"
 
 typedef struct pare_flight_record {
@@ -19,6 +20,7 @@ typedef struct pare_flight_record {
     /* How it was flown: as the brief says (entries 0), or so. */
     size_t entries;
     pare_flown flown[PARE_FLOWN];
+    const pare_flight_log *log; /* NULL: none */
 } pare_flight_record;
 
 #endif

@@ -18,6 +18,7 @@ const char *pare_taught_name(pare_taught_number number)
         [PARE_TAUGHT_DRAG] = "drag",
         [PARE_TAUGHT_ALWAYS] = "electronics",
         [PARE_TAUGHT_CAPACITY] = "capacity",
+        [PARE_TAUGHT_PACK_OHM] = "pack_resistance",
     };
     return names[number];
 }
@@ -33,7 +34,9 @@ bool pare_taught_applies(const pare_craft *craft, bool stand, pare_taught_number
     const pare_taught *kept = craft->learned;
     if (!kept)
         return false;
-    if (number == PARE_TAUGHT_CAPACITY)
+    if (number == PARE_TAUGHT_PACK_OHM && !(pare_taught_u(kept, number) > 0))
+        return false;
+    if (number == PARE_TAUGHT_CAPACITY || number == PARE_TAUGHT_PACK_OHM)
         return is_on(craft, PARE_PACK, kept->pack);
     if (number == PARE_TAUGHT_DRAG || number == PARE_TAUGHT_ALWAYS)
         return true;
@@ -54,6 +57,8 @@ void pare_taught_move(const pare_craft *craft, pare_rig *rig)
         [PARE_TAUGHT_DRAG] = &rig->drag_m2,
         [PARE_TAUGHT_ALWAYS] = &rig->always_w,
         [PARE_TAUGHT_CAPACITY] = &rig->pack.capacity_c,
+        [PARE_TAUGHT_PACK_OHM] =
+            rig->pack.group_ohm > 0 ? &rig->pack.group_ohm : &rig->pack.resistance_factor,
     };
     for (int n = 0; n < PARE_TAUGHTS; n++) {
         const double change = craft->learned->change[n];

@@ -21,10 +21,11 @@ typedef enum pare_taught_number {
     PARE_TAUGHT_DRAG,
     PARE_TAUGHT_ALWAYS, /* electronics; by a share of it, not its logarithm */
     PARE_TAUGHT_CAPACITY,
+    PARE_TAUGHT_PACK_OHM, /* where a log told it */
     PARE_TAUGHTS
 } pare_taught_number;
 
-enum { PARE_TAUGHT_SOURCES = 5 };
+enum { PARE_TAUGHT_SOURCES = 6 };
 
 typedef struct pare_taught {
     const char *date;              /* on which it was kept */

@@ -18,7 +18,7 @@ static json_t *factor(const pare_learned_all *all, pare_learned which)
     json_object_set_new(one, "prior_u", pare_json_number(f->prior_u));
     json_object_set_new(one, "moved_u",
                         pare_json_number(f->prior_u > 0 ? f->change / f->prior_u : 0));
-    for (int other = 0; other < PARE_LEARNEDS; other++)
+    for (int other = 0; other < pare_learned_count(all->logs); other++)
         if (other != (int)which)
             json_object_set_new(with, pare_learned_name((pare_learned)other),
                                 pare_json_number(all->correlation[which][other]));
@@ -47,6 +47,11 @@ static json_t *pack(const pare_learned_pack *p)
                         p->charged > 1 ? pare_json_number(p->growth) : json_null());
     json_object_set_new(one, "growth_30_days_u",
                         p->charged > 1 ? pare_json_number(p->growth_u) : json_null());
+    const bool logged = isfinite(p->logged_ohm);
+    json_object_set_new(one, "logged_cell_mohm",
+                        logged ? pare_json_number(1e3 * p->logged_ohm) : json_null());
+    json_object_set_new(one, "logged_cell_mohm_u",
+                        logged ? pare_json_number(1e3 * p->logged_ohm_u) : json_null());
     const bool ends = isfinite(p->enough_until) && fabs(p->enough_until) < 1e6;
     json_object_set_new(one, "enough_until",
                         ends ? json_string(pare_day_text((long)p->enough_until, day))
@@ -72,6 +77,13 @@ static json_t *flight(const pare_learned_flight *f)
     json_object_set_new(one, "off_rest_u", pare_json_number(f->off_rest));
     json_object_set_new(one, "left_out", pare_json_number(f->left_out));
     json_object_set_new(one, "fits", json_boolean(f->fits));
+    if (!record->log)
+        return one;
+    json_object_set_new(one, "logged_mah",
+                        f->log_aside ? json_null() : pare_json_number(MAH_PER_C * f->said_c));
+    json_object_set_new(one, "off_log_u", pare_json_number(f->off_log));
+    json_object_set_new(one, "log_about", pare_text_or_null(f->log_about));
+    json_object_set_new(one, "log_fits", json_boolean(!f->log_aside));
     return one;
 }
 
@@ -79,7 +91,7 @@ json_t *pare_learned_object(const pare_craft *craft, const pare_learned_all *all
 {
     json_t *object = json_object(), *learned = json_array(), *packs = json_array(),
            *flights = json_array(), *next = json_array();
-    for (int f = 0; f < PARE_LEARNEDS; f++)
+    for (int f = 0; f < pare_learned_count(all->logs); f++)
         json_array_append_new(learned, factor(all, (pare_learned)f));
     for (size_t p = 0; p < all->packs; p++)
         json_array_append_new(packs, pack(&all->pack[p]));

@@ -7,7 +7,8 @@
 #include "show/learned.h"
 
 #define MAH_PER_C (1 / 3.6)
-#define CLEAR_U   2.0 /* a fade of so many u is one */
+#define CLEAR_U   2.0  /* a fade of so many u is one */
+#define WORTH_IT  0.95 /* of the doubt that is left: a test that leaves more is hardly one */
 
 static void sentence(const pare_screen *screen, pare_text *out, const char *text)
 {
@@ -24,7 +25,8 @@ static void factors(const pare_learned_all *all, const pare_screen *screen, pare
     pare_put_left(out, "thought", NUMBER);
     pare_put_left(out, "learned", NUMBER);
     pare_text_add(out, "moved\n");
-    for (int f = 0; f < PARE_LEARNEDS; f++) {
+    const int count = pare_learned_count(all->logs);
+    for (int f = 0; f < count; f++) {
         const pare_learned_factor *factor = &all->factor[f];
         if (!(factor->prior_u > 0))
             continue;
@@ -38,8 +40,8 @@ static void factors(const pare_learned_all *all, const pare_screen *screen, pare
     }
     double most = 0;
     int a = 0, b = 0;
-    for (int f = 0; f < PARE_LEARNEDS; f++)
-        for (int g = f + 1; g < PARE_LEARNEDS; g++)
+    for (int f = 0; f < count; f++)
+        for (int g = f + 1; g < count; g++)
             if (fabs(all->correlation[f][g]) > fabs(most)) {
                 most = all->correlation[f][g];
                 a = f;
@@ -105,27 +107,51 @@ static void packs(const pare_learned_all *all, const pare_screen *screen, pare_t
     }
 }
 
-/* What chargers read, a line a copy that was at one. */
+/* What chargers and logs read, a line a copy of which they did. */
 static void resistances(const pare_learned_all *all, const pare_screen *screen, pare_text *out)
 {
     char text[PARE_DIGITS], name[96];
     for (size_t p = 0; p < all->packs; p++) {
         const pare_learned_pack *pack = &all->pack[p];
+        const bool logged = isfinite(pack->logged_ohm);
         pare_text line = {0};
-        if (pack->charged == 0)
+        if (pack->charged == 0 && !logged)
             continue;
-        pare_text_printf(&line, "%s: %s mohm a cell by its charger, ", pack_name(pack, name),
-                         pare_digits_u(text, screen, 1e3 * pack->ohm, 1e3 * pack->ohm_u));
+        pare_text_printf(&line, "%s: ", pack_name(pack, name));
+        if (pack->charged)
+            pare_text_printf(&line, "%s mohm a cell by its charger, ",
+                             pare_digits_u(text, screen, 1e3 * pack->ohm, 1e3 * pack->ohm_u));
         if (pack->charged > 1)
-            pare_text_printf(&line, "%s %% more every 30 days, by %zu readings.",
+            pare_text_printf(&line, "%s %% more every 30 days, by %zu readings",
                              pare_digits_u(text, screen, 100 * pack->growth, 100 * pack->growth_u),
                              pack->charged);
-        else
-            pare_text_add(&line, "read once: a second reading tells how it ages.");
+        else if (pack->charged)
+            pare_text_add(&line, "read once: a second reading tells how it ages");
+        if (logged)
+            pare_text_printf(
+                &line, "%s%s mohm a cell by its logs", pack->charged ? "; " : "",
+                pare_digits_u(text, screen, 1e3 * pack->logged_ohm, 1e3 * pack->logged_ohm_u));
+        pare_text_add(&line, ".");
         sentence(screen, out, line.bytes ? line.bytes : "");
         out->failed = out->failed || line.failed;
         pare_text_free(&line);
     }
+}
+
+/* What its log says, where that does not fit. */
+static void put_log(const pare_learned_flight *flight, const pare_screen *screen, pare_text *out,
+                    double bound)
+{
+    char line[256];
+    if (!flight->log_aside)
+        return;
+    snprintf(line, sizeof line,
+             "its log does not fit: %s are off by %.1f u where %.1f is chance. Nothing is learned "
+             "from the log%s",
+             flight->log_about, fabs(flight->off_log), bound,
+             flight->fits ? ", only from what was written down" : "");
+    pare_put_spaces(out, 4);
+    pare_put_wrapped(screen, out, 4, 4, line);
 }
 
 /* "1.9 u more than expected" */
@@ -134,7 +160,7 @@ static void put_off(const pare_learned_flight *flight, const pare_screen *screen
 {
     char line[256];
     const double charge = fabs(flight->off_c), rest = fabs(flight->off_rest);
-    if (flight->fits)
+    if (flight->fits || flight->log_aside)
         return;
     if (charge >= rest)
         snprintf(line, sizeof line,
@@ -172,20 +198,25 @@ static void flights(const pare_learned_all *all, const pare_screen *screen, pare
             continue;
         }
         pare_put_left(out, pack_name(&all->pack[flight->pack], name), PACK);
-        pare_put_right(out, pare_digits_at(text, MAH_PER_C * record->put_back_c, 0), NUMBER - 4);
+        pare_put_right(out, pare_digits_at(text, MAH_PER_C * flight->said_c, 0), NUMBER - 4);
         pare_put_right(
             out,
             flight->expected_c > 0 ? pare_digits_at(text, MAH_PER_C * flight->expected_c, 0) : "-",
             NUMBER);
         if (flight->expected_rest_v > 0) {
-            snprintf(field, sizeof field, "%.2f", record->rest_after_v);
+            snprintf(field, sizeof field, "%.2f", flight->said_rest_v);
             pare_put_right(out, field, NUMBER - 1);
             snprintf(field, sizeof field, "%.2f", flight->expected_rest_v);
             pare_put_right(out, field, NUMBER);
         }
-        pare_text_add(out, "\n");
+        pare_text_add(out, record->log ? "  log\n" : "\n");
         put_off(flight, screen, out, all->bound);
+        put_log(flight, screen, out, all->bound);
     }
+    if (all->logs)
+        sentence(screen, out,
+                 "log: its charge as the log has it, less what its sensor is off by, of what was "
+                 "flown as it says.");
 }
 
 static void how_well(const pare_learned_all *all, const pare_screen *screen, pare_text *out)
@@ -220,10 +251,18 @@ static void put_minutes(const pare_learned_all *all, const pare_screen *screen, 
 static void next(const pare_learned_all *all, const pare_screen *screen, pare_text *out)
 {
     char text[PARE_DIGITS];
+    pare_text heading = {0};
     if (!isfinite(all->flown_s) || !all->test[0].what)
         return;
     pare_text_add(out, "\n");
-    pare_put_heading(screen, out, "What to fly next, and how well your minutes are known then");
+    pare_text_printf(
+        &heading, "What to fly next, and how well your minutes are known then; now %s %s min",
+        screen->utf8 ? "\u00b1" : "+-", pare_digits_at(text, all->learned_u_s / 60, 2));
+    pare_put_heading(screen, out, heading.bytes ? heading.bytes : "");
+    out->failed = out->failed || heading.failed;
+    pare_text_free(&heading);
+    if (!(all->test[0].flown_u_s < WORTH_IT * all->learned_u_s))
+        sentence(screen, out, "None of them makes them much surer.");
     for (int t = 0; t < PARE_LEARNED_TESTS; t++) {
         if (!isfinite(all->test[t].flown_u_s))
             continue;

@@ -13,10 +13,12 @@
 #include "store/change.h"
 #include "store/csv_fast.h"
 #include "store/csv_keep.h"
+#include "store/csv_log.h"
 #include "store/csv_record.h"
 #include "store/csv_stand.h"
 #include "store/file.h"
 #include "store/load.h"
+#include "store/log_flight.h"
 #include "store/read_part.h"
 #include "store/records.h"
 
@@ -40,6 +42,8 @@ typedef struct importing {
     pare_csv_fast *fast; /* NULL: every row goes the general way */
     pare_records records;
     pare_csv_stand stand;
+    pare_csv_log log;
+    pare_error cut; /* of a log's row that is too short: the last one may be */
     pare_text doc;
     pare_list_summary *summary;
     pare_list_refused *refused;
@@ -53,7 +57,7 @@ const char *pare_list_kind_name(pare_list_kind list)
     static const char *const names[PARE_LIST_KINDS] = {
         [PARE_LIST_SEEN] = "list",           [PARE_LIST_PARTS] = "parts",
         [PARE_LIST_WEIGH_INS] = "weigh_ins", [PARE_LIST_FLIGHTS] = "flights",
-        [PARE_LIST_STAND] = "stand",
+        [PARE_LIST_STAND] = "stand",         [PARE_LIST_LOG] = "log",
     };
     return names[list];
 }
@@ -361,11 +365,50 @@ static pare_status take_stand(importing *j, pare_error *err)
     return status == PARE_OK && j->stand.finished ? keep_stand(j, j->stand.finished, err) : status;
 }
 
+/* The name of a file without its folders. */
+static const char *file_of(const char *name)
+{
+    const char *slash = strrchr(name, '/');
+    return slash && slash[1] ? slash + 1 : name;
+}
+
+static pare_status keep_log(importing *j, pare_error *err)
+{
+    pare_node *log = NULL, *flight = NULL;
+    sqlite3_int64 row = 0;
+    const size_t added = j->records.added;
+    pare_status status = pare_csv_end_log(&j->rows, &j->log, file_of(j->name), &log, err);
+    if (status != PARE_OK)
+        return status;
+    status = pare_record_check(&j->reading, PARE_RECORD_FLIGHT, log, err);
+    if (status == PARE_OK)
+        status = pare_log_find_flight(j->store, &j->reading, log, &row, &flight, err);
+    j->records.row = row;
+    if (status == PARE_OK)
+        status = pare_records_keep(&j->records, flight, err);
+    if (status != PARE_OK)
+        return pare_csv_name_column(&j->plan, err);
+    j->summary->remarks = pare_csv_log_remarks(flight, &j->log, j->answer, j->summary->remark);
+    if (j->records.added == added)
+        return PARE_OK;
+    const char *words = pare_arena_printf(
+        j->arena, "%s on %s: %zu rows in %zu stretches of time%s",
+        pare_node_get(flight, "craft")->text, pare_node_get(flight, "date")->text,
+        j->log.reducer.rows, pare_node_get(pare_node_get(flight, "logged"), "rows")->count,
+        row ? ", of a flight that is on the bench" : "");
+    if (!words)
+        return pare_no_memory(err);
+    list_change(j, words, NULL);
+    return PARE_OK;
+}
+
 static pare_status take_record(importing *j, pare_error *err)
 {
     pare_node *record = NULL;
     if (j->plan.list == PARE_LIST_STAND)
         return take_stand(j, err);
+    if (j->plan.list == PARE_LIST_LOG)
+        return pare_csv_take_log(&j->rows, &j->row, &j->log, err);
     const pare_status status = pare_csv_make_record(&j->rows, &j->row, &record, err);
     return status == PARE_OK ? keep_record(j, record, err) : status;
 }
@@ -412,14 +455,23 @@ static pare_status check_fields(importing *j, pare_error *err)
 
 static pare_status take_row(importing *j, pare_error *err)
 {
+    const bool log = j->plan.list == PARE_LIST_LOG;
+    if (log && j->cut.status != PARE_OK)
+        return pare_fail(err, j->cut.status, "%s", j->cut.text);
     j->summary->rows++;
-    if (j->plan.list != PARE_LIST_PARTS && j->summary->rows > RECORDS_MOST)
+    if (j->plan.list != PARE_LIST_PARTS && !log && j->summary->rows > RECORDS_MOST)
         return pare_csv_refuse(&j->plan, NULL, j->row.line, err,
                                "more than %d rows; right would be lists of fewer", RECORDS_MOST);
     pare_status status = check_fields(j, err);
     if (status == PARE_OK)
         status = j->plan.list == PARE_LIST_PARTS ? take_part(j, err) : take_record(j, err);
-    if (!of_the_row(status) || j->stand.full)
+    /* A logger that lost its power wrote half a row. */
+    if (log && status == PARE_BAD_DATA && j->row.count < j->plan.fields && j->summary->rows > 1) {
+        j->cut = *err;
+        j->log.cut_line = j->row.line;
+        return PARE_OK;
+    }
+    if (!of_the_row(status) || j->stand.full || log)
         return status;
     refuse_row(j, err);
     return PARE_OK;
@@ -437,6 +489,8 @@ static pare_status read_rows(importing *j, pare_error *err)
         if (status == PARE_OK)
             status = pare_store_step(j->store, "rows", j->summary->rows, 0, err);
     }
+    if (status == PARE_OK && j->plan.list == PARE_LIST_LOG && j->summary->rows)
+        status = keep_log(j, err);
     if (status == PARE_OK && j->stand.table) {
         status = keep_stand(j, j->stand.table, err);
         if (of_the_row(status)) {
@@ -524,11 +578,13 @@ static pare_status prepare(importing *j, pare_error *err)
             pare_csv_make_plan(j->name, &j->look, &told, j->reading.units, j->arena, &j->plan, err);
     if (status == PARE_OK && j->plan.list == PARE_LIST_STAND)
         status = pare_csv_check_stand(&j->plan, err);
-    if (status == PARE_OK && j->plan.list == PARE_LIST_STAND && j->import->keep_good)
+    if (status == PARE_OK && j->plan.list == PARE_LIST_LOG)
+        status = pare_csv_begin_log(&j->plan, j->reading.units, &j->log, err);
+    const bool whole = j->plan.list == PARE_LIST_STAND || j->plan.list == PARE_LIST_LOG;
+    if (status == PARE_OK && whole && j->import->keep_good)
         status = pare_fail(err, PARE_BAD_DATA,
-                           "%s is a stand's readings; --keep-good is for lists whose rows stand "
-                           "alone",
-                           j->name);
+                           "%s is %s; --keep-good is for lists whose rows stand alone", j->name,
+                           j->plan.list == PARE_LIST_LOG ? "a log" : "a stand's readings");
     if (status == PARE_OK)
         status = pare_load_setting(j->store, "money", j->arena, &money, err);
     if (status != PARE_OK)

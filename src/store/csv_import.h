@@ -52,7 +52,7 @@ typedef struct pare_list_remark {
     const char *label, *text; /* "air", "taken as ..." */
 } pare_list_remark;
 
-enum { PARE_LIST_REMARKS = 4 };
+enum { PARE_LIST_REMARKS = 6 };
 enum { PARE_LIST_SHOWN = 1000 }; /* refused rows and changes that are listed at most */
 
 typedef struct pare_list_summary {
@@ -87,7 +87,7 @@ typedef struct pare_list_summary {
 pare_status pare_store_import_list(pare_store *store, const pare_list_import *import,
                                    pare_arena *arena, pare_list_summary *summary, pare_error *err);
 
-/** "parts", "weigh_ins", "flights", "stand": as --as takes them. */
+/** "parts", "weigh_ins", "flights", "stand", "log": as --as takes them. */
 const char *pare_list_kind_name(pare_list_kind list);
 /** "semicolons" and the like. */
 const char *pare_list_separator_words(char separator);

@@ -293,18 +293,6 @@ pare_status pare_keeper_merge(const pare_keeper *k, const pare_reading *reading,
 
 /* ---- differences ---- */
 
-static bool equal(const pare_node *a, const pare_node *b)
-{
-    pare_text one = {0}, two = {0};
-    pare_tree_write(a, 0, &one);
-    pare_tree_write(b, 0, &two);
-    const bool same = !one.failed && !two.failed && one.length == two.length &&
-                      (one.length == 0 || memcmp(one.bytes, two.bytes, one.length) == 0);
-    pare_text_free(&one);
-    pare_text_free(&two);
-    return same;
-}
-
 static void say(const char *path, const char *key, const pare_node *before, const pare_node *after,
                 pare_text *out)
 {
@@ -331,7 +319,7 @@ static void compare(const char *path, const pare_node *before, const pare_node *
                           !*path && strcmp(one->key, "mass") != 0;
         if (maps)
             compare(one->key, was, one, out);
-        else if (!was || !equal(was, one))
+        else if (!was || !pare_tree_same(was, one))
             say(path, one->key, was, one, out);
     }
     for (const pare_node *one = before->first; one; one = one->next)

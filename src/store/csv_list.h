@@ -8,6 +8,7 @@ typedef enum pare_list_kind {
     PARE_LIST_WEIGH_INS,
     PARE_LIST_FLIGHTS,
     PARE_LIST_STAND,
+    PARE_LIST_LOG,
     PARE_LIST_KINDS
 } pare_list_kind;
 

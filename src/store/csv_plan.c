@@ -2,8 +2,8 @@
  *
  * A title is tried whole, then less a unit in brackets or at its end ("mass (g)", "weight_g"), and a
  * mass also less a word on how it is known ("weighed mass"). What a list is comes from which titles it
- * has: thrust makes a stand table, minutes of a craft or pack flights, readings of a craft weigh-ins,
- * anything else parts. --map goes before all that. */
+ * has: thrust makes a stand table, volts and current by time a log, minutes of a craft or pack flights,
+ * readings of a craft weigh-ins, anything else parts. --map goes before all that. */
 #include "store/csv_plan.h"
 
 #include <stdio.h>
@@ -342,6 +342,9 @@ static pare_list_kind see_list(const titles *t)
          has(t, PARE_LIST_STAND, "speed") || has(t, PARE_LIST_STAND, "electrical_speed") ||
          has(t, PARE_LIST_STAND, "current")))
         return PARE_LIST_STAND;
+    if (has(t, PARE_LIST_LOG, "time") && has(t, PARE_LIST_LOG, "volts") &&
+        has(t, PARE_LIST_LOG, "current"))
+        return PARE_LIST_LOG;
     const bool craft = has(t, PARE_LIST_FLIGHTS, "craft"), date = has(t, PARE_LIST_FLIGHTS, "date");
     if ((craft || date) && has(t, PARE_LIST_FLIGHTS, "lasted"))
         return PARE_LIST_FLIGHTS;
@@ -354,6 +357,14 @@ static pare_list_kind see_list(const titles *t)
 
 /* ---- the plan ---- */
 
+static bool any_filled(const pare_csv_look *look)
+{
+    for (size_t i = 0; i < look->columns; i++)
+        if (look->column[i].filled)
+            return true;
+    return false;
+}
+
 static void plan_column(const titles *t, pare_list_kind list, const pare_csv_seen *seen,
                         pare_csv_column *column)
 {
@@ -361,8 +372,12 @@ static void plan_column(const titles *t, pare_list_kind list, const pare_csv_see
     *column = (pare_csv_column){.title = seen->title, .known = -1};
     if (!*seen->title || !read_title(t, list, seen->title, &found))
         return;
-    /* A stand writes a column for each sensor that it may have. */
-    if (list == PARE_LIST_STAND && !seen->filled)
+    const bool logs = list == PARE_LIST_STAND || list == PARE_LIST_LOG;
+    /* A stand or logger writes a column for each sensor that it may have. */
+    if (logs && !seen->filled && any_filled(t->look))
+        return;
+    /* What a craft's sensor says of warmth and pressure is not the day's air. */
+    if (list == PARE_LIST_LOG && found.target->map && strcmp(found.target->map, "air") == 0)
         return;
     column->target = found.target;
     column->unit = found.unit;

@@ -7,8 +7,8 @@
 pare_record pare_csv_record_of(pare_list_kind list)
 {
     return list == PARE_LIST_WEIGH_INS ? PARE_RECORD_WEIGH_IN
-           : list == PARE_LIST_FLIGHTS ? PARE_RECORD_FLIGHT
-                                       : PARE_RECORD_STAND_TABLE;
+           : list == PARE_LIST_STAND   ? PARE_RECORD_STAND_TABLE
+                                       : PARE_RECORD_FLIGHT; /* and its log */
 }
 
 static size_t number_of(const pare_csv_rows *rows, const pare_csv_column *column)
@@ -159,7 +159,9 @@ pare_status pare_csv_make_record(const pare_csv_rows *rows, const pare_csv_row *
         const pare_csv_column *column = rows->plan->order[i];
         const char *cell = pare_csv_cell(rows->plan, column, row);
         pare_node *to = column->target->map ? air : made;
-        if (pare_csv_is_nothing(cell))
+        /* A log's readings are no record each. */
+        if (pare_csv_is_nothing(cell) ||
+            (column->target->map && strcmp(column->target->map, "columns") == 0))
             continue;
         /* Where the table of targets has it, so that an export comes back as the same text. */
         if (to == air && !air->first)

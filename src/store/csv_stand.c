@@ -148,18 +148,8 @@ static bool same_head(const pare_node *a, const pare_node *b)
 {
     static const char *const keys[] = {"motor", "propeller", "air"};
     bool same = true;
-    for (size_t i = 0; i < PARE_COUNT(keys) && same; i++) {
-        const pare_node *one = pare_node_get(a, keys[i]), *two = pare_node_get(b, keys[i]);
-        pare_text first = {0}, second = {0};
-        if (one)
-            pare_tree_write(one, 0, &first);
-        if (two)
-            pare_tree_write(two, 0, &second);
-        same = first.length == second.length &&
-               (first.length == 0 || memcmp(first.bytes, second.bytes, first.length) == 0);
-        pare_text_free(&first);
-        pare_text_free(&second);
-    }
+    for (size_t i = 0; i < PARE_COUNT(keys) && same; i++)
+        same = pare_tree_same(pare_node_get(a, keys[i]), pare_node_get(b, keys[i]));
     return same;
 }
 

@@ -16,6 +16,7 @@
 #define W PARE_LIST_WEIGH_INS
 #define F PARE_LIST_FLIGHTS
 #define S PARE_LIST_STAND
+#define L PARE_LIST_LOG
 
 static const pare_csv_target TARGETS[] = {
     {P, "id", PARE_CSV_ID, 0, NULL},
@@ -124,6 +125,27 @@ static const pare_csv_target TARGETS[] = {
     {S, "electrical_speed", PARE_CSV_QUANTITY, PARE_DIM_ROTATION, "columns"},
     {S, "torque", PARE_CSV_QUANTITY, PARE_DIM_TORQUE, "columns"},
     {S, "temperature", PARE_CSV_QUANTITY, PARE_DIM_TEMPERATURE, "columns"},
+
+    {L, "craft", PARE_CSV_TEXT, 0, NULL},
+    {L, "date", PARE_CSV_DATE, 0, NULL},
+    {L, "loadout", PARE_CSV_TEXT, 0, NULL},
+    {L, "pack", PARE_CSV_TEXT, 0, NULL},
+    {L, "which", PARE_CSV_COUNT, PARE_DIM_COUNT, NULL},
+    {L, "take_off", PARE_CSV_QUANTITY, PARE_DIM_MASS, NULL},
+    {L, "put_back", PARE_CSV_QUANTITY, PARE_DIM_CHARGE, NULL},
+    {L, "rest_before", PARE_CSV_QUANTITY, PARE_DIM_VOLTAGE, NULL},
+    {L, "rest_after", PARE_CSV_QUANTITY, PARE_DIM_VOLTAGE, NULL},
+    {L, "altitude", PARE_CSV_QUANTITY, PARE_DIM_LENGTH, "air"},
+    {L, "temperature", PARE_CSV_QUANTITY, PARE_DIM_TEMPERATURE, "air"},
+    {L, "pressure", PARE_CSV_QUANTITY, PARE_DIM_PRESSURE, "air"},
+    {L, "sea_level_pressure", PARE_CSV_QUANTITY, PARE_DIM_PRESSURE, "air"},
+    {L, "humidity", PARE_CSV_QUANTITY, PARE_DIM_SHARE, "air"},
+    {L, "flown", PARE_CSV_WORD, 0, NULL},
+    {L, "time", PARE_CSV_QUANTITY, PARE_DIM_TIME, "columns"},
+    {L, "volts", PARE_CSV_QUANTITY, PARE_DIM_VOLTAGE, "columns"},
+    {L, "current", PARE_CSV_QUANTITY, PARE_DIM_CURRENT, "columns"},
+    {L, "throttle", PARE_CSV_QUANTITY, PARE_DIM_SHARE, "columns"},
+    {L, "height", PARE_CSV_QUANTITY, PARE_DIM_LENGTH, "columns"},
 };
 
 /* Titles other than the targets' own names, by list; a unit where the title is one. */
@@ -442,6 +464,30 @@ static const struct {
     {S, "qnh", "sea_level_pressure", NULL, false},
     {S, "relative humidity", "humidity", NULL, false},
     {S, "height", "altitude", NULL, false},
+
+    /* What a log calls volts, current and throttle, a stand does too. */
+    {L, "t", "time", NULL, false},
+    {L, "s", "time", "s", false},
+    {L, "ms", "time", "ms", false},
+    {L, "us", "time", "us", false},
+    {L, "seconds", "time", "s", false},
+    {L, "millis", "time", "ms", false},
+    {L, "milliseconds", "time", "ms", false},
+    {L, "micros", "time", "us", false},
+    {L, "microseconds", "time", "us", false},
+    {L, "timestamp", "time", NULL, false},
+    {L, "elapsed", "time", NULL, false},
+    {L, "elapsed time", "time", NULL, false},
+    {L, "time of day", "time", NULL, false},
+    {L, "zeit", "time", NULL, false},
+    {L, "temps", "time", NULL, false},
+    {L, "altitude", "height", NULL, false},
+    {L, "alt", "height", NULL, false},
+    {L, "baro altitude", "height", NULL, false},
+    {L, "relative altitude", "height", NULL, false},
+    {L, "hohe", "height", NULL, false},
+    {L, "day", "date", NULL, false},
+    {L, "battery", "pack", NULL, false},
 };
 
 static const struct {
@@ -658,11 +704,9 @@ static bool is_own_name(const pare_csv_target *target, const char *title)
     return strcmp(name, title) == 0;
 }
 
-const pare_csv_target *pare_csv_title(pare_list_kind list, const char *title, const char **unit,
-                                      bool *or_kind)
+static const pare_csv_target *title_of(pare_list_kind list, const char *title, const char **unit,
+                                       bool *or_kind)
 {
-    *unit = NULL;
-    *or_kind = false;
     for (size_t i = 0; i < PARE_COUNT(TITLES); i++)
         if (TITLES[i].list == list && strcmp(TITLES[i].title, title) == 0) {
             *unit = TITLES[i].unit;
@@ -673,6 +717,20 @@ const pare_csv_target *pare_csv_title(pare_list_kind list, const char *title, co
         if (TARGETS[i].list == list && is_own_name(&TARGETS[i], title))
             return &TARGETS[i];
     return NULL;
+}
+
+const pare_csv_target *pare_csv_title(pare_list_kind list, const char *title, const char **unit,
+                                      bool *or_kind)
+{
+    *unit = NULL;
+    *or_kind = false;
+    const pare_csv_target *found = title_of(list, title, unit, or_kind);
+    if (found || list != L)
+        return found;
+    found = title_of(S, title, unit, or_kind);
+    return found && found->map && strcmp(found->map, "columns") == 0
+               ? pare_csv_target_named(L, found->name)
+               : NULL;
 }
 
 const char *pare_csv_title_near(pare_list_kind list, const char *title)

@@ -6,6 +6,7 @@
 
 #include "store/read_air.h"
 #include "store/read_craft.h"
+#include "store/read_log.h"
 
 #define SHARES_WITHIN 1e-6
 
@@ -137,5 +138,8 @@ pare_status pare_read_flight(const pare_reading *reading, const pare_node *node,
         status = pare_read_air(reading, air, &flight->air, err);
     if (status == PARE_OK)
         status = read_how(reading, pare_node_get(node, "flown"), flight, err);
+    const pare_node *logged = pare_node_get(node, "logged");
+    if (status == PARE_OK && logged)
+        status = pare_read_log(reading, logged, bench->arena, &flight->log, err);
     return status;
 }

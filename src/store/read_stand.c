@@ -1,7 +1,4 @@
-/* read_stand.c: the numbers of a stand table (see read_stand.h).
- *
- * A column says its unit once, so its numbers are turned into SI by a factor and a zero, found by
- * reading 0 and 1 of the unit: a text of numbers without units is read in a third of the time. */
+/* read_stand.c: the numbers of a stand table (see read_stand.h). */
 #include "store/read_stand.h"
 
 #include <math.h>
@@ -9,7 +6,7 @@
 
 #include "store/read_air.h"
 
-const pare_stand_title pare_stand_titles[PARE_STAND_COLUMNS] = {
+const pare_table_title pare_stand_titles[PARE_STAND_COLUMNS] = {
     [PARE_STAND_THROTTLE] = {"throttle", PARE_DIM_SHARE},
     [PARE_STAND_VOLTS] = {"volts", PARE_DIM_VOLTAGE},
     [PARE_STAND_CURRENT] = {"current", PARE_DIM_CURRENT},
@@ -27,46 +24,17 @@ static pare_stand_column column_of(const char *name)
     return (pare_stand_column)column;
 }
 
-static pare_status unit_value(const pare_reading *reading, const char *number,
-                              const pare_node *unit, pare_dimension dimension, double *value,
-                              pare_error *err)
-{
-    const char *text = pare_arena_printf(reading->arena, "%s %s", number, unit->text);
-    return text ? pare_quantity(reading->units, text, dimension, value, err) : pare_no_memory(err);
-}
-
-/* One column of all rows, into SI. */
-static pare_status read_column(const pare_reading *reading, const pare_node *unit, size_t which,
-                               const pare_node *rows, pare_stand_reading out[], pare_error *err)
-{
-    const pare_stand_column column = column_of(unit->key);
-    const pare_dimension dimension = pare_stand_titles[column].dimension;
-    double zero = 0, one = 1;
-    pare_status status = unit_value(reading, "0", unit, dimension, &zero, err);
-    if (status == PARE_OK)
-        status = unit_value(reading, "1", unit, dimension, &one, err);
-    size_t i = 0;
-    for (const pare_node *row = rows->first; row && status == PARE_OK; row = row->next) {
-        const pare_node *number = row->first;
-        for (size_t k = 0; k < which; k++)
-            number = number->next;
-        double value = 0;
-        status = pare_quantity(reading->units, number->text, PARE_DIM_NUMBER, &value, err);
-        out[i++].value[column] = zero + value * (one - zero);
-    }
-    return status;
-}
-
 static pare_status read_rows(const pare_reading *reading, const pare_node *columns,
                              const pare_node *rows, pare_stand_reading out[], pare_error *err)
 {
-    pare_status status = PARE_OK;
-    size_t which = 0;
+    double *value =
+        pare_arena_array(reading->arena, rows->count * PARE_STAND_COLUMNS + 1, sizeof *value);
+    if (!value)
+        return pare_no_memory(err);
+    const pare_status status =
+        pare_read_table(reading, columns, rows, PARE_STAND_COLUMNS, pare_stand_titles, value, err);
     for (size_t i = 0; i < rows->count; i++)
-        for (int k = 0; k < PARE_STAND_COLUMNS; k++)
-            out[i].value[k] = (double)NAN;
-    for (const pare_node *unit = columns->first; unit && status == PARE_OK; unit = unit->next)
-        status = read_column(reading, unit, which++, rows, out, err);
+        memcpy(out[i].value, &value[i * PARE_STAND_COLUMNS], sizeof out[i].value);
     return status;
 }
 

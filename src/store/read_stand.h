@@ -4,14 +4,10 @@
 
 #include "craft/part.h"
 #include "craft/stand_table.h"
-#include "store/reading.h"
+#include "store/read_table.h"
 
 /** What each column is called in the text, and what it is. */
-typedef struct pare_stand_title {
-    const char *name;
-    pare_dimension dimension;
-} pare_stand_title;
-extern const pare_stand_title pare_stand_titles[PARE_STAND_COLUMNS];
+extern const pare_table_title pare_stand_titles[PARE_STAND_COLUMNS];
 
 /** Reads a table of two parts.
  *

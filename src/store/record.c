@@ -5,6 +5,7 @@
 
 #include "store/read_air.h"
 #include "store/read_flight.h"
+#include "store/read_log.h"
 #include "store/read_stand.h"
 
 typedef enum form {
@@ -18,7 +19,8 @@ typedef enum form {
     CHECKS,
     COLUMNS,
     ROWS,
-    FLOWN
+    FLOWN,
+    LOGGED
 } form;
 
 typedef struct field {
@@ -58,6 +60,7 @@ static const field FIELDS[] = {
     {PARE_RECORD_FLIGHT, "air", AIR, 0, 0, 0, false},
     {PARE_RECORD_FLIGHT, "flown", FLOWN, 0, 0, 0, false},
     {PARE_RECORD_FLIGHT, "log", WORD, 0, 0, 0, false},
+    {PARE_RECORD_FLIGHT, "logged", LOGGED, 0, 0, 0, false},
 
     {PARE_RECORD_STAND_TABLE, "motor", WORD, 0, 0, 0, true},
     {PARE_RECORD_STAND_TABLE, "propeller", WORD, 0, 0, 0, true},
@@ -141,53 +144,6 @@ static pare_status check_checks(const pare_reading *reading, const pare_node *no
     return status;
 }
 
-static pare_status check_columns(const pare_reading *reading, const pare_node *node,
-                                 pare_error *err)
-{
-    const char *names[PARE_STAND_COLUMNS];
-    for (size_t i = 0; i < PARE_STAND_COLUMNS; i++)
-        names[i] = pare_stand_titles[i].name;
-    pare_status status = pare_read_keys(reading, node, "columns", PARE_STAND_COLUMNS, names, err);
-    for (const pare_node *one = node->first; one && status == PARE_OK; one = one->next) {
-        size_t i = 0;
-        double unused = 0;
-        const char *unit = NULL;
-        while (strcmp(pare_stand_titles[i].name, one->key) != 0)
-            i++;
-        status = pare_read_text(reading, one, one->key, &unit, err);
-        if (status != PARE_OK)
-            return status;
-        const char *quantity = pare_arena_printf(reading->arena, "1 %s", unit);
-        if (!quantity)
-            return pare_no_memory(err);
-        if (pare_quantity(reading->units, quantity, pare_stand_titles[i].dimension, &unused, err) !=
-            PARE_OK)
-            return pare_refuse(reading, one, PARE_BAD_DATA, err,
-                               "column %s in '%.20s'; right would be %s", one->key, unit,
-                               pare_dimension_units(pare_stand_titles[i].dimension));
-    }
-    return status;
-}
-
-static pare_status check_rows(const pare_reading *reading, const pare_node *node, size_t columns,
-                              pare_error *err)
-{
-    pare_status status = pare_need_list(reading, node, "rows", err);
-    for (const pare_node *row = node->first; row && status == PARE_OK; row = row->next) {
-        status = pare_need_list(reading, row, "a row", err);
-        if (status == PARE_OK && row->count != columns)
-            return pare_refuse(reading, row, PARE_BAD_DATA, err,
-                               "a row of %zu numbers; right would be %zu, as many as columns",
-                               row->count, columns);
-        for (const pare_node *one = row->first; one && status == PARE_OK; one = one->next) {
-            double value = 0;
-            status = pare_read_quantity(reading, one, "a number of the table", PARE_DIM_NUMBER,
-                                        -1e9, 1e9, &value, err);
-        }
-    }
-    return status;
-}
-
 static pare_status check_flown(const pare_reading *reading, const pare_node *node, pare_error *err)
 {
     static const char *const words[] = {"brief", "hover", "full"};
@@ -206,6 +162,7 @@ static pare_status check_field(const pare_reading *reading, const field *f, cons
     double value = 0;
     int count = 0;
     pare_weather weather;
+    const pare_flight_log *log = NULL;
     switch (f->form) {
     case WORD:
         return pare_read_text(reading, node, f->key, &text, err);
@@ -225,11 +182,13 @@ static pare_status check_field(const pare_reading *reading, const field *f, cons
     case OF:
         return check_of(reading, node, err);
     case COLUMNS:
-        return check_columns(reading, node, err);
+        return pare_check_columns(reading, node, PARE_STAND_COLUMNS, pare_stand_titles, err);
     case ROWS:
-        return check_rows(reading, node, pare_node_get(record, "columns")->count, err);
+        return pare_check_rows(reading, node, pare_node_get(record, "columns")->count, err);
     case FLOWN:
         return check_flown(reading, node, err);
+    case LOGGED:
+        return pare_read_log(reading, node, reading->arena, &log, err);
     }
     return PARE_OK;
 }

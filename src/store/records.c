@@ -181,8 +181,8 @@ pare_status pare_records_keep(pare_records *records, const pare_node *node, pare
     if (status == PARE_OK)
         status = is_new(records, doc, &fresh, err);
     if (status == PARE_OK && fresh)
-        status = pare_row_put_record(records->store, RECORD_SQL[records->record].table, 0, node,
-                                     doc, err);
+        status = pare_row_put_record(records->store, RECORD_SQL[records->record].table,
+                                     records->row, node, doc, err);
     if (status == PARE_OK)
         ++*(fresh ? &records->added : &records->same);
     return status;

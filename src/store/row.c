@@ -93,7 +93,8 @@ static const struct {
     {"flight",
      "NULL",
      "doc",
-     "INSERT INTO flight(row, doc, craft, date, pack) VALUES (nullif(?, 0), ?, ?, ?, ?)",
+     "INSERT INTO flight(row, doc, craft, date, pack) VALUES (nullif(?, 0), ?, ?, ?, ?) "
+     "ON CONFLICT (row) DO UPDATE SET doc = excluded.doc, pack = excluded.pack",
      {"craft", "date", "pack"}},
     {"stand_table",
      "NULL",

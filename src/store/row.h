@@ -23,7 +23,8 @@ pare_status pare_row_put_craft(const pare_store *store, sqlite3_int64 row,
                                const pare_reading *reading, const pare_node *node, const char *name,
                                const char *doc, pare_error *err);
 
-/** Keeps a record's text; `row` as above, but always a new one where it is 0.
+/** Keeps a record's text; `row` as above, but always a new one where it is 0. A scale takes the place of
+ * the one of its id, a flight that of its row.
  * @param list  "scale", "weigh_in", "flight" or "stand_table" */
 pare_status pare_row_put_record(const pare_store *store, const char *list, sqlite3_int64 row,
                                 const pare_node *node, const char *doc, pare_error *err);

@@ -147,7 +147,7 @@ static void names_on_the_bench_are_offered(void **state)
     offers("parts --for hedgerow.ant", "hedgerow.antenna");
     offers("parts --kind prop", "propeller propeller_nut");
     offers("swaps hedgerow --wish m", "minutes money");
-    offers("import list.csv --as ''", "parts weigh_ins flights stand");
+    offers("import list.csv --as ''", "parts weigh_ins flights stand log");
     offers("take hedgerow bumper=off --fitted ''", "today");
     offers("take h", "hedgerow");
 }
