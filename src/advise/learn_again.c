@@ -272,12 +272,20 @@ static size_t make_rows(const pare_learning *learning, const pare_again *again, 
     return rows;
 }
 
+static bool same(const double a[PARE_OF_A_FLIGHT], const double b[PARE_OF_A_FLIGHT])
+{
+    bool all = true;
+    for (size_t i = 0; i < PARE_OF_A_FLIGHT; i++)
+        all = all && a[i] == b[i];
+    return all;
+}
+
 size_t pare_again_rows(const pare_learning *learning, pare_again *again, const double x[],
                        double row[PARE_SAIDS])
 {
     double seen[PARE_OF_A_FLIGHT];
     put_seen(again, x, seen);
-    if (!again->seen || memcmp(seen, again->seen_x, sizeof seen) != 0) {
+    if (!again->seen || !same(seen, again->seen_x)) {
         again->seen_rows = make_rows(learning, again, x, again->seen_row);
         memcpy(again->seen_x, seen, sizeof seen);
         again->seen = true;
