@@ -309,7 +309,7 @@ static void offer_what(const line *l, const usage_word *what)
 {
     if (usage_is(what, "CRAFT"))
         offer_names(l, false, "");
-    else if (usage_is(what, "CRAFT[:LOADOUT]"))
+    else if (usage_is(what, "CRAFT[@DATE][:LOADOUT]"))
         offer_craft_and_loadout(l);
     else if (usage_is(what, "PART"))
         offer_names(l, true, "");

@@ -173,6 +173,19 @@ pare_status bench_use_craft(const options *given, const char *name, bench_in_use
     return use_some(given, name, use, err);
 }
 
+pare_status bench_use_past(const bench_in_use *now, const char *craft, const char *day,
+                           bench_in_use *past, pare_past_begins *begins, pare_error *err)
+{
+    *past = (bench_in_use){.as_written = now->as_written};
+    pare_text_add(&past->path, now->path.bytes);
+    pare_status status = past->path.failed ? pare_no_memory(err) : PARE_OK;
+    if (status == PARE_OK)
+        status = check_craft(now->store, craft, err);
+    if (status == PARE_OK)
+        status = pare_store_past(now->store, craft, day, &past->store, begins, err);
+    return status == PARE_OK ? read_some(NULL, past, err) : status;
+}
+
 void bench_leave(bench_in_use *use)
 {
     if (use->keep)

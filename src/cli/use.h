@@ -5,7 +5,7 @@
 #include "cli/options.h"
 #include "craft/craft.h"
 #include "show/screen.h"
-#include "store/bench.h"
+#include "store/past.h"
 #include "store/version.h"
 
 /** A craft before any taken swap went on. */
@@ -42,6 +42,10 @@ pare_status bench_use(const options *given, bench_in_use *use, pare_error *err);
  * @return also PARE_UNKNOWN where there is no such craft */
 pare_status bench_use_craft(const options *given, const char *name, bench_in_use *use,
                             pare_error *err);
+/** The bench as it was at the end of a day: see pare_store_past().
+ * @param now  opened; stays as it is */
+pare_status bench_use_past(const bench_in_use *now, const char *craft, const char *day,
+                           bench_in_use *past, pare_past_begins *begins, pare_error *err);
 /** Opens the bench and reads nothing of it: use->bench stays NULL. */
 pare_status bench_open(const options *given, pare_store_mode mode, bench_in_use *use,
                        pare_error *err);

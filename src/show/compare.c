@@ -24,6 +24,7 @@ typedef struct block {
     size_t count; /* 1 or more; the first is column 0 */
     size_t from;  /* the second and further ones are from here on */
     int width;
+    bool change; /* a column of differences behind the two that there are */
 } block;
 
 static size_t room_for(const pare_screen *screen, int width)
@@ -32,9 +33,13 @@ static size_t room_for(const pare_screen *screen, int width)
 }
 
 /* Wide where all fit abreast; otherwise as many narrow ones as do. */
-static block first_block(const pare_screen *screen, size_t count)
+static block first_block(const pare_screen *screen, size_t count, const pare_compared columns[])
 {
-    block b = {.from = 1, .width = count <= room_for(screen, WIDE) ? WIDE : NARROW};
+    const bool dated = count == 2 && (columns[0].date || columns[1].date);
+    const bool change = dated && room_for(screen, NARROW) > 2;
+    const size_t wanted = count + change;
+    block b = {
+        .from = 1, .width = wanted <= room_for(screen, WIDE) ? WIDE : NARROW, .change = change};
     const size_t room = room_for(screen, b.width);
     b.count = count < room ? count : room;
     return b;
@@ -85,20 +90,53 @@ static void put_letters(const block *b, pare_text *out)
     pare_put_spaces(out, WORDS + UNIT);
     for (size_t i = 0; i < b->count; i++)
         pare_put_right(out, letter(column_of(b, i), text), b->width);
+    if (b->change)
+        pare_put_right(out, "change", b->width);
     pare_text_add(out, "\n");
+}
+
+static int decimals_of(const char *number)
+{
+    const char *point = strchr(number, '.');
+    return point ? (int)strspn(point + 1, "0123456789") : 0;
+}
+
+/* What the second has more than the first, with a digit more than they are written with, for what both are
+ * in doubt of is alike; nothing where one of them has none. */
+static void put_change(const block *b, double first, double second, const char *written,
+                       pare_text *out)
+{
+    enum { SIGNIFICANT = 2 };
+    char text[PARE_DIGITS];
+    pare_put_right(out,
+                   isfinite(second - first) ? pare_digits_change(text, second - first, SIGNIFICANT,
+                                                                 decimals_of(written) + 1)
+                                            : "",
+                   b->width);
+}
+
+static double scale_of(int figure)
+{
+    if (figure >= PARE_IXX && figure <= PARE_IYZ)
+        return 1e6;
+    return pare_figure_table[figure].scale * (figure == PARE_HOVER_OUTPUT ? 100 : 1);
 }
 
 static const char *cell(const pare_compared *column, int figure, char text[PARE_DIGITS])
 {
     const pare_sheet_figure *f = &column->sheet->figure[figure];
-    const double scale = pare_figure_table[figure].scale * (figure == PARE_HOVER_OUTPUT ? 100 : 1);
+    const double scale = scale_of(figure);
     if (!f->exists)
         strcpy(text, "none");
-    else if (figure >= PARE_IXX && figure <= PARE_IYZ)
-        pare_digits(text, 1e6 * f->value, 1e6 * f->u);
     else
         pare_digits(text, scale * f->value, figure == PARE_MONEY ? 0.01 : scale * f->u);
     return text;
+}
+
+static double shown(const pare_compared *column, int figure)
+{
+    const pare_sheet_figure *f = &column->sheet->figure[figure];
+    return f->exists ? scale_of(figure) * f->value : (double)NAN;
 }
 
 static const char *unit(int figure)
@@ -142,6 +180,8 @@ static void figures_apart(size_t count, const pare_compared columns[], const blo
         put_figure(f, out);
         for (size_t i = 0; i < b->count; i++)
             pare_put_right(out, cell(&columns[column_of(b, i)], f, text), b->width);
+        if (b->change)
+            put_change(b, shown(&columns[0], f), shown(&columns[1], f), text, out);
         pare_text_add(out, "\n");
     }
 }
@@ -168,6 +208,13 @@ static const pare_line *line_named(const pare_compared *column, const char *name
             return line;
     }
     return NULL;
+}
+
+/* Grams of a line; none where it is off. */
+static double line_g(const pare_compared *column, const pare_line *like)
+{
+    const pare_line *line = line_named(column, like->name, like->of);
+    return line ? 1e3 * line->mass_kg.value : 0;
 }
 
 static const char *grams(const pare_compared *column, const pare_line *like, char text[PARE_DIGITS])
@@ -220,6 +267,8 @@ static void line_apart(const pare_compared columns[], const pare_line *line, con
     pare_put_left(out, line->name, WORDS + UNIT);
     for (size_t i = 0; i < b->count; i++)
         pare_put_right(out, grams(&columns[column_of(b, i)], line, text), b->width);
+    if (b->change)
+        put_change(b, line_g(&columns[0], line), line_g(&columns[1], line), text, out);
     pare_text_add(out, "\n");
 }
 
@@ -242,6 +291,12 @@ static const char *ratio(const pare_compared *column, const char *name, char tex
     else
         pare_digits(text, margin->ratio, margin->ratio_u);
     return text;
+}
+
+static double ratio_value(const pare_compared *column, const char *name)
+{
+    const pare_margin *margin = pare_sheet_margin(column->sheet, name);
+    return margin ? margin->ratio : (double)NAN;
 }
 
 static bool margin_differs(size_t count, const pare_compared columns[], const char *name)
@@ -274,6 +329,9 @@ static size_t margins_apart(size_t count, const pare_compared columns[], const b
             pare_put_left(out, pare_margin_words(margin, words), WORDS + UNIT);
             for (size_t k = 0; k < b->count; k++)
                 pare_put_right(out, ratio(&columns[column_of(b, k)], margin->name, text), b->width);
+            if (b->change)
+                put_change(b, ratio_value(&columns[0], margin->name),
+                           ratio_value(&columns[1], margin->name), text, out);
             pare_text_add(out, "\n");
         }
     return rows;
@@ -406,7 +464,7 @@ static void apart(size_t count, const pare_compared columns[], const pare_screen
                   pare_text *out)
 {
     const bool figures = any_figure(count, columns);
-    block b = first_block(screen, count);
+    block b = first_block(screen, count, columns);
     const size_t lines = each_line(count, columns, true, &b, NULL, out);
     const bool margins = margins_apart(count, columns, NULL, out) > 0;
     if (!figures && lines == 0 && !margins) {
@@ -430,6 +488,7 @@ static void apart(size_t count, const pare_compared columns[], const pare_screen
             margins_apart(count, columns, &b, out);
         }
         put_heading("In a crash, times what the first of them, (a), bears", screen, out);
+        b.change = false;
         put_letters(&b, out);
         crashes(columns, &b, out);
     } while (next_block(&b, count));
@@ -439,7 +498,7 @@ static void leads(size_t count, const pare_compared columns[], const pare_screen
                   pare_text *out)
 {
     pare_gauges *found = leads_of(count, columns);
-    block b = first_block(screen, count);
+    block b = first_block(screen, count, columns);
     if (!found)
         out->failed = true;
     else if (found[0].run)
@@ -454,7 +513,7 @@ static void leads(size_t count, const pare_compared columns[], const pare_screen
 void pare_compare_text(size_t count, const pare_compared columns[], bool all,
                        const pare_screen *screen, pare_text *out)
 {
-    const block b = first_block(screen, count);
+    const block b = first_block(screen, count, columns);
     put_names(count, columns, screen, out);
     apart(count, columns, screen, out);
     if (all)
@@ -480,6 +539,8 @@ json_t *pare_compare_object(size_t count, const pare_compared columns[])
         json_object_set_new(one, "craft", json_string(columns[i].craft->name));
         json_object_set_new(one, "loadout", pare_text_or_null(columns[i].loadout));
         json_object_set_new(one, "tried", pare_text_or_null(columns[i].tried));
+        if (columns[i].date)
+            json_object_set_new(one, "date", json_string(columns[i].date));
         pare_figures_into(one, columns[i].sheet);
         json_object_set_new(one, "margins", pare_margins_json(columns[i].sheet));
         pare_crash_facts facts;

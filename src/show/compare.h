@@ -9,13 +9,15 @@
 typedef struct pare_compared {
     const char *name;            /* "hedgerow:race", and what is tried */
     const char *loadout, *tried; /* NULL: none */
+    const char *date;            /* as it was on that day; NULL: as it is */
     const pare_craft *craft;     /* loaded */
     const pare_sheet *sheet;     /* with uncertainties */
 } pare_compared;
 
 /** What differs first: figures, then items; then what is alike, once for all. Two figures differ where
  * what is written of them differs. As many columns as the screen has room for stand abreast; the others
- * follow in blocks below, each of which starts with the first column again.
+ * follow in blocks below, each of which starts with the first column again. Two columns of which one is of
+ * another day have their differences beside them, where there is room.
  *
  * @param count  1 or more
  * @param all    also what weighs alike */

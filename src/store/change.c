@@ -228,7 +228,8 @@ static pare_status bring_back(pare_store *store, sqlite3_int64 number, pare_erro
     return status;
 }
 
-static pare_status exchange(pare_store *store, sqlite3_int64 number, bool undone, pare_error *err)
+pare_status pare_change_exchange(pare_store *store, sqlite3_int64 number, bool undone,
+                                 pare_error *err)
 {
     pare_status status = pare_sql_run(store, "PRAGMA defer_foreign_keys = ON", err);
     if (status == PARE_OK)
@@ -344,7 +345,7 @@ static pare_status turn(pare_store *store, bool undo, pare_arena *arena, pare_ch
     if (status == PARE_OK)
         status = find_change(store, !undo, arena, &found, err);
     if (status == PARE_OK)
-        status = exchange(store, found.number, undo, err);
+        status = pare_change_exchange(store, found.number, undo, err);
     if (status == PARE_OK)
         status = pare_sql_commit(store, err);
     store->changing = false;

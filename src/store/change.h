@@ -22,4 +22,9 @@ pare_status pare_change_begin(pare_store *store, const pare_change *change, bool
  * @return status, or what went wrong in keeping it */
 pare_status pare_change_end(pare_store *store, pare_status status, bool keep, pare_error *err);
 
+/** Takes back the last change that stands, or does the next one again, within a transaction of the caller's.
+ * @param number  that change's @param undone  it is taken back */
+pare_status pare_change_exchange(pare_store *store, sqlite3_int64 number, bool undone,
+                                 pare_error *err);
+
 #endif

@@ -11,6 +11,7 @@
 #include <string.h>
 
 #include "store/facts.h"
+#include "store/tree_diff.h"
 #include "store/tree_edit.h"
 
 enum { LINES = 8192, LINES_MOST = LINES / 2 };
@@ -319,7 +320,7 @@ static void compare(const char *path, const pare_node *before, const pare_node *
                           !*path && strcmp(one->key, "mass") != 0;
         if (maps)
             compare(one->key, was, one, out);
-        else if (!was || !pare_tree_same(was, one))
+        else if (!was || !pare_node_same(was, one))
             say(path, one->key, was, one, out);
     }
     for (const pare_node *one = before->first; one; one = one->next)

@@ -13,6 +13,7 @@
 #include <string.h>
 
 #include "craft/stand_table.h"
+#include "store/tree_diff.h"
 
 /* What an ESC takes for nothing and for all; common practice, no source. */
 #define PULSE_LOW_S  1000e-6
@@ -148,8 +149,10 @@ static bool same_head(const pare_node *a, const pare_node *b)
 {
     static const char *const keys[] = {"motor", "propeller", "air"};
     bool same = true;
-    for (size_t i = 0; i < PARE_COUNT(keys) && same; i++)
-        same = pare_tree_same(pare_node_get(a, keys[i]), pare_node_get(b, keys[i]));
+    for (size_t i = 0; i < PARE_COUNT(keys) && same; i++) {
+        const pare_node *one = pare_node_get(a, keys[i]), *two = pare_node_get(b, keys[i]);
+        same = one && two ? pare_node_same(one, two) : one == two;
+    }
     return same;
 }
 

@@ -7,6 +7,7 @@
 
 #include <string.h>
 
+#include "store/tree_diff.h"
 #include "store/tree_edit.h"
 
 static bool is_log(const char *key)
@@ -19,7 +20,7 @@ static bool agrees(const pare_node *flight, const pare_node *log)
 {
     for (const pare_node *one = log->first; one; one = one->next) {
         const pare_node *said = pare_node_get(flight, one->key);
-        if (said && !is_log(one->key) && !pare_tree_same(said, one))
+        if (said && !is_log(one->key) && !pare_node_same(said, one))
             return false;
     }
     return true;
@@ -64,7 +65,7 @@ pare_status pare_log_find_flight(const pare_store *store, const pare_reading *re
         if (status != PARE_OK || !agrees(flight, log))
             continue;
         const pare_node *its = pare_node_get(flight, "logged");
-        same = its && pare_tree_same(its, logged);
+        same = its && pare_node_same(its, logged);
         if (its && !same)
             continue;
         found = flight;

@@ -71,9 +71,6 @@ void pare_tree_write(const pare_node *node, int block, pare_text *out);
 /** Writes it on one line, however long: flow style. */
 void pare_tree_write_line(const pare_node *node, pare_text *out);
 
-/** Whether two trees are written alike; NULL is like NULL only. */
-bool pare_tree_same(const pare_node *a, const pare_node *b);
-
 /** Whether text is one line that a tree may hold: UTF-8 without control characters. */
 int pare_tree_is_line(const char *text);
 

@@ -180,17 +180,3 @@ void pare_tree_write_line(const pare_node *node, pare_text *out)
 {
     put_flow(node, out->length, SIZE_MAX, out);
 }
-
-bool pare_tree_same(const pare_node *a, const pare_node *b)
-{
-    pare_text one = {0}, two = {0};
-    if (!a || !b)
-        return a == b;
-    pare_tree_write(a, 0, &one);
-    pare_tree_write(b, 0, &two);
-    const bool same = !one.failed && !two.failed && one.length == two.length &&
-                      (one.length == 0 || memcmp(one.bytes, two.bytes, one.length) == 0);
-    pare_text_free(&one);
-    pare_text_free(&two);
-    return same;
-}
