@@ -29,6 +29,12 @@ static bool is_on(const pare_craft *craft, pare_kind kind, const char *id)
     return id && at >= 0 && strcmp(craft->item[at].part->id, id) == 0;
 }
 
+bool pare_taught_flew(const pare_craft *craft)
+{
+    return craft->learned && is_on(craft, PARE_MOTOR, craft->learned->motor) &&
+           is_on(craft, PARE_PROPELLER, craft->learned->propeller);
+}
+
 bool pare_taught_applies(const pare_craft *craft, bool stand, pare_taught_number number)
 {
     const pare_taught *kept = craft->learned;
@@ -40,8 +46,7 @@ bool pare_taught_applies(const pare_craft *craft, bool stand, pare_taught_number
         return is_on(craft, PARE_PACK, kept->pack);
     if (number == PARE_TAUGHT_DRAG || number == PARE_TAUGHT_ALWAYS)
         return true;
-    return stand == kept->stand && is_on(craft, PARE_MOTOR, kept->motor) &&
-           is_on(craft, PARE_PROPELLER, kept->propeller);
+    return stand == kept->stand && pare_taught_flew(craft);
 }
 
 void pare_taught_move(const pare_craft *craft, pare_rig *rig)

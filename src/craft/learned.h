@@ -43,6 +43,9 @@ const char *pare_taught_name(pare_taught_number number);
 /** Whether what was kept of a number is about what the craft has on. @param craft  loaded */
 bool pare_taught_applies(const struct pare_craft *craft, bool stand, pare_taught_number number);
 
+/** Whether the craft has the motor and propeller on that it was learned from. */
+bool pare_taught_flew(const struct pare_craft *craft);
+
 /** Puts it on; does nothing where nothing was kept. */
 void pare_taught_move(const struct pare_craft *craft, struct pare_rig *rig);
 

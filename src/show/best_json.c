@@ -93,6 +93,9 @@ json_t *pare_best_object(const pare_best_view *view)
     json_object_set_new(object, "try",
                         best->found ? json_string(list.bytes ? list.bytes : "") : json_null());
     json_object_set_new(object, "swaps", swaps);
+    json_object_set_new(object, "unlearned",
+                        json_boolean(best->found && pare_taught_flew(best->before) &&
+                                     !pare_taught_flew(best->after)));
     json_object_set_new(
         object, "binds",
         limits(view, best->binds, best->bind, best->found ? best->sheet_after : NULL));

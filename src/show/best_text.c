@@ -11,6 +11,7 @@
 #include "show/best.h"
 #include "show/digits.h"
 #include "show/sheet_view.h"
+#include "show/unlearned.h"
 
 enum { ID_COLUMNS = 42, NUMBER_COLUMNS = 9, WORDS_COLUMNS = 34, VALUE_COLUMNS = 15, BINDS = 4 };
 
@@ -219,6 +220,17 @@ static void put_none(const pare_best_view *view, const pare_screen *screen, pare
     pare_best_put_reliefs(view, screen, out);
 }
 
+/* Where the set has another motor or propeller on. */
+static void put_unlearned(const pare_best *best, const pare_screen *screen, pare_text *out)
+{
+    pare_text line = {0};
+    if (pare_taught_flew(best->after))
+        return;
+    pare_unlearned_words(best->before, &line);
+    if (line.length)
+        pare_put_line(screen, out, 0, 0, &line);
+}
+
 void pare_best_text(const pare_best_view *view, const pare_screen *screen, pare_text *out)
 {
     const pare_best *best = view->best;
@@ -239,6 +251,7 @@ void pare_best_text(const pare_best_view *view, const pare_screen *screen, pare_
     }
     put_swaps(view, screen, out);
     put_figures(view, screen, out);
+    put_unlearned(best, screen, out);
     put_binds(best, screen, out);
     pare_best_put_loosened(view, screen, out);
     put_proof(view, screen, out);

@@ -100,6 +100,13 @@ void pare_source_words(const pare_sheet_view *view, pare_text *line)
         pare_text_printf(line, "; the stand table of %s with %s says nothing of this pair",
                          was.motor, was.propeller);
     }
+    if (pare_taught_flew(&view->craft_before) && !pare_taught_flew(&view->craft)) {
+        const pair_ids was = ids_of(&view->craft_before);
+        pare_text_printf(line,
+                         "; what flights taught of %s with %s, kept on %s, says nothing of this "
+                         "pair, so that minutes, hover and thrust set the model alone against it",
+                         was.motor, was.propeller, view->craft_before.learned->date);
+    }
 }
 
 json_t *pare_source_object(const pare_sheet_view *view)

@@ -3,6 +3,7 @@
 
 #include "show/sheet_json.h"
 #include "show/swaps.h"
+#include "show/unlearned.h"
 
 static const char *const bands[PARE_BANDS] = {"free", "cheap", "deep", "dear"};
 
@@ -35,7 +36,7 @@ static json_t *mended_by(const pare_mend *mend)
     return one;
 }
 
-static json_t *row(const pare_swap *swap, const pare_mend *mend)
+static json_t *row(const pare_craft *craft, const pare_swap *swap, const pare_mend *mend)
 {
     const pare_applied *a = &swap->applied;
     json_t *one = json_object();
@@ -44,6 +45,7 @@ static json_t *row(const pare_swap *swap, const pare_mend *mend)
     json_object_set_new(one, "to", json_string(a->to));
     json_object_set_new(one, "band", json_string(bands[swap->band]));
     json_object_set_new(one, "sought", json_boolean(a->sought));
+    json_object_set_new(one, "unlearned", json_boolean(pare_swap_is_unlearned(craft, a->id)));
     json_object_set_new(one, "grams", pare_json_number(1e3 * swap->grams_kg));
     json_object_set_new(one, "grams_u", pare_json_number(1e3 * swap->grams_u_kg));
     json_object_set_new(one, "money", a->priced ? pare_json_number(a->money) : json_null());
@@ -91,7 +93,8 @@ json_t *pare_swaps_object(const pare_swaps_view *view)
     json_object_set_new(together, "swaps", ids);
     json_object_set_new(object, "free_together", together);
     for (size_t i = 0; i < swaps->count; i++)
-        json_array_append_new(list, row(&swaps->swap[i], view->mend ? &view->mend[i] : NULL));
+        json_array_append_new(
+            list, row(view->craft, &swaps->swap[i], view->mend ? &view->mend[i] : NULL));
     json_object_set_new(object, "swaps", list);
     return object;
 }

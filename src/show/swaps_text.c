@@ -10,6 +10,7 @@
 #include "show/ruler.h"
 #include "show/sheet_text.h"
 #include "show/swaps.h"
+#include "show/unlearned.h"
 
 enum { GRAMS = 7, MONEY = 8, PER_G = 7, WORK = 6, TIME = 6, THRUST = 6, LAST = 7 };
 enum { NOTES = 2 }; /* of a row, unless all are asked for */
@@ -227,6 +228,19 @@ void pare_swaps_cautions(const pare_swaps_view *view, size_t rows, const pare_sc
                          "watched, on the right setting.");
 }
 
+/* Once, where a row is about it. */
+static void put_unlearned(const pare_swaps_view *view, const pare_screen *screen, pare_text *out)
+{
+    pare_text line = {0};
+    bool any = false;
+    for (size_t i = 0; i < view->swaps->count; i++)
+        any = any || pare_swap_is_unlearned(view->craft, view->swaps->swap[i].applied.id);
+    if (any)
+        pare_unlearned_words(view->craft, &line);
+    if (line.length)
+        pare_put_line(screen, out, 0, 0, &line);
+}
+
 void pare_swaps_text(const pare_swaps_view *view, size_t most, const pare_screen *screen,
                      pare_text *out)
 {
@@ -248,5 +262,6 @@ void pare_swaps_text(const pare_swaps_view *view, size_t most, const pare_screen
     put_group(view, "To look for: on no shelf here, estimated from what is usual", SOUGHT, most,
               screen, out);
     put_group(view, "Only by giving up a job that the brief keeps", LOST, most, screen, out);
+    put_unlearned(view, screen, out);
     pare_swaps_cautions(view, view->swaps->count, screen, out);
 }

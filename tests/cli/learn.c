@@ -141,6 +141,46 @@ static void a_text_that_nobody_kept_is_refused_with_its_place(void **state)
     free(text);
 }
 
+/* Another motor is judged by the model, the craft's own by its flights: whoever reads the two side by side is
+ * told, and nobody else. */
+static void another_motor_beside_the_learned_one_is_said_to_be_unlearned(void **state)
+{
+    (void)state;
+    static const char *const lines[] = {"swaps hedgerow" DEMO,
+                                        "sheet hedgerow --try motor=mo-2207-1750" DEMO,
+                                        "sheet hedgerow --try bumper=off" DEMO};
+    static const char *const notes[] = {
+        "The craft's own motor and propeller go by what 12 flights taught, kept on\n2026-08-20, "
+        "others by the model alone: minutes, hover and thrust set the one\nagainst the other.\n",
+        "says nothing of\n               this pair", "says nothing of\n               this pair"};
+    for (int kept = 0; kept < 2; kept++) {
+        if (kept)
+            run_quietly(KEEP DEMO);
+        for (size_t i = 0; i < 3; i++) {
+            ran r = run(lines[i]);
+            assert_int_equal(r.status, 0);
+            if ((strstr(r.out, notes[i]) != NULL) != (kept && i < 2))
+                fail_msg("%s, kept %d:\n%s", lines[i], kept, r.out);
+            ran_free(&r);
+        }
+        json_t *swaps = run_json("swaps hedgerow --json" DEMO);
+        size_t at;
+        const json_t *one;
+        json_array_foreach(json_object_get(swaps, "swaps"), at, one)
+        {
+            const char *id = json_string_value(json_object_get(one, "id"));
+            const int other = strncmp(id, "motor=", 6) == 0 || strncmp(id, "propeller=", 10) == 0;
+            assert_int_equal(json_is_true(json_object_get(one, "unlearned")), kept && other);
+        }
+        json_decref(swaps);
+    }
+    ran best = run("best hedgerow" DEMO);
+    assert_int_equal(best.status, 0);
+    assert_non_null(strstr(best.out, "motor="));
+    assert_non_null(strstr(best.out, notes[0]));
+    ran_free(&best);
+}
+
 static void the_screen_says_what_moved(void **state)
 {
     (void)state;
@@ -157,6 +197,8 @@ int main(void)
         cmocka_unit_test_setup(another_propeller_leaves_it_behind, fill_demo),
         cmocka_unit_test_setup(what_cannot_be_kept_is_said, fill_demo),
         cmocka_unit_test_setup(a_text_that_nobody_kept_is_refused_with_its_place, fill_demo),
+        cmocka_unit_test_setup(another_motor_beside_the_learned_one_is_said_to_be_unlearned,
+                               fill_demo),
         cmocka_unit_test_setup(the_screen_says_what_moved, fill_demo),
     };
     return cmocka_run_group_tests(tests, enter_home_with_demo, leave_home);
