@@ -56,7 +56,10 @@ class Place {
         if (hash === location.hash) return
         if (replace) history.replaceState(null, '', hash)
         else history.pushState(null, '', hash)
+        const other = change.view !== undefined && change.view !== this.at.view
         this.at = read(hash)
+        // Another view is read from its top; going back is the browser's, which knows where one was.
+        if (other) scrollTo(0, 0)
     }
 
     /** One thing that the view remembers; empty takes it away. No step to go back. */
