@@ -93,6 +93,26 @@ test('a file says first what it would change, and then changes it', async () => 
     await close()
 })
 
+test('a file that is dropped is one that was chosen; one that cannot be read says why', async () => {
+    const { page } = await open(bench, { at: '#/bench?craft=hedgerow&of=import' })
+    const drop = (name, text) =>
+        page.locator('.drop').evaluate(
+            (where, [name, text]) => {
+                const dataTransfer = new DataTransfer()
+                dataTransfer.items.add(new File([text], name))
+                where.dispatchEvent(new DragEvent('drop', { bubbles: true, cancelable: true, dataTransfer }))
+            },
+            [name, text],
+        )
+    const were = bench.pare('parts').parts.length
+    await drop('fern.csv', 'name,kind,weight (g),stator,kv\nFern,motor,30.1,22 mm x 7 mm,1800\n')
+    await page.getByText('parts added 1').waitFor()
+    await drop('broken.yaml', 'parts: [\n')
+    await page.getByText(/^broken\.yaml:\d+:\d+: /).waitFor()
+    assert.equal(bench.pare('parts').parts.length, were)
+    await page.context().close() // it was refused, and the browser writes of it
+})
+
 test('taken swaps go through their stages, with the work that waits', async () => {
     const { page, close } = await open(bench, { at: '#/swaps?craft=hedgerow' })
     await page.locator('[data-swap="skid=off"]').click()
@@ -101,11 +121,25 @@ test('taken swaps go through their stages, with the work that waits', async () =
     await page.keyboard.press('7')
     await page.getByRole('link', { name: 'Work', exact: true }).click()
     await page.getByText('propellers off, before any work').waitFor()
+    await page.getByText('what was done, as commands').waitFor()
     const promise = bench.pare('take', 'hedgerow').taken[0].promise.all_up_g
     await page.getByText(`promised −${(-promise).toFixed(1)} g`).waitFor()
     await page.getByRole('button', { name: 'skid=off fitted today' }).click()
     await page.getByRole('button', { name: 'skid=off fitted today' }).waitFor({ state: 'detached' })
     assert.equal(bench.pare('take', 'hedgerow').taken[0].on_craft, true)
+    await close()
+})
+
+test('what waits says what to buy as it is sold, and what to cut', async () => {
+    bench.pare('take', 'hedgerow', 'joint.motor_base.material=titanium,run.lead.length=83mm')
+    const { shopping, cutting } = bench.pare('take', 'hedgerow')
+    const { page, close } = await open(bench, { at: '#/bench?craft=hedgerow&of=work' })
+    await page.getByRole('heading', { name: `To buy: ${shopping.money.toFixed(2)} ${shopping.money_unit}` }).waitFor()
+    const [screws] = shopping.screws
+    await page.getByText(`${screws.needed} needed`).waitFor()
+    await page.getByText(`${screws.bags} × ${screws.sold_in}`, { exact: true }).waitFor()
+    const [wire] = cutting.wires
+    await page.getByText(`${wire.count} × ${wire.length_mm} mm of ${wire.gauge} AWG for ${wire.run}`).waitFor()
     await close()
 })
 

@@ -232,8 +232,33 @@ static void ask_all_kinds(int rounds)
         }
 }
 
+/* What is refused after much of it was said: a body that is no JSON, one that is too long, a head without
+ * an end, a search that nobody waits for. */
+static void ask_wrongly(void)
+{
+    enum { MUCH = 1 << 20 };
+    static char much[MUCH + 1];
+    memset(much, '[', MUCH);
+    assert_refused(serve_post(&s, "/api/take", much), 400, "JSON is due");
+    char head[256];
+    snprintf(head, sizeof head,
+             "POST /api/take HTTP/1.1\r\nHost: 127.0.0.1:%hu\r\nContent-Length: 99999999\r\n\r\n",
+             s.port);
+    assert_4xx_or_closed(head, strlen(head));
+    memcpy(much, "GET /", 5);
+    assert_4xx_or_closed(much, MUCH);
+    const int socket = serve_connect(&s);
+    snprintf(head, sizeof head,
+             "GET /api/best?craft=thimble HTTP/1.1\r\nHost: 127.0.0.1:%hu\r\nCookie: %s\r\n\r\n",
+             s.port, s.cookie);
+    assert_true(serve_send(socket, head, strlen(head)));
+    assert_true(recv(socket, head, 1, 0) == 1);
+    close(socket);
+}
+
 /* Memory comes in steps, as threads come and go: so it may grow, but not again and again. A block is 800
- * questions: 1 KiB kept of each would grow every block by more than the step that is let pass. The address
+ * questions, and four of each of the wrong ones, which hold a megabyte: 1 KiB kept of each question, or one of
+ * the others kept whole, would grow every block by more than the step that is let pass. The address
  * sanitizer keeps 256 MiB of what was freed before its own memory is flat. */
 static void memory_stays_flat(void **state)
 {
@@ -242,6 +267,8 @@ static void memory_stays_flat(void **state)
     size_t most = 0;
     for (int block = 0; block < BLOCKS; block++) {
         ask_all_kinds(100);
+        for (int i = 0; i < 4; i++)
+            ask_wrongly();
         const size_t now = resident_kb();
         if (block > 0 && now < most + STEP_KB)
             return;

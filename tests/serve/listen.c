@@ -184,6 +184,30 @@ static void who_guesses_waits(void **state)
     stop(&t);
 }
 
+/* One who opens connections and says nothing has some of them, not all; and guesses of one address make
+ * nobody at another wait. */
+static void one_address_takes_not_all(void **state)
+{
+    (void)state;
+    enum { SILENT = 250 };
+    static const char wrong[] = "{\"password\":\"an entirely wrong one\"}";
+    static int open[SILENT];
+    tls_server t = tls_start(USUAL);
+    t.from = "127.0.0.3";
+    for (int i = 0; i < 3; i++)
+        assert_refused(tls_post(&t, "/api/enter", wrong), 403, "not the password");
+    for (int i = 0; i < SILENT; i++)
+        open[i] = tls_connect(&t);
+    t.from = "127.0.0.4";
+    enter(&t);
+    reply r = tls_get(&t, "/api/craft");
+    assert_int_equal(r.code, 200);
+    reply_free(&r);
+    for (int i = 0; i < SILENT; i++)
+        close(open[i]);
+    stop(&t);
+}
+
 /* ---- the certificate ---- */
 
 static void the_certificate_is_made_once_and_is_nobody_elses(void **state)
@@ -419,6 +443,7 @@ int main(void)
         cmocka_unit_test(foreign_names_are_refused),
         cmocka_unit_test(nothing_is_said_without_tls),
         cmocka_unit_test(who_guesses_waits),
+        cmocka_unit_test(one_address_takes_not_all),
         cmocka_unit_test(the_certificate_is_made_once_and_is_nobody_elses),
         cmocka_unit_test(a_certificate_of_the_users_own_is_taken),
         cmocka_unit_test(one_that_no_longer_serves_is_made_anew),

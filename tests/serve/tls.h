@@ -9,6 +9,7 @@ typedef struct tls_server {
     served s;
     char fingerprint[96];
     char link[256], caution[256];
+    const char *from; /* the address to ask from, on this machine; NULL: the usual */
 } tls_server;
 
 /** Starts `pare serve --listen ADDRESS ...` on the demo's bench.
@@ -18,6 +19,8 @@ tls_server tls_start(const char *const more[]);
  * @param headers  whole lines, each with its end; Host and Cookie are among them where they are wanted */
 reply tls_ask(const tls_server *t, const char *method, const char *target, const char *headers,
               const char *body);
+/** A connection from `from` that says nothing yet. */
+int tls_connect(const tls_server *t);
 /** GET, with Host and Cookie. */
 reply tls_get(const tls_server *t, const char *target);
 /** POST of JSON, as the page does it. */
