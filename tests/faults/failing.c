@@ -3,7 +3,8 @@
  * The environment says which: PARE_FAIL=WHAT:N, the nth call of that kind from 0 on; PARE_FAIL=WHAT:N+, that
  * and all that follow (a disk that stays full); PARE_FAIL=end-WHAT:N, the program is killed before it. A
  * call that failed leaves a file, named by PARE_FAILED, so that a sweep knows where to end. Kinds: memory,
- * write, sync, rename, open (of files to be written), cut (a file's length).
+ * write, sync, rename, open (of files to be written), cut (a file's length). PARE_FAIL=clock:SECONDS sets
+ * the clock so much ahead, or back.
  *
  * Allocations are found under glibc's own names: asking the linker for them would allocate. */
 #include <dlfcn.h>
@@ -17,12 +18,14 @@
 #include <string.h>
 #include <sys/syscall.h>
 #include <sys/types.h>
+#include <time.h>
 #include <unistd.h>
 
 typedef enum kind { MEMORY, WRITE, SYNC, RENAME, OPEN, CUT, KINDS } kind;
 
 static long until_failure[KINDS];
 static bool counts[KINDS], for_good, ends, ready;
+static time_t clock_ahead;
 
 void *__libc_malloc(size_t size);
 void *__libc_calloc(size_t count, size_t size);
@@ -43,6 +46,8 @@ __attribute__((constructor)) static void read_wish(void)
             for_good = wish[strlen(wish) - 1] == '+';
         }
     }
+    if (wish && strncmp(wish, "clock:", 6) == 0)
+        clock_ahead = (time_t)strtoll(wish + 6, NULL, 10);
     ready = true;
 }
 
@@ -139,6 +144,23 @@ int ftruncate(int file, off_t length)
 int ftruncate64(int file, off_t length)
 {
     return ftruncate(file, length);
+}
+
+int clock_gettime(clockid_t which, struct timespec *now)
+{
+    const int status = (int)syscall(SYS_clock_gettime, which, now);
+    if (status == 0 && which == CLOCK_REALTIME)
+        now->tv_sec += clock_ahead;
+    return status;
+}
+
+time_t time(time_t *now)
+{
+    struct timespec fine = {0};
+    (void)clock_gettime(CLOCK_REALTIME, &fine);
+    if (now)
+        *now = fine.tv_sec;
+    return fine.tv_sec;
 }
 
 static int open_real(const char *path, int flags, mode_t mode)

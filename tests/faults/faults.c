@@ -6,7 +6,8 @@
  * the bench opens, SQLite finds it whole, and its text is that of before, or, where the program said that
  * it was done, that of after. What was refused says so in one line; a file that was to be written is there
  * whole or as it was, and nothing lies beside it. A killed program may have got to either side, and so may
- * one that says that its change may be kept: only its answer failed, or the disk never confirmed.
+ * one that says that its change may be kept: only its answer failed, or the disk never confirmed. Clocks
+ * jump as well.
  *
  * usage: faults PROGRAM LIBRARY [STRIDE]. Of allocations, which are many, each STRIDEth fails. */
 #include <dirent.h>
@@ -354,6 +355,34 @@ static void sweep_kind(sweep *s, const char *kind)
     fflush(stdout);
 }
 
+/* Clocks that jump, before a run and after it: what is written is as whole as ever, and can be taken back. */
+static void sweep_clocks(sweep *s)
+{
+    static const char *const years[] = {"-1900000000", "-90000", "90000", "2600000000",
+                                        "250000000000"};
+    s->kind = "clock";
+    s->runs = s->refused = s->done = s->killed = 0;
+    const long faults = s->faults;
+    for (size_t i = 0; i < sizeof years / sizeof years[0]; i++) {
+        char wish[48];
+        snprintf(wish, sizeof wish, "clock:%s", years[i]);
+        set_up(s);
+        const int status = run(s, wish);
+        s->runs++;
+        const bool exited = WIFEXITED(status), done = exited && WEXITSTATUS(status) == 0;
+        s->done += done;
+        s->refused += !done;
+        char *now = text_of_bench();
+        if (!exited || !is_whole() || !now || (!done && strcmp(now, s->before) != 0)) {
+            s->faults++;
+            fprintf(stderr, "%s, %s: it does not bear that clock\n", s->command->name, wish);
+        }
+        free(now);
+    }
+    printf("%-8s %-11s %6ld %8ld %6ld %6ld %6ld\n", s->command->name, s->kind, s->runs, s->refused,
+           s->done, s->killed, s->faults - faults);
+}
+
 static void make_bench(sweep *s)
 {
     const pare_import import = {.path = PARE_SOURCE_DIR "/tests/data/every-key.yaml"};
@@ -403,6 +432,7 @@ int main(int argc, char *argv[])
             sweep_kind(&s, KINDS[k]);
             passed += s.faults == faults;
         }
+        sweep_clocks(&s);
         free(s.before);
         free(s.after);
         free(s.made);
