@@ -8,6 +8,7 @@
 
 #include "cli/best_front.h"
 #include "cli/best_limits.h"
+#include "cli/best_proof.h"
 #include "cli/best_walk.h"
 #include "cli/command.h"
 #include "cli/long_work.h"
@@ -36,13 +37,18 @@ static pare_status read_wish(const options *given, pare_error *err)
                      given->wish);
 }
 
-static void show(const options *given, const pare_best_view *view, pare_text *out)
+static void show(const options *given, const pare_best_view *view, const best_proof *proof,
+                 pare_text *out)
 {
     const pare_screen screen = terminal_screen();
-    if (given->given & OPTION_JSON)
-        pare_json_write(pare_best_object(view), out);
-    else
+    if (given->given & OPTION_JSON) {
+        json_t *object = pare_best_object(view);
+        best_proof_put(given, proof, object);
+        pare_json_write(object, out);
+    } else {
         pare_best_text(view, &screen, out);
+        best_proof_text(given, proof, out);
+    }
 }
 
 static pare_status run(const options *given, pare_text *out, pare_error *err)
@@ -50,6 +56,7 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
     bench_in_use use = {0};
     pare_best best = {0};
     best_limits limits = {0};
+    best_proof proof = {0};
     const pare_craft *craft = NULL;
     pare_best_ask ask = {.loadout = -1,
                          .holds = given->holds,
@@ -76,6 +83,8 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
     if (status == PARE_OK)
         status = best_walk_check(given, err);
     if (status == PARE_OK)
+        status = best_proof_check(given, err);
+    if (status == PARE_OK)
         status = bench_use(given, &use, err);
     if (status == PARE_OK)
         status = bench_craft(&use, given->operand[0], &craft, err);
@@ -96,6 +105,9 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
         if (status == PARE_OK)
             status = best_limits_ask(given, use.bench, craft, &ask, &best, most_s - seconds,
                                      &limits, err);
+        if (status == PARE_OK)
+            status = best_proof_write(given, &use, craft, &ask, &best, most_s - timed_s(&t), &proof,
+                                      err);
         long_work_release(PARE_OK); /* heard, and answered with the best so far */
         pare_progress_over(given->progress);
     }
@@ -109,8 +121,8 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
                                      .loosens = limits.loosens,
                                      .loosened = limits.loosened,
                                      .reliefs = limits.relieved ? &limits.reliefs : NULL};
-        show(given, &view, out);
-        status = best.found || best.stopped ? PARE_OK : PARE_NO;
+        show(given, &view, &proof, out);
+        status = best.found || best.stopped ? best_proof_status(&proof) : PARE_NO;
     }
     pare_arena_close(arena);
     bench_leave(&use);
@@ -119,10 +131,11 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
 
 const command command_best = {
     .name = "best",
-    .line = "the lightest set of swaps that the brief allows, with a proof",
+    .line = "the lightest set of swaps that the brief allows, proven",
     .usage = "pare best CRAFT [--loadout LOADOUT] [--wish WISH] [--hold CHOICE...]\n"
              "          [--never PART...] [--must PART...] [--time SECONDS] [--all] [--json]\n"
-             "          [--binds] [--front WISHES [-o FILE] | --walk [--budget MONEY]]",
+             "          [--binds] [--proof FILE]\n"
+             "          [--front WISHES [-o FILE] | --walk [--budget MONEY]]",
     .details = "Every limit of the brief holds on that set; a rating that holds now holds then,\n"
                "and one that is broken now is no worse; no job that the brief keeps is lost.\n"
                "Sought parts and swaps that leave a question open are in no set. A front is all\n"
@@ -140,7 +153,7 @@ const command command_best = {
                "  pare best thimble --walk --budget 50\n",
     .options = OPTION_BENCH | OPTION_JSON | OPTION_ALL | OPTION_LOADOUT | OPTION_WISH |
                OPTION_HOLD | OPTION_NEVER | OPTION_MUST | OPTION_TIME | OPTION_FRONT |
-               OPTION_BINDS | OPTION_OUTPUT | OPTION_WALK | OPTION_BUDGET,
+               OPTION_BINDS | OPTION_OUTPUT | OPTION_WALK | OPTION_BUDGET | OPTION_PROOF,
     .meaning = {{OPTION_ALL, "the work step by step, and how the proof went"},
                 {OPTION_WISH, "what is to be best: grams (usual)"},
                 {OPTION_OUTPUT, "the front as a picture: x.pdf, x.svg or x.png"}},

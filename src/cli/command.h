@@ -54,6 +54,7 @@ const char *command_option_meaning(const command *of, const option_row *option);
 
 extern const command command_best;
 extern const command command_calc;
+extern const command command_check_proof;
 extern const command command_compare;
 extern const command command_craft;
 extern const command command_demo;

@@ -135,7 +135,7 @@ static size_t words(size_t operands, const char *const operand[], size_t most, c
 
 const command command_craft = {
     .name = "craft",
-    .line = "the craft on the bench: list, show, start, limit, add, change",
+    .line = "craft on the bench: list, show, start, limit, add, change",
     .usage = "pare craft [--json]\npare craft show CRAFT [--json]\n"
              "pare craft start NAME [KEY=VALUE...] [--why TEXT] [--json]\n"
              "pare craft limit CRAFT KEY=VALUE... [--why TEXT] [--json]\n"

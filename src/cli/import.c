@@ -145,7 +145,7 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
 
 const command command_import = {
     .name = "import",
-    .line = "a list (CSV), a bench's text, a model or drawing into the bench",
+    .line = "a list (CSV), bench text, model or drawing into the bench",
     .usage = "pare import FILE... [--map COLUMN=WHAT...] [--set WHAT=TEXT...] [--kind KIND]\n"
              "            [--as LIST] [--separator SIGN] [--decimal SIGN] [--notes]\n"
              "            [--keep-good] [--dry-run] [--why TEXT] [--bench FILE] [--json]",

@@ -14,6 +14,7 @@ static const option_row known[] = {
     {"must", OPTION_MUST, 0, "PART", "a part that must be on it"},
     {"time", OPTION_TIME, 0, "SECONDS", "stop after so long: the best so far, and how far off"},
     {"binds", OPTION_BINDS, 0, NULL, "what each limit costs: the best set again, that one looser"},
+    {"proof", OPTION_PROOF, 0, "FILE", "a certificate that nothing is lighter: pare check-proof"},
     {"front", OPTION_FRONT, 0, "WISHES", "all sets that nothing beats: grams-money, grams-minutes"},
     {"walk", OPTION_WALK, 0, NULL, "the order in which to buy the set; each step can be flown"},
     {"budget", OPTION_BUDGET, 0, "MONEY", "with --walk: what there is to spend now"},
@@ -151,6 +152,9 @@ static pare_status keep(options *out, option_bits bit, const char *value, pare_e
         break;
     case OPTION_FRONT:
         out->front = value;
+        break;
+    case OPTION_PROOF:
+        out->proof = value;
         break;
     case OPTION_BUDGET:
         out->budget = value;

@@ -61,6 +61,7 @@ typedef unsigned long long option_bits;
 #define OPTION_NO_OPEN     (1ull << 51)
 #define OPTION_LISTEN      (1ull << 52)
 #define OPTION_BINDS       (1ull << 53)
+#define OPTION_PROOF       (1ull << 54)
 #define OPTION_PASSWORD    (1ull << 61)
 #define OPTION_CERTIFICATE (1ull << 62)
 
@@ -96,6 +97,7 @@ typedef struct options {
     const char *time, *front, *curve;                           /* seconds, as typed; two wishes */
     const char *port, *listen, *password_file, *certificate;    /* as typed */
     const char *budget;                                         /* as typed */
+    const char *proof;                                          /* a file */
     const char
         *shown;       /* what the first operand, a file, is called in the history; NULL: as typed */
     bench_keep *keep; /* NULL: each command reads its bench */

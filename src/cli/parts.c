@@ -73,7 +73,7 @@ static size_t words(size_t operands, const char *const operand[], size_t most, c
 
 const command command_parts = {
     .name = "parts",
-    .line = "the parts on the bench: list, find, show, add, change, remove",
+    .line = "parts on the bench: list, find, show, add, change, remove",
     .usage = "pare parts [WORD...] [CONDITION...] [--kind KIND] [--sort KEY] [--surprise]\n"
              "           [--for CRAFT.ITEM [--lighter] [--loadout LOADOUT]] [--json]\n"
              "pare parts show PART [--json]\n"

@@ -273,7 +273,7 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
 
 const command command_take = {
     .name = "take",
-    .line = "accept swaps; say when they were ordered, fitted, weighed, flown",
+    .line = "accept swaps; when they were ordered, fitted, weighed, flown",
     .usage = "pare take CRAFT SWAP,SWAP [--chosen DATE] [--ordered DATE] [--fitted DATE]\n"
              "          [--weighed DATE] [--flown DATE] [--why TEXT] [--json]\n"
              "pare take CRAFT SWAP,SWAP --leave [--why TEXT] [--json]\n"

@@ -266,7 +266,7 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
 
 const command command_weigh = {
     .name = "weigh",
-    .line = "scale readings; closure, what is forgotten, what to weigh next",
+    .line = "scale readings; closure, what is missing, what to weigh next",
     .usage = "pare weigh CRAFT [READING...] [--scale SCALE] [--date DATE] [--loadout LOADOUT]\n"
              "           [--all] [--why TEXT] [--json]\n"
              "pare weigh CRAFT --from FILE [--scale SCALE] [--date DATE] [--loadout LOADOUT]\n"

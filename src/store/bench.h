@@ -229,6 +229,11 @@ pare_status pare_store_read_weighed(pare_store *store, const char *name, pare_be
  * bytes; importing them into a new bench and exporting that gives them again. */
 pare_status pare_store_export_yaml(pare_store *store, pare_text *out, pare_error *err);
 
+/** A number for all that a certificate of a craft rests on (advise/proof.h): the craft as it would be exported,
+ * all parts, scales, the craft's weigh-ins, and what stands measured. */
+pare_status pare_store_certified(pare_store *store, const char *craft, unsigned long long *mark,
+                                 pare_error *err);
+
 /** Writes the mesh files that the bench keeps into a folder that is there, each under its name.
  * A file of other content is not overwritten: PARE_BAD_DATA names it.
  * @param[out] count  files there now; may be NULL */
