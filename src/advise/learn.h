@@ -60,7 +60,8 @@ typedef struct pare_learned_flight {
     double said_rest_v, expected_rest_v, off_rest; /* volts at rest afterwards, likewise */
     double off_log;                                /* what else its log says, the worst of it */
     const char *log_about;                         /* that is: "volts under load"; NULL: no log */
-    bool log_aside; /* its log does not fit: only what was written by hand is learned from */
+    double log_output; /* mean throttle of what was flown as it says; NAN: not logged */
+    bool log_aside;    /* its log does not fit: only what was written by hand is learned from */
     double
         left_out; /* its charge as predicted from all other flights, over what it was, less 1; NAN */
     bool

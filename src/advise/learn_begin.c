@@ -148,6 +148,7 @@ static pare_status put_flights(size_t count, const pare_flight_record record[], 
         if (status != PARE_OK)
             return status;
         pare_again_put_saying(again, &flight->why);
+        flight->log_output = again->log ? again->log->output : (double)NAN;
         if (flight->why && record[i].log)
             flight->why = "its log shows no flying, and what the charger put back is not said";
         if (flight->why)

@@ -94,6 +94,7 @@ static bool is_level(const pare_flight_log *log, size_t i)
 static void put_flown(const pare_flight_log *log, size_t from, size_t to, bool hovers,
                       double usual_a, pare_log_said *said)
 {
+    double throttle_s = 0;
     for (size_t i = from; i < to; i++) {
         const pare_log_bin *bin = &log->bin[i];
         const bool hovering =
@@ -102,7 +103,9 @@ static void put_flown(const pare_flight_log *log, size_t from, size_t to, bool h
             continue;
         said->flown_s += bin->lasts_s;
         said->flown_c += bin->lasts_s * bin->current_a;
+        throttle_s += bin->lasts_s * bin->throttle;
     }
+    said->output = said->flown_s > 0 ? throttle_s / said->flown_s : (double)NAN;
 }
 
 /* Flying cut into stretches of about equal time. */
@@ -187,7 +190,7 @@ void pare_log_say(const pare_flight_log *log, bool hovers, pare_log_said *said)
     while (to > from && log->bin[to - 1].current_a < rest_a)
         to--;
     said->read_c = charge_before(log, log->bins, &said->guessed_c);
-    said->before_v = said->before_a = said->after_v = said->after_a = NAN;
+    said->output = said->before_v = said->before_a = said->after_v = said->after_a = NAN;
     if (!(mostly_a > 0) || to - from < 2)
         return;
     mean_of(log, 0, from, 0, &said->before_v, &said->before_a);

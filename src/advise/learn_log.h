@@ -18,6 +18,7 @@ typedef struct pare_log_said {
     double read_c;             /* all charge, that in gaps guessed from their ends */
     double guessed_c;          /* of it */
     double flown_s, flown_c;   /* of what was flown as it says: read, gaps left out */
+    double output;             /* mean throttle of it; NAN: not logged */
     double before_v, before_a; /* at rest before take-off; NAN: not logged */
     double after_v, after_a;   /* at rest, long enough after landing; NAN */
     size_t loads;

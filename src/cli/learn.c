@@ -34,13 +34,6 @@ static pare_status sheet_with(const pare_craft *craft, const pare_taught *kept, 
     return status;
 }
 
-static pare_status compare(const pare_craft *craft, const pare_taught *kept, both_sheets *both,
-                           pare_error *err)
-{
-    const pare_status status = sheet_with(craft, NULL, &both->thought, err);
-    return status == PARE_OK ? sheet_with(craft, kept, &both->learned, err) : status;
-}
-
 static pare_status store_kept(const options *given, const bench_in_use *use,
                               const pare_taught *kept, pare_error *err)
 {
@@ -64,7 +57,7 @@ static pare_status store_kept(const options *given, const bench_in_use *use,
 static void put_json(const pare_craft *craft, const pare_learned_all *all, const pare_taught *kept,
                      const both_sheets *both, pare_text *out)
 {
-    json_t *object = pare_learned_object(craft, all);
+    json_t *object = pare_learned_object(craft, all, kept ? &both->learned : &both->thought);
     json_object_set_new(object, "kept", kept ? json_string(kept->date) : json_null());
     json_object_set_new(object, "kept_flights", kept ? json_integer(kept->flights) : json_null());
     json_object_set_new(object, "moved",
@@ -89,7 +82,7 @@ static void put_text(const options *given, const pare_craft *craft, const pare_l
                          "thought.\n\n",
                          craft->name);
     }
-    pare_learned_text(craft, all, &screen, out);
+    pare_learned_text(craft, all, kept ? &both->learned : &both->thought, &screen, out);
     pare_text_free(&line);
 }
 
@@ -157,8 +150,10 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
         kept = &learned.kept;
         status = keep(given, &use, &learned, now, err);
     }
+    if (status == PARE_OK)
+        status = sheet_with(craft, NULL, &both->thought, err);
     if (status == PARE_OK && kept)
-        status = compare(craft, kept, both, err);
+        status = sheet_with(craft, kept, &both->learned, err);
     if (status == PARE_OK && (given->given & OPTION_JSON))
         put_json(craft, &learned, kept, both, out);
     else if (status == PARE_OK)

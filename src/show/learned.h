@@ -6,12 +6,16 @@
 
 #include "advise/learn.h"
 #include "base/text.h"
+#include "craft/sheet.h"
 #include "show/screen.h"
 
+/** @param sheet  by which its next hover is foretold, with uncertainties */
 void pare_learned_text(const pare_craft *craft, const pare_learned_all *learned,
-                       const pare_screen *screen, pare_text *out);
+                       const pare_sheet *sheet, const pare_screen *screen, pare_text *out);
 
-/** {"craft", "flights": [...], "learned": [...], "packs": [...], "flown_min", ..., "next": [...]} */
-json_t *pare_learned_object(const pare_craft *craft, const pare_learned_all *learned);
+/** {"craft", "hover_output", "hover_a", "flights": [...], "learned": [...], "packs": [...], "flown_min", ...,
+ * "next": [...]} */
+json_t *pare_learned_object(const pare_craft *craft, const pare_learned_all *learned,
+                            const pare_sheet *sheet);
 
 #endif

@@ -1,7 +1,9 @@
 /* learned_json.c: what flights say about a craft, as JSON (see learned.h). */
 #include <math.h>
+#include <stdio.h>
 
 #include "base/day.h"
+#include "craft/figure.h"
 #include "show/json.h"
 #include "show/learned.h"
 #include "show/sheet_json.h"
@@ -81,14 +83,29 @@ static json_t *flight(const pare_learned_flight *f)
         return one;
     json_object_set_new(one, "logged_mah",
                         f->log_aside ? json_null() : pare_json_number(MAH_PER_C * f->said_c));
+    json_object_set_new(one, "logged_output", pare_json_number(f->log_output));
     json_object_set_new(one, "off_log_u", pare_json_number(f->off_log));
     json_object_set_new(one, "log_about", pare_text_or_null(f->log_about));
     json_object_set_new(one, "log_fits", json_boolean(!f->log_aside));
     return one;
 }
 
-json_t *pare_learned_object(const pare_craft *craft, const pare_learned_all *all)
+/* K and K_u, as the sheet has them. */
+static void put_figure(json_t *object, pare_figure figure, const pare_sheet *sheet)
 {
+    const pare_figure_row *row = &pare_figure_table[figure];
+    const pare_sheet_figure *f = &sheet->figure[figure];
+    char key[64];
+    snprintf(key, sizeof key, "%s_u", row->key);
+    json_object_set_new(object, row->key,
+                        f->exists ? pare_json_number(row->scale * f->value) : json_null());
+    json_object_set_new(object, key, f->exists ? pare_json_number(row->scale * f->u) : json_null());
+}
+
+json_t *pare_learned_object(const pare_craft *craft, const pare_learned_all *all,
+                            const pare_sheet *sheet)
+{
+    static const pare_figure hover[] = {PARE_HOVER_OUTPUT, PARE_HOVER_A};
     json_t *object = json_object(), *learned = json_array(), *packs = json_array(),
            *flights = json_array(), *next = json_array();
     for (int f = 0; f < pare_learned_count(all->logs); f++)
@@ -106,6 +123,8 @@ json_t *pare_learned_object(const pare_craft *craft, const pare_learned_all *all
         json_array_append_new(next, one);
     }
     json_object_set_new(object, "craft", json_string(craft->name));
+    for (size_t i = 0; i < sizeof hover / sizeof hover[0]; i++)
+        put_figure(object, hover[i], sheet);
     json_object_set_new(object, "flown_min", pare_json_number(all->flown_s / 60));
     json_object_set_new(object, "flown_min_u", pare_json_number(all->flown_u_s / 60));
     json_object_set_new(object, "learned_min", pare_json_number(all->learned_s / 60));

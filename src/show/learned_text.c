@@ -6,9 +6,10 @@
 #include "show/digits.h"
 #include "show/learned.h"
 
-#define MAH_PER_C (1 / 3.6)
-#define CLEAR_U   2.0  /* a fade of so many u is one */
-#define WORTH_IT  0.95 /* of the doubt that is left: a test that leaves more is hardly one */
+#define MAH_PER_C   (1 / 3.6)
+#define CLEAR_U     2.0    /* a fade of so many u is one */
+#define NINE_IN_TEN 1.6449 /* u, of a normal deviate */
+#define WORTH_IT    0.95   /* of the doubt that is left: a test that leaves more is hardly one */
 
 static void sentence(const pare_screen *screen, pare_text *out, const char *text)
 {
@@ -210,13 +211,15 @@ static void flights(const pare_learned_all *all, const pare_screen *screen, pare
             pare_put_right(out, field, NUMBER);
         }
         pare_text_add(out, record->log ? "  log\n" : "\n");
+        if (record->log && isfinite(flight->log_output))
+            pare_text_printf(out, "    its log: %.0f %% output\n", 100 * flight->log_output);
         put_off(flight, screen, out, all->bound);
         put_log(flight, screen, out, all->bound);
     }
     if (all->logs)
         sentence(screen, out,
-                 "log: its charge as the log has it, less what its sensor is off by, of what was "
-                 "flown as it says.");
+                 "log: its charge and output as the log has them, of what was flown as it says; of "
+                 "the charge, less what its sensor is off by.");
 }
 
 static void how_well(const pare_learned_all *all, const pare_screen *screen, pare_text *out)
@@ -248,6 +251,25 @@ static void put_minutes(const pare_learned_all *all, const pare_screen *screen, 
     sentence(screen, out, line);
 }
 
+/* What a pilot, or a log, will see of a hover: nine times in ten. */
+static void foretell(const pare_sheet *sheet, const pare_screen *screen, pare_text *out)
+{
+    const pare_sheet_figure *output = &sheet->figure[PARE_HOVER_OUTPUT],
+                            *current = &sheet->figure[PARE_HOVER_A];
+    char low[PARE_DIGITS], high[PARE_DIGITS], from[PARE_DIGITS], to[PARE_DIGITS], line[200];
+    if (!output->exists || !current->exists)
+        return;
+    const double output_u = NINE_IN_TEN * output->u, current_u = NINE_IN_TEN * current->u;
+    snprintf(line, sizeof line,
+             "Half a pack down it will hover at %s to %s %% output and %s to %s A, nine times in "
+             "ten.",
+             pare_digits_at(low, 100 * fmax(output->value - output_u, 0), 0),
+             pare_digits_at(high, 100 * (output->value + output_u), 0),
+             pare_digits_at(from, fmax(current->value - current_u, 0), 1),
+             pare_digits_at(to, current->value + current_u, 1));
+    sentence(screen, out, line);
+}
+
 static void next(const pare_learned_all *all, const pare_screen *screen, pare_text *out)
 {
     char text[PARE_DIGITS];
@@ -272,7 +294,7 @@ static void next(const pare_learned_all *all, const pare_screen *screen, pare_te
 }
 
 void pare_learned_text(const pare_craft *craft, const pare_learned_all *learned,
-                       const pare_screen *screen, pare_text *out)
+                       const pare_sheet *sheet, const pare_screen *screen, pare_text *out)
 {
     char line[160];
     if (learned->flights == 0)
@@ -283,6 +305,7 @@ void pare_learned_text(const pare_craft *craft, const pare_learned_all *learned,
                  learned->flight[learned->flights - 1].record->date);
     pare_put_heading(screen, out, line);
     put_minutes(learned, screen, out);
+    foretell(sheet, screen, out);
     if (learned->used > 0) {
         pare_text_add(out, "\n");
         factors(learned, screen, out);

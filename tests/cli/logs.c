@@ -84,6 +84,15 @@ static void the_demo_tells_how_far_its_sensors_are_off(void **state)
     assert_string_equal(json_string_value(json_object_get(volts, "name")), "voltage sensor");
     assert_near(number(volts, "factor"), 0.994, 2 * number(volts, "factor_u"));
     assert_non_null(json_object_get(json_object_get(current, "correlation"), "voltage sensor"));
+    /* Its throttle was drawn to rise from 31 to 37 %. */
+    const json_t *flight = json_array_get(json_object_get(learned, "flights"), 2);
+    assert_near(number(flight, "logged_output"), 0.34, 0.01);
+    /* What is foretold of the next hover is the sheet's. */
+    json_t *sheet = run_json("sheet hedgerow --json" DEMO);
+    assert_near(number(learned, "hover_output"), number(sheet, "hover_output"), 1e-9);
+    assert_near(number(learned, "hover_a"), number(sheet, "hover_a"), 1e-9);
+    assert_near(number(learned, "hover_a_u"), number(sheet, "hover_a_u"), 1e-9);
+    json_decref(sheet);
     json_decref(learned);
 }
 
