@@ -91,6 +91,13 @@ test('ounces and inches are the same figures, turned', async () => {
     await page.keyboard.press('u')
     const { all_up_g: grams } = ruler_of()
     await page.locator('.spine .figure').getByText(`${(grams / 28.349523125).toFixed(2)} ±`).waitFor()
+    // Limits and what the command says in words too.
+    await page.keyboard.press('5')
+    await page.getByText('at most 21.87 oz').waitFor()
+    assert.doesNotMatch((await page.locator('.walls .figures').allTextContents()).join('\n'), /\d\s(g|mm|m)\b/)
+    await page.keyboard.press('6')
+    const speed = bench.pare('sheet', 'hedgerow', '--curve', 'minutes').sentence.match(/as flown \(([\d.]+) m\/s\)/)[1]
+    await page.getByText(`as flown (${Number((speed / 0.3048).toPrecision(3))} ft/s)`).waitFor()
     await page.keyboard.press('u')
     await page.locator('.spine .figure').getByText(`${grams.toFixed(1)} ±`).waitFor()
     await close()

@@ -1,6 +1,6 @@
 /* The units that people read. The server speaks grams and millimetres; who thinks in inches and ounces
  * sees those, by the one table below. Nothing else on the page converts. */
-import { at_place, change, digits, doubt, place_of } from './digits.ts'
+import { at_place, change, digits, doubt, place_of, said } from './digits.ts'
 import { settings } from './settings.svelte.ts'
 
 interface Turn {
@@ -92,6 +92,22 @@ export function grams(value: number, with_unit = true): string {
 /** Grams of a whole craft where tenths count: a set and its bound. */
 export function fine(value: number): string {
     return short(value, 0.1, 'g')
+}
+
+/** A figure that somebody said, as it was said; turned, to four digits. */
+export function stated(value: number, unit: string): string {
+    const t = turn(unit)
+    return said(t.by === 1 ? value : Number((value * t.by).toPrecision(4))) + behind(t.to)
+}
+
+/** The server's own sentence with its speeds in the reader's unit, to as many digits. */
+export function retold(sentence: string): string {
+    const t = turn('m/s')
+    if (t.by === 1) return sentence
+    return sentence.replace(/(\d+(?:\.\d+)?) m\/s/g, (_, number: string) => {
+        const figures = number.replace('.', '').replace(/^0+(?=\d)/, '').length
+        return `${Number((Number(number) * t.by).toPrecision(Math.max(figures, 1)))} ${t.to}`
+    })
 }
 
 /** Digits of a value that has an uncertainty, in the reader's unit: for tables. */
