@@ -1,9 +1,11 @@
 /* rooms: store craft physics base */
-/* sheet.c: what a whole sheet costs with everything warm, and what its two largest pieces do.
+/* sheet.c: what a whole sheet costs with everything warm, what its largest pieces do, and a wire over a flown
+ * profile.
  *
  * The craft is read from a bench file given as the first argument (./dev speed passes the demo's).
  * Baseline in the same run: one evaluation of the craft's propeller straight from its blade elements,
- * which is what a sheet without tables asks for some hundred times. Each figure is the least of many
+ * which is what a sheet without tables asks for some hundred times; for the wire, small explicit steps of
+ * its differential equation. Each figure is the least of many
  * rounds of about a millisecond: on a busy machine a mean, or a round that is interrupted, measures the
  * neighbours. */
 #include <stdio.h>
@@ -11,7 +13,9 @@
 #include <time.h>
 
 #include "craft/flight.h"
+#include "craft/margin.h"
 #include "craft/sheet.h"
+#include "physics/wire_heat.h"
 #include "store/bench.h"
 
 enum { ROUNDS = 400, SHEETS = 40 };
@@ -46,6 +50,57 @@ static bool flight(const pare_craft *craft, pare_sheet *sheet)
 {
     pare_endurance endured;
     pare_flight_figures(&craft->brief, &sheet->rig, sheet->figure, &endured);
+    return true;
+}
+
+static bool margins(const pare_craft *craft, pare_sheet *sheet)
+{
+    pare_sheet_margins(craft, sheet);
+    return true;
+}
+
+/* Cruise and bursts in turn, 4 minutes. */
+enum { STRETCHES = 24 };
+
+static pare_wire_stretch stretch_of(int i)
+{
+    return (pare_wire_stretch){i % 3 == 2 ? 90 : 12, i % 3 == 2 ? 2 : 14};
+}
+
+static pare_wire_load lead(void)
+{
+    pare_wire_load load = pare_wire_load_defaults();
+    load.gauge = 14;
+    load.outer_m = 3.5e-3;
+    return load;
+}
+
+static bool flown_wire(const pare_craft *craft, pare_sheet *sheet)
+{
+    (void)craft;
+    (void)sheet;
+    const pare_wire_load load = lead();
+    pare_wire_stretch stretch[STRETCHES];
+    pare_wire_heat heat;
+    double hottest_degc;
+    for (int i = 0; i < STRETCHES; i++)
+        stretch[i] = stretch_of(i);
+    return pare_wire_flown(&load, 25, STRETCHES, stretch, &heat, &hottest_degc, NULL) == PARE_OK;
+}
+
+/* Each stretch from one temperature on, by small steps: what it takes, not where it ends. */
+static bool stepped_wire(const pare_craft *craft, pare_sheet *sheet)
+{
+    (void)craft;
+    (void)sheet;
+    pare_wire_load load = lead();
+    pare_wire_heat heat = {25, 25};
+    for (int i = 0; i < STRETCHES; i++) {
+        load.current_a = stretch_of(i).current_a;
+        if (pare_wire_after(&load, heat.conductor_degc, stretch_of(i).seconds, &heat, NULL) !=
+            PARE_OK)
+            return false;
+    }
     return true;
 }
 
@@ -89,6 +144,7 @@ static void measure_craft(const pare_craft *craft, pare_sheet *sheet)
     report(name, whole, direct, direct_name);
     report("  of it assembly", best_of(craft, assembly, SHEETS, sheet), whole, whole_name);
     report("  of it flight", best_of(craft, flight, SHEETS, sheet), whole, whole_name);
+    report("  of it margins", best_of(craft, margins, SHEETS, sheet), whole, whole_name);
     report("  with uncertainties", best_of(craft, with_doubt, 2, sheet), whole, whole_name);
 }
 
@@ -118,6 +174,13 @@ static int measure(const char *path, pare_sheet *sheet)
     return (int)status;
 }
 
+static void measure_wire(pare_sheet *sheet)
+{
+    const double stepped = best_of(NULL, stepped_wire, 1, sheet);
+    report("wire over 24 stretches flown", best_of(NULL, flown_wire, SHEETS, sheet), stepped,
+           "the same in small steps");
+}
+
 int main(int argc, char **argv)
 {
     if (argc != 2) {
@@ -126,6 +189,8 @@ int main(int argc, char **argv)
     }
     pare_sheet *sheet = malloc(sizeof *sheet);
     const int status = sheet ? measure(argv[1], sheet) : 4;
+    if (sheet)
+        measure_wire(sheet);
     free(sheet);
     return status;
 }

@@ -36,6 +36,7 @@ static const struct {
     [PARE_DIM_CHARGE] = {"a charge", "mAh, Ah, C", "C"},
     [PARE_DIM_RESISTANCE] = {"a resistance", "mohm, ohm, kohm", "ohm"},
     [PARE_DIM_CAPACITANCE] = {"a capacitance", "uF, nF, pF, mF, F", "F"},
+    [PARE_DIM_HEAT] = {"a heat capacity", "J/K, kJ/K", "J/K"},
     [PARE_DIM_FREQUENCY] = {"a frequency", "Hz, kHz, MHz, GHz", NULL},
     [PARE_DIM_GAIN] = {"a gain", "dB, dBi", NULL},
     [PARE_DIM_KV] = {"a motor constant", "rpm/V, KV, a bare number", NULL},
@@ -166,6 +167,9 @@ const pare_unit_row pare_unit_rows[] = {
     {"uF", PARE_DIM_CAPACITANCE, 1, 1e6, 0},
     {"nF", PARE_DIM_CAPACITANCE, 1, 1e9, 0},
     {"pF", PARE_DIM_CAPACITANCE, 1, 1e12, 0},
+
+    {"J/K", PARE_DIM_HEAT, 1, 1, 0},
+    {"kJ/K", PARE_DIM_HEAT, 1000, 1, 0},
 
     {"Hz", PARE_DIM_FREQUENCY, 1, 1, 0},
     {"kHz", PARE_DIM_FREQUENCY, 1000, 1, 0},

@@ -38,6 +38,7 @@ typedef enum pare_dimension {
     PARE_DIM_CHARGE,       /* C (coulomb); mAh, Ah */
     PARE_DIM_RESISTANCE,   /* ohm */
     PARE_DIM_CAPACITANCE,  /* F */
+    PARE_DIM_HEAT,         /* heat capacity, J/K */
     PARE_DIM_FREQUENCY,    /* Hz */
     PARE_DIM_GAIN,         /* dB, dBi */
     PARE_DIM_KV,           /* rpm/V; a bare number is one too */

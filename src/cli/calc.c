@@ -104,7 +104,7 @@ const command command_calc = {
                "  wire   gauge= length= current= [outer=] [ambient=] [flow=] [burst=]\n"
                "         [flown=AMPERES/SECONDS,...]\n"
                "  esc    current= volts= mass=|continuous= [motors=1|4] [burst=] [burst_for=]\n"
-               "         [ambient=] [flow=] [limit=]\n"
+               "         [ambient=] [flow=] [limit=] [resistance=] [heat_capacity=]\n"
                "  arm    length= tip= width= thickness= | outer= inner= [force=] [rpm=]\n"
                "         [cloth=] [off_axis=] [layers=0/90/90/0] [tip_radius=]\n"
                "         [modulus=] [shear_modulus=] [strength=] [density=]\n"

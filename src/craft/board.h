@@ -13,8 +13,16 @@
 /** The current a motor that a board of that mass is made for: one motor's ESC or a four-in-one. */
 double pare_esc_made_for_a(bool four, double mass_kg);
 
-/** What it is made for by its mass, the law of its kind turned round: a label does not enter.
+/** What it is made for by its mass, the law of its kind turned round: a rating on a label does not enter.
+ * A resistance or heat capacity that the part states goes before the estimate.
  * @return false for a part that does no ESC's work */
 bool pare_part_board(const pare_part *part, pare_board *board, double *made_for_a);
+
+/** How far off the rises of such a board may be, shares: settled, and after a burst. Switches to a third and
+ * more, cooling and heat capacity to a quarter [E], unless the part states them. */
+typedef struct pare_board_doubt {
+    double settled, burst;
+} pare_board_doubt;
+pare_board_doubt pare_board_doubt_of(const pare_value *resistance, const pare_value *heat_capacity);
 
 #endif

@@ -1,7 +1,7 @@
 /* margin_esc.c: how warm the ESC's board gets (see margin_inside.h).
  *
- * Currents are the flight's own; resistance, heat capacity and cooling are estimates by the board's mass
- * (craft/board.h, physics/esc_heat.h), and so is the air: in a stack half of what the rotors draw down in
+ * Currents are the flight's own; resistance and heat capacity are the maker's where stated, else estimates
+ * by the board's mass, as its cooling always is (craft/board.h, physics/esc_heat.h), and so is the air: in a stack half of what the rotors draw down in
  * hover passes it, on an arm all of it. Flying forwards cools it more, a closed canopy less. */
 #include "craft/margin_inside.h"
 
@@ -13,7 +13,6 @@
 #define PI          3.14159265358979323846
 #define GRAVITY     9.80665
 #define STACK_SHARE 0.5
-#define HEAT_U      0.45 /* of the rise: switches, cooling and heat capacity are estimates */
 #define STEP        0.01 /* of a current, for what it does to the heat */
 
 static double flow_m_s(const pare_craft *craft, const pare_item *esc, const pare_sheet *sheet)
@@ -46,6 +45,28 @@ static void heat_of(const pare_board *board, const pare_board_load *air, double 
     pare_board_after(board, &load, held.degc, PARE_BURST_S, burst_degc, NULL);
 }
 
+/* What is stated of it; settled, its heat capacity does not count. */
+static const char *from(const pare_value *resistance, const pare_value *heat_capacity, bool burst)
+{
+    if (!burst)
+        return resistance->given
+                   ? "an ESC's board at the rms as flown; its switches as stated by the maker, "
+                     "what cools it an estimate by its mass"
+                   : "an ESC's board at the rms as flown; its switches, heat and "
+                     "air are estimates by its mass";
+    if (resistance->given && heat_capacity->given)
+        return "an ESC's board after 3 s of full throttle on top of the rms; its switches and heat "
+               "as stated by the maker, what cools it an estimate by its mass";
+    if (resistance->given)
+        return "an ESC's board after 3 s of full throttle on top of the rms; its switches as "
+               "stated by the maker, heat and air estimates by its mass";
+    if (heat_capacity->given)
+        return "an ESC's board after 3 s of full throttle on top of the rms; its heat as stated by "
+               "the maker, switches and air estimates by its mass";
+    return "an ESC's board after 3 s of full throttle on top of the rms; its switches, heat "
+           "and air are estimates by its mass";
+}
+
 void pare_esc_heat_margins(const pare_craft *craft, const pare_sheet_figure *motor_rms,
                            pare_sheet *sheet)
 {
@@ -58,6 +79,9 @@ void pare_esc_heat_margins(const pare_craft *craft, const pare_sheet_figure *mot
     if (esc < 0 || !motor_rms->exists || !full->exists ||
         !pare_part_board(craft->item[esc].part, &board, &made_for_a))
         return;
+    const pare_value *spec = craft->item[esc].part->spec;
+    const pare_board_doubt doubt =
+        pare_board_doubt_of(&spec[PARE_SPEC_RESISTANCE], &spec[PARE_SPEC_HEAT]);
     const double air_degc = rig->air.temperature_degc;
     const pare_board_load air = {.volts_v = pare_pack_open_v(&rig->pack, PARE_CHARGE_HALF),
                                  .ambient_degc = air_degc,
@@ -76,24 +100,23 @@ void pare_esc_heat_margins(const pare_craft *craft, const pare_sheet_figure *mot
     }
     const pare_bound flown = {.value = settled,
                               .figures_u = settled_u,
-                              .own_share = HEAT_U,
+                              .own_share = doubt.settled,
                               .limit = PARE_BOARD_DEGC,
                               .limit_u = PARE_BOARD_U,
                               .from_zero = air_degc,
                               .unit = "C",
-                              .from = "an ESC's board at the rms as flown; its switches, heat and "
-                                      "air are estimates by its mass"};
+                              .from =
+                                  from(&spec[PARE_SPEC_RESISTANCE], &spec[PARE_SPEC_HEAT], false)};
     pare_margin_add(sheet, &flown, "esc.heat", NULL);
     const pare_bound after = {
         .value = burst,
         .figures_u = burst_u,
-        .own_share = HEAT_U,
+        .own_share = doubt.burst,
         .limit = PARE_BOARD_DEGC,
         .limit_u = PARE_BOARD_U,
         .from_zero = air_degc,
         .unit = "C",
-        .from = "an ESC's board after 3 s of full throttle on top of the rms; its switches, heat "
-                "and air are estimates by its mass",
+        .from = from(&spec[PARE_SPEC_RESISTANCE], &spec[PARE_SPEC_HEAT], true),
         .caution = "an ESC that burns stops a motor in the air and may set the pack's lead on "
                    "fire"};
     pare_margin_add(sheet, &after, "esc.heat_burst", NULL);

@@ -36,6 +36,7 @@ static const struct {
     [PARE_DIM_CHARGE] = {1 / 3.6, " mAh"},
     [PARE_DIM_RESISTANCE] = {1e3, " mohm"},
     [PARE_DIM_CAPACITANCE] = {1e6, " uF"},
+    [PARE_DIM_HEAT] = {1, " J/K"},
     [PARE_DIM_FREQUENCY] = {1e-9, " GHz"},
     [PARE_DIM_GAIN] = {1, " dB"},
     [PARE_DIM_KV] = {1, " rpm/V"},

@@ -16,7 +16,7 @@ typedef enum pare_spec {
     PARE_SPEC_STATOR_DIAMETER, /* "stator: 22 mm x 7 mm" gives both */
     PARE_SPEC_STATOR_LENGTH,
     PARE_SPEC_KV,
-    PARE_SPEC_RESISTANCE, /* motor winding; pack: one cell group */
+    PARE_SPEC_RESISTANCE, /* motor winding; pack: one cell group; ESC: a motor's two switches */
     PARE_SPEC_NO_LOAD,
     PARE_SPEC_NO_LOAD_AT,
     PARE_SPEC_VOLTS_LOW,  /* "volts: 11 V .. 25.5 V" */
@@ -43,6 +43,7 @@ typedef enum pare_spec {
     PARE_SPEC_LOSS,        /* dB */
     PARE_SPEC_WHEELBASE,   /* frame, motor to motor across the middle */
     PARE_SPEC_DRAG_AREA,   /* CdA of the part or the whole frame */
+    PARE_SPEC_HEAT,        /* ESC: what a kelvin of its board takes */
     PARE_SPEC_SCREW_DEPTH, /* motor: how deep a screw may go (typed under fits) */
     PARE_SPECS
 } pare_spec;

@@ -20,6 +20,7 @@ pare_shown_unit pare_unit_shown(pare_dimension dimension)
         [PARE_DIM_CHARGE] = {"mAh", "mah", 1 / 3.6},
         [PARE_DIM_RESISTANCE] = {"mohm", "mohm", 1e3},
         [PARE_DIM_CAPACITANCE] = {"uF", "uf", 1e6},
+        [PARE_DIM_HEAT] = {"J/K", "j_k", 1},
         [PARE_DIM_FREQUENCY] = {"GHz", "ghz", 1e-9},
         [PARE_DIM_GAIN] = {"dB", "db", 1},
         [PARE_DIM_KV] = {"rpm/V", "rpm_v", 1},

@@ -59,6 +59,7 @@ static const pare_csv_target TARGETS[] = {
     {P, "out_current", PARE_CSV_QUANTITY, PARE_DIM_CURRENT, "spec"},
     {P, "efficiency", PARE_CSV_QUANTITY, PARE_DIM_SHARE, "spec"},
     {P, "capacitance", PARE_CSV_QUANTITY, PARE_DIM_CAPACITANCE, "spec"},
+    {P, "heat_capacity", PARE_CSV_QUANTITY, PARE_DIM_HEAT, "spec"},
     {P, "gain", PARE_CSV_QUANTITY, PARE_DIM_GAIN, "spec"},
     {P, "band", PARE_CSV_QUANTITY, PARE_DIM_FREQUENCY, "spec"},
     {P, "length", PARE_CSV_QUANTITY, PARE_DIM_LENGTH, "spec"},

@@ -63,6 +63,7 @@ static const struct {
     {"4.2 Ah", PARE_DIM_CHARGE, "4.2 A hour", "coulomb"},
     {"62 mohm", PARE_DIM_RESISTANCE, "62 milliohm", "ohm"},
     {"470 uF", PARE_DIM_CAPACITANCE, "470 microfarad", "farad"},
+    {"9 J/K", PARE_DIM_HEAT, "9 J/K", "J/K"},
     {"5.8 GHz", PARE_DIM_FREQUENCY, "5.8 GHz", "Hz"},
 };
 

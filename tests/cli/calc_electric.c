@@ -101,6 +101,10 @@ static void what_cannot_be_is_refused_with_what_would_be_right(void **state)
     } wrong[] = {
         {"calc esc current=11A volts=15V",
          "pare: calc esc: needs the board's mass, or its continuous rating to guess it from\n"},
+        {"calc esc current=11A volts=15V mass=11g resistance=0",
+         "pare: calc esc: resistance: 0 has no unit: a resistance needs mohm, ohm or kohm\n"},
+        {"calc esc current=11A volts=15V mass=11g heat_capacity=-1J/K",
+         "pare: calc esc: heat_capacity=-1J/K is outside 0.1 J/K .. 500 J/K\n"},
         {"calc esc current=11A volts=15V mass=11g motors=3",
          "pare: calc esc: motors=3: a board drives 1 or 4\n"},
         {"calc esc current=11A volts=15V mass=11g ambient=-5K",

@@ -101,10 +101,10 @@ static bool should_be_found(const asked *a, const pare_part *part)
 static const char *unit_of(const asked *a)
 {
     static const char *const units[PARE_DIMENSIONS] = {
-        [PARE_DIM_MASS] = "kg",      [PARE_DIM_LENGTH] = "m",       [PARE_DIM_AREA] = "m2",
-        [PARE_DIM_TIME] = "s",       [PARE_DIM_VOLTAGE] = "V",      [PARE_DIM_CURRENT] = "A",
-        [PARE_DIM_POWER] = "W",      [PARE_DIM_RESISTANCE] = "ohm", [PARE_DIM_CAPACITANCE] = "F",
-        [PARE_DIM_FREQUENCY] = "Hz", [PARE_DIM_GAIN] = "dB",
+        [PARE_DIM_MASS] = "kg",  [PARE_DIM_LENGTH] = "m",       [PARE_DIM_AREA] = "m2",
+        [PARE_DIM_TIME] = "s",   [PARE_DIM_VOLTAGE] = "V",      [PARE_DIM_CURRENT] = "A",
+        [PARE_DIM_POWER] = "W",  [PARE_DIM_RESISTANCE] = "ohm", [PARE_DIM_CAPACITANCE] = "F",
+        [PARE_DIM_HEAT] = "J/K", [PARE_DIM_FREQUENCY] = "Hz",   [PARE_DIM_GAIN] = "dB",
     };
     if (!a->row)
         return a->common == 0 ? "kg" : "";

@@ -70,6 +70,44 @@ static void a_boards_label_does_not_cool_it(void **state)
     assert_false(pare_part_board(pare_bench_part(f->bench, "co-60"), &board, &made_for_a));
 }
 
+static void state(pare_part *part, pare_spec spec, double value, double share_u)
+{
+    part->spec[spec] = (pare_value){value, share_u * value, PARE_STATED, true};
+}
+
+static void what_an_escs_maker_states_goes_before_the_estimate(void **state_of)
+{
+    fixture *f = *state_of;
+    take(f, "hedgerow");
+    put(f, PARE_ESC_FOUR, "es-45");
+    const pare_margin settled = fixture_margin(f, "esc.heat");
+    const pare_margin burst = fixture_margin(f, "esc.heat_burst");
+    static pare_part stated;
+    stated = *pare_bench_part(f->bench, "es-45");
+    doing(f, PARE_ESC_FOUR)->part = &stated;
+    pare_board board;
+    double made_for_a;
+    assert_true(pare_part_board(&stated, &board, &made_for_a));
+    /* A larger heat capacity slows a burst and moves no settled board. */
+    state(&stated, PARE_SPEC_HEAT, 2 * board.heat_j_k, 0.15);
+    assert_near(fixture_margin(f, "esc.heat").value, settled.value, 0);
+    const pare_margin slower = fixture_margin(f, "esc.heat_burst");
+    assert_true(slower.value < burst.value - 1);
+    assert_true(slower.own_u / (slower.value - slower.from_zero) <
+                burst.own_u / (burst.value - burst.from_zero));
+    /* Half the resistance: cooler by less than half, since switching stays. */
+    state(&stated, PARE_SPEC_RESISTANCE, board.on_ohm / 2, 0.2);
+    const pare_margin cooler = fixture_margin(f, "esc.heat");
+    const double was_k = settled.value - settled.from_zero;
+    const double is_k = cooler.value - cooler.from_zero;
+    assert_true(is_k < 0.95 * was_k && is_k > 0.5 * was_k);
+    assert_true(cooler.own_u / is_k < settled.own_u / was_k);
+    /* What the estimate says, stated: the same heat, better known. */
+    state(&stated, PARE_SPEC_RESISTANCE, board.on_ohm, 0.2);
+    assert_near(fixture_margin(f, "esc.heat").value, settled.value, 1e-9);
+    assert_true(fixture_margin(f, "esc.heat").own_u < settled.own_u);
+}
+
 static void an_escs_uncertainty_grows_with_the_currents(void **state)
 {
     fixture *f = *state;
@@ -207,6 +245,8 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test_setup_teardown(smaller_boards_leave_smaller_margins, setup, fixture_close),
         cmocka_unit_test_setup_teardown(a_boards_label_does_not_cool_it, setup, fixture_close),
+        cmocka_unit_test_setup_teardown(what_an_escs_maker_states_goes_before_the_estimate, setup,
+                                        fixture_close),
         cmocka_unit_test_setup_teardown(an_escs_uncertainty_grows_with_the_currents, setup,
                                         fixture_close),
         cmocka_unit_test_setup_teardown(without_its_capacitor_the_esc_sees_higher_volts, setup,
