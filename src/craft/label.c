@@ -5,7 +5,8 @@
  * the cells by 35 K. Sag: what a cell drops at once, from half charge down to its least volts. Both
  * have the resistance below the line, so a pack of half the resistance may carry twice as much, and
  * a heavier one of the same capacity is believed more: that is what good packs are. What a charger found
- * of capacity and resistance goes before what is stated, but a rating is counted in what is stated. */
+ * of capacity and resistance goes before what is stated, and what flights taught of its capacity before
+ * both, but a rating is counted in what is stated. */
 #include "craft/label.h"
 
 #include <math.h>
@@ -46,6 +47,22 @@ bool pare_pack_believable(const pare_part *part, pare_believable *believable)
         .burst_u = room_v / quick_ohm / hourly_a *
                    hypot(ohm_share_u, pare_pack_model_doubt(pack).cell_v_u / room_v),
     };
+    return true;
+}
+
+bool pare_craft_believable(const pare_craft *craft, pare_believable *believable, int *flights)
+{
+    const int item = pare_craft_doing(craft, PARE_PACK);
+    *flights = 0;
+    if (item < 0 || !pare_pack_believable(craft->item[item].part, believable))
+        return false;
+    if (!pare_taught_applies(craft, false, PARE_TAUGHT_CAPACITY))
+        return true;
+    const double whole_share_u = believable->whole_u / believable->whole;
+    *flights = craft->learned->flights;
+    believable->whole /= exp(craft->learned->change[PARE_TAUGHT_CAPACITY]);
+    believable->whole_u = believable->whole *
+                          hypot(whole_share_u, pare_taught_u(craft->learned, PARE_TAUGHT_CAPACITY));
     return true;
 }
 

@@ -2,7 +2,7 @@
 #ifndef PARE_CRAFT_LABEL_H
 #define PARE_CRAFT_LABEL_H
 
-#include "craft/part.h"
+#include "craft/craft.h"
 
 /** In currents over capacity (1 empties the pack in an hour), with standard uncertainties. */
 typedef struct pare_believable {
@@ -20,6 +20,13 @@ typedef struct pare_believable {
  * and 60 degC common practice, no source.
  * @return false for a part that is no pack */
 bool pare_pack_believable(const pare_part *part, pare_believable *believable);
+
+/** The same of the pack that a craft has on, by what its flights taught of the charge that it holds.
+ *
+ * Flights say nothing of a pack's resistance: the volts under load that would need are not logged, and resting ones
+ * do not show it. So they move the heat of a whole pack only, whose current goes on for longer in a pack that
+ * holds more. @param[out] flights  that taught it; 0: none did */
+bool pare_craft_believable(const pare_craft *craft, pare_believable *believable, int *flights);
 
 /** Whether its label claims more than that. */
 bool pare_pack_boasts(const pare_part *part, const pare_believable *believable);

@@ -45,7 +45,8 @@ void pare_label_text(const pare_sheet_view *view, const pare_screen *screen, par
 {
     const int item = pare_craft_doing(&view->craft, PARE_PACK);
     pare_believable can;
-    if (item < 0 || !pare_pack_believable(view->craft.item[item].part, &can))
+    int flights;
+    if (item < 0 || !pare_craft_believable(&view->craft, &can, &flights))
         return;
     const pare_part *part = view->craft.item[item].part;
     const double hourly_a =
@@ -60,6 +61,12 @@ void pare_label_text(const pare_sheet_view *view, const pare_screen *screen, par
                out);
     if (label->given)
         row("on its label, which enters nothing", label->value, 0, hourly_a, screen, out);
+    if (flights > 0) {
+        char line[96];
+        snprintf(line, sizeof line, "Of the charge that it holds: as %d flight%s taught.", flights,
+                 flights == 1 ? "" : "s");
+        pare_put_wrapped(screen, out, 0, 0, line);
+    }
     pare_boast_text(part, screen, out);
 }
 
