@@ -28,6 +28,7 @@ pare_status pare_swap_edit(const pare_shelf *shelf, const pare_craft *before,
     case PARE_WHAT_JOINT_MATERIAL:
     case PARE_WHAT_JOINT_COUNT:
     case PARE_WHAT_JOINT_LENGTH:
+    case PARE_WHAT_JOINT_STANDARD:
         status = pare_apply_joint(&edit, name, err);
         break;
     case PARE_WHAT_RUN_GAUGE:

@@ -1,5 +1,5 @@
-/* apply_joint.c: screws of another material, fewer of them, of another length; so nuts, washers and
- * standoffs, which have no choice but their material (see edit.h).
+/* apply_joint.c: screws of another material, fewer of them, of another length; so standoffs, nuts and washers,
+ * of which nuts may be plain or locking and washers go altogether (see edit.h).
  *
  * What the screws bear is a margin's to say; here stand the rules of the trade that no arithmetic
  * gives (common practice, no source). One loose screw must never be the end of a flight, so what holds
@@ -76,9 +76,28 @@ static pare_status set_material(pare_edit *edit, pare_joint *joint, const char *
     return PARE_OK;
 }
 
+/* Washers alone may all go: a head then lies on the plate, and what that bears is a margin's to say. */
+static pare_status set_none(pare_edit *edit, const pare_joint *joint, pare_error *err)
+{
+    const char *things = pare_fastener_words(joint->standard);
+    if (joint->standard != PARE_ISO7089)
+        return pare_fail(err, PARE_BAD_DATA,
+                         "joint.%s is of %ss: without any nothing is held; take off what they hold",
+                         joint->name, things);
+    pare_edit_warn(edit, "joint.%s off: heads turn on the plate when tightened; look for marks",
+                   joint->name);
+    return PARE_OK;
+}
+
 static pare_status set_count(pare_edit *edit, pare_joint *joint, int count, pare_error *err)
 {
     const int least = pare_screws_kept(edit->craft, joint);
+    if (count == 0) {
+        const pare_status status = set_none(edit, joint, err);
+        if (status != PARE_OK)
+            return status;
+    }
+    joint->none = count == 0;
     if (count < least && count < joint->count)
         return pare_fail(err, PARE_BAD_DATA, "what holds %s keeps two screws at each, %d in all",
                          joint->holds, least);
@@ -123,6 +142,36 @@ static pare_status set_length(pare_edit *edit, pare_joint *joint, double length_
     return PARE_OK;
 }
 
+/* A plain nut for a locking one and back. Heads of screws are another matter: what lies under them and how far a
+ * screw reaches would change with them. */
+static pare_status set_standard(pare_edit *edit, pare_joint *joint, const char *word,
+                                pare_error *err)
+{
+    static const pare_fastener nuts[] = {PARE_ISO4032, PARE_ISO7040};
+    pare_applied *applied = edit->applied;
+    if (joint->standard != PARE_ISO4032 && joint->standard != PARE_ISO7040)
+        return pare_fail(err, PARE_BAD_DATA,
+                         "joint.%s is of %ss: only nuts change their standard, ISO4032 and ISO7040",
+                         joint->name, pare_fastener_words(joint->standard));
+    for (size_t i = 0; i < sizeof nuts / sizeof nuts[0]; i++) {
+        if (strcmp(pare_fastener_name(nuts[i]), word) != 0)
+            continue;
+        snprintf(applied->from, sizeof applied->from, "%s", pare_fastener_name(joint->standard));
+        snprintf(applied->to, sizeof applied->to, "%s", word);
+        if (joint->standard == nuts[i])
+            return PARE_OK;
+        joint->standard = nuts[i];
+        if (nuts[i] == PARE_ISO4032)
+            pare_edit_warn(edit, "joint.%s: a plain nut shakes loose: put thread lock on it",
+                           joint->name);
+        applied->work_min = pare_work_screws_min(joint->count);
+        pare_basket_screws(edit->basket, joint, joint->count);
+        return PARE_OK;
+    }
+    return pare_fail(err, PARE_UNKNOWN, "no standard '%s' of nuts; there are ISO4032, ISO7040",
+                     word);
+}
+
 pare_status pare_apply_joint(pare_edit *edit, const pare_swap_name *name, pare_error *err)
 {
     pare_joint *joint = find_joint(edit->craft, name->of, err);
@@ -134,6 +183,8 @@ pare_status pare_apply_joint(pare_edit *edit, const pare_swap_name *name, pare_e
         status = set_material(edit, joint, name->word, err);
     else if (name->what == PARE_WHAT_JOINT_COUNT)
         status = set_count(edit, joint, (int)lround(name->number), err);
+    else if (name->what == PARE_WHAT_JOINT_STANDARD)
+        status = set_standard(edit, joint, name->word, err);
     else
         status = set_length(edit, joint, name->number, err);
     double mass_kg;

@@ -185,6 +185,15 @@ static void joint_swaps(const pare_craft *craft, const pare_joint *joint, sink *
                  pare_screw_material_name(choices.material[i]));
         put(out, name);
     }
+    /* Neither is in any sum: each has an open question. */
+    if (joint->standard == PARE_ISO7040) {
+        snprintf(name, sizeof name, "joint.%s.standard=ISO4032", joint->name);
+        put(out, name);
+    }
+    if (joint->standard == PARE_ISO7089 && joint->count > 0) {
+        snprintf(name, sizeof name, "joint.%s.count=0", joint->name);
+        put(out, name);
+    }
     if (choices.count > 0) {
         snprintf(name, sizeof name, "joint.%s.count=%d", joint->name, choices.count);
         put(out, name);

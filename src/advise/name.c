@@ -37,9 +37,13 @@ static const struct {
     const char *owner, *property;
     pare_what what;
 } properties[] = {
-    {"joint", "material", PARE_WHAT_JOINT_MATERIAL}, {"joint", "count", PARE_WHAT_JOINT_COUNT},
-    {"joint", "length", PARE_WHAT_JOINT_LENGTH},     {"run", "gauge", PARE_WHAT_RUN_GAUGE},
-    {"run", "length", PARE_WHAT_RUN_LENGTH},         {"item", "length", PARE_WHAT_COAX_LENGTH},
+    {"joint", "material", PARE_WHAT_JOINT_MATERIAL},
+    {"joint", "count", PARE_WHAT_JOINT_COUNT},
+    {"joint", "length", PARE_WHAT_JOINT_LENGTH},
+    {"joint", "standard", PARE_WHAT_JOINT_STANDARD},
+    {"run", "gauge", PARE_WHAT_RUN_GAUGE},
+    {"run", "length", PARE_WHAT_RUN_LENGTH},
+    {"item", "length", PARE_WHAT_COAX_LENGTH},
 };
 
 static pare_status find_property(const char *owner, const char *property, pare_what *what,
@@ -158,12 +162,13 @@ pare_status pare_swap_name_read(pare_units *units, const char *text, pare_swap_n
     case PARE_WHAT_ITEM:
         return read_item(units, value, name, err);
     case PARE_WHAT_JOINT_MATERIAL:
+    case PARE_WHAT_JOINT_STANDARD:
         snprintf(name->word, sizeof name->word, "%s", value);
         spell_word(name);
         return PARE_OK;
     case PARE_WHAT_JOINT_COUNT:
         status =
-            read_number(units, value, PARE_DIM_COUNT, 1, MOST_SCREWS, "1 to 200 screws", name, err);
+            read_number(units, value, PARE_DIM_COUNT, 0, MOST_SCREWS, "0 to 200 screws", name, err);
         if (status != PARE_OK)
             return status;
         return spell(units, name, "", name->number, "", PARE_DIM_COUNT, err);

@@ -64,6 +64,7 @@ typedef struct pare_joint {
     pare_screw_material material;
     const char *grade; /* class as typed: "12.9"; NULL: not said */
     int count;
+    bool none;               /* a swap took all of its washers off: count is 0 and stays so */
     const char *holds;       /* item name, or "arm" */
     const char *into;        /* material of the other side, as typed; NULL: not said */
     double engaged_m;        /* thread in thread as it should be; 0: one diameter, as is usual */

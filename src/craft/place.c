@@ -145,8 +145,8 @@ static const pare_joint *beside(const pare_craft *craft, const pare_joint *joint
 {
     for (size_t i = 0; joint->holds && i < craft->joints; i++) {
         const pare_joint *other = &craft->joint[i];
-        if (other->standard >= first && other->standard <= last && other->holds &&
-            other->thread.nominal_m == joint->thread.nominal_m &&
+        if (other->standard >= first && other->standard <= last && other->count > 0 &&
+            other->holds && other->thread.nominal_m == joint->thread.nominal_m &&
             pare_same_name(other->holds, joint->holds))
             return other;
     }

@@ -141,7 +141,7 @@ static pare_status settle_joint(const pare_craft *craft, pare_joint *joint, pare
         return pare_fail(err, PARE_UNKNOWN,
                          "craft '%s': joint '%s' is included in '%s', which it has not",
                          craft->name, joint->name, joint->included_in);
-    if (joint->count == 0) {
+    if (joint->count == 0 && !joint->none) {
         const pare_item *item = &craft->item[owner];
         const pare_include *include = include_of(item->part, PARE_INCLUDES_JOINT, joint->name);
         if (!include)

@@ -190,6 +190,81 @@ static void shorter_motor_screws_save_two_millimetres_of_thread_each(void **stat
     assert_near(swap->applied.money, 0, 0);
 }
 
+static void plain_nuts_for_locking_ones_save_their_collars(void **state)
+{
+    const fixture *f = *state;
+    const pare_swap *swap = swap_named(&f->hedgerow, "joint.cage_nuts.standard=ISO4032");
+    /* A plain M3 nut weighs 0.377 g (GOST 5927-70, DIN 934 sizes; 4 %), a locking one 0.5 g by its maker's
+     * lists (from memory; 0.06 g). */
+    saves(swap, 2 * (0.5 - 0.377), 2 * 0.08);
+    assert_true(swap->applied.open_question);
+    assert_string_equal(swap->applied.from, "ISO7040");
+}
+
+static void tried_on(const fixture *f, const pare_craft *craft, const char *id, pare_craft *changed,
+                     pare_applied *applied)
+{
+    pare_error err = {0};
+    if (pare_swap_apply(f->bench, craft, id, changed, applied, &err) != PARE_OK)
+        fail_msg("%s", err.text);
+}
+
+static double mass_g(const pare_craft *craft)
+{
+    static pare_sheet sheet;
+    assert_int_equal(pare_sheet_compute(craft, false, &sheet, NULL), PARE_OK);
+    return 1e3 * sheet.figure[PARE_ALL_UP].value;
+}
+
+/* Sixteen washers under the motors' screws, which the craft of the demo has not. */
+static void washers_come_off_and_on_again(void **state)
+{
+    const fixture *f = *state;
+    static pare_craft with, without, again, twice;
+    pare_applied applied;
+    pare_craft_copy(pare_bench_craft(f->bench, "hedgerow"), &with);
+    const pare_joint *base = &with.joint[pare_craft_joint(&with, "motor_base")];
+    with.joint[with.joints++] = (pare_joint){.name = "motor_washers",
+                                             .standard = PARE_ISO7089,
+                                             .thread = base->thread,
+                                             .material = PARE_STEEL,
+                                             .count = 16,
+                                             .holds = "motor"};
+    tried_on(f, &with, "joint.motor_washers.count=0", &without, &applied);
+    assert_true(applied.open_question);
+    /* By geometry, sizes of DIN 125 A: a ring of 3.2 and 7 mm, 0.5 mm thick, of steel. */
+    const double washer_g = 3.14159265358979 / 4 * (49 - 3.2 * 3.2) * 0.5 * 7.85e-3;
+    assert_near(mass_g(&with) - mass_g(&without), 16 * washer_g, 1e-6);
+    /* The screws reach half a millimetre farther then. */
+    const int at = pare_craft_joint(&with, "motor_base");
+    assert_near(pare_joint_enters_m(&without, &without.joint[at]),
+                pare_joint_enters_m(&with, &with.joint[at]) + 0.5e-3, 1e-9);
+    assert_null(pare_joint_washers(&without, &without.joint[at]));
+    tried_on(f, &without, "joint.motor_washers.count=16", &again, &applied);
+    assert_near(mass_g(&again), mass_g(&with), 0);
+    assert_false(applied.open_question);
+    /* It stays off when something else changes. */
+    tried_on(f, &without, "bumper=off", &twice, &applied);
+    assert_int_equal(twice.joint[pare_craft_joint(&twice, "motor_washers")].count, 0);
+}
+
+static void what_holds_does_not_go_by_its_count(void **state)
+{
+    const fixture *f = *state;
+    static const char *const refused[] = {
+        "joint.cage_nuts.count=0", "joint.motor_base.count=0", "joint.standoffs.count=0",
+        "joint.motor_base.standard=ISO7380-1", "joint.cage_nuts.standard=ISO7089"};
+    static pare_craft changed;
+    pare_applied applied;
+    for (size_t i = 0; i < sizeof refused / sizeof refused[0]; i++) {
+        pare_error err = {0};
+        assert_int_not_equal(pare_swap_apply(f->bench, pare_bench_craft(f->bench, "hedgerow"),
+                                             refused[i], &changed, &applied, &err),
+                             PARE_OK);
+        assert_true(strlen(err.text) > 20);
+    }
+}
+
 /* ---- camera ---- */
 
 static void a_smaller_camera_saves_its_difference(void **state)
@@ -430,6 +505,9 @@ int main(void)
         cmocka_unit_test(aluminium_motor_screws_save_about_two_thirds),
         cmocka_unit_test(two_screws_for_four_save_half_of_them),
         cmocka_unit_test(shorter_motor_screws_save_two_millimetres_of_thread_each),
+        cmocka_unit_test(plain_nuts_for_locking_ones_save_their_collars),
+        cmocka_unit_test(washers_come_off_and_on_again),
+        cmocka_unit_test(what_holds_does_not_go_by_its_count),
         cmocka_unit_test(a_smaller_camera_saves_its_difference),
         cmocka_unit_test(a_thinner_lead_saves_grams_and_costs_thrust),
         cmocka_unit_test(a_shorter_lead_saves_grams_and_gives_thrust),

@@ -61,7 +61,9 @@ static void values_that_cannot_be_are_refused_with_what_would_be_right(void **st
     refused(f, "joint.motor_base.length=8", PARE_BAD_DATA, "mm");
     refused(f, "joint.motor_base.length=-8 mm", PARE_BAD_DATA, "out of range");
     refused(f, "joint.motor_base.length=nan mm", PARE_BAD_DATA, "joint.motor_base.length");
-    refused(f, "joint.motor_base.count=0", PARE_BAD_DATA, "1 to 200");
+    refused(f, "joint.motor_base.count=0", PARE_BAD_DATA, "nothing is held");
+    refused(f, "joint.motor_base.count=201", PARE_BAD_DATA, "0 to 200");
+    refused(f, "joint.motor_base.standard=ISO4032", PARE_BAD_DATA, "only nuts");
     refused(f, "joint.motor_base.count=8.5", PARE_BAD_DATA, "8.5");
     refused(f, "run.lead.gauge=99", PARE_BAD_DATA, "8 to 36");
     refused(f, "motor=sought-2g", PARE_BAD_DATA, "on no shelf");
