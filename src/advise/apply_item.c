@@ -91,7 +91,7 @@ static pare_status unknown_part(const pare_edit *edit, const pare_item *item, co
 static pare_status find_part(const pare_edit *edit, const pare_item *item,
                              const pare_swap_name *name, const pare_part **part, pare_error *err)
 {
-    if (name->sought)
+    if (name->sought && !name->part)
         return pare_sought_part(edit->shelf->bench->arena, item->part, name->number, part, err);
     *part = name->part ? name->part : pare_bench_part(edit->shelf->bench, name->word);
     if (!*part)

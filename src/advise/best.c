@@ -17,11 +17,10 @@ enum {
     DIVED_A_ROUND = 4,
     ROUND_MOST = 64,
     FIRST_STEP_PARTS = 1000, /* a first dive's ceiling is so much of the bound above it */
-    MOST_DIVES = 12
+    MOST_DIVES = 12,
+    FIRST_PATIENCE = 500, /* nodes */
+    MOST_TURNS = 20
 };
-
-/* The money of a mass that a set must be below: no set of that mass is better. */
-#define TO_BEAT (-1)
 
 /* What came of one group in a round. */
 typedef struct outcome {
@@ -30,7 +29,7 @@ typedef struct outcome {
     best_pair pair; /* what was found out of it */
     char by[48];
     best_set best;
-    bool stopped;
+    bool stopped, tired;
     int64_t open_least, left_least;
 } outcome;
 
@@ -42,7 +41,8 @@ typedef struct rounds {
     best_worker *worker;
     outcome *outcome; /* [ROUND_MOST] */
     best_set best;
-    int64_t stopped_least; /* of groups that a stop left unfinished */
+    double stopped_promise; /* where figures are raised, of these */
+    int64_t stopped_least;  /* of groups that a stop left unfinished */
     atomic_bool stop;
     pare_best *answer;
 } rounds;
@@ -149,6 +149,53 @@ static pare_status read_ask(best_search *search, pare_error *err)
     return status;
 }
 
+/* ---- loadouts ---- */
+
+pare_status pare_best_heaviest(const pare_craft *craft, int *loadout, pare_error *err)
+{
+    pare_craft *loaded = malloc(sizeof *loaded);
+    pare_sheet *sheet = malloc(sizeof *sheet);
+    pare_status status = loaded && sheet ? PARE_OK : pare_no_memory(err);
+    int64_t most = -1;
+    *loadout = -1;
+    for (size_t i = 0; status == PARE_OK && i < craft->loadouts; i++) {
+        status = pare_craft_load(craft, (int)i, loaded, err);
+        if (status == PARE_OK)
+            status = pare_sheet_weigh(loaded, sheet, err);
+        if (status == PARE_OK && pare_best_100ug(&sheet->assembly) > most) {
+            most = pare_best_100ug(&sheet->assembly);
+            *loadout = (int)i;
+        }
+    }
+    free(sheet);
+    free(loaded);
+    return status;
+}
+
+/* Once the choices are gathered, which are the same. */
+static pare_status open_others(best_search *search, pare_error *err)
+{
+    const pare_craft *craft = search->desk->craft;
+    pare_status status = PARE_OK;
+    size_t others = 0;
+    for (size_t i = 0; status == PARE_OK && search->ask->every && i < craft->loadouts; i++) {
+        pare_desk *desk;
+        if ((int)i == search->ask->loadout)
+            continue;
+        best_search *there = pare_arena_zeros(search->arena, sizeof *there);
+        status = there ? pare_desk_open(search->bench, craft, (int)i, search->arena, &desk, err)
+                       : pare_no_memory(err);
+        if (status == PARE_OK) {
+            *there = *search;
+            there->desk = desk;
+            there->others = 0;
+            search->other[others++] = there;
+        }
+    }
+    search->others = others;
+    return status;
+}
+
 /* ---- threads ---- */
 
 static void close_workers(rounds *r)
@@ -226,10 +273,14 @@ static void refine(best_worker *worker, const best_set *best, outcome *out)
         return;
     out->group.refined = true;
     out->group.least = worker->state[0].least;
-    if (best->found && out->group.least > best->units)
+    if (!worker->search->ask->raised && best->found && out->group.least > best->units)
         return;
     out->cut = best_flown_out(worker, &worker->state[0], out->by);
     out->group.least = worker->state[0].least;
+    if (worker->search->ask->raised) {
+        out->group.turn = 1;
+        out->group.promise = best_promise(worker->search, &worker->state[0], worker->probe);
+    }
 }
 
 /* A dive goes a little beyond the group's bound, and each one that follows twice as far: what is looked into
@@ -240,16 +291,26 @@ static int64_t ceiling_of(const best_group *group)
     return group->dives < MOST_DIVES ? group->least + (step << group->dives) : BEST_NO_BOUND;
 }
 
+/* Where figures are raised a group that takes long waits until all others have had their turn. */
+static size_t patience_of(const best_group *group)
+{
+    return (size_t)FIRST_PATIENCE << (2 * (group->turn - 1));
+}
+
 static void dive(best_worker *worker, const best_set *best, outcome *out)
 {
-    worker->best = *best;
-    worker->stopped = false;
+    const bool raises = worker->search->ask->raised;
+    worker->best = raises ? (best_set){0} : *best;
+    worker->stopped = worker->tired = false;
+    worker->begun = worker->nodes;
+    worker->patience = raises ? patience_of(&out->group) : 0;
     worker->open_least = worker->most = worker->left_least = BEST_NO_BOUND;
     worker->ceiling = ceiling_of(&out->group);
     if (best_group_build(worker, &out->group))
         best_dive(worker);
     out->best = worker->best;
     out->stopped = worker->stopped;
+    out->tired = worker->tired;
     out->open_least = worker->open_least;
     out->left_least = worker->left_least;
 }
@@ -288,11 +349,50 @@ static void merge_refined(rounds *r, size_t count)
     }
 }
 
+/* The craft that all groups begin with asks for more than the best set has. */
+static void raise_limits(rounds *r)
+{
+    const pare_best_raised *raised = r->search.ask->raised;
+    pare_brief *briefs[2] = {&r->first->trial.changed.brief, &r->first->trial.loaded.brief};
+    for (int b = 0; b < 2; b++)
+        for (size_t i = 0; i < briefs[b]->limits; i++) {
+            pare_limit *limit = &briefs[b]->limit[i];
+            const int figure = pare_figure_of_limit(limit->key);
+            if (limit->at_least && (figure == raised->figure[0] || figure == raised->figure[1]))
+                limit->value = fmax(limit->value, r->best.value * (1 + raised->grain));
+        }
+}
+
+/* A dive ended with the first set that it found, or with its patience: the group is looked into again. */
+static void merge_raised(rounds *r, const outcome *out)
+{
+    best_group again = out->group;
+    if (out->best.found && (!r->best.found || out->best.value > r->best.value)) {
+        r->best = out->best;
+        raise_limits(r);
+    }
+    if (out->stopped && !out->tired) {
+        r->stopped_promise = fmax(r->stopped_promise, again.promise);
+        return;
+    }
+    if (!out->best.found && !out->tired && out->left_least == BEST_NO_BOUND)
+        return;
+    if (out->tired && again.turn < MOST_TURNS)
+        again.turn++;
+    else if (!out->best.found && !out->tired && again.dives < MOST_DIVES)
+        again.dives++;
+    best_groups_put(&r->groups, again);
+}
+
 static void merge_dived(rounds *r, size_t count)
 {
     for (size_t i = 0; i < count; i++) {
         const outcome *out = &r->outcome[i];
         r->answer->dived++;
+        if (r->search.ask->raised) {
+            merge_raised(r, out);
+            continue;
+        }
         if (out->best.found && best_is_better(&r->best, out->best.units, out->best.cents,
                                               out->best.swaps, out->best.swap))
             r->best = out->best;
@@ -318,7 +418,7 @@ static int64_t least_left(const rounds *r)
 static void tell_closing(const rounds *r, const pare_progress *progress)
 {
     const int64_t left = least_left(r);
-    const bool found = r->best.found && r->best.cents != TO_BEAT;
+    const bool found = best_has_found(&r->best);
     const int64_t bound = found && left > r->best.units ? r->best.units : left;
     pare_progress_closing(progress, found ? pare_best_grams(r->best.units) : (double)NAN,
                           bound == BEST_NO_BOUND ? (double)NAN : pare_best_grams(bound));
@@ -333,14 +433,26 @@ static bool told_to_stop(rounds *r)
     return atomic_load(&r->stop);
 }
 
+/* Where figures are raised: whether no set of a group has enough of them. */
+static bool is_too_little(const rounds *r, const best_group *group)
+{
+    return group->refined && r->best.found &&
+           group->promise < r->best.value * (1 + r->search.ask->raised->grain);
+}
+
 /* Takes the least groups of one sort, as long as no other sort comes before them. */
 static size_t take_round(rounds *r, bool *refines)
 {
     size_t count = 0, most = 0;
     while (best_groups_least(&r->groups) != BEST_NO_BOUND) {
         const best_group *top = &r->groups.heap[0];
-        if (r->best.found && top->least > r->best.units)
-            break;
+        if (r->search.ask->raised ? is_too_little(r, top)
+                                  : r->best.found && top->least > r->best.units) {
+            if (!r->search.ask->raised)
+                break;
+            (void)best_groups_next(&r->groups);
+            continue;
+        }
         if (count == 0) {
             *refines = !top->refined;
             most = *refines ? REFINED_A_ROUND : DIVED_A_ROUND;
@@ -371,6 +483,8 @@ static pare_status search_all(rounds *r, pare_error *err)
             merge_refined(r, count);
         else
             merge_dived(r, count);
+        if (r->search.ask->any && best_has_found(&r->best))
+            break;
     }
     return r->groups.failed ? pare_no_memory(err) : PARE_OK;
 }
@@ -492,19 +606,35 @@ static void tightest_first(pare_best *answer)
     }
 }
 
+/* What no set has more of than by a grain. */
+static double raised_bound(const rounds *r)
+{
+    double most = fmax(r->best.found ? r->best.value : 0, r->stopped_promise);
+    for (size_t i = 0; i < r->groups.count; i++) {
+        const best_group *left = &r->groups.heap[i];
+        most = fmax(most, left->refined ? left->promise : HUGE_VAL);
+    }
+    return most;
+}
+
 static pare_status tell(rounds *r, pare_error *err)
 {
     pare_best *answer = r->answer;
     const int64_t bound = least_left(r);
     count_work(r);
     answer->stopped = atomic_load(&r->stop);
-    answer->found = r->best.found && r->best.cents != TO_BEAT;
+    answer->found = best_has_found(&r->best);
     answer->best_100ug = answer->found ? r->best.units : 0;
     answer->bound_100ug = r->best.found && bound > r->best.units ? r->best.units : bound;
-    const bool finished = r->best.found
+    const bool raises = r->search.ask->raised;
+    if (raises || (answer->found && r->search.ask->any))
+        answer->bound_100ug = BEST_NO_BOUND; /* nobody asked for the lightest */
+    answer->raised = raises ? raised_bound(r) : HUGE_VAL;
+    const bool finished = raises ? r->groups.count == 0 && r->stopped_promise == 0
+                          : r->best.found
                               ? bound > r->best.units || answer->bound_100ug == r->best.units
                               : bound == BEST_NO_BOUND;
-    answer->proven = finished && answer->misses == 0;
+    answer->proven = finished && answer->misses == 0 && !(answer->found && r->search.ask->any);
     if (!answer->found)
         return PARE_OK;
     const pare_status status = tell_set(r, err);
@@ -536,6 +666,8 @@ pare_status pare_best_find(const pare_bench *bench, const pare_craft *craft,
     if (status == PARE_OK)
         status = best_slots_gather(&r.search, err);
     if (status == PARE_OK)
+        status = open_others(&r.search, err);
+    if (status == PARE_OK)
         status = open_workers(&r, err);
     if (status == PARE_OK)
         status = best_state_first(&r.search, r.first, err);
@@ -546,7 +678,7 @@ pare_status pare_best_find(const pare_bench *bench, const pare_craft *craft,
     if (status == PARE_OK && !best_groups_open(&r.search, r.first->least, &r.groups))
         status = pare_no_memory(err);
     if (ask->below_100ug > 0)
-        r.best = (best_set){.found = true, .units = ask->below_100ug, .cents = TO_BEAT};
+        r.best = (best_set){.found = true, .units = ask->below_100ug, .cents = BEST_TO_BEAT};
     if (status == PARE_OK)
         status = search_all(&r, err);
     if (status == PARE_OK)

@@ -52,14 +52,38 @@ typedef struct pare_best_eased {
     double share;     /* of what it would have to hold: 0.99 lets it miss by a hundredth */
 } pare_best_eased;
 
+/** What is to be most, in place of the least grams: each set that is found raises the limits that the
+ * craft's brief has on these figures by a grain above the lesser of them, until none is left. */
+typedef struct pare_best_raised {
+    int figure[2]; /* pare_figure; the second -1: there is one */
+    double grain;  /* a share */
+} pare_best_raised;
+
+/** Parts that were found together: no set may have these swaps of parts, all of them and no others. */
+typedef struct pare_best_bar {
+    size_t ids;
+    const char *const *id;
+} pare_best_bar;
+
 typedef struct pare_best_ask {
     int loadout; /* -1 or an index into the craft's loadouts */
+    bool
+        every; /* the brief is met in each of the craft's loadouts; mass and choices are those of `loadout` */
     size_t holds, nevers, musts;
     const char *const *hold;  /* choices that stay as they are: an item, "joint.x", "run.x.gauge" */
     const char *const *never; /* ids of parts that the craft must not have */
     const char *const *must;  /* and of those that it must have */
     const int64_t *most_cents; /* what the set may cost; NULL: any money */
-    int64_t below_100ug;       /* only sets lighter than this are of interest; 0: all */
+    const double
+        *most_work_min;  /* what the work on it may take, as its checklist says; NULL: any time */
+    int64_t below_100ug; /* only sets lighter than this are of interest; 0: all */
+    bool
+        any; /* one set is enough, the lightest or not: so found and not proven, or none and proven */
+    const pare_best_raised
+        *raised; /* what is to be most, and not the grams to be least; NULL: these */
+    bool sought; /* parts that nobody sells may be in a set: then nothing of it is worth a proof */
+    size_t bars;
+    const pare_best_bar *bar;
     size_t eases;
     const pare_best_eased *ease;
     /* Asked between rounds and inside long ones whether to go on; then the best so far is the answer. */
@@ -90,6 +114,7 @@ typedef struct pare_best {
     pare_best_swap *swap; /* in the order in which they go on */
     double money, work_min;
     bool priced;
+    double raised; /* where figures are raised: what no set has more of, HUGE_VAL: not known */
     const pare_craft *before, *after;             /* in no loadout */
     const pare_sheet *sheet_before, *sheet_after; /* as flown in the loadout, with uncertainties */
     const pare_checklist *work;
@@ -113,6 +138,10 @@ typedef struct pare_best {
 pare_status pare_best_find(const pare_bench *bench, const pare_craft *craft,
                            const pare_best_ask *ask, pare_arena *arena, pare_best *best,
                            pare_error *err);
+
+/** The loadout in which a craft is heaviest now; of equal ones the first. -1: it has none.
+ * @return PARE_OK; PARE_BAD_DATA: it cannot be weighed in one */
+pare_status pare_best_heaviest(const pare_craft *craft, int *loadout, pare_error *err);
 
 /** A craft's all-up mass as sets are compared: each line rounded to 0.1 mg. */
 int64_t pare_best_100ug(const pare_assembly *assembly);

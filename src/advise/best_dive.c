@@ -13,6 +13,8 @@ enum {
     FINE = 100 /* 10 mg */
 };
 
+#define MINUTES_NEARLY (1 + 1e-9) /* sums in another order */
+
 int64_t best_basket_cents(const best_search *search, const pare_basket *basket)
 {
     bool priced;
@@ -25,10 +27,23 @@ int64_t best_cents(const best_search *search, const best_state *state)
     return best_basket_cents(search, &state->basket);
 }
 
-bool best_is_too_dear(const best_search *search, const best_state *state)
+bool best_is_over(double work_min, double most_min)
+{
+    return work_min > most_min * MINUTES_NEARLY;
+}
+
+bool best_spends_too_much(const best_search *search, const pare_basket *basket,
+                          const pare_work_sum *work)
 {
     const int64_t *most = search->ask->most_cents;
-    return most && best_cents(search, state) > *most;
+    const double *most_min = search->ask->most_work_min;
+    return (most && best_basket_cents(search, basket) > *most) ||
+           (most_min && best_is_over(pare_work_sum_least_min(work), *most_min));
+}
+
+bool best_is_too_dear(const best_search *search, const best_state *state)
+{
+    return best_spends_too_much(search, &state->basket, &state->work);
 }
 
 static int by_names(size_t a_count, const pare_swap_name a[], size_t b_count,
@@ -86,8 +101,13 @@ bool best_is_hopeless(best_worker *worker, const best_state *state, int64_t leas
 
 bool best_go_on(best_worker *worker)
 {
-    if (worker->stopped)
+    const pare_best_ask *ask = worker->search->ask;
+    if (worker->stopped || ((ask->any || ask->raised) && best_has_found(&worker->best)))
         return false;
+    if (worker->patience && worker->nodes - worker->begun >= worker->patience) {
+        worker->tired = worker->stopped = true;
+        return false;
+    }
     if (++worker->nodes % NODES_BETWEEN_QUESTIONS != 0)
         return true;
     const pare_progress *progress = worker->search->ask->progress;
@@ -159,11 +179,31 @@ bool best_flown_out(best_worker *worker, best_state *state, char by[48])
     return false;
 }
 
+bool best_refuted_elsewhere(best_worker *worker, const best_state *state, char by[48])
+{
+    const best_search *search = worker->search;
+    best_state *there = &worker->spare[2];
+    for (size_t i = 0; i < search->others; i++) {
+        const best_search *other = search->other[i];
+        best_state_copy(search, state, there);
+        there->raised = 0;
+        there->uneven_least = 0;
+        there->lead_least = there->power_least = INT64_MIN;
+        memset(there->held, 0, sizeof there->held);
+        if (pare_trial_weigh(other->desk, &there->trial, NULL) != PARE_OK)
+            continue;
+        best_state_bound(other, there);
+        if (best_refuted(other, there, worker->probe, worker->lightest, by))
+            return true;
+    }
+    return false;
+}
+
 /* Whether a state is done for, after a flight with what is decided by now. */
 static bool is_refuted(best_worker *worker, best_state *state)
 {
     char by[48];
-    if (best_flown_out(worker, state, by)) {
+    if (best_refuted_elsewhere(worker, state, by) || best_flown_out(worker, state, by)) {
         best_refusal(worker, by);
         return true;
     }

@@ -8,6 +8,7 @@
 
 #include <math.h>
 
+#include "advise/best_wish.h"
 #include "base/text.h"
 
 enum { KNEES = 3 };
@@ -89,24 +90,12 @@ static pare_status solve(void *context, int64_t most, pare_front_point *point, b
 /* The craft with a limit on minutes to be tightened, its brief's own where it has one. */
 static pare_status limit_minutes(asking *a, const pare_craft *craft, pare_error *err)
 {
-    pare_craft *limited = pare_arena_zeros(a->arena, sizeof *limited);
-    if (!limited)
-        return pare_no_memory(err);
-    pare_craft_copy(craft, limited);
+    pare_craft *limited = NULL;
+    const pare_status status =
+        pare_best_limit_figure(craft, PARE_FLOWN_TIME, a->arena, &limited, &a->minutes, err);
+    if (status != PARE_OK)
+        return status;
     a->craft = limited;
-    pare_brief *brief = &limited->brief;
-    const char *key = pare_figure_table[PARE_FLOWN_TIME].stem;
-    for (size_t i = 0; i < brief->limits; i++)
-        if (pare_same_name(brief->limit[i].key, key) && brief->limit[i].at_least)
-            a->minutes = &brief->limit[i];
-    if (!a->minutes && brief->limits == PARE_LIMITS)
-        return pare_fail(err, PARE_BAD_DATA,
-                         "craft '%s': %d limits leave no room for one on minutes", craft->name,
-                         PARE_LIMITS);
-    if (!a->minutes) {
-        a->minutes = &brief->limit[brief->limits++];
-        *a->minutes = (pare_limit){.key = key, .at_least = true, .value = 1e-3}; /* it flies */
-    }
     a->minutes_least = a->minutes->value;
     return PARE_OK;
 }

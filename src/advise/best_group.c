@@ -13,6 +13,10 @@
 
 static bool comes_before(const best_group *a, const best_group *b)
 {
+    if (a->turn != b->turn)
+        return a->turn < b->turn;
+    if (a->promise != b->promise)
+        return a->promise > b->promise;
     if (a->least != b->least)
         return a->least < b->least;
     if (a->refined != b->refined)

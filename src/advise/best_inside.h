@@ -58,6 +58,8 @@ typedef struct best_search {
     const pare_bench *bench;
     const pare_best_ask *ask;
     const pare_desk *desk; /* the craft as it is, judged */
+    size_t others;         /* loadouts that a set must do its job in as well */
+    const struct best_search *other[PARE_LOADOUTS]; /* the same with another desk */
     pare_arena *arena;
     size_t slots;
     best_slot slot[BEST_SLOTS];
@@ -78,6 +80,7 @@ typedef struct best_search {
 typedef struct best_state {
     pare_trial trial; /* weighed */
     pare_basket basket;
+    pare_work_sum work;    /* of its swaps, where the work is limited */
     uint64_t open;         /* slots that are not decided, a bit each */
     uint64_t calm, moving; /* open slots whose option will not move, or will */
     bool wires_open;       /* runs that carry the pack's or the motors' current are not decided */
@@ -106,9 +109,17 @@ typedef struct best_state {
 typedef struct best_set {
     bool found;
     int64_t units, cents; /* unknown prices count as more than any known */
+    double value;         /* of what is raised */
     size_t swaps;
     pare_swap_name swap[PARE_BEST_SWAPS];
 } best_set;
+
+/* The money of a mass that a set must be below: no set of that mass is better. */
+#define BEST_TO_BEAT (-1)
+static inline bool best_has_found(const best_set *best)
+{
+    return best->found && best->cents != BEST_TO_BEAT;
+}
 
 /** Room for best_tail.c. */
 typedef struct best_tail_work best_tail_work;
@@ -125,11 +136,12 @@ typedef struct best_worker {
     best_tail_work *tail;
     best_set best; /* to be beaten */
     size_t sets, misses, nodes;
-    bool stopped;
-    int64_t open_least; /* of what was not looked at when stopped */
-    int64_t most;       /* what weighs more, in the state that is dived into, fails */
-    int64_t ceiling;    /* what weighs more is left for another dive into the same group */
-    int64_t left_least; /* of what was left */
+    size_t patience, begun; /* nodes that this dive may try, 0: all; nodes at its beginning */
+    bool stopped, tired;    /* tired: stopped because of its patience */
+    int64_t open_least;     /* of what was not looked at when stopped */
+    int64_t most;           /* what weighs more, in the state that is dived into, fails */
+    int64_t ceiling;        /* what weighs more is left for another dive into the same group */
+    int64_t left_least;     /* of what was left */
     unsigned char
         *knows;     /* [options of all slots]: of the group that is dived into, a best_known */
     size_t culprit; /* the slot whose every option was just refuted; BEST_NONE: none */
@@ -213,6 +225,10 @@ double best_bare_ohm(const pare_part *motor, const pare_rig *rig);
 /** Whether every set below a weighed state fails. @param[out] by  the limit that it fails */
 bool best_refuted(const best_search *search, const best_state *state, pare_sheet *probe,
                   pare_craft *lightest, char by[48]);
+/** The most that any set below a state has of what is raised; HUGE_VAL: not known. Works in the probe. */
+double best_promise(const best_search *search, const best_state *state, pare_sheet *probe);
+/** What a judged sheet has of what is raised: the lesser of its figures. */
+double best_raised_value(const best_search *search, const pare_sheet *sheet);
 /** Raises a state's bound to the lightest power wires that the flight allows: it counts the thinnest, which
  * the pack's sag may forbid. @return whether none will do */
 bool best_wires_fail(const best_search *search, best_state *state, pare_sheet *room, char by[48]);
@@ -241,6 +257,10 @@ void best_count(size_t *limits, pare_best_limit limit[PARE_BEST_LIMITS], const c
  * for all groups that begin so. */
 typedef struct best_group {
     int64_t least;
+    /* Where figures are raised groups stand by these first: what is put together behind what is not, by
+     * how often it has tired a dive, and then by the most that any of its sets can have. */
+    unsigned char turn;
+    double promise;
     unsigned char depth;           /* 1 to BEST_GROUPED */
     unsigned char dives;           /* that found nothing up to their ceiling */
     bool refined;                  /* put together, bounded again, tested */
@@ -284,6 +304,8 @@ bool best_group_build(best_worker *worker, const best_group *group);
 void best_dive(best_worker *worker);
 /** All sets of a state whose slots before this one are decided. */
 void best_dive_from(best_worker *worker, size_t depth, size_t slot);
+/** Whether every set below a state fails in another loadout. @param[out] by  the limit that it fails there */
+bool best_refuted_elsewhere(best_worker *worker, const best_state *state, char by[48]);
 /** Whether the slot that refused all below a state refuses there already. Works in the state above. */
 bool best_culprit_refuses(best_worker *worker, size_t depth);
 /** Whether a state is done for after a flight; raises its bound by all that the flight says.
@@ -308,7 +330,12 @@ bool best_is_hopeless(best_worker *worker, const best_state *state, int64_t leas
 /** What a state's swaps cost. */
 int64_t best_basket_cents(const best_search *search, const pare_basket *basket);
 int64_t best_cents(const best_search *search, const best_state *state);
-/** Whether a state costs more than the set may; then so does all that comes of it. */
+/** Whether so many minutes of work are more than there may be. */
+bool best_is_over(double work_min, double most_min);
+/** Whether what is bought costs more than the set may, or the work on it takes longer. */
+bool best_spends_too_much(const best_search *search, const pare_basket *basket,
+                          const pare_work_sum *work);
+/** Whether a state costs more than the set may, or takes longer; then so does all that comes of it. */
 bool best_is_too_dear(const best_search *search, const best_state *state);
 /** Notes what refused something that would have been lighter. */
 void best_refusal(best_worker *worker, const char *by);

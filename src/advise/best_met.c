@@ -688,22 +688,60 @@ static bool sags_roughly(const best_search *search, const best_state *state, par
     return refuted_by(search, state, probe, ASK_SAG, by);
 }
 
-static bool refuted_with(const best_search *search, const best_state *state, wires w, int64_t least,
-                         pare_sheet *probe, char by[48])
+/* Makes a probe of the state at a mass, with the least load and the wires that flatter thrust. */
+static void flatter(const best_search *search, const best_state *state, wires w, int64_t least,
+                    pare_sheet *probe)
 {
-    const pare_craft *craft = state->trial.flown;
     *probe = state->trial.sheet;
     pare_rig *rig = &probe->rig;
-    const double lead_ohm = rig->pack.lead_ohm, motor_ohm = rig->motor.resistance_ohm;
-    const double bent = 1 + rig->motor.drive_excess;
     rig->mass_kg = (double)least / BEST_UNITS_PER_KG;
     rig->uneven = state->uneven_least;
     lighten_load(search, state, rig);
     probe->figure[PARE_ALL_UP].value = rig->mass_kg;
-    if (!state->rough) {
-        rig->pack.lead_ohm = fmax(lead_ohm + w.lead_ohm.least, 0);
-        rig->motor.resistance_ohm = fmax(motor_ohm + w.phase_ohm.least / bent, 1e-4);
+    if (state->rough)
+        return;
+    const double bent = 1 + rig->motor.drive_excess;
+    rig->pack.lead_ohm = fmax(rig->pack.lead_ohm + w.lead_ohm.least, 0);
+    rig->motor.resistance_ohm = fmax(rig->motor.resistance_ohm + w.phase_ohm.least / bent, 1e-4);
+}
+
+double best_raised_value(const best_search *search, const pare_sheet *sheet)
+{
+    const pare_best_raised *raised = search->ask->raised;
+    double least = HUGE_VAL;
+    for (int i = 0; raised && i < 2 && raised->figure[i] >= 0; i++) {
+        const pare_sheet_figure *figure = &sheet->figure[raised->figure[i]];
+        least = fmin(least, figure->exists ? figure->value : 0);
     }
+    return raised ? least : 0;
+}
+
+double best_promise(const best_search *search, const best_state *state, pare_sheet *probe)
+{
+    const pare_best_raised *raised = search->ask->raised;
+    double most = HUGE_VAL;
+    if (state->rough)
+        return most;
+    flatter(search, state, open_wires(search, state, NULL), state->least, probe);
+    for (int i = 0; i < 2 && raised->figure[i] >= 0; i++) {
+        const pare_figure figure = (pare_figure)raised->figure[i];
+        if (ask_of_limit(pare_figure_table[figure].stem) != ASK_THRUST)
+            continue;
+        pare_sheet_fly(state->trial.flown, FIGURE(figure), probe);
+        most = fmin(most, probe->figure[figure].exists ? probe->figure[figure].value / SURELY : 0);
+    }
+    return most;
+}
+
+static bool refuted_with(const best_search *search, const best_state *state, wires w, int64_t least,
+                         pare_sheet *probe, char by[48])
+{
+    const pare_craft *craft = state->trial.flown;
+    const pare_rig *own = &state->trial.sheet.rig;
+    pare_rig *rig = &probe->rig;
+    const double lead_ohm = own->pack.lead_ohm, motor_ohm = own->motor.resistance_ohm;
+    const double bent = 1 + own->motor.drive_excess;
+    flatter(search, state, w, least, probe);
     pare_sheet_judge(craft, probe);
     for (size_t i = 0; i < sizeof must_exist / sizeof must_exist[0]; i++)
         if (search->desk->sheet.figure[must_exist[i]].exists &&

@@ -11,6 +11,7 @@
 
 #include "advise/best_inside.h"
 #include "advise/fits.h"
+#include "advise/sought.h"
 #include "advise/stand_in.h"
 #include "base/text.h"
 #include "physics/nut.h"
@@ -287,8 +288,20 @@ static bool keep_name(gathering *to, const char *text, const pare_part *part, si
     if (pare_swap_name_read(to->reader, text, name, NULL) != PARE_OK)
         return true;
     name->part = part;
+    /* A part that nobody sells is made once, here: nothing is made while threads search. */
+    if (name->sought &&
+        pare_sought_part(to->search->arena, to->search->desk->loaded.item[item].part, name->number,
+                         &name->part, NULL) != PARE_OK)
+        return true;
+    part = name->part;
     to->one[to->count++] = (gathered){name, part, item};
     return true;
+}
+
+static bool is_sought(const best_search *search, const char *equals)
+{
+    static const char sought[] = "=sought-";
+    return search->ask->sought && strncmp(equals, sought, sizeof sought - 1) == 0;
 }
 
 static bool take_name(void *context, const char *text, const pare_part *part)
@@ -298,7 +311,7 @@ static bool take_name(void *context, const char *text, const pare_part *part)
     char of[128];
     const size_t length = equals ? (size_t)(equals - text) : 0;
     if (length == 0 || length >= sizeof of || memchr(text, '.', length) ||
-        (!part && strcmp(equals, "=off") != 0) ||
+        (!part && strcmp(equals, "=off") != 0 && !is_sought(to->search, equals)) ||
         (part && (part->sought || is_never(to->search, part))))
         return true;
     memcpy(of, text, length);

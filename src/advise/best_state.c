@@ -94,10 +94,13 @@ bool best_state_edit(const best_search *search, const best_state *from, const pa
     if (pare_swap_edit(&search->desk->shelf, &from->trial.changed, name, &to->trial.changed,
                        &applied, &to->basket, NULL) != PARE_OK)
         return false;
-    if (applied.open_question || applied.sought ||
+    if (applied.open_question || (applied.sought && !search->ask->sought) ||
         pare_kept_jobs_lost(search->desk->craft, &applied) != 0 ||
         clashes(from, name, &to->trial.changed) || !is_allowed(search, &to->trial.changed))
         return false;
+    to->work = from->work;
+    if (search->ask->most_work_min)
+        pare_check_minutes(&from->trial.changed, &to->trial.changed, &to->work);
     memcpy(to->swap, from->swap, from->swaps * sizeof from->swap[0]);
     to->swap[from->swaps] = *name;
     to->swaps = from->swaps + 1;
@@ -130,6 +133,7 @@ void best_state_copy(const best_search *search, const best_state *from, best_sta
     }
     to->trial.sheet = from->trial.sheet;
     to->basket = from->basket;
+    to->work = from->work;
     to->open = from->open;
     to->wires_open = from->wires_open;
     to->tail_open = from->tail_open;
@@ -173,6 +177,7 @@ pare_status best_state_first(const best_search *search, best_state *state, pare_
     if (status != PARE_OK)
         return status;
     state->basket = (pare_basket){0};
+    state->work = (pare_work_sum){0};
     state->open = search->all;
     state->wires_open = true;
     state->tail_open = true;

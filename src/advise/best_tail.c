@@ -29,7 +29,8 @@ enum {
 /* One way that a thing's properties may be. */
 typedef struct way {
     int64_t units;
-    pare_basket bought; /* where the money is limited */
+    pare_basket bought; /* where money or work is limited */
+    pare_work_sum work;
     size_t names;
     char name[MOST_NAMES][PARE_SWAP_NAME];
 } way;
@@ -49,10 +50,11 @@ typedef struct best_tail_work {
     int64_t after[MOST_THINGS + 1], after_most[MOST_THINGS + 1];
     size_t chosen[MOST_THINGS];
     pare_basket
-        basket[MOST_THINGS + 1]; /* with the things before one; where the money is limited */
-    int64_t most;                /* sets of more than this fail: see all_heavier_fail() */
-    size_t tips;                 /* how many things are at the tips of arms; they come first */
-    int64_t rings;               /* sets of as much or less fail, with the tips that are chosen */
+        basket[MOST_THINGS + 1]; /* with the things before one; where money or work is limited */
+    pare_work_sum work[MOST_THINGS + 1];
+    int64_t most;  /* sets of more than this fail: see all_heavier_fail() */
+    size_t tips;   /* how many things are at the tips of arms; they come first */
+    int64_t rings; /* sets of as much or less fail, with the tips that are chosen */
 } tail;
 
 /* ---- ways ---- */
@@ -203,6 +205,25 @@ static void add_to(pare_basket *basket, const pare_basket *more)
     basket->full = basket->full || more->full;
 }
 
+/* The same of work: each way has its own. */
+static pare_work_sum more_work(const pare_work_sum *all, const pare_work_sum *before)
+{
+    pare_work_sum more = *all;
+    for (int g = 0; g < PARE_OPENINGS; g++) {
+        more.minutes[g] -= before->minutes[g];
+        more.opened[g] = more.minutes[g] > 0;
+    }
+    return more;
+}
+
+static void add_work(pare_work_sum *sum, const pare_work_sum *more)
+{
+    for (int g = 0; g < PARE_OPENINGS; g++) {
+        sum->minutes[g] += more->minutes[g];
+        sum->opened[g] = sum->opened[g] || more->opened[g];
+    }
+}
+
 /* ---- whole sets ---- */
 
 static bool has_what_it_must(const best_search *search, const pare_craft *craft)
@@ -294,6 +315,60 @@ static best_state *put_on(const tail *t)
     return best_state_weigh(worker->search, whole) ? whole : NULL;
 }
 
+/* With propellers that come off to be put on again, which a state below may yet save. */
+static bool takes_too_long(const best_search *search, const best_state *whole)
+{
+    const double *most_min = search->ask->most_work_min;
+    return most_min && best_is_over(pare_work_sum_min(&whole->work, whole->trial.flown), *most_min);
+}
+
+/* Whether all that a tail may change weighs the same in another loadout: then two sets of the tail differ by
+ * as much in the one as in the other. */
+static bool is_same_tail(const best_state *here, const best_state *there)
+{
+    int64_t units[2] = {0, 0};
+    size_t lines[2] = {0, 0};
+    for (int k = 0; k < 2; k++) {
+        const best_state *state = k ? there : here;
+        const pare_assembly *a = &state->trial.sheet.assembly;
+        for (size_t i = 0; i < a->lines; i++) {
+            const pare_line *line = &a->line[i];
+            if (line->of == PARE_LINE_ITEM &&
+                !(pare_coax_choice_m(state->trial.flown, &state->trial.flown->item[line->index]) >
+                  0))
+                continue;
+            units[k] += best_units(line->mass_kg.value);
+            lines[k]++;
+        }
+    }
+    return units[0] == units[1] && lines[0] == lines[1];
+}
+
+/* Whether a whole set does its job in the other loadouts too. Where it rings in one, all that are no heavier
+ * there ring as well, with the same tips. */
+static bool meets_elsewhere(tail *t, const best_state *whole, char by[48])
+{
+    best_worker *worker = t->worker;
+    const best_search *search = worker->search;
+    best_state *there = &worker->spare[2];
+    for (size_t i = 0; i < search->others; i++) {
+        const best_search *other = search->other[i];
+        best_state_copy(search, whole, there);
+        if (!best_state_weigh(other, there))
+            return false;
+        pare_sheet_judge(there->trial.flown, &there->trial.sheet);
+        if (pare_best_meets(search->ask, other->desk->craft, &other->desk->sheet,
+                            &there->trial.sheet, by))
+            continue;
+        const int64_t rings =
+            is_same_tail(whole, there) ? best_rings_until(other, there, by, worker->probe) : 0;
+        if (rings > 0 && rings + whole->units - there->units > t->rings)
+            t->rings = rings + whole->units - there->units;
+        return false;
+    }
+    return true;
+}
+
 static void try_whole(tail *t, int64_t units)
 {
     best_worker *worker = t->worker;
@@ -305,7 +380,8 @@ static void try_whole(tail *t, int64_t units)
         return;
     if (whole->units != units)
         worker->misses++;
-    if (!has_what_it_must(search, whole->trial.flown) || best_is_too_dear(search, whole))
+    if (!has_what_it_must(search, whole->trial.flown) || best_is_too_dear(search, whole) ||
+        takes_too_long(search, whole))
         return;
     pare_sheet_judge(whole->trial.flown, &whole->trial.sheet);
     if (!pare_best_meets(search->ask, search->desk->craft, &search->desk->sheet,
@@ -318,14 +394,35 @@ static void try_whole(tail *t, int64_t units)
             t->most = units - 1;
         return;
     }
+    if (!meets_elsewhere(t, whole, by)) {
+        best_refusal(worker, by);
+        return;
+    }
     const int64_t cents = best_cents(search, whole);
     if (!best_is_better(&worker->best, whole->units, cents, whole->swaps, whole->swap))
         return;
     worker->best.found = true;
     worker->best.units = whole->units;
     worker->best.cents = cents;
+    worker->best.value = best_raised_value(search, &whole->trial.sheet);
     worker->best.swaps = whole->swaps;
     memcpy(worker->best.swap, whole->swap, whole->swaps * sizeof whole->swap[0]);
+}
+
+static bool is_limited(const best_search *search)
+{
+    return search->ask->most_cents || search->ask->most_work_min;
+}
+
+/* Whether a way costs more than the set may, or takes longer, with the things before it. */
+static bool is_beyond(tail *t, size_t from, const way *w)
+{
+    const best_search *search = t->worker->search;
+    t->basket[from + 1] = t->basket[from];
+    t->work[from + 1] = t->work[from];
+    add_to(&t->basket[from + 1], &w->bought);
+    add_work(&t->work[from + 1], &w->work);
+    return best_spends_too_much(search, &t->basket[from + 1], &t->work[from + 1]);
 }
 
 static void choose(tail *t, size_t from, int64_t units)
@@ -347,12 +444,8 @@ static void choose(tail *t, size_t from, int64_t units)
             with + t->after_most[from + 1] <= t->rings)
             continue;
         t->chosen[from] = i;
-        if (search->ask->most_cents) {
-            t->basket[from + 1] = t->basket[from];
-            add_to(&t->basket[from + 1], &here->way[i].bought);
-            if (best_basket_cents(search, &t->basket[from + 1]) > *search->ask->most_cents)
-                continue;
-        }
+        if (is_limited(search) && is_beyond(t, from, &here->way[i]))
+            continue;
         choose(t, from + 1, with);
     }
 }
@@ -389,12 +482,14 @@ static bool has_line(const pare_assembly *assembly, pare_line_of of, size_t inde
 static void price_ways(tail *t)
 {
     t->basket[0] = t->state->basket;
+    t->work[0] = t->state->work;
     for (size_t i = 0; i < t->things; i++)
         for (size_t k = 0; k < t->thing[i].ways; k++) {
             way *w = &t->thing[i].way[k];
             size_t turn = 0;
             const best_state *with = put_names(t, t->state, w, &turn);
             w->bought = with ? more_in(&with->basket, &t->state->basket) : (pare_basket){0};
+            w->work = with ? more_work(&with->work, &t->state->work) : (pare_work_sum){0};
         }
 }
 
@@ -452,12 +547,40 @@ static bool gather_rest(tail *t, const pare_sheet *flown)
     return true;
 }
 
+static bool has_swap(const best_state *state, const char *id)
+{
+    for (size_t i = 0; i < state->swaps; i++)
+        if (strcmp(state->swap[i].id, id) == 0)
+            return true;
+    return false;
+}
+
+/* Whether a state whose items are decided has just the parts of a set that is barred. */
+static bool is_barred(const best_search *search, const best_state *state)
+{
+    size_t parts = 0;
+    for (size_t i = 0; i < state->swaps; i++)
+        parts += state->swap[i].what == PARE_WHAT_ITEM;
+    for (size_t b = 0; b < search->ask->bars; b++) {
+        const pare_best_bar *bar = &search->ask->bar[b];
+        size_t has = 0;
+        while (has < bar->ids && has_swap(state, bar->id[has]))
+            has++;
+        if (has == bar->ids && parts == bar->ids)
+            return true;
+    }
+    return false;
+}
+
 void best_tail(best_worker *worker, size_t depth)
 {
     char by[48];
     tail *t = worker->tail;
     best_state *state = &worker->state[depth];
-    if (best_refuted(worker->search, state, worker->probe, worker->lightest, by)) {
+    if (is_barred(worker->search, state))
+        return;
+    if (best_refuted_elsewhere(worker, state, by) ||
+        best_refuted(worker->search, state, worker->probe, worker->lightest, by)) {
         best_refusal(worker, by);
         return;
     }
@@ -471,7 +594,7 @@ void best_tail(best_worker *worker, size_t depth)
     t->state = state;
     t->most = BEST_NO_BOUND;
     const bool any = gather_rest(t, worker->probe);
-    if (any && worker->search->ask->most_cents)
+    if (any && is_limited(worker->search))
         price_ways(t);
     if (any)
         choose(t, 0, t->fixed);

@@ -144,6 +144,50 @@ static void check_flight(pare_checking *c, quick before, quick after)
               "rules on mass, places and insurance differ: check your local ones before it flies");
 }
 
+/* ---- minutes ---- */
+
+void pare_check_minutes(const pare_craft *before, const pare_craft *after, pare_work_sum *sum)
+{
+    pare_checklist list = {0};
+    pare_checking c = {.list = &list, .bare = true};
+    pare_check_difference(&c, before, after);
+    for (int g = 0; g < PARE_OPENINGS; g++) {
+        sum->minutes[g] += list.group[g].minutes;
+        sum->opened[g] = sum->opened[g] || list.group[g].steps > 0;
+    }
+}
+
+double pare_work_sum_least_min(const pare_work_sum *sum)
+{
+    double minutes = 0;
+    for (int g = 0; g < PARE_OPENINGS; g++)
+        if (sum->opened[g])
+            minutes += sum->minutes[g] + pare_work_opening_min((pare_opening)g);
+    return minutes;
+}
+
+double pare_work_sum_min(const pare_work_sum *sum, const pare_craft *after)
+{
+    const int propeller = pare_craft_doing(after, PARE_PROPELLER);
+    bool any = false;
+    for (int g = 0; g < PARE_OPENINGS; g++)
+        any = any || sum->opened[g];
+    /* Off and on again, where they are not exchanged anyway. */
+    const bool again = any && propeller >= 0 && !sum->opened[PARE_OPENING_PROPELLERS];
+    return pare_work_sum_least_min(sum) +
+           (again ? pare_work_part_min(PARE_PROPELLER, after->item[propeller].count) : 0);
+}
+
+static pare_work_sum sum_of(const pare_checklist *list)
+{
+    pare_work_sum sum = {0};
+    for (int g = 0; g < PARE_OPENINGS; g++) {
+        sum.minutes[g] = list->group[g].minutes;
+        sum.opened[g] = list->group[g].steps > 0;
+    }
+    return sum;
+}
+
 /* ---- the steps ---- */
 
 static void finish(pare_checking *c, const pare_craft *craft)
@@ -151,19 +195,16 @@ static void finish(pare_checking *c, const pare_craft *craft)
     pare_checklist *list = c->list;
     if (c->esc) /* the other end of the motors' wires: soldered once */
         list->group[PARE_OPENING_ARMS].solder_joints -= c->motor_joints;
+    const pare_work_sum sum = sum_of(list);
+    list->minutes = pare_work_sum_min(&sum, craft);
     for (int g = 0; g < PARE_OPENINGS; g++) {
         pare_check_group *group = &list->group[g];
-        if (group->steps == 0)
+        if (!sum.opened[g])
             continue;
         list->work = true;
         group->minutes += pare_work_opening_min((pare_opening)g);
-        list->minutes += group->minutes;
         list->solder_joints += group->solder_joints;
     }
-    /* Off and on again, where they are not exchanged anyway. */
-    const int propeller = pare_craft_doing(craft, PARE_PROPELLER);
-    if (list->work && propeller >= 0 && list->group[PARE_OPENING_PROPELLERS].steps == 0)
-        list->minutes += pare_work_part_min(PARE_PROPELLER, craft->item[propeller].count);
 }
 
 /* The screws that close the craft. */

@@ -50,4 +50,19 @@ pare_status pare_checklist_plan(const pare_bench *bench, const pare_craft *craft
                                 const char *const swap[], pare_arena *arena, pare_checklist *list,
                                 pare_opening opening[], pare_error *err);
 
+/** The minutes of some swaps one after another, without a word on them. Zero-initialise. */
+typedef struct pare_work_sum {
+    double minutes[PARE_OPENINGS];
+    bool opened[PARE_OPENINGS]; /* some of them are worked on in there */
+} pare_work_sum;
+
+/** Adds the work between two states of a craft. Allocates nothing. */
+void pare_check_minutes(const pare_craft *before, const pare_craft *after, pare_work_sum *sum);
+
+/** All minutes of swaps that make a craft, as the checklist for them has them. */
+double pare_work_sum_min(const pare_work_sum *sum, const pare_craft *after);
+
+/** What no further swap makes less: all but propellers that only come off to be put on again. */
+double pare_work_sum_least_min(const pare_work_sum *sum);
+
 #endif

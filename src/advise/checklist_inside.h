@@ -9,6 +9,7 @@ typedef struct pare_checking {
     pare_checklist *list;
     pare_arena *arena;
     bool quiet;        /* what is seen now is done already: no steps of it */
+    bool bare;         /* only minutes are asked for: steps are counted, with no texts */
     bool failed;       /* memory ran out */
     bool wiring;       /* lead, ESC or other power wiring */
     bool motor_screws; /* their length, metal or number, or what they go into */

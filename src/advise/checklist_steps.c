@@ -40,7 +40,9 @@ put_step(pare_checking *c, pare_opening opening, double minutes, int solder, con
         return;
     group->minutes += minutes;
     group->solder_joints += solder;
-    if (group->steps == PARE_CHECK_STEPS)
+    if (c->bare)
+        group->steps = 1;
+    if (c->bare || group->steps == PARE_CHECK_STEPS)
         return;
     va_list args;
     va_start(args, format);
@@ -54,7 +56,8 @@ put_step(pare_checking *c, pare_opening opening, double minutes, int solder, con
 static void put_tool(pare_checking *c, pare_opening opening, const char *text)
 {
     pare_check_group *group = &c->list->group[opening];
-    if (c->quiet || group->tools == PARE_CHECK_TOOLS || is_there(group->tools, group->tool, text))
+    if (c->quiet || c->bare || group->tools == PARE_CHECK_TOOLS ||
+        is_there(group->tools, group->tool, text))
         return;
     const char *copy = pare_arena_text(c->arena, text);
     c->failed = c->failed || !copy;
@@ -99,6 +102,8 @@ void pare_check_keys(pare_checking *c, pare_opening opening, const pare_craft *c
 static void put_part_tools(pare_checking *c, pare_opening opening, const pair *p,
                            const pare_item *item, const pare_part *part)
 {
+    if (c->bare)
+        return;
     pare_check_keys(c, opening, p->before, item->name);
     pare_check_keys(c, opening, p->after, item->name);
     const pare_fit *shaft = &part->fit[PARE_FIT_SHAFT];

@@ -36,6 +36,20 @@ void pare_arena_close(pare_arena *arena)
     free(arena);
 }
 
+void pare_arena_give(pare_arena *from, pare_arena *to)
+{
+    if (!from)
+        return;
+    block *first = from->last;
+    while (first && first->before)
+        first = first->before;
+    if (first) {
+        first->before = to->last;
+        to->last = from->last;
+    }
+    free(from);
+}
+
 void pare_arena_clear(pare_arena *arena)
 {
     block *kept = arena->last;

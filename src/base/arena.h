@@ -19,6 +19,10 @@ void pare_arena_close(pare_arena *arena);
  * work that is done again and again. */
 void pare_arena_clear(pare_arena *arena);
 
+/** Hands all that came from one arena on to another, and closes it: what is found in one trial of many is
+ * kept so. NULL `from` is fine. */
+void pare_arena_give(pare_arena *from, pare_arena *to);
+
 /** size bytes of zeros, aligned for any type, or NULL when there is no memory. */
 void *pare_arena_zeros(pare_arena *arena, size_t size);
 
