@@ -5,17 +5,22 @@
 #include "show/best.h"
 
 #include <math.h>
+#include <string.h>
 
 #include "cli/best_front.h"
 #include "cli/best_limits.h"
 #include "cli/best_proof.h"
 #include "cli/best_walk.h"
+#include "cli/best_ways.h"
+#include "cli/best_wish.h"
 #include "cli/command.h"
 #include "cli/long_work.h"
 #include "cli/timed.h"
 #include "cli/use.h"
 
 #define LONGEST_S 1e6
+#define SOUGHT_S  10.0
+#define A_WISH_S  60.0 /* for what does not always come to an end */
 
 static pare_status read_time(const options *given, double *seconds, pare_error *err)
 {
@@ -28,13 +33,32 @@ static pare_status read_time(const options *given, double *seconds, pare_error *
     return PARE_OK;
 }
 
-/* Other wishes are for the list of swaps. */
-static pare_status read_wish(const options *given, pare_error *err)
+/* "all", unless a loadout is named so: every limit in each of them, grams of the heaviest. */
+static pare_status best_loadout(const options *given, const pare_craft *craft, pare_best_ask *ask,
+                                pare_error *err)
 {
-    if ((given->given & OPTION_WISH) == 0 || pare_same_name(given->wish, "grams"))
-        return PARE_OK;
-    return pare_fail(err, PARE_BAD_DATA, "no wish '%s' for a best set; there is grams",
-                     given->wish);
+    ask->every = given->loadout && strcmp(given->loadout, "all") == 0 &&
+                 pare_craft_loadout(craft, "all") < 0;
+    if (!ask->every)
+        return craft_loadout(craft, given->loadout, &ask->loadout, err);
+    if (given->given & OPTION_WALK)
+        return pare_fail(err, PARE_BAD_DATA, "--walk goes with one loadout, not with all");
+    return pare_best_heaviest(craft, &ask->loadout, err);
+}
+
+/* What parts that nobody sells would save beyond the best set, for some seconds. */
+static pare_status find_sought(const options *given, const pare_bench *bench,
+                               const pare_craft *craft, const pare_best_ask *ask,
+                               const pare_best *best, double left_s, pare_arena *arena,
+                               pare_best *sought, pare_error *err)
+{
+    timed t = timed_start(given->progress, fmin(left_s, SOUGHT_S));
+    const pare_progress progress = timed_progress(&t);
+    pare_best_ask asked = *ask;
+    asked.progress = &progress;
+    asked.sought = true;
+    asked.below_100ug = best->best_100ug;
+    return pare_best_find(bench, craft, &asked, arena, sought, err);
 }
 
 static void show(const options *given, const pare_best_view *view, const best_proof *proof,
@@ -65,7 +89,12 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
                          .hold = given->hold,
                          .never = given->never,
                          .must = given->must};
-    double most_s = INFINITY, seconds = 0;
+    pare_best_wished wished = {0};
+    pare_best_ways ways = {0};
+    pare_best sought = {0};
+    size_t wanted = 0;
+    double most_s = INFINITY, seconds = 0, work_min = INFINITY;
+    int wish = PARE_WISH_GRAMS;
     timed t = {.under = NULL};
     const pare_progress progress = timed_progress(&t);
     pare_arena *arena = pare_arena_open();
@@ -73,7 +102,9 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
     if (status == PARE_OK)
         status = need_operands("best", given, 1, 1, "one craft", err);
     if (status == PARE_OK)
-        status = read_wish(given, err);
+        status = best_wish_read(given, &wish, &work_min, err);
+    if (status == PARE_OK)
+        status = best_ways_read(given, &wanted, err);
     if (status == PARE_OK)
         status = read_time(given, &most_s, err);
     if (status == PARE_OK && given->given & OPTION_FRONT)
@@ -89,10 +120,13 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
     if (status == PARE_OK)
         status = bench_craft(&use, given->operand[0], &craft, err);
     if (status == PARE_OK)
-        status = craft_loadout(craft, given->loadout, &ask.loadout, err);
+        status = best_loadout(given, craft, &ask, err);
     if (status == PARE_OK) {
         ask.progress = &progress;
-        t = timed_start(given->progress, most_s);
+        ask.most_work_min = isfinite(work_min) ? &work_min : NULL;
+        t = timed_start(given->progress, isinf(most_s) && (wish != PARE_WISH_GRAMS || ask.every)
+                                             ? A_WISH_S
+                                             : most_s);
         long_work_catch();
     }
     if (status == PARE_OK && given->given & OPTION_FRONT) {
@@ -100,8 +134,15 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
     } else if (status == PARE_OK && given->given & OPTION_WALK) {
         status = best_walk(given, use.bench, craft, &ask, arena, out, err);
     } else if (status == PARE_OK) {
-        status = pare_best_find(use.bench, craft, &ask, arena, &best, err);
+        status = pare_best_wish_find(use.bench, craft, &ask, wish, arena, &best, &wished, err);
         seconds = timed_s(&t);
+        if (status == PARE_OK && wanted && best.found)
+            status = pare_best_ways_find(use.bench, craft, &ask, wish, &best, &wished, wanted,
+                                         arena, &ways, err);
+        if (status == PARE_OK && best.found && given->given & OPTION_ALL &&
+            pare_best_wish_by_grams(wish))
+            status = find_sought(given, use.bench, craft, &ask, &best, most_s - seconds, arena,
+                                 &sought, err);
         if (status == PARE_OK)
             status = best_limits_ask(given, use.bench, craft, &ask, &best, most_s - seconds,
                                      &limits, err);
@@ -114,10 +155,15 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
     if (status == PARE_OK && (given->given & (OPTION_FRONT | OPTION_WALK)) == 0) {
         const pare_best_view view = {.loadout =
                                          ask.loadout >= 0 ? craft->loadout[ask.loadout].name : NULL,
+                                     .every = ask.every,
                                      .money = use.bench->money,
                                      .all = given->given & OPTION_ALL,
                                      .seconds = seconds,
                                      .best = &best,
+                                     .wished = &wished,
+                                     .most_work_min = ask.most_work_min,
+                                     .sought = sought.before ? &sought : NULL,
+                                     .ways = ways.count ? &ways : NULL,
                                      .loosens = limits.loosens,
                                      .loosened = limits.loosened,
                                      .reliefs = limits.relieved ? &limits.reliefs : NULL};
@@ -132,11 +178,20 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
 const command command_best = {
     .name = "best",
     .line = "the lightest set of swaps that the brief allows, proven",
-    .usage = "pare best CRAFT [--loadout LOADOUT] [--wish WISH] [--hold CHOICE...]\n"
-             "          [--never PART...] [--must PART...] [--time SECONDS] [--all] [--json]\n"
-             "          [--binds] [--proof FILE]\n"
+    .usage = "pare best CRAFT [--loadout LOADOUT] [--wish WISH] [--hours HOURS]\n"
+             "          [--hold CHOICE...] [--never PART...] [--must PART...] [--time SECONDS]\n"
+             "          [--all] [--json] [--binds] [--ways NUMBER] [--proof FILE]\n"
              "          [--front WISHES [-o FILE] | --walk [--budget MONEY]]",
-    .details = "Every limit of the brief holds on that set; a rating that holds now holds then,\n"
+    .details = "A wish says what the set is best in: grams; minutes as flown; thrust to weight,\n"
+               "half charged; quickness, the slower of roll and pitch; crash energy; money, the\n"
+               "least that meets the brief and its limit on all-up mass; evening, most grams\n"
+               "within three hours of work, or --hours. Of equal sets the lightest. Such a wish\n"
+               "is searched for a minute, or --time, and what is proven by then is said.\n"
+               "--ways says the next best sets that differ in a part, and how far prices, masses\n"
+               "and limits may move before another set wins.\n"
+               "--loadout all keeps every limit in each loadout; grams and choices are those of\n"
+               "the heaviest, and what only others carry stays; a minute, or --time.\n"
+               "Every limit of the brief holds on that set; a rating that holds now holds then,\n"
                "and one that is broken now is no worse; no job that the brief keeps is lost.\n"
                "Sought parts and swaps that leave a question open are in no set. A front is all\n"
                "sets that nothing beats in two wishes: one search each, --time for all of them.\n"
@@ -148,14 +203,20 @@ const command command_best = {
     .caution = CAUTION_WORK,
     .example = "  pare best thimble\n"
                "  pare best thimble --binds\n"
+               "  pare best thimble --wish minutes\n"
+               "  pare best thimble --ways 3\n"
+               "  pare best hedgerow --loadout all\n"
+               "  pare best thimble --wish evening --hours 2\n"
                "  pare best bodkin --hold frame --never pr-40-25-2\n"
                "  pare best thimble --front grams-money --time 5 -o front.svg\n"
                "  pare best thimble --walk --budget 50\n",
     .options = OPTION_BENCH | OPTION_JSON | OPTION_ALL | OPTION_LOADOUT | OPTION_WISH |
                OPTION_HOLD | OPTION_NEVER | OPTION_MUST | OPTION_TIME | OPTION_FRONT |
-               OPTION_BINDS | OPTION_OUTPUT | OPTION_WALK | OPTION_BUDGET | OPTION_PROOF,
-    .meaning = {{OPTION_ALL, "the work step by step, and how the proof went"},
-                {OPTION_WISH, "what is to be best: grams (usual)"},
+               OPTION_BINDS | OPTION_OUTPUT | OPTION_WALK | OPTION_BUDGET | OPTION_HOURS |
+               OPTION_WAYS | OPTION_PROOF,
+    .meaning = {{OPTION_ALL,
+                 "the work step by step, how the proof went, and what sought parts would save"},
+                {OPTION_WISH, "grams (usual), minutes, thrust, quickness, money, crash, evening"},
                 {OPTION_OUTPUT, "the front as a picture: x.pdf, x.svg or x.png"}},
     .run = run,
 };

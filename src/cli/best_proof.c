@@ -5,6 +5,7 @@
 #include "cli/best_proof.h"
 
 #include <math.h>
+#include <string.h>
 
 #include "cli/timed.h"
 #include "store/lines.h"
@@ -16,6 +17,12 @@ pare_status best_proof_check(const options *given, pare_error *err)
     if (given->given & (OPTION_FRONT | OPTION_WALK))
         return pare_fail(err, PARE_BAD_DATA,
                          "--proof is of one best set: it goes with neither --front nor --walk");
+    if (given->given & OPTION_HOURS ||
+        (given->given & OPTION_WISH && strcmp(given->wish, "grams") != 0) ||
+        (given->given & OPTION_LOADOUT && strcmp(given->loadout, "all") == 0))
+        return pare_fail(err, PARE_BAD_DATA,
+                         "--proof is of the lightest set in one loadout: it goes without another "
+                         "wish, --hours and --loadout all");
     return PARE_OK;
 }
 

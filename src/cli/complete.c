@@ -15,6 +15,7 @@
 #include <string.h>
 #include <sys/stat.h>
 
+#include "advise/best_wish.h"
 #include "advise/swap.h"
 #include "advise/taken.h"
 #include "cli/command.h"
@@ -260,8 +261,9 @@ static void offer_items(line l)
 
 static void offer_wishes(const line *l)
 {
-    for (int wish = 0; wish < PARE_WISHES; wish++)
-        offer(l, pare_wish_name((pare_wish)wish), "");
+    const int wishes = strcmp(l->of->name, "best") == 0 ? PARE_BEST_WISHES : PARE_WISHES;
+    for (int wish = 0; wish < wishes; wish++)
+        offer(l, pare_best_wish_name(wish), "");
 }
 
 static void offer_lists(const line *l)

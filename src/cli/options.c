@@ -18,6 +18,10 @@ static const option_row known[] = {
     {"front", OPTION_FRONT, 0, "WISHES", "all sets that nothing beats: grams-money, grams-minutes"},
     {"walk", OPTION_WALK, 0, NULL, "the order in which to buy the set; each step can be flown"},
     {"budget", OPTION_BUDGET, 0, "MONEY", "with --walk: what there is to spend now"},
+    {"hours", OPTION_HOURS, 0, "HOURS",
+     "no more work than that, all openings of the craft with it"},
+    {"ways", OPTION_WAYS, 0, "NUMBER",
+     "so many sets that differ in a part, and how far each stands"},
     {"kind", OPTION_KIND, 0, "KIND", "parts of one kind: motor, esc_four, propeller, ..."},
     {"sort", OPTION_SORT, 0, "KEY", "by mass, price, owned or a spec; KEY:down: largest first"},
     {"for", OPTION_FOR, 0, "CRAFT.ITEM", "what can replace that item, and the grams saved"},
@@ -158,6 +162,12 @@ static pare_status keep(options *out, option_bits bit, const char *value, pare_e
         break;
     case OPTION_BUDGET:
         out->budget = value;
+        break;
+    case OPTION_HOURS:
+        out->hours = value;
+        break;
+    case OPTION_WAYS:
+        out->ways = value;
         break;
     case OPTION_CURVE:
         out->curve = value;

@@ -64,6 +64,8 @@ typedef unsigned long long option_bits;
 #define OPTION_PROOF       (1ull << 54)
 #define OPTION_PASSWORD    (1ull << 61)
 #define OPTION_CERTIFICATE (1ull << 62)
+#define OPTION_HOURS       (1ull << 57)
+#define OPTION_WAYS        (1ull << 56)
 
 enum { OPERANDS = 64, TRIES = 32, MAPS = 64, CHOICES = 32 };
 
@@ -96,7 +98,7 @@ typedef struct options {
     const char *hold[CHOICES], *never[CHOICES], *must[CHOICES]; /* each as often as wanted */
     const char *time, *front, *curve;                           /* seconds, as typed; two wishes */
     const char *port, *listen, *password_file, *certificate;    /* as typed */
-    const char *budget;                                         /* as typed */
+    const char *budget, *hours, *ways;                          /* as typed */
     const char *proof;                                          /* a file */
     const char
         *shown;       /* what the first operand, a file, is called in the history; NULL: as typed */

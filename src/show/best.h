@@ -2,6 +2,7 @@
 #ifndef PARE_SHOW_BEST_H
 #define PARE_SHOW_BEST_H
 
+#include "advise/best_ways.h"
 #include "advise/loosen.h"
 #include "advise/relief.h"
 #include "show/json.h"
@@ -9,10 +10,15 @@
 
 typedef struct pare_best_view {
     const char *loadout; /* NULL: none */
+    bool every;          /* limits hold in each loadout, and this is the heaviest */
     const char *money;   /* the bench's: "EUR"; NULL: not said */
     bool all;            /* the work step by step, and how the proof went */
     double seconds;      /* that the search took */
     const pare_best *best;
+    const pare_best_wished *wished; /* what it is best in */
+    const double *most_work_min;    /* that the work may take; NULL: any time */
+    const pare_best_ways *ways;     /* others, and how far it stands; NULL: not asked */
+    const pare_best *sought; /* a lighter set with parts that nobody sells; NULL: not asked */
     size_t loosens;
     const pare_loosened *loosened; /* what limits of the best set cost; NULL: not asked */
     const pare_reliefs *reliefs;   /* what must give way where there is no set; NULL: not asked */
@@ -24,6 +30,27 @@ void pare_best_text(const pare_best_view *view, const pare_screen *screen, pare_
 /** {"craft", "loadout", "found", "proven", "was_g", "best_g", "bound_g", "money", "swaps": [], "binds":
  * [], ...}: a new reference. */
 json_t *pare_best_object(const pare_best_view *view);
+
+/* Inside the room: another wish than grams (best_wish_show.c). */
+/** Whether a wish is told: another than grams. */
+bool pare_best_wishes_else(const pare_best_view *view);
+/** ", for minutes as flown: 6.1 min now, 8.9 min at best, proven;" in a head. */
+void pare_best_add_wish(const pare_best_view *view, pare_text *line);
+/** What is proven of the wish, as a line. */
+void pare_best_put_wish_proof(const pare_best_view *view, const pare_screen *screen,
+                              pare_text *out);
+/** Adds "wish", and for another than grams "wish_was", "wish_best", "wish_bound", "wish_proven", "wish_unit". */
+void pare_best_wish_into(json_t *object, const pare_best_view *view);
+
+/* Inside the room: other ways (best_ways_show.c). */
+void pare_best_put_ways(const pare_best_view *view, const pare_screen *screen, pare_text *out);
+/** Adds "ways", "ways_proven", "ways_all", "stands", "stricter" where they were asked for. */
+void pare_best_ways_into(json_t *object, const pare_best_view *view);
+
+/* Inside the room: parts that nobody sells yet, apart (best_sought_show.c). */
+void pare_best_put_sought(const pare_best_view *view, const pare_screen *screen, pare_text *out);
+/** Adds "sought" where it was asked for; null where such parts make nothing lighter. */
+void pare_best_sought_into(json_t *object, const pare_best_view *view);
 
 /* Inside the room: what limits cost, and what must give way (best_limits.c). */
 /** A limit by its words; one that no sheet at hand has, by its name. */

@@ -78,7 +78,9 @@ json_t *pare_best_object(const pare_best_view *view)
     }
     json_object_set_new(object, "craft", json_string(best->before->name));
     json_object_set_new(object, "loadout", pare_text_or_null(view->loadout));
-    json_object_set_new(object, "wish", json_string("grams"));
+    if (view->every)
+        json_object_set_new(object, "every_loadout", json_true());
+    pare_best_wish_into(object, view);
     json_object_set_new(object, "money_unit", pare_text_or_null(view->money));
     json_object_set_new(object, "found", json_boolean(best->found));
     json_object_set_new(object, "proven", json_boolean(best->proven));
@@ -101,6 +103,8 @@ json_t *pare_best_object(const pare_best_view *view)
         limits(view, best->binds, best->bind, best->found ? best->sheet_after : NULL));
     if (view->reliefs)
         json_object_set_new(object, "give_way", pare_best_reliefs_object(view));
+    pare_best_ways_into(object, view);
+    pare_best_sought_into(object, view);
     json_object_set_new(object, "groups", json_integer((json_int_t)best->groups));
     json_object_set_new(object, "opened", json_integer((json_int_t)best->opened));
     json_object_set_new(object, "dived", json_integer((json_int_t)best->dived));

@@ -167,10 +167,15 @@ static void put_proof(const pare_best_view *view, const pare_screen *screen, par
 {
     const pare_best *best = view->best;
     pare_text line = {0};
-    if (best->proven && best->found)
+    const bool by_grams = best->bound_100ug != INT64_MAX, wishes_else = pare_best_wishes_else(view);
+    if (best->proven && best->found && wishes_else) {
+        if (!pare_best_wish_by_grams(view->wished->wish))
+            pare_text_printf(&line, "of those that are as good none is lighter: %.4f g = bound",
+                             pare_best_grams(best->best_100ug));
+    } else if (best->proven && best->found)
         pare_text_printf(&line, "best %.4f g = bound: no set of these parts is lighter",
                          pare_best_grams(best->best_100ug));
-    else if (best->found)
+    else if (best->found && by_grams)
         pare_text_printf(&line,
                          "stopped: best so far %.1f g, none is below %.1f g, so at most %.1f g "
                          "are missing",
@@ -178,7 +183,11 @@ static void put_proof(const pare_best_view *view, const pare_screen *screen, par
                          pare_best_grams(best->best_100ug - best->bound_100ug));
     if (best->misses)
         pare_text_add(&line, "; masses did not add up, so nothing is proven: please report it");
-    pare_put_labelled_line(screen, out, "proof", &line);
+    const size_t before = out->length;
+    if (wishes_else)
+        pare_best_put_wish_proof(view, screen, out);
+    if (line.length)
+        pare_put_labelled_line(screen, out, out->length > before ? "" : "proof", &line);
     if (!view->all)
         return;
     pare_text_printf(
@@ -206,7 +215,10 @@ static void put_none(const pare_best_view *view, const pare_screen *screen, pare
         pare_put_line(screen, out, 0, 0, &line);
         return;
     }
-    pare_text_add(&line, "No set of these parts meets the brief.");
+    pare_text_add(&line, "No set of these parts meets the brief");
+    if (view->most_work_min)
+        pare_text_printf(&line, " within %.4g h of work", *view->most_work_min / 60);
+    pare_text_add(&line, ".");
     if (best->groups == 0 && best->binds == 0)
         pare_text_add(&line, " No frame, motors, propellers and pack that are left fit together.");
     else if (best->binds == 0)
@@ -231,19 +243,31 @@ static void put_unlearned(const pare_best *best, const pare_screen *screen, pare
         pare_put_line(screen, out, 0, 0, &line);
 }
 
+/* What becomes of the grams; by another wish they may be more. */
+static void add_grams(const pare_best_view *view, pare_text *line)
+{
+    const pare_best *best = view->best;
+    const double less = pare_best_grams(best->was_100ug - best->best_100ug);
+    const bool else_wish = pare_best_wishes_else(view);
+    pare_text_printf(line, ", %.1f g %s, %.1f g %s", pare_best_grams(best->best_100ug),
+                     else_wish ? "then" : "at best", fabs(less), less < 0 ? "more" : "less");
+    if (!else_wish)
+        pare_text_add(line, best->proven ? ", proven" : ", not proven");
+}
+
 void pare_best_text(const pare_best_view *view, const pare_screen *screen, pare_text *out)
 {
     const pare_best *best = view->best;
     pare_text line = {0};
     pare_text_add(&line, best->before->name);
     if (view->loadout)
-        pare_text_printf(&line, ", loadout %s", view->loadout);
-    pare_text_printf(&line, ": %.1f g now", pare_best_grams(best->was_100ug));
+        pare_text_printf(&line, ", loadout %s%s", view->loadout,
+                         view->every ? " (the heaviest; limits kept in all)" : "");
+    pare_best_add_wish(view, &line);
+    pare_text_printf(&line, "%s %.1f g now", pare_best_wishes_else(view) ? ";" : ":",
+                     pare_best_grams(best->was_100ug));
     if (best->found)
-        pare_text_printf(&line, ", %.1f g at best, %.1f g less%s",
-                         pare_best_grams(best->best_100ug),
-                         pare_best_grams(best->was_100ug - best->best_100ug),
-                         best->proven ? ", proven" : ", not proven");
+        add_grams(view, &line);
     pare_put_line(screen, out, 0, 0, &line);
     if (!best->found) {
         put_none(view, screen, out);
@@ -255,6 +279,8 @@ void pare_best_text(const pare_best_view *view, const pare_screen *screen, pare_
     put_binds(best, screen, out);
     pare_best_put_loosened(view, screen, out);
     put_proof(view, screen, out);
+    pare_best_put_ways(view, screen, out);
+    pare_best_put_sought(view, screen, out);
     if (view->all)
         put_steps(view, screen, out);
     if (best->swaps == 0)

@@ -219,8 +219,6 @@ static void a_wrong_question_is_refused_in_one_line(void **state)
                 "pare: the bench has no part 'pa-4s-521'; did you mean 'pa-4s-520'?\n");
     run_refuses("best thimble --never ca-14 --must ca-14" DEMO, 3,
                 "pare: part 'ca-14' must be on and must never be: one of them\n");
-    run_refuses("best thimble --wish beauty" DEMO, 3,
-                "pare: no wish 'beauty' for a best set; there is grams\n");
     run_refuses("best thimble --time soon" DEMO, 3,
                 "pare: --time 'soon': a number of seconds is due, 0 to 1e+06\n");
     run_refuses("best thimble --time -1" DEMO, 3,

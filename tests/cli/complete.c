@@ -147,6 +147,8 @@ static void names_on_the_bench_are_offered(void **state)
     offers("parts --for hedgerow.ant", "hedgerow.antenna");
     offers("parts --kind prop", "propeller propeller_nut");
     offers("swaps hedgerow --wish m", "minutes money");
+    offers("best hedgerow --wish ev", "evening");
+    offers("swaps hedgerow --wish ev", "");
     offers("import list.csv --as ''", "parts weigh_ins flights stand log");
     offers("take hedgerow bumper=off --fitted ''", "today");
     offers("take h", "hedgerow");
