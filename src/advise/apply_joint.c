@@ -1,5 +1,5 @@
-/* apply_joint.c: screws of another material, fewer of them, of another length; so standoffs, nuts and washers,
- * of which nuts may be plain or locking and washers go altogether (see edit.h).
+/* apply_joint.c: screws of another material, fewer of them, of another length; so standoffs, nuts and
+ * washers, of which nuts may be plain or locking and washers go altogether (see edit.h).
  *
  * What the screws bear is a margin's to say; here stand the rules of the trade that no arithmetic
  * gives (common practice, no source). One loose screw must never be the end of a flight, so what holds
@@ -142,8 +142,8 @@ static pare_status set_length(pare_edit *edit, pare_joint *joint, double length_
     return PARE_OK;
 }
 
-/* A plain nut for a locking one and back. Heads of screws are another matter: what lies under them and how far a
- * screw reaches would change with them. */
+/* A plain nut for a locking one and back. Heads of screws are another matter: what lies under them and how
+ * far a screw reaches would change with them. */
 static pare_status set_standard(pare_edit *edit, pare_joint *joint, const char *word,
                                 pare_error *err)
 {

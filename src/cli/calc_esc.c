@@ -150,7 +150,7 @@ static pare_status answer_of(const key_values *given, pare_units *units, pare_an
 {
     (void)units;
     const double *v = given->value;
-    esc e;
+    esc e = {.source = ""};
     const pare_board_load load = {v[CURRENT], v[VOLTS], v[AMBIENT], 101325, v[FLOW]};
     pare_board_heat heat = {(double)NAN, (double)NAN};
     pare_status status = board_of(given, &e, answer, err);

@@ -23,9 +23,9 @@ bool pare_pack_believable(const pare_part *part, pare_believable *believable);
 
 /** The same of the pack that a craft has on, by what its flights taught of the charge that it holds.
  *
- * Flights say nothing of a pack's resistance: the volts under load that would need are not logged, and resting ones
- * do not show it. So they move the heat of a whole pack only, whose current goes on for longer in a pack that
- * holds more. @param[out] flights  that taught it; 0: none did */
+ * Flights say nothing of a pack's resistance: volts under load are not logged, and resting ones do not show
+ * it. So they move the heat of a whole pack only, whose current goes on for longer in one that holds more.
+ * @param[out] flights  that taught it; 0: none did */
 bool pare_craft_believable(const pare_craft *craft, pare_believable *believable, int *flights);
 
 /** Whether its label claims more than that. */

@@ -194,9 +194,10 @@ static pare_status settle(const pare_wire_load *load, const metre *wire, pare_wi
 
 pare_status pare_wire_steady(const pare_wire_load *load, pare_wire_heat *heat, pare_error *err)
 {
-    metre wire;
-    const pare_status status = check(load, &wire, err);
-    return status == PARE_OK ? settle(load, &wire, heat, err) : status;
+    metre wire = {0};
+    if (check(load, &wire, err) != PARE_OK)
+        return PARE_BAD_DATA;
+    return settle(load, &wire, heat, err);
 }
 
 /* The surface that takes from the insulation's node what it gives to the air. near: a guess. */
@@ -383,9 +384,10 @@ pare_status pare_wire_burst(const pare_wire_load *load, double burst_a, double s
                             pare_wire_heat *settled, pare_wire_heat *burst, pare_error *err)
 {
     const pare_wire_stretch stretch = {burst_a, seconds};
-    metre wire;
-    if (check_stretch(&stretch, err) != PARE_OK || check(load, &wire, err) != PARE_OK ||
-        settle(load, &wire, settled, err) != PARE_OK)
+    metre wire = {0};
+    if (check_stretch(&stretch, err) != PARE_OK || check(load, &wire, err) != PARE_OK)
+        return PARE_BAD_DATA;
+    if (settle(load, &wire, settled, err) != PARE_OK)
         return PARE_BAD_DATA;
     keep_nodes_apart(&wire);
     nodes now = {settled->conductor_degc, 0.5 * (settled->conductor_degc + settled->surface_degc)};
