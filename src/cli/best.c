@@ -203,10 +203,10 @@ const command command_best = {
     .caution = CAUTION_WORK,
     .example = "  pare best thimble\n"
                "  pare best thimble --binds\n"
-               "  pare best thimble --wish minutes\n"
+               "  pare best thimble --wish minutes --time 3\n"
                "  pare best thimble --ways 3\n"
-               "  pare best hedgerow --loadout all\n"
-               "  pare best thimble --wish evening --hours 2\n"
+               "  pare best thimble --loadout all --time 3\n"
+               "  pare best thimble --wish evening --hours 0.25\n"
                "  pare best bodkin --hold frame --never pr-40-25-2\n"
                "  pare best thimble --front grams-money --time 5 -o front.svg\n"
                "  pare best thimble --walk --budget 50\n",
