@@ -17,6 +17,12 @@ async function searched() {
     return { page, close }
 }
 
+test('the search says which command is the same', async () => {
+    const { page, close } = await searched()
+    await page.locator('footer .prompt').getByText('pare best thimble', { exact: true }).waitFor()
+    await close()
+})
+
 test('what binds says what it costs, as the command does', async () => {
     const { page, close } = await searched()
     const walls = page.getByRole('list', { name: 'What binds the set' })

@@ -39,6 +39,8 @@ export async function* events(body: ReadableStream<Uint8Array<ArrayBuffer>>) {
 export class Search<Answer> {
     /** What was asked: answers to another question are not shown. */
     asked = $state('')
+    /** What a person would type for it. */
+    command = $state('')
     running = $state(false)
     steps = $state.raw<Step[]>([])
     answer = $state.raw<Answer | null>(null)
@@ -73,6 +75,7 @@ export class Search<Answer> {
                 const said = (await response.json().catch(() => ({}))) as { error?: string }
                 throw new Error(said.error ?? `the server answered ${response.status}`)
             }
+            this.command = response.headers.get('Pare-Command') ?? ''
             for await (const { event, data } of events(response.body)) {
                 if (this.stopper !== mine) return
                 const body: unknown = JSON.parse(data)
