@@ -13,6 +13,7 @@
 #include <string.h>
 
 #include "show/draw_library.h"
+#include "show/draw_svg.h"
 
 #define FONT       "DejaVu Sans"
 #define POINT_MM   (25.4 / 72)
@@ -424,7 +425,7 @@ static void put_svg(const pare_page *page, const char *title, const char *descri
     pare_text_put(out, svg->bytes, head);
     put_element(page, out, "title", title);
     put_element(page, out, "desc", description);
-    pare_text_put(out, svg->bytes + head, svg->length - head);
+    pare_svg_named_anew(svg->bytes + head, svg->length - head, out);
 }
 
 /* The day of making is fixed: the same page gives the same bytes. */

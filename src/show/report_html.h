@@ -8,7 +8,7 @@
  * ledger with each line's share of inertia, a sheet for the scale with boxes to fill by hand, cautions.
  *
  * @param report  filled; its scale is set
- * @param out     the document goes to its end; the same report gives the same bytes, but for names within the drawing
+ * @param out     the document goes to its end; the same report gives the same bytes
  * @return PARE_OK, or as pare_report_page() */
 pare_status pare_report_html(pare_report *report, pare_text *out, pare_error *err);
 

@@ -352,12 +352,8 @@ static void the_same_craft_is_the_same_document(void **state)
     assert_int_equal(pare_report_html(&d->report, &once, &err), PARE_OK);
     pare_text_add(&twice, "before");
     assert_int_equal(pare_report_html(&d->report, &twice, &err), PARE_OK);
-    const char *end[2] = {strstr(once.bytes, "</figure>"), strstr(twice.bytes, "</figure>")};
-    const char *start = strstr(once.bytes, "<figure");
-    assert_true(start && end[0] && end[1]);
     assert_memory_equal(twice.bytes, "before", 6);
-    assert_memory_equal(twice.bytes + 6, once.bytes, (size_t)(start - once.bytes));
-    assert_string_equal(end[1], end[0]);
+    assert_string_equal(twice.bytes + 6, once.bytes);
     pare_text_free(&once);
     pare_text_free(&twice);
     leave(d);
