@@ -291,10 +291,11 @@ static void check_joint(pare_checking *c, const pair *p, const pare_joint *was,
 static void check_joints(pare_checking *c, const pair *p)
 {
     for (size_t i = 0; i < p->after->joints; i++) {
-        const pare_joint *is = &p->after->joint[i], *was;
+        const pare_joint *is = &p->after->joint[i];
+        pare_joint was;
         const pare_screws_change change = pare_screws_differ(p->before, p->after, is, &was);
         if (change != PARE_SCREWS_SAME)
-            check_joint(c, p, was, is, change);
+            check_joint(c, p, &was, is, change);
     }
 }
 
@@ -337,7 +338,7 @@ static void check_runs(pare_checking *c, const pair *p)
 {
     for (size_t i = 0; i < p->after->runs; i++) {
         const pare_run *is = &p->after->run[i];
-        const pare_wires_change change = pare_wires_differ(p->before, p->after, is);
+        const pare_wires_change change = pare_wires_differ(p->before, p->after, is, NULL);
         if (change != PARE_WIRES_SAME)
             check_run(c, p, is, change);
     }

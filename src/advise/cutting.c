@@ -12,31 +12,29 @@ static void add(pare_shopping *s, const pare_cut *cut)
         s->cut[s->cuts++] = *cut;
 }
 
-/* The ways of a run, those of one length together. */
-static void cut_run(const pare_craft *before, const pare_run *is, pare_wires_change change,
-                    pare_shopping *s)
+/* The ways of a run, those of one length together. @param was_m  0: made anew */
+static void cut_run(const pare_run *is, double was_m, pare_shopping *s)
 {
-    const int then = pare_craft_run(before, is->name);
-    const pare_run *was = then >= 0 ? &before->run[then] : NULL;
     for (size_t i = 0; i < is->ways; i++) {
-        pare_cut cut = {
-            .of = PARE_CUT_WIRE, .name = is->name, .gauge = is->gauge, .length_m = is->way_m[i]};
         size_t alike = 0, earlier = 0;
         for (size_t k = 0; k < is->ways; k++) {
             alike += is->way_m[k] == is->way_m[i];
             earlier += k < i && is->way_m[k] == is->way_m[i];
         }
-        if (change == PARE_WIRES_SHORTER && was && i < was->ways)
-            cut.was_m = was->way_m[i];
-        cut.count = earlier || cut.was_m == cut.length_m ? 0 : (int)alike * is->times;
-        add(s, &cut);
+        if (!earlier && is->way_m[i] != was_m)
+            add(s, &(pare_cut){.of = PARE_CUT_WIRE,
+                               .name = is->name,
+                               .gauge = is->gauge,
+                               .length_m = is->way_m[i],
+                               .was_m = was_m,
+                               .count = (int)alike * is->times});
     }
 }
 
 static void cut_joint(const pare_craft *before, const pare_craft *after, const pare_joint *is,
                       pare_shopping *s)
 {
-    const pare_joint *was;
+    pare_joint was;
     const pare_screws_change change = pare_screws_differ(before, after, is, &was);
     pare_cut cut = {.of = PARE_CUT_SCREWS,
                     .name = is->name,
@@ -45,11 +43,11 @@ static void cut_joint(const pare_craft *before, const pare_craft *after, const p
                     .material = is->material,
                     .nominal_m = is->thread.nominal_m};
     if (change == PARE_SCREWS_SHORTER)
-        cut.was_m = was->length_m;
+        cut.was_m = was.length_m;
     if (change == PARE_SCREWS_NEW || change == PARE_SCREWS_SHORTER)
         cut.count = is->count;
     else if (change == PARE_SCREWS_MORE)
-        cut.count = is->count - was->count;
+        cut.count = is->count - was.count;
     add(s, &cut);
 }
 
@@ -78,9 +76,10 @@ void pare_cutting_of(const pare_craft *before, const pare_craft *after, pare_sho
 {
     for (size_t i = 0; i < after->runs; i++) {
         const pare_run *is = &after->run[i];
-        const pare_wires_change change = pare_wires_differ(before, after, is);
+        double was_m = 0;
+        const pare_wires_change change = pare_wires_differ(before, after, is, &was_m);
         if (change != PARE_WIRES_SAME)
-            cut_run(before, is, change, shopping);
+            cut_run(is, change == PARE_WIRES_SHORTER ? was_m : 0, shopping);
     }
     for (size_t i = 0; i < after->items; i++) {
         const pare_item *is = &after->item[i];

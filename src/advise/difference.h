@@ -14,10 +14,14 @@ typedef enum pare_screws_change {
     PARE_SCREWS_FEWER
 } pare_screws_change;
 
-/** @param after  a joint of the craft after; @param[out] was  the one before; NULL: there was none, and
- *  then it counts as the same: it came with a part. So does one whose part was exchanged with it. */
+/** What becomes of a joint's screws.
+ *
+ * Where the part that they came with was exchanged, they are held against what the new one brings: the
+ * same ones as before stay, other ones are new.
+ * @param is        a joint of the craft after
+ * @param[out] was  what it is held against; good unless the answer is PARE_SCREWS_SAME */
 pare_screws_change pare_screws_differ(const pare_craft *before, const pare_craft *after,
-                                      const pare_joint *is, const pare_joint **was);
+                                      const pare_joint *is, pare_joint *was);
 
 typedef enum pare_wires_change {
     PARE_WIRES_SAME,
@@ -25,9 +29,10 @@ typedef enum pare_wires_change {
     PARE_WIRES_SHORTER /* the same ones, cut */
 } pare_wires_change;
 
-/** The same of a run. One that came with a part that was exchanged is the same. */
+/** The same of a run's wires.
+ * @param[out] was_m  how long the longest was where they are cut; may be NULL */
 pare_wires_change pare_wires_differ(const pare_craft *before, const pare_craft *after,
-                                    const pare_run *is);
+                                    const pare_run *is, double *was_m);
 
 /** The longest way of a run. */
 double pare_run_longest_m(const pare_run *run);

@@ -46,14 +46,15 @@ static int screws_needed(const pare_craft *before, const pare_craft *after,
 {
     int count = 0;
     for (size_t i = 0; i < after->joints; i++) {
-        const pare_joint *is = &after->joint[i], *was;
+        const pare_joint *is = &after->joint[i];
+        pare_joint was;
         const pare_screws_change change = pare_screws_differ(before, after, is, &was);
         if (!same_screws(screws, is))
             continue;
         if (change == PARE_SCREWS_NEW)
             count += is->count;
         else if (change == PARE_SCREWS_MORE)
-            count += is->count - was->count;
+            count += is->count - was.count;
     }
     return count;
 }
@@ -63,7 +64,7 @@ static double wire_needed_m(const pare_craft *before, const pare_craft *after, d
     double length_m = 0;
     for (size_t i = 0; i < after->runs; i++) {
         const pare_run *is = &after->run[i];
-        if (is->gauge != gauge || pare_wires_differ(before, after, is) != PARE_WIRES_NEW)
+        if (is->gauge != gauge || pare_wires_differ(before, after, is, NULL) != PARE_WIRES_NEW)
             continue;
         for (size_t k = 0; k < is->ways; k++)
             length_m += is->way_m[k] * is->times;
@@ -245,22 +246,33 @@ static void at_stage(const pare_craft *first, pare_stage least, pare_craft *some
             some->taken[some->takens++] = first->taken[i];
 }
 
-pare_status pare_shopping_planned(const pare_bench *bench, const pare_craft *first,
-                                  const char *tried, pare_shopping *shopping, pare_error *err)
+pare_status pare_shopping_toward(const pare_bench *bench, const pare_craft *first,
+                                 const pare_craft *after, pare_shopping *shopping, pare_error *err)
 {
-    pare_craft *built = malloc(3 * sizeof *built), *ordered = built + 1, *after = built + 2;
+    pare_craft *built = malloc(2 * sizeof *built), *ordered = built ? built + 1 : NULL;
     if (!built)
         return pare_no_memory(err);
-    pare_status status = pare_taken_as_built(bench, first, built, NULL, err);
     at_stage(first, PARE_STAGE_ORDERED, ordered);
+    pare_status status = pare_taken_as_built(bench, first, built, NULL, err);
     if (status == PARE_OK)
         status = pare_taken_as_planned(bench, ordered, ordered, NULL, err);
     if (status == PARE_OK)
-        status = pare_taken_as_planned(bench, first, after, NULL, err);
+        pare_shopping_of(bench, built, ordered, after, shopping);
+    free(built);
+    return status;
+}
+
+pare_status pare_shopping_planned(const pare_bench *bench, const pare_craft *first,
+                                  const char *tried, pare_shopping *shopping, pare_error *err)
+{
+    pare_craft *after = malloc(sizeof *after);
+    if (!after)
+        return pare_no_memory(err);
+    pare_status status = pare_taken_as_planned(bench, first, after, NULL, err);
     if (status == PARE_OK && tried)
         status = pare_swap_apply_list(bench, after, tried, after, err);
     if (status == PARE_OK)
-        pare_shopping_of(bench, built, ordered, after, shopping);
-    free(built);
+        status = pare_shopping_toward(bench, first, after, shopping, err);
+    free(after);
     return status;
 }

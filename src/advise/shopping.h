@@ -76,6 +76,14 @@ typedef struct pare_shopping {
 void pare_shopping_of(const pare_bench *bench, const pare_craft *before, const pare_craft *ordered,
                       const pare_craft *after, pare_shopping *shopping);
 
+/** The same on the way from a craft as built to another state of it.
+ *
+ * @param first  as first described: what is ordered stands in its list
+ * @param after  settled, in no loadout
+ * @return PARE_OK; as pare_taken_as_planned() where what is built or ordered does not go on */
+pare_status pare_shopping_toward(const pare_bench *bench, const pare_craft *first,
+                                 const pare_craft *after, pare_shopping *shopping, pare_error *err);
+
 /** The same for what is taken on a craft and not on it yet.
  *
  * @param first  as first described

@@ -99,6 +99,27 @@ static void a_list_for_many_swaps_is_what_it_is_by_hand(void **state)
     assert_int_equal(s->cut[1].count, 16);
 }
 
+/* By hand: new motors come with three wires of 20 AWG and 120 mm each. Thinner ones are soldered on anew,
+ * twelve of 110 mm, out of two metres; those that stay are only cut. */
+static void wires_of_new_motors_are_cut_or_made_anew(void **state)
+{
+    fixture *f = *state;
+    change(f, "motor=mo-b,run.phase.length=110mm,run.phase.gauge=22");
+    const pare_shopping *s = listed(f, NULL);
+    assert_int_equal(s->wires, 1);
+    assert_int_equal(s->wire[0].metres, 2);
+    assert_near(s->wire[0].needed_m, 12 * 0.11, 1e-12);
+    assert_int_equal(s->cuts, 1);
+    assert_int_equal(s->cut[0].count, 12);
+    assert_near(s->cut[0].was_m, 0, 0);
+    change(f, "motor=mo-b,run.phase.length=110mm");
+    s = listed(f, NULL);
+    assert_int_equal(s->wires, 0);
+    assert_int_equal(s->cuts, 1);
+    assert_near(s->cut[0].was_m, 0.12, 1e-12);
+    assert_near(s->cut[0].length_m, 0.11, 1e-12);
+}
+
 /* By hand: the propellers come, as two sets of three; motors are left to buy. */
 static void what_is_ordered_is_not_bought_again(void **state)
 {
@@ -145,6 +166,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(a_list_for_one_swap_costs_what_its_row_says),
         cmocka_unit_test(a_list_for_many_swaps_is_what_it_is_by_hand),
+        cmocka_unit_test(wires_of_new_motors_are_cut_or_made_anew),
         cmocka_unit_test(what_is_ordered_is_not_bought_again),
         cmocka_unit_test(what_is_cut_down_costs_nothing_and_says_out_of_what),
     };
