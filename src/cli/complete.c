@@ -21,6 +21,7 @@
 #include "cli/command.h"
 #include "cli/usage.h"
 #include "cli/use.h"
+#include "show/report.h"
 #include "store/csv_import.h"
 
 enum { MANY_PARTS = 1000, NAMES = 256 };
@@ -259,6 +260,12 @@ static void offer_items(line l)
     shelf_close(&s);
 }
 
+static void offer_papers(const line *l)
+{
+    for (int i = 0; i < PARE_PAPERS; i++)
+        offer(l, pare_papers[i].name, "");
+}
+
 static void offer_wishes(const line *l)
 {
     const int wishes = strcmp(l->of->name, "best") == 0 ? PARE_BEST_WISHES : PARE_WISHES;
@@ -331,6 +338,8 @@ static void offer_what(const line *l, const usage_word *what)
         offer_items(*l);
     else if (usage_is(what, "WISH"))
         offer_wishes(l);
+    else if (usage_is(what, "PAPER"))
+        offer_papers(l);
     else if (usage_is(what, "LIST"))
         offer_lists(l);
     else if (usage_is(what, "DATE"))

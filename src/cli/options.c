@@ -15,6 +15,8 @@ static const option_row known[] = {
     {"time", OPTION_TIME, 0, "SECONDS", "stop after so long: the best so far, and how far off"},
     {"binds", OPTION_BINDS, 0, NULL, "what each limit costs: the best set again, that one looser"},
     {"proof", OPTION_PROOF, 0, "FILE", "a certificate that nothing is lighter: pare check-proof"},
+    {"best", OPTION_BEST, 0, NULL, "the best set of swaps as well, and what to buy for it"},
+    {"paper", OPTION_PAPER, 0, "PAPER", "a4 (usual) or letter"},
     {"front", OPTION_FRONT, 0, "WISHES", "all sets that nothing beats: grams-money, grams-minutes"},
     {"walk", OPTION_WALK, 0, NULL, "the order in which to buy the set; each step can be flown"},
     {"budget", OPTION_BUDGET, 0, "MONEY", "with --walk: what there is to spend now"},
@@ -168,6 +170,9 @@ static pare_status keep(options *out, option_bits bit, const char *value, pare_e
         break;
     case OPTION_WAYS:
         out->ways = value;
+        break;
+    case OPTION_PAPER:
+        out->paper = value;
         break;
     case OPTION_CURVE:
         out->curve = value;

@@ -66,6 +66,8 @@ typedef unsigned long long option_bits;
 #define OPTION_CERTIFICATE (1ull << 62)
 #define OPTION_HOURS       (1ull << 57)
 #define OPTION_WAYS        (1ull << 56)
+#define OPTION_PAPER       (1ull << 58)
+#define OPTION_BEST        (1ull << 59)
 
 enum { OPERANDS = 64, TRIES = 32, MAPS = 64, CHOICES = 32 };
 
@@ -100,6 +102,7 @@ typedef struct options {
     const char *port, *listen, *password_file, *certificate;    /* as typed */
     const char *budget, *hours, *ways;                          /* as typed */
     const char *proof;                                          /* a file */
+    const char *paper;                                          /* as typed */
     const char
         *shown;       /* what the first operand, a file, is called in the history; NULL: as typed */
     bench_keep *keep; /* NULL: each command reads its bench */

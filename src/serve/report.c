@@ -1,6 +1,6 @@
 /* report.c: a craft's report as a file to keep: `pare report`, which writes one. */
-#include "serve/drawer.h"
 #include "serve/inside.h"
+#include "store/drawer.h"
 
 #include <string.h>
 

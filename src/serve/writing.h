@@ -2,8 +2,8 @@
 #ifndef PARE_SERVE_WRITING_H
 #define PARE_SERVE_WRITING_H
 
-#include "serve/drawer.h"
 #include "serve/inside.h"
+#include "store/drawer.h"
 
 typedef struct pare_writing {
     pare_request *request;

@@ -52,6 +52,16 @@ void pare_best_put_sought(const pare_best_view *view, const pare_screen *screen,
 /** Adds "sought" where it was asked for; null where such parts make nothing lighter. */
 void pare_best_sought_into(json_t *object, const pare_best_view *view);
 
+/* Inside the room, for a report too (best_text.c): */
+/** "691.4 g now, 620.0 g at best, 71.4 g less, proven". */
+void pare_best_put_grams(const pare_best_view *view, pare_text *line);
+/** What is proven, or how far off it may be; nothing where no set was found. */
+void pare_best_put_proof(const pare_best_view *view, pare_text *line);
+bool pare_best_is_free(const pare_best_swap *swap);
+enum { PARE_BEST_SHOWN = 11 };
+/** The figures that are said before and after. */
+extern const pare_figure pare_best_shown[PARE_BEST_SHOWN];
+
 /* Inside the room: what limits cost, and what must give way (best_limits.c). */
 /** A limit by its words; one that no sheet at hand has, by its name. */
 void pare_best_put_limit(const pare_best *best, const char *name, bool with_value, pare_text *line);

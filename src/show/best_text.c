@@ -17,7 +17,7 @@ enum { ID_COLUMNS = 42, NUMBER_COLUMNS = 9, WORDS_COLUMNS = 34, VALUE_COLUMNS = 
 
 /* ---- what to do ---- */
 
-static bool is_free(const pare_best_swap *swap)
+bool pare_best_is_free(const pare_best_swap *swap)
 {
     return swap->applied.priced && swap->applied.money < 0.005;
 }
@@ -60,7 +60,7 @@ static void put_opening(const pare_best_view *view, pare_opening opening, const 
     for (int costs = 0; costs < 2; costs++)
         for (size_t i = 0; i < best->swaps; i++) {
             const pare_best_swap *swap = &best->swap[i];
-            if (swap->opening != opening || is_free(swap) != (costs == 0))
+            if (swap->opening != opening || pare_best_is_free(swap) != (costs == 0))
                 continue;
             if (!any)
                 pare_text_printf(out, "%c%s\n", words[0] - 'a' + 'A', words + 1);
@@ -123,27 +123,28 @@ static void put_value(const pare_sheet_figure *figure, double scale, const pare_
                    VALUE_COLUMNS);
 }
 
+const pare_figure pare_best_shown[PARE_BEST_SHOWN] = {
+    PARE_ALL_UP,    PARE_FLOWN_TIME, PARE_HOVER_OUTPUT, PARE_HOVER_A,
+    PARE_TWR_FRESH, PARE_TWR_HALF,   PARE_TWR_LANDING,  PARE_ROLL,
+    PARE_PITCH,     PARE_TOP_SPEED,  PARE_CRASH};
+
 static void put_figures(const pare_best_view *view, const pare_screen *screen, pare_text *out)
 {
-    static const pare_figure shown[] = {PARE_ALL_UP,      PARE_FLOWN_TIME, PARE_HOVER_OUTPUT,
-                                        PARE_HOVER_A,     PARE_TWR_FRESH,  PARE_TWR_HALF,
-                                        PARE_TWR_LANDING, PARE_ROLL,       PARE_PITCH,
-                                        PARE_TOP_SPEED,   PARE_CRASH};
     pare_text_add(out, "\n");
     pare_put_left(out, "", WORDS_COLUMNS);
     pare_put_right(out, "now", VALUE_COLUMNS);
     pare_put_right(out, "then", VALUE_COLUMNS);
     pare_text_add(out, "\n");
-    for (size_t i = 0; i < sizeof shown / sizeof shown[0]; i++) {
-        const pare_figure_row *row = &pare_figure_table[shown[i]];
+    for (size_t i = 0; i < PARE_BEST_SHOWN; i++) {
+        const pare_figure_row *row = &pare_figure_table[pare_best_shown[i]];
         const bool share = row->dimension == PARE_DIM_SHARE;
         char words[96];
         snprintf(words, sizeof words, "%s%s%s", row->words, row->unit[0] || share ? ", " : "",
                  share ? "%" : row->unit);
         pare_put_left(out, words, WORDS_COLUMNS);
         const double scale = share ? 100 * row->scale : row->scale;
-        put_value(&view->best->sheet_before->figure[shown[i]], scale, screen, out);
-        put_value(&view->best->sheet_after->figure[shown[i]], scale, screen, out);
+        put_value(&view->best->sheet_before->figure[pare_best_shown[i]], scale, screen, out);
+        put_value(&view->best->sheet_after->figure[pare_best_shown[i]], scale, screen, out);
         pare_text_add(out, "\n");
     }
 }
@@ -163,28 +164,34 @@ static void put_binds(const pare_best *best, const pare_screen *screen, pare_tex
     pare_put_labelled_line(screen, out, "what binds", &line);
 }
 
-static void put_proof(const pare_best_view *view, const pare_screen *screen, pare_text *out)
+void pare_best_put_proof(const pare_best_view *view, pare_text *out)
 {
     const pare_best *best = view->best;
-    pare_text line = {0};
     const bool by_grams = best->bound_100ug != INT64_MAX, wishes_else = pare_best_wishes_else(view);
     if (best->proven && best->found && wishes_else) {
         if (!pare_best_wish_by_grams(view->wished->wish))
-            pare_text_printf(&line, "of those that are as good none is lighter: %.4f g = bound",
+            pare_text_printf(out, "of those that are as good none is lighter: %.4f g = bound",
                              pare_best_grams(best->best_100ug));
     } else if (best->proven && best->found)
-        pare_text_printf(&line, "best %.4f g = bound: no set of these parts is lighter",
+        pare_text_printf(out, "best %.4f g = bound: no set of these parts is lighter",
                          pare_best_grams(best->best_100ug));
     else if (best->found && by_grams)
-        pare_text_printf(&line,
+        pare_text_printf(out,
                          "stopped: best so far %.1f g, none is below %.1f g, so at most %.1f g "
                          "are missing",
                          pare_best_grams(best->best_100ug), pare_best_grams(best->bound_100ug),
                          pare_best_grams(best->best_100ug - best->bound_100ug));
     if (best->misses)
-        pare_text_add(&line, "; masses did not add up, so nothing is proven: please report it");
+        pare_text_add(out, "; masses did not add up, so nothing is proven: please report it");
+}
+
+static void put_proof(const pare_best_view *view, const pare_screen *screen, pare_text *out)
+{
+    const pare_best *best = view->best;
+    pare_text line = {0};
     const size_t before = out->length;
-    if (wishes_else)
+    pare_best_put_proof(view, &line);
+    if (pare_best_wishes_else(view))
         pare_best_put_wish_proof(view, screen, out);
     if (line.length)
         pare_put_labelled_line(screen, out, out->length > before ? "" : "proof", &line);
@@ -255,6 +262,13 @@ static void add_grams(const pare_best_view *view, pare_text *line)
         pare_text_add(line, best->proven ? ", proven" : ", not proven");
 }
 
+void pare_best_put_grams(const pare_best_view *view, pare_text *line)
+{
+    pare_text_printf(line, "%.1f g now", pare_best_grams(view->best->was_100ug));
+    if (view->best->found)
+        add_grams(view, line);
+}
+
 void pare_best_text(const pare_best_view *view, const pare_screen *screen, pare_text *out)
 {
     const pare_best *best = view->best;
@@ -264,10 +278,8 @@ void pare_best_text(const pare_best_view *view, const pare_screen *screen, pare_
         pare_text_printf(&line, ", loadout %s%s", view->loadout,
                          view->every ? " (the heaviest; limits kept in all)" : "");
     pare_best_add_wish(view, &line);
-    pare_text_printf(&line, "%s %.1f g now", pare_best_wishes_else(view) ? ";" : ":",
-                     pare_best_grams(best->was_100ug));
-    if (best->found)
-        add_grams(view, &line);
+    pare_text_add(&line, pare_best_wishes_else(view) ? "; " : ": ");
+    pare_best_put_grams(view, &line);
     pare_put_line(screen, out, 0, 0, &line);
     if (!best->found) {
         put_none(view, screen, out);

@@ -25,6 +25,9 @@ void pare_placed_add(pare_placed *placed, pare_box box);
 /** 1, 2 or 5 times a power of ten: the least step with which `span` has `most` or fewer. */
 double pare_nice_step(double span, int most);
 
+/** All of a report's first page; its scale is set. */
+pare_status pare_report_draw(pare_page *page, pare_report *report, pare_error *err);
+
 /** Each draws within a box. The ruler and the key give numbers to parts, the views use them.
  * The ruler takes the height that its labels need. @return where it ends */
 double pare_draw_ruler(pare_page *page, pare_box box, const pare_report *report);

@@ -24,7 +24,7 @@
     each(cairo_pdf_surface_set_metadata) each(cairo_rectangle) each(cairo_restore) each(cairo_rotate) \
     each(cairo_save) each(cairo_scale) each(cairo_set_dash) each(cairo_set_fill_rule) \
     each(cairo_set_line_cap) each(cairo_set_line_join) each(cairo_set_line_width) \
-    each(cairo_set_source_rgb) each(cairo_status) each(cairo_status_to_string) \
+    each(cairo_set_source_rgb) each(cairo_show_page) each(cairo_status) each(cairo_status_to_string) \
     each(cairo_stroke_preserve) each(cairo_surface_destroy) each(cairo_surface_finish) \
     each(cairo_surface_status) each(cairo_surface_write_to_png_stream) \
     each(cairo_svg_surface_create_for_stream) each(cairo_translate) each(g_object_unref) \

@@ -31,6 +31,7 @@ static const double pi = 3.14159265358979323846;
 struct pare_page {
     pare_draw_library call;
     pare_page_form form;
+    double width_mm, height_mm;
     cairo_surface_t *surface;
     cairo_t *cairo;
     PangoFontMap *fonts;
@@ -73,6 +74,12 @@ static bool open_text(pare_page *page)
     return page->layout != NULL;
 }
 
+static void blank(pare_page *page)
+{
+    pare_page_box(page, (pare_box){0, 0, page->width_mm, page->height_mm}, PARE_INK_PAPER,
+                  (pare_pen){0});
+}
+
 pare_status pare_page_open(pare_page_form form, double width_mm, double height_mm,
                            pare_page **opened, pare_error *err)
 {
@@ -108,9 +115,17 @@ pare_status pare_page_open(pare_page_form form, double width_mm, double height_m
         pare_page_close(page);
         return pare_no_memory(err);
     }
-    pare_page_box(page, (pare_box){0, 0, width_mm, height_mm}, PARE_INK_PAPER, (pare_pen){0});
+    page->width_mm = width_mm;
+    page->height_mm = height_mm;
+    blank(page);
     *opened = page;
     return PARE_OK;
+}
+
+void pare_page_next(pare_page *page)
+{
+    page->call.cairo_show_page(page->cairo);
+    blank(page);
 }
 
 void pare_page_close(pare_page *page)
@@ -376,13 +391,24 @@ double pare_page_text(pare_page *page, double x, double y, const pare_type *type
     return width;
 }
 
+static double height_of(const pare_page *page)
+{
+    PangoRectangle logical;
+    page->call.pango_layout_get_extents(page->layout, NULL, &logical);
+    return (double)logical.height / PANGO_SCALE;
+}
+
+double pare_page_words_height(pare_page *page, const pare_type *type, const char *text)
+{
+    set_text(page, type, text, true);
+    return height_of(page);
+}
+
 double pare_page_words(pare_page *page, double x, double y, const pare_type *type, const char *text)
 {
     set_text(page, type, text, true);
     show(page, x, y, type->ink);
-    PangoRectangle logical;
-    page->call.pango_layout_get_extents(page->layout, NULL, &logical);
-    return (double)logical.height / PANGO_SCALE;
+    return height_of(page);
 }
 
 /* ---- the end ---- */

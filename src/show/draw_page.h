@@ -60,6 +60,8 @@ typedef struct pare_page pare_page;
  * @return PARE_OK, or PARE_UNAVAILABLE: no memory, or no cairo and pango on this machine */
 pare_status pare_page_open(pare_page_form form, double width_mm, double height_mm, pare_page **page,
                            pare_error *err);
+/** What follows goes on another blank page: of a PDF only. */
+void pare_page_next(pare_page *page);
 /** NULL is fine. */
 void pare_page_close(pare_page *page);
 
@@ -87,6 +89,9 @@ double pare_page_text_width(pare_page *page, const pare_type *type, const char *
 /** Words broken to most_mm. @return how much height the lines take */
 double pare_page_words(pare_page *page, double x, double y, const pare_type *type,
                        const char *text);
+
+/** The height that pare_page_words() would take; nothing is drawn. */
+double pare_page_words_height(pare_page *page, const pare_type *type, const char *text);
 
 /** The page's bytes, put at the end of `out`.
  *

@@ -346,7 +346,8 @@ static void foot(const frame *f, pare_box box)
     char digits[PARE_DIGITS];
     pare_text line = {0};
     const double bar = scale_bar(f, box.x + 2, y);
-    pare_text_printf(&line, "1 : %s on A4 paper", pare_digits_limit(digits, f->report->scale));
+    pare_text_printf(&line, "1 : %s on %s paper", pare_digits_limit(digits, f->report->scale),
+                     f->report->paper->words);
     const double x = box.x + 2 + bar + 9;
     const double wide = pare_page_text(f->page, x, y + 1.2, &grey, line.bytes ? line.bytes : "");
     pare_page_arrow(f->page, x + wide + 4, y + 0.4, x + wide + 12, y + 0.4,

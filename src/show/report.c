@@ -1,6 +1,6 @@
 /* report.c: one craft on one page (see report.h).
  *
- * A4 upright, so that it prints to scale. From the top: what it weighs and the gram ruler; the craft
+ * Upright paper, so that it prints to scale. From the top: what it weighs and the gram ruler; the craft
  * from above and from the side with the key of its parts; its curves. All figures are the sheet's. */
 #include "show/report.h"
 
@@ -15,8 +15,15 @@
 
 #define VIEWS_MM 124.0 /* width of the views; the key has the rest */
 
-static const pare_box ruler_box = {MARGIN_MM, 29, 190, 0};
-static const pare_box curves_box = {MARGIN_MM, 216, 190, 74};
+#define CURVES_MM 74.0 /* height of the curves, which stand at the foot */
+
+const pare_paper pare_papers[PARE_PAPERS] = {{"a4", "A4", 210, 297},
+                                             {"letter", "Letter", 215.9, 279.4}};
+
+static double inner_mm(const pare_report *report)
+{
+    return report->paper->width_mm - 2 * MARGIN_MM;
+}
 
 pare_status pare_report_fill(const pare_sheet_view *view, size_t outlines,
                              const pare_plate_outline outline[], pare_arena *arena,
@@ -26,6 +33,7 @@ pare_status pare_report_fill(const pare_sheet_view *view, size_t outlines,
     const pare_sheet *before = view->tried ? &view->before : NULL;
     memset(report, 0, sizeof *report);
     report->view = view;
+    report->paper = &pare_papers[0];
     report->ruler = pare_ruler_of(&view->craft, &view->sheet, craft_before, before, view->limit_kg);
     report->parts =
         pare_ruler_parts(&view->craft, &view->sheet, craft_before, before, report->part);
@@ -85,7 +93,7 @@ static void heading(pare_page *page, const pare_report *report)
 {
     const pare_sheet_view *view = report->view;
     const pare_screen screen = {.width = 80, .utf8 = true};
-    const double width = PARE_REPORT_WIDTH_MM - 2 * MARGIN_MM;
+    const double width = inner_mm(report);
     pare_text line = {0};
     const pare_type large = {
         .size_mm = 6.4, .ink = PARE_INK_BLACK, .bold = true, .most_mm = 0.6 * width};
@@ -95,7 +103,7 @@ static void heading(pare_page *page, const pare_report *report)
         pare_page_text(page, x + 3, 16.5,
                        &(pare_type){.size_mm = 3.4,
                                     .ink = PARE_INK_GREY,
-                                    .most_mm = PARE_REPORT_WIDTH_MM - MARGIN_MM - x - 3},
+                                    .most_mm = MARGIN_MM + width - x - 3},
                        line.bytes ? line.bytes : "");
         pare_text_free(&line);
     }
@@ -136,7 +144,7 @@ static void cautions(pare_page *page, pare_box box, const pare_report *report)
     pare_text_free(&line);
 }
 
-static void curves(pare_page *page, const pare_report *report)
+static void curves(pare_page *page, pare_box curves_box, const pare_report *report)
 {
     const double gap = 4, width = (curves_box.width - 2 * gap) / 3,
                  height = (curves_box.height - gap) / 2;
@@ -151,9 +159,9 @@ static void curves(pare_page *page, const pare_report *report)
     }
 }
 
-static void rule(pare_page *page, double y)
+static void rule(pare_page *page, const pare_report *report, double y)
 {
-    pare_page_line(page, MARGIN_MM, y, PARE_REPORT_WIDTH_MM - MARGIN_MM, y,
+    pare_page_line(page, MARGIN_MM, y, MARGIN_MM + inner_mm(report), y,
                    (pare_pen){PARE_INK_PALE, PARE_THIN_MM, 0});
 }
 
@@ -163,25 +171,34 @@ void pare_report_words(const pare_report *report, pare_text *out)
                      report->scale, PARE_CURVES);
 }
 
+pare_status pare_report_draw(pare_page *page, pare_report *report, pare_error *err)
+{
+    const double width = inner_mm(report);
+    const pare_box curves_box = {MARGIN_MM, report->paper->height_mm - 7 - CURVES_MM, width,
+                                 CURVES_MM};
+    heading(page, report);
+    const double top = pare_draw_ruler(page, (pare_box){MARGIN_MM, 29, width, 0}, report) + 7,
+                 height = curves_box.y - 5 - top, right = MARGIN_MM + VIEWS_MM + 7;
+    const pare_box views = {MARGIN_MM, top, VIEWS_MM, height},
+                   key = {right, top, MARGIN_MM + width - right, height};
+    report->scale = pare_views_scale(views, report->seen);
+    rule(page, report, top - 3.5);
+    const pare_status status = pare_draw_views(page, views, report, err);
+    pare_draw_key(page, key, report);
+    rule(page, report, curves_box.y - 3);
+    curves(page, curves_box, report);
+    return status;
+}
+
 pare_status pare_report_page(pare_report *report, pare_page_form form, pare_text *out,
                              pare_error *err)
 {
     pare_page *page;
     pare_status status =
-        pare_page_open(form, PARE_REPORT_WIDTH_MM, PARE_REPORT_HEIGHT_MM, &page, err);
+        pare_page_open(form, report->paper->width_mm, report->paper->height_mm, &page, err);
     if (status != PARE_OK)
         return status;
-    heading(page, report);
-    const double top = pare_draw_ruler(page, ruler_box, report) + 7,
-                 height = curves_box.y - 5 - top, right = MARGIN_MM + VIEWS_MM + 7;
-    const pare_box views = {MARGIN_MM, top, VIEWS_MM, height},
-                   key = {right, top, PARE_REPORT_WIDTH_MM - MARGIN_MM - right, height};
-    report->scale = pare_views_scale(views, report->seen);
-    rule(page, top - 3.5);
-    status = pare_draw_views(page, views, report, err);
-    pare_draw_key(page, key, report);
-    rule(page, curves_box.y - 3);
-    curves(page, report);
+    status = pare_report_draw(page, report, err);
     pare_text words = {0};
     pare_report_words(report, &words);
     if (status == PARE_OK && words.failed)

@@ -11,15 +11,20 @@
 #include "show/silhouette.h"
 #include "show/view_notes.h"
 
-/** An A4 page upright. */
-#define PARE_REPORT_WIDTH_MM  210
-#define PARE_REPORT_HEIGHT_MM 297
+/** Paper, upright: A4 by ISO 216, Letter by ANSI/ASME Y14.1. */
+typedef struct pare_paper {
+    const char *name, *words; /* "a4", "A4" */
+    double width_mm, height_mm;
+} pare_paper;
+enum { PARE_PAPERS = 2 };
+extern const pare_paper pare_papers[PARE_PAPERS];
 
 enum { PARE_REPORT_NOTES = 8 };
 
 /** All that the page shows. Large: keep it off the stack. */
 typedef struct pare_report {
     const pare_sheet_view *view;
+    const pare_paper *paper; /* A4, until somebody sets another */
     pare_ruler ruler;
     size_t parts;
     pare_ruler_part

@@ -5,19 +5,18 @@
  * address; a policy in the head forbids both, so that a name out of a strange bench can fetch nothing.
  * Every text of the bench goes through put_plain(). On a narrow screen tables scroll by themselves.
  *
- * A margin is a distance to a wall: a place on a scale from 0 to RATIO_HIGH with its interval, the wall at 1. */
+ * A margin is a distance to a wall: a place on a scale from 0 to PARE_WALL_HIGH with its interval, the wall at 1. */
 #include "show/report_html.h"
 
 #include <math.h>
 #include <stdio.h>
 #include <string.h>
 
-#include "show/digits.h"
 #include "show/sheet_text.h"
 
-#define RATIO_HIGH  3.0
 #define WALL_WIDTH  180.0 /* of a margin's drawing, in its own units */
 #define WALL_HEIGHT 18.0
+#define WIDE        45.0 /* of a column that is given room on a narrow screen */
 
 static const pare_screen screen = {.width = 80, .utf8 = true};
 
@@ -33,7 +32,7 @@ static const char head[] =
     "--line:#44474b;--clay:#f0916b}}\n"
     "body{background:var(--paper);color:var(--ink);font:16px/1.5 system-ui,sans-serif;margin:0 "
     "auto;"
-    "max-width:60rem;padding:1rem;overflow-wrap:anywhere}\n"
+    "max-width:66rem;padding:1rem;overflow-wrap:anywhere}\n"
     "h1{margin:0}h2{margin:2.2rem 0 .4rem}p{margin:.4rem 0}.grey,caption{color:var(--grey)}\n"
     "figure{margin:1.2rem 0;background:#fff;overflow-x:auto}figure svg{display:block;width:100%;"
     "min-width:36rem;height:auto}\n"
@@ -46,15 +45,17 @@ static const char head[] =
     "thead th{font-weight:600;white-space:nowrap}tbody th{font-weight:400}"
     "tfoot th,tfoot td{font-weight:600}\n"
     "tbody "
-    "th{min-width:8rem}.from{min-width:15rem}@media(max-width:60rem){.from{min-width:26rem}}.n+."
-    "wall{padding-left:.6rem}\n"
-    ".n{text-align:right;white-space:nowrap}.wall svg{width:11rem;height:1.1rem;display:block}\n"
+    "th{min-width:8rem}.from{min-width:13rem}@media(max-width:40rem){.from{min-width:22rem}}"
+    ".n+td:not(.n){padding-left:.7rem}\n"
+    ".n{text-align:right;white-space:nowrap}.wall svg{width:9rem;height:1.1rem;display:block}\n"
+    ".share{background:linear-gradient(to right,var(--line) var(--s,0%),transparent 0) no-repeat "
+    "left bottom/100% 3px}\n"
     ".box{min-width:6rem;border:1px solid var(--grey)}\n"
     "@media print{:root{--paper:#fff;--ink:#000;--grey:#444;--line:#bbb;--clay:#9c3d1c}"
-    "body{max-width:none;padding:0;font-size:9.5pt}figure{break-after:page;margin:0}figure "
-    "svg,.from{min-width:0}"
+    "body{max-width:none;padding:0;font-size:9pt}.lead{display:none}"
+    "figure{break-after:page;margin:0}figure svg{max-height:98vh}figure svg,.from{min-width:0}"
     "tr{break-inside:avoid}thead{display:table-header-group}h2{break-after:avoid}"
-    ".weigh{break-before:page}.weigh td,.weigh th{height:1.7em}.wide{overflow:visible}}\n"
+    ".new{break-before:page}.weigh td,.weigh th{height:1.7em}.wide{overflow:visible}}\n"
     "</style>\n";
 
 /* Text that came from outside. */
@@ -90,12 +91,12 @@ static void put_heading(pare_text *out, const pare_sheet_view *view)
     pare_text words = {0};
     pare_all_up_words(view, &screen, &words);
     out->failed |= words.failed;
-    put_cell(out, "<h1>", view->craft.name, "</h1>\n");
+    put_cell(out, "<h1 class=\"lead\">", view->craft.name, "</h1>\n");
     if (view->loadout)
-        put_cell(out, "<p class=\"grey\">loadout ", view->loadout, "</p>\n");
-    put_cell(out, "<p>All-up ", words.bytes ? words.bytes : "", "</p>\n");
+        put_cell(out, "<p class=\"lead grey\">loadout ", view->loadout, "</p>\n");
+    put_cell(out, "<p class=\"lead\">All-up ", words.bytes ? words.bytes : "", "</p>\n");
     if (view->tried)
-        put_cell(out, "<p>Trying ", view->tried, "</p>\n");
+        put_cell(out, "<p class=\"lead\">Trying ", view->tried, "</p>\n");
     pare_text_free(&words);
 }
 
@@ -114,11 +115,11 @@ static pare_status put_drawing(pare_report *report, pare_text *out, pare_error *
     return status;
 }
 
-/* ---- margins ---- */
+/* ---- tables ---- */
 
 static double on_wall(double ratio)
 {
-    return WALL_WIDTH * fmin(fmax(ratio, 0), RATIO_HIGH) / RATIO_HIGH;
+    return WALL_WIDTH * fmin(fmax(ratio, 0), PARE_WALL_HIGH) / PARE_WALL_HIGH;
 }
 
 static void put_wall(const pare_margin *m, pare_text *out)
@@ -131,7 +132,7 @@ static void put_wall(const pare_margin *m, pare_text *out)
                      "<path d=\"M%.1f 9H%.1f\" stroke=\"currentColor\" stroke-width=\"3\"/>",
                      WALL_WIDTH + 10, WALL_HEIGHT, WALL_WIDTH, on_wall(1), on_wall(m->ratio - u),
                      on_wall(m->ratio + u));
-    if (m->ratio > RATIO_HIGH) /* beyond the scale: an arrow's head */
+    if (m->ratio > PARE_WALL_HIGH) /* beyond the scale: an arrow's head */
         pare_text_printf(out, "<path d=\"M%g 4l6 5l-6 5z\" fill=\"currentColor\"/>",
                          WALL_WIDTH - 3);
     else
@@ -140,142 +141,109 @@ static void put_wall(const pare_margin *m, pare_text *out)
     pare_text_add(out, "</svg></td>");
 }
 
-static void put_margins(const pare_sheet *sheet, pare_text *out)
+static const char *class_of(pare_column_kind kind)
 {
-    char text[PARE_DIGITS], words[64];
-    pare_text_add(
-        out, "<h2 id=\"margins\">Margins</h2>\n<div class=\"wide\" tabindex=\"0\" role=\"region\" "
-             "aria-labelledby=\"margins\"><table>\n<caption>What it bears over what it must bear, "
-             "worst first, with one standard uncertainty; the wall stands at 1, the scale ends "
-             "at 3.</caption>\n<thead><tr><th scope=\"col\">Margin</th><th scope=\"col\" "
-             "class=\"n\">Ratio</th><th scope=\"col\">Distance to the wall</th><th scope=\"col\" "
-             "class=\"n\">Value</th><th scope=\"col\" class=\"n\">Limit</th><th scope=\"col\">"
-             "Unit</th><th scope=\"col\">Limit from</th></tr></thead>\n<tbody>\n");
-    for (size_t i = 0; i < sheet->margins; i++) {
-        const pare_margin *m = &sheet->margin[i];
-        put_cell(out, "<tr><th scope=\"row\">", pare_margin_words(m, words), "</th>");
-        put_cell(out, "<td class=\"n\">", pare_digits_u(text, &screen, m->ratio, m->ratio_u),
-                 "</td>");
-        put_wall(m, out);
-        put_cell(out, "<td class=\"n\">", pare_digits(text, m->value, m->value_u), "</td>");
-        put_cell(out, m->at_least ? "<td class=\"n\">\u2265 " : "<td class=\"n\">\u2264 ",
-                 pare_digits_limit(text, m->limit), "</td>");
-        put_cell(out, "<td>", m->unit, "</td>");
-        put_cell(out, "<td class=\"from\">", m->from, "</td></tr>\n");
+    switch (kind) {
+    case PARE_COLUMN_NUMBER:
+        return "n";
+    case PARE_COLUMN_SHARE:
+        return "n share";
+    case PARE_COLUMN_BOX:
+        return "box";
+    default:
+        return NULL;
     }
-    pare_text_add(out, "</tbody></table></div>\n");
 }
 
-/* ---- grams ---- */
-
-static void put_grams(pare_text *out, double kg, double u_kg)
+static void put_heads(const pare_table *table, pare_text *out)
 {
-    char text[PARE_DIGITS];
-    put_cell(out, "<td class=\"n\">", pare_digits_u(text, &screen, kg * 1e3, u_kg * 1e3), "</td>");
+    pare_text_add(out, "<thead><tr>");
+    for (size_t c = 0; c < table->columns; c++) {
+        const pare_column *column = &table->column[c];
+        if (!pare_table_shows(table, c))
+            continue;
+        pare_text_add(out, column->kind == PARE_COLUMN_NUMBER || column->kind == PARE_COLUMN_SHARE
+                               ? "<th scope=\"col\" class=\"n\">"
+                               : "<th scope=\"col\">");
+        put_cell(out, "", column->title, "");
+        if (column->unit && *column->unit)
+            put_cell(out, ", ", column->unit, "");
+        pare_text_add(out, "</th>");
+    }
+    pare_text_add(out, "</tr></thead>\n");
 }
 
-static void put_ledger(const pare_sheet *sheet, pare_text *out)
+static void put_row(const pare_table *table, const pare_entry *row, const pare_margin *margin,
+                    pare_text *out)
 {
-    pare_text_add(
-        out,
-        "<h2 id=\"ledger\">Ledger</h2>\n<div class=\"wide\" tabindex=\"0\" role=\"region\" "
-        "aria-labelledby=\"ledger\"><table>\n<caption>Every gram by system, and each line's "
-        "share of the inertia in roll, pitch and yaw.</caption>\n<thead><tr><th scope=\"col\">"
-        "Line</th><th scope=\"col\">System</th><th scope=\"col\" class=\"n\">Count</th>"
-        "<th scope=\"col\" class=\"n\">g</th><th scope=\"col\">How known</th><th scope=\"col\" "
-        "class=\"n\">Roll %</th><th scope=\"col\" class=\"n\">Pitch %</th><th scope=\"col\" "
-        "class=\"n\">Yaw %</th></tr></thead>\n<tbody>\n");
-    const pare_assembly *assembly = &sheet->assembly;
-    for (size_t i = 0; i < assembly->lines; i++) {
-        const pare_line *line = &assembly->line[i];
-        put_cell(out, "<tr><th scope=\"row\">", line->name, "</th>");
-        put_cell(out, "<td>", pare_system_name(line->system), "</td>");
-        pare_text_printf(out, "<td class=\"n\">%d</td>", line->count);
-        put_grams(out, line->mass_kg.value, line->mass_kg.u);
-        put_cell(out, "<td>", pare_known_name(line->mass_kg.known), "</td>");
-        for (int axis = 0; axis < 3; axis++) {
-            const double share = 100 * pare_line_share(assembly, i, axis);
-            if (isfinite(share))
-                pare_text_printf(out, "<td class=\"n\">%.0f</td>", share + 0.0);
-            else
-                pare_text_add(out, "<td></td>");
+    char words[PARE_DIGITS];
+    pare_text_add(out, "<tr>");
+    for (size_t c = 0; c < table->columns; c++) {
+        const pare_column *column = &table->column[c];
+        const char *class = class_of(column->kind);
+        if (!pare_table_shows(table, c))
+            continue;
+        if (column->kind == PARE_COLUMN_WALL && margin) {
+            put_wall(margin, out);
+            continue;
         }
-        pare_text_add(out, "</tr>\n");
-    }
-    const pare_sheet_figure *all = &sheet->figure[PARE_ALL_UP];
-    pare_text_add(out, "</tbody>\n<tfoot><tr><th scope=\"row\">all-up</th><td></td><td></td>");
-    put_grams(out, all->value, all->u);
-    pare_text_add(out, "<td></td><td></td><td></td><td></td></tr></tfoot></table></div>\n");
-}
-
-/* One row with boxes for the pen; a reading may be of all copies together. */
-static void put_boxes(pare_text *out)
-{
-    pare_text_add(out, "<td class=\"box\"></td><td class=\"box\"></td></tr>\n");
-}
-
-static void put_weigh_in(const pare_sheet *sheet, pare_text *out)
-{
-    pare_text_add(
-        out, "<h2 id=\"weigh\" class=\"weigh\">Weigh-in sheet</h2>\n<p>Scale: ____________  "
-             "resolution: ______ g  checked with: ______ g, shows ______ g</p>\n"
-             "<div class=\"wide weigh\" tabindex=\"0\" role=\"region\" aria-labelledby=\"weigh\">"
-             "<table>\n<caption>What the scale should show, with one standard uncertainty, and "
-             "boxes for what it does show. Write how many were weighed together.</caption>\n"
-             "<thead><tr><th scope=\"col\">Line</th><th scope=\"col\" class=\"n\">Count</th>"
-             "<th scope=\"col\" class=\"n\">All of them, g</th><th scope=\"col\">Reading, g</th>"
-             "<th scope=\"col\">Weighed together</th></tr></thead>\n<tbody>\n");
-    const pare_assembly *assembly = &sheet->assembly;
-    for (size_t i = 0; i < assembly->lines; i++) {
-        const pare_line *line = &assembly->line[i];
-        if (line->of == PARE_LINE_UNLISTED || !(line->mass_kg.value > 0))
+        const char *text = pare_table_words(words, table, row, c);
+        if (c == 0) {
+            put_cell(out, "<th scope=\"row\">", text, "</th>");
             continue;
-        put_cell(out, "<tr><th scope=\"row\">", line->name, "</th>");
-        pare_text_printf(out, "<td class=\"n\">%d</td>", line->count);
-        put_grams(out, line->mass_kg.value, line->mass_kg.u);
-        put_boxes(out);
+        }
+        pare_text_add(out, "<td");
+        if (column->kind == PARE_COLUMN_SHARE && row[c].number > 0)
+            pare_text_printf(out, " class=\"n share\" style=\"--s:%.1f%%\"",
+                             fmin(row[c].number, 100));
+        else if (class)
+            pare_text_printf(out, " class=\"%s\"", class);
+        else if (column->width >= WIDE)
+            pare_text_add(out, " class=\"from\"");
+        put_cell(out, ">", text, "</td>");
     }
-    static const pare_figure whole[] = {PARE_DRY, PARE_ALL_UP};
-    for (size_t i = 0; i < sizeof whole / sizeof whole[0]; i++) {
-        const pare_sheet_figure *figure = &sheet->figure[whole[i]];
-        if (!figure->exists)
-            continue;
-        put_cell(out, "<tr><th scope=\"row\">", pare_figure_table[whole[i]].words,
-                 "</th><td class=\"n\">1</td>");
-        put_grams(out, figure->value, figure->u);
-        put_boxes(out);
-    }
-    pare_text_add(out, "</tbody></table></div>\n");
+    pare_text_add(out, "</tr>\n");
 }
 
-static void put_cautions(const pare_report *report, pare_text *out)
+static void put_table(const pare_table *table, pare_text *out)
 {
-    const pare_sheet *sheet = &report->view->sheet;
-    char words[64];
-    pare_text_add(out, "<h2>Cautions</h2>\n<ul>\n<li>Propellers come off before any work on a "
-                       "powered craft. Lithium packs burn when cut, crushed, shorted or "
-                       "overcharged.</li>\n<li>A legal mass limit counts the craft as flown, with "
-                       "everything on it: check your local rules.</li>\n");
-    for (size_t i = 0; i < sheet->margins; i++) {
-        const pare_margin *m = &sheet->margin[i];
-        size_t before = 0;
-        while (m->caution && before < i &&
-               (!sheet->margin[before].caution ||
-                strcmp(sheet->margin[before].caution, m->caution) != 0))
-            before++;
-        if (!m->caution || before < i || strcmp(m->name, "limit.all_up") == 0)
-            continue;
-        put_cell(out, "<li>", pare_margin_words(m, words), ": ");
-        put_cell(out, "", m->caution, ".</li>\n");
+    pare_text_printf(out, "<h2 id=\"%s\"%s>", table->id, table->own_page ? " class=\"new\"" : "");
+    put_cell(out, "", table->title, "</h2>\n");
+    if (table->fill)
+        put_cell(out, "<p>", table->fill, "</p>\n");
+    pare_text_printf(out,
+                     "<div class=\"wide%s\" tabindex=\"0\" role=\"region\" "
+                     "aria-labelledby=\"%s\"><table>\n",
+                     table->fill ? " weigh" : "", table->id);
+    put_cell(out, "<caption>", table->caption, "</caption>\n");
+    if (table->rows) {
+        put_heads(table, out);
+        pare_text_add(out, "<tbody>\n");
+        for (size_t r = 0; r < table->rows; r++)
+            put_row(table, &table->cell[r * table->columns],
+                    table->margin ? &table->margin[r] : NULL, out);
+        pare_text_add(out, "</tbody>\n");
+    } else {
+        pare_text_add(out, "<tbody><tr><td>nothing</td></tr></tbody>\n");
     }
-    for (size_t i = 0; i < report->notes; i++)
-        put_cell(out, "<li>", report->note[i], ".</li>\n");
-    pare_text_add(out,
-                  "</ul>\n<p class=\"grey\">The best set of swaps and what to buy for it are not "
-                  "in here: <code>pare best</code> searches for them.</p>\n");
+    if (table->rows && table->total) {
+        pare_text_add(out, "<tfoot>");
+        put_row(table, table->total, NULL, out);
+        pare_text_add(out, "</tfoot>\n");
+    }
+    pare_text_add(out, "</table></div>\n");
 }
 
-pare_status pare_report_html(pare_report *report, pare_text *out, pare_error *err)
+static void put_cautions(const pare_report_tables *tables, pare_text *out)
+{
+    pare_text_add(out, "<h2>Cautions</h2>\n<ul>\n");
+    for (size_t i = 0; i < tables->cautions; i++)
+        put_cell(out, "<li>", tables->caution[i], "</li>\n");
+    pare_text_add(out, "</ul>\n");
+}
+
+pare_status pare_report_html(pare_report *report, const pare_report_tables *tables, pare_text *out,
+                             pare_error *err)
 {
     const pare_sheet_view *view = report->view;
     pare_text_add(out, "<!DOCTYPE html>\n<html xmlns=\"http://www.w3.org/1999/xhtml\" "
@@ -287,10 +255,10 @@ pare_status pare_report_html(pare_report *report, pare_text *out, pare_error *er
     const pare_status status = put_drawing(report, out, err);
     if (status != PARE_OK)
         return status;
-    put_margins(&view->sheet, out);
-    put_ledger(&view->sheet, out);
-    put_weigh_in(&view->sheet, out);
-    put_cautions(report, out);
+    for (size_t i = 0; i < tables->tables; i++)
+        if (!tables->table[i].book_only)
+            put_table(&tables->table[i], out);
+    put_cautions(tables, out);
     pare_text_add(out, "</main>\n</body>\n</html>\n");
     return out->failed ? pare_no_memory(err) : PARE_OK;
 }

@@ -2,14 +2,15 @@
 #ifndef PARE_SHOW_REPORT_HTML_H
 #define PARE_SHOW_REPORT_HTML_H
 
-#include "show/report.h"
+#include "show/report_tables.h"
 
-/** One file that asks for nothing outside itself: the drawn page, margins as distances to a wall, the
- * ledger with each line's share of inertia, a sheet for the scale with boxes to fill by hand, cautions.
+/** One file that asks for nothing outside itself: the drawn page, then the tables, then the cautions.
  *
  * @param report  filled; its scale is set
+ * @param tables  made of that report
  * @param out     the document goes to its end; the same report gives the same bytes
  * @return PARE_OK, or as pare_report_page() */
-pare_status pare_report_html(pare_report *report, pare_text *out, pare_error *err);
+pare_status pare_report_html(pare_report *report, const pare_report_tables *tables, pare_text *out,
+                             pare_error *err);
 
 #endif

@@ -55,8 +55,8 @@ json_t *pare_report_object(const pare_report *report)
     for (size_t i = 0; i < sizeof views / sizeof views[0]; i++)
         json_array_append_new(list, json_string(views[i]));
     json_object_set_new(object, "views", list);
-    json_object_set_new(object, "width_mm", json_integer(PARE_REPORT_WIDTH_MM));
-    json_object_set_new(object, "height_mm", json_integer(PARE_REPORT_HEIGHT_MM));
+    json_object_set_new(object, "width_mm", pare_json_number(report->paper->width_mm));
+    json_object_set_new(object, "height_mm", pare_json_number(report->paper->height_mm));
     json_object_set_new(object, "scale", pare_json_number(report->scale));
     for (size_t i = 0; i < report->notes; i++)
         json_array_append_new(notes, json_string(report->note[i]));

@@ -1,5 +1,5 @@
 /* drawer.c: one file in a folder of its own (see drawer.h). */
-#include "serve/drawer.h"
+#include "store/drawer.h"
 
 #include <dirent.h>
 #include <errno.h>

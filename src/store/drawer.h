@@ -1,11 +1,11 @@
 /* drawer.h: one file in a folder of its own: what commands read from a file, or write into one, on its
- * way to or from the network. Inside the room only.
+ * way to or from the network, or on its way to where it is to stand.
  *
  * The folder's name is random and only ours to enter; the file's is made of what the other side calls
  * it, letters, digits, '.', '-' and '_' alone, since endings mean something and people know it by that.
  * So a name from the network can be no path. */
-#ifndef PARE_SERVE_DRAWER_H
-#define PARE_SERVE_DRAWER_H
+#ifndef PARE_STORE_DRAWER_H
+#define PARE_STORE_DRAWER_H
 
 #include <stddef.h>
 

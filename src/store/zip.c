@@ -82,8 +82,8 @@ static bool leads_out(const char *entry)
 
 static bool ends(const char *entry, const char *ending)
 {
-    const size_t length = strlen(entry), end = strlen(ending);
-    return length > end && strcasecmp(entry + length - end, ending) == 0;
+    const size_t length = strlen(entry), end = ending ? strlen(ending) : 0;
+    return ending && length > end && strcasecmp(entry + length - end, ending) == 0;
 }
 
 static pare_status damaged(const char *name, pare_error *err)
@@ -129,7 +129,7 @@ static pare_status find(unzFile zip, const char *name, const char *entry, const 
 static pare_status too_large(const char *name, size_t most, pare_error *err)
 {
     return pare_fail(err, PARE_BAD_DATA,
-                     "%s: its model unpacks to over %zu MiB; right would be less", name,
+                     "%s: what is packed in it unpacks to over %zu MiB; right would be less", name,
                      most >> 20);
 }
 
@@ -179,7 +179,9 @@ pare_status pare_zip_read(const char *name, const char *bytes, size_t length, co
     unzFile zip = unzOpen2_64(name, &functions);
     if (!zip)
         return pare_fail(err, PARE_BAD_DATA,
-                         "%s: not a zip archive, or cut short; a 3MF file is one", name);
+                         "%s: not a zip archive, or cut short; 3MF models and XLSX workbooks are "
+                         "such archives",
+                         name);
     pare_status status = find(zip, name, entry, ending, err);
     if (status == PARE_OK)
         status = unpack(zip, name, most, take, context, err);

@@ -12,7 +12,8 @@
 typedef pare_status (*pare_zip_take)(void *context, const char *bytes, size_t length,
                                      pare_error *err);
 
-/** Unpacks the entry of a name (either case), or else the only one with an ending.
+/** Unpacks the entry of a name (either case), or else the only one with an ending
+ * (NULL: none will do).
  *
  * @param name    put in front of messages
  * @param most    bytes of the entry unpacked: checked in what it says of itself and while unpacking

@@ -87,8 +87,8 @@ static void what_is_written_is_said(void **state)
 static void the_same_craft_gives_the_same_bytes(void **state)
 {
     (void)state;
-    static const char *const endings[] = {"svg", "png", "pdf"};
-    for (size_t i = 0; i < 3; i++) {
+    static const char *const endings[] = {"svg", "png", "pdf", "html", "xlsx"};
+    for (size_t i = 0; i < sizeof endings / sizeof endings[0]; i++) {
         char line[128], one[16], two[16];
         for (int k = 1; k <= 2; k++) {
             snprintf(line, sizeof line, "report thimble -o %d.%s --try bumper=off" DEMO, k,
@@ -151,37 +151,6 @@ static void json_has_the_file_and_the_points_of_every_curve(void **state)
     json_decref(sheet);
 }
 
-/* ISO 32000-1, 7.5.2, 7.5.5 and 14.3.3: header, end of file; A4 is 210 mm by 297 mm at 72 an inch. */
-static void a_printer_gets_one_page_of_a4(void **state)
-{
-    (void)state;
-    ran r = run("report hedgerow -o x.pdf" DEMO);
-    assert_string_equal(r.err, "");
-    assert_int_equal(r.status, 0);
-    ran_free(&r);
-    bytes b = read_bytes("x.pdf");
-    assert_true(b.length > 10000);
-    assert_memory_equal(b.at, "%PDF-1.", 7);
-    assert_memory_equal(b.at + b.length - 6, "%%EOF\n", 6);
-    size_t pages = 0, box = 0;
-    for (size_t i = 0; i + 16 < b.length; i++) {
-        double wide = 0, high = 0;
-        char near[64] = "";
-        if (memcmp(b.at + i, "/Type /Page\n", 12) == 0 || memcmp(b.at + i, "/Type /Page ", 12) == 0)
-            pages++;
-        if (memcmp(b.at + i, "/MediaBox", 9) != 0 || i + sizeof near > b.length)
-            continue;
-        memcpy(near, b.at + i, sizeof near - 1);
-        if (sscanf(near, "/MediaBox [ 0 0 %lf %lf", &wide, &high) == 2) {
-            assert_true(wide > 595.2 && wide < 595.3 && high > 841.8 && high < 841.9);
-            box++;
-        }
-    }
-    assert_int_equal(box, 1);
-    assert_int_equal(pages, 1);
-    free(b.at);
-}
-
 /* How often a text stands in another. */
 static size_t times(const char *text, const char *wanted)
 {
@@ -189,6 +158,110 @@ static size_t times(const char *text, const char *wanted)
     for (const char *at = text; (at = strstr(at, wanted)); at += strlen(wanted))
         count++;
     return count;
+}
+
+/* ISO 32000-1, 7.5.2, 7.5.5 and 14.3.3: header, end of file, pages; 72 points an inch. A4 is 210 mm by
+ * 297 mm (ISO 216), Letter 8.5 in by 11 in (ANSI/ASME Y14.1). */
+static void a_printer_gets_pages_of_the_paper_that_it_has(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *line;
+        double wide, high;
+    } papers[] = {{"report hedgerow -o x.pdf --json" DEMO, 210 / 25.4 * 72, 297 / 25.4 * 72},
+                  {"report hedgerow -o x.pdf --paper letter --json" DEMO, 612, 792}};
+    for (size_t p = 0; p < 2; p++) {
+        json_t *said = run_json(papers[p].line);
+        bytes b = read_bytes("x.pdf");
+        assert_true(b.length > 10000);
+        assert_memory_equal(b.at, "%PDF-1.", 7);
+        assert_memory_equal(b.at + b.length - 6, "%%EOF\n", 6);
+        size_t pages = 0, box = 0;
+        for (size_t i = 0; i + 64 < b.length; i++) {
+            double wide = 0, high = 0;
+            char near[64] = "";
+            memcpy(near, b.at + i, sizeof near - 1);
+            pages +=
+                strncmp(near, "/Type /Page\n", 12) == 0 || strncmp(near, "/Type /Page ", 12) == 0;
+            if (sscanf(near, "/MediaBox [ 0 0 %lf %lf", &wide, &high) == 2) {
+                assert_within(wide, papers[p].wide, 1e-2);
+                assert_within(high, papers[p].high, 1e-2);
+                box++;
+            }
+        }
+        assert_true(pages >= 5); /* drawing, margins, ledger, weigh-in over two */
+        assert_int_equal(box, pages);
+        assert_int_equal(number(said, "pages"), (double)pages);
+        free(b.at);
+        json_decref(said);
+    }
+}
+
+/* What is asked for is in it, and what is bought is worth what the command says. */
+static void a_best_set_is_in_a_document_only_on_request(void **state)
+{
+    (void)state;
+    static const char *const titles[] = {"The best set", "Before the best set and after",
+                                         "Shopping for the best set", "Cutting for the best set"};
+    ran r = run("report thimble -o x.html" DEMO);
+    assert_int_equal(r.status, 0);
+    ran_free(&r);
+    char *text = read_file("x.html");
+    assert_null(strstr(text, "<h2 id=\"best\""));
+    assert_non_null(strstr(text, "The best set of swaps is not in here"));
+    free(text);
+    json_t *said = run_json("report thimble -o x.html --best --time 60 --json" DEMO),
+           *best = run_json("best thimble --json" DEMO);
+    assert_well_formed("x.html");
+    text = read_file("x.html");
+    for (size_t i = 0; i < sizeof titles / sizeof titles[0]; i++) {
+        char row[80];
+        snprintf(row, sizeof row, ">%s</h2>", titles[i]);
+        assert_int_equal(times(text, row), 1);
+    }
+    assert_null(strstr(text, "is not in here"));
+    const json_t *there = json_object_get(said, "best"), *swaps = json_object_get(best, "swaps");
+    assert_within(number(there, "best_g"), number(best, "best_g"), 1e-9);
+    assert_true(json_is_true(json_object_get(there, "proven")));
+    for (size_t i = 0; i < json_array_size(swaps); i++) {
+        char row[160];
+        snprintf(row, sizeof row, ">%s</td>",
+                 json_string_value(json_object_get(json_array_get(swaps, i), "id")));
+        if (!strstr(text, row))
+            fail_msg("no %s", row);
+    }
+    free(text);
+    json_decref(said);
+    json_decref(best);
+    r = run("report thimble -o x.html --best --time 0" DEMO); /* none was found, and that is said */
+    assert_int_equal(r.status, 0);
+    assert_non_null(strstr(r.out, "best set: none was found in the time for it\n"));
+    ran_free(&r);
+    text = read_file("x.html");
+    assert_non_null(strstr(text, "The search was not finished"));
+    free(text);
+}
+
+/* A trial of swaps is bought and cut for as pare take has it. */
+static void a_trial_has_its_shopping_and_cutting_lists(void **state)
+{
+    (void)state;
+    json_t *said = run_json("report hedgerow -o x.html --json --try run.lead.gauge=14,"
+                            "joint.motor_base.material=titanium,pack=pa-4s-1100" DEMO);
+    const json_t *shopping = json_object_get(said, "shopping"),
+                 *cutting = json_object_get(said, "cutting");
+    assert_int_equal(json_array_size(json_object_get(shopping, "parts")), 1);
+    assert_int_equal(json_array_size(json_object_get(shopping, "screws")), 1);
+    assert_int_equal(json_array_size(json_object_get(shopping, "wires")), 1);
+    assert_int_equal(json_array_size(json_object_get(cutting, "wires")), 1);
+    char *text = read_file("x.html"), money[64];
+    snprintf(money, sizeof money, "<td class=\"n\">%.2f</td></tr>", number(shopping, "money"));
+    assert_non_null(strstr(strstr(text, "id=\"shopping\""), money));
+    assert_int_equal(times(text, "For run.lead.gauge=14,joint.motor_base.material=titanium,"
+                                 "pack=pa-4s-1100. "),
+                     2);
+    free(text);
+    json_decref(said);
 }
 
 /* The sheet's JSON is the other way to the same margins and lines. */
@@ -269,7 +342,14 @@ static void what_cannot_be_written_is_said_in_one_line(void **state)
         {3, "report hedgerow -o .svg" DEMO},
         {3, "report hedgerow -o -" DEMO},
         {3, "report hedgerow -o folder.svg" DEMO},
+        {3, "report hedgerow -o x.svg --best" DEMO},
+        {3, "report hedgerow -o x.pdf --time 5" DEMO},
+        {3, "report hedgerow -o x.pdf --best --time soon" DEMO},
+        {3, "report hedgerow -o x.pdf --best --try bumper=off" DEMO},
+        {3, "report hedgerow -o x.pdf --paper a3" DEMO},
         {4, "report hedgerow -o nowhere/x.svg" DEMO},
+        {4, "report hedgerow -o nowhere/x.pdf" DEMO},
+        {4, "report hedgerow -o nowhere/x.xlsx" DEMO},
         {4, "report hedgerow -o kept.txt/x.svg" DEMO},
         {2, "report hedgrow -o x.svg" DEMO},
         {2, "report hedgerow -o x.svg --loadout rice" DEMO},
@@ -331,7 +411,9 @@ int main(void)
         cmocka_unit_test(what_is_written_is_said),
         cmocka_unit_test(the_same_craft_gives_the_same_bytes),
         cmocka_unit_test(json_has_the_file_and_the_points_of_every_curve),
-        cmocka_unit_test(a_printer_gets_one_page_of_a4),
+        cmocka_unit_test(a_printer_gets_pages_of_the_paper_that_it_has),
+        cmocka_unit_test(a_best_set_is_in_a_document_only_on_request),
+        cmocka_unit_test(a_trial_has_its_shopping_and_cutting_lists),
         cmocka_unit_test(a_document_holds_every_margin_and_every_line_of_the_sheet),
         cmocka_unit_test(a_document_asks_for_nothing_outside_itself),
         cmocka_unit_test(a_craft_of_which_nothing_is_known_becomes_a_picture),

@@ -5,6 +5,7 @@
 
 #include "show/catalogue.h"
 #include "show/front_chart.h"
+#include "show/report_tables.h"
 #include "show/sheet_text.h"
 #include "show/swaps.h"
 #include "show/trace.h"
@@ -108,10 +109,50 @@ static void no_screen_is_short_of_a_line_unsaid(void **state)
     }
 }
 
+/* A report's tables are made in an arena: each of its blocks is refused once. */
+static void a_report_s_tables_are_whole_or_refused(void **state)
+{
+    const fixture *f = *state;
+    pare_sheet_view *view = malloc(sizeof *view);
+    pare_report *report = malloc(sizeof *report);
+    pare_report_tables *tables = malloc(sizeof *tables);
+    pare_shopping *shopping = malloc(sizeof *shopping);
+    pare_arena *arena = pare_arena_open();
+    pare_error err = {0};
+    assert_true(view && report && tables && shopping && arena);
+    assert_int_equal(pare_sheet_view_fill(f->craft, NULL, 0, NULL, view, &err), PARE_OK);
+    assert_int_equal(pare_report_fill(view, 0, NULL, arena, report, &err), PARE_OK);
+    pare_swaps swaps;
+    assert_int_equal(pare_swaps_find(f->bench, f->craft, 0, PARE_WISH_GRAMS, arena, &swaps, &err),
+                     PARE_OK);
+    pare_shopping_of(f->bench, f->craft, NULL, f->craft, shopping);
+    const pare_report_with with = {
+        .money = "EUR", .swaps = &swaps, .shopping = shopping, .shopping_for = "some"};
+    bool done = false;
+    for (long n = 0; !done; n++) {
+        pare_arena *some = pare_arena_open();
+        assert_non_null(some);
+        until_failure = n;
+        const pare_status status = pare_report_tables_make(report, &with, some, tables, &err);
+        done = until_failure >= 0;
+        until_failure = -1;
+        assert_int_equal(status, done ? PARE_OK : PARE_UNAVAILABLE);
+        pare_arena_close(some);
+        assert_true(n < 1000);
+    }
+    pare_arena_close(arena);
+    free(shopping);
+    free(tables);
+    free(report);
+    free(view);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test_setup_teardown(no_screen_is_short_of_a_line_unsaid, fixture_open,
+                                        fixture_close),
+        cmocka_unit_test_setup_teardown(a_report_s_tables_are_whole_or_refused, fixture_open,
                                         fixture_close),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

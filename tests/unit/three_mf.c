@@ -274,7 +274,8 @@ static void a_bomb_is_refused_by_what_it_says_and_by_what_it_unpacks(void **stat
     assert_int_equal(pare_zip_read("p.3mf", z.at, z.length, "3D/3dmodel.model", ".model", most,
                                    count_bytes, &total, &err),
                      PARE_BAD_DATA);
-    assert_string_equal(err.text, "p.3mf: its model unpacks to over 1 MiB; right would be less");
+    assert_string_equal(err.text,
+                        "p.3mf: what is packed in it unpacks to over 1 MiB; right would be less");
     assert_int_equal(total, 0);
     /* Its directory then says 1000 bytes: no more than that is unpacked. */
     for (size_t i = 0; i + 46 < z.length; i++)
@@ -328,7 +329,8 @@ static void what_is_no_archive_is_refused(void **state)
     pare_mesh_facts facts;
     pare_error err = {0};
     assert_int_equal(pare_three_mf_measure("p.3mf", "solid x", 7, &facts, &err), PARE_BAD_DATA);
-    assert_string_equal(err.text, "p.3mf: not a zip archive, or cut short; a 3MF file is one");
+    assert_string_equal(err.text, "p.3mf: not a zip archive, or cut short; 3MF models and XLSX "
+                                  "workbooks are such archives");
     assert_int_equal(pare_three_mf_measure_file("/nowhere/p.3mf", &facts, &err), PARE_BAD_DATA);
 }
 
