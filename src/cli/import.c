@@ -145,13 +145,14 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
 
 const command command_import = {
     .name = "import",
-    .line = "a list (CSV), bench text, model or drawing into the bench",
+    .line = "a list (CSV, XLSX), bench text, a model or a drawing",
     .usage = "pare import FILE... [--map COLUMN=WHAT...] [--set WHAT=TEXT...] [--kind KIND]\n"
              "            [--as LIST] [--separator SIGN] [--decimal SIGN] [--notes]\n"
              "            [--keep-good] [--dry-run] [--why TEXT] [--bench FILE] [--json]",
     .details =
         "  FILE    .csv: a list of parts, weigh-ins, flights, a stand's readings or a\n"
         "          flight's log, with names over its columns (name, weight (g), ...);\n"
+        "          .xlsx: the same as a sheet, the first or x.xlsx#NAME;\n"
         "          .yaml or .json: a bench's text, as pare export writes it;\n"
         "          .stl, .3mf: a printed part; .dxf, .svg: a plate, with --set thick=2mm;\n"
         "          .txt: a list, a bench's text or a propeller's tables, several at once\n"

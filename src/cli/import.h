@@ -8,7 +8,7 @@
 
 typedef enum import_kind {
     IMPORT_BENCH,    /* a bench's text, YAML or JSON */
-    IMPORT_LIST,     /* CSV */
+    IMPORT_LIST,     /* CSV, or a sheet of a workbook */
     IMPORT_MODEL,    /* STL, 3MF */
     IMPORT_OUTLINE,  /* DXF, SVG */
     IMPORT_PROPELLER /* a blade or tunnel table in columns */
@@ -17,6 +17,11 @@ typedef enum import_kind {
 /** What a file is, by the ending of its name, else by its first bytes.
  * @return PARE_OK; PARE_BAD_DATA: not there, or none of these */
 pare_status import_look(const char *path, import_kind *kind, pare_error *err);
+
+enum { IMPORT_PATH = 4096 };
+/** Whether an operand is a workbook, "x.xlsx", or one with the name or number of a sheet, "x.xlsx#Parts".
+ * @param[out] path   of the file  @param[out] sheet  lent by the operand; NULL: none is said */
+bool import_workbook(const char *operand, char path[IMPORT_PATH], const char **sheet);
 
 /** What only lists understand. */
 enum {

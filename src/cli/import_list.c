@@ -1,4 +1,4 @@
-/* import_list.c: `pare import` of a list in CSV: what it was taken for, what went in, what did not. */
+/* import_list.c: `pare import` of a list in CSV or a workbook: what it was taken for, what went in, what did not. */
 #include <stdio.h>
 #include <string.h>
 
@@ -6,6 +6,7 @@
 #include "cli/use.h"
 #include "show/json.h"
 #include "store/csv_import.h"
+#include "store/workbook.h"
 
 enum { SHOWN = 200 /* refused rows and changes on the screen; --json has more */ };
 
@@ -205,14 +206,25 @@ static bool has_names(const pare_list_summary *s)
     return false;
 }
 
-static void as_text(const pare_list_summary *s, const options *given, const char *path,
-                    pare_text *out)
+static void show_source(const pare_list_summary *s, const pare_workbook_table *book, pare_text *out)
+{
+    pare_text_printf(out, "%-8s %s, ", "taken as", list_words(s->list));
+    if (!book->sheet)
+        pare_text_printf(out, "parted by %s", pare_list_separator_words(s->separator));
+    else if (book->sheets > 1)
+        pare_text_printf(out, "sheet '%s', one of %zu", book->sheet, book->sheets);
+    else
+        pare_text_printf(out, "sheet '%s'", book->sheet);
+    pare_text_printf(out, "%s\n", decimal_words(s->decimal));
+}
+
+static void as_text(const pare_list_summary *s, const pare_workbook_table *book,
+                    const options *given, const char *path, pare_text *out)
 {
     const bool dry = given->given & OPTION_DRY_RUN, notes = given->given & OPTION_NOTES;
     const bool parts = s->list == PARE_LIST_PARTS;
     pare_text_printf(out, "%s %s\n", dry ? "nothing is changed; this would go into" : "into", path);
-    pare_text_printf(out, "%-8s %s, parted by %s%s\n", "taken as", list_words(s->list),
-                     pare_list_separator_words(s->separator), decimal_words(s->decimal));
+    show_source(s, book, out);
     show_columns(s, notes && parts, out);
     show_skipped(s, out);
     if (s->titled)
@@ -292,7 +304,8 @@ static json_t *changes_json(const pare_list_summary *s)
     return list;
 }
 
-static void as_json(const pare_list_summary *s, const options *given, pare_text *out)
+static void as_json(const pare_list_summary *s, const pare_workbook_table *book,
+                    const options *given, pare_text *out)
 {
     const bool parts = s->list == PARE_LIST_PARTS;
     const struct {
@@ -315,6 +328,10 @@ static void as_json(const pare_list_summary *s, const options *given, pare_text 
                         json_string(s->decimal == PARE_DECIMAL_COMMA  ? "comma"
                                     : s->decimal == PARE_DECIMAL_BOTH ? "both"
                                                                       : "point"));
+    if (book->sheet) {
+        json_object_set_new(object, "sheet", json_string(book->sheet));
+        json_object_set_new(object, "sheets", json_integer((json_int_t)book->sheets));
+    }
     json_object_set_new(object, "dry_run", json_boolean(given->given & OPTION_DRY_RUN));
     for (size_t i = 0; i < sizeof counts / sizeof counts[0]; i++)
         json_object_set_new(object, counts[i].key, json_integer((json_int_t)counts[i].count));
@@ -325,10 +342,34 @@ static void as_json(const pare_list_summary *s, const options *given, pare_text 
     pare_json_write(object, out);
 }
 
+/* A sheet of a workbook, where the operand is one: its rows are the list's lines. */
+static pare_status read_workbook(const options *given, pare_arena *arena, pare_list_import *import,
+                                 pare_workbook_table *book, pare_error *err)
+{
+    char path[IMPORT_PATH];
+    const char *sheet = NULL;
+    if (!import_workbook(given->operand[0], path, &sheet))
+        return PARE_OK;
+    pare_status status =
+        import_refuse_options(given, OPTION_SEPARATOR, "a workbook, whose columns are cells", err);
+    if (status == PARE_OK)
+        status = pare_workbook_read(path, sheet, import->decimal == PARE_DECIMAL_COMMA, arena, book,
+                                    err);
+    if (status != PARE_OK)
+        return status;
+    import->path = NULL;
+    import->bytes = book->csv;
+    import->length = book->length;
+    import->separator = ',';
+    import->name = pare_arena_printf(arena, "%s#%s", path, book->sheet);
+    return import->name ? PARE_OK : pare_no_memory(err);
+}
+
 pare_status import_list(pare_store *store, const char *path, const options *given,
                         pare_arena *arena, pare_text *out, pare_error *err)
 {
     pare_list_summary summary;
+    pare_workbook_table book = {0};
     pare_list_import import = {.path = given->operand[0],
                                .change = change_of("import", given, arena),
                                .maps = given->maps,
@@ -340,12 +381,14 @@ pare_status import_list(pare_store *store, const char *path, const options *give
     if (status == PARE_OK)
         status = read_sets(given, arena, &import, err);
     if (status == PARE_OK)
+        status = read_workbook(given, arena, &import, &book, err);
+    if (status == PARE_OK)
         status = pare_store_import_list(store, &import, arena, &summary, err);
     if (status != PARE_OK)
         return status;
     if (given->given & OPTION_JSON)
-        as_json(&summary, given, out);
+        as_json(&summary, &book, given, out);
     else
-        as_text(&summary, given, path, out);
+        as_text(&summary, &book, given, path, out);
     return PARE_OK;
 }

@@ -47,10 +47,12 @@ static pare_status by_content(const char *path, import_kind *kind, pare_error *e
     if (starts(text, "SQLite format 3"))
         return pare_fail(err, PARE_BAD_DATA,
                          "%s: a database, not a text; a bench is used by --bench FILE", path);
-    const char *ending = starts(text, "PK\x03\x04") ? ".3mf"
-                         : starts(text, "solid ")   ? ".stl"
-                         : strstr(text, "<svg")     ? ".svg"
-                                                    : NULL;
+    if (starts(text, "PK\x03\x04"))
+        return pare_fail(err, PARE_BAD_DATA,
+                         "%s: an archive, as it looks; right would be a name that ends in .3mf, a "
+                         "model, or .xlsx, a workbook",
+                         path);
+    const char *ending = starts(text, "solid ") ? ".stl" : strstr(text, "<svg") ? ".svg" : NULL;
     if (ending)
         return pare_fail(err, PARE_BAD_DATA,
                          "%s: a shape, as it looks; right would be a name that ends in %s", path,
@@ -66,13 +68,34 @@ pare_status import_look(const char *path, import_kind *kind, pare_error *err)
     static const struct {
         const char *ending;
         import_kind kind;
-    } endings[] = {{".yaml", IMPORT_BENCH}, {".yml", IMPORT_BENCH},   {".json", IMPORT_BENCH},
-                   {".csv", IMPORT_LIST},   {".tsv", IMPORT_LIST},    {".stl", IMPORT_MODEL},
-                   {".3mf", IMPORT_MODEL},  {".dxf", IMPORT_OUTLINE}, {".svg", IMPORT_OUTLINE}};
+    } endings[] = {{".yaml", IMPORT_BENCH},  {".yml", IMPORT_BENCH},  {".json", IMPORT_BENCH},
+                   {".csv", IMPORT_LIST},    {".xlsx", IMPORT_LIST},  {".xlsm", IMPORT_LIST},
+                   {".tsv", IMPORT_LIST},    {".stl", IMPORT_MODEL},  {".3mf", IMPORT_MODEL},
+                   {".dxf", IMPORT_OUTLINE}, {".svg", IMPORT_OUTLINE}};
     for (size_t i = 0; i < sizeof endings / sizeof endings[0]; i++)
         if (pare_name_ends(path, endings[i].ending)) {
             *kind = endings[i].kind;
             return PARE_OK;
         }
+    char workbook[IMPORT_PATH];
+    const char *sheet = NULL;
+    if (import_workbook(path, workbook, &sheet)) {
+        *kind = IMPORT_LIST;
+        return PARE_OK;
+    }
     return by_content(path, kind, err);
+}
+
+bool import_workbook(const char *operand, char path[IMPORT_PATH], const char **sheet)
+{
+    const char *mark = strrchr(operand, '#');
+    struct stat facts;
+    const bool whole = !mark || stat(operand, &facts) == 0;
+    const size_t length = whole ? strlen(operand) : (size_t)(mark - operand);
+    if (length >= IMPORT_PATH)
+        return false;
+    memcpy(path, operand, length);
+    path[length] = '\0';
+    *sheet = whole ? NULL : mark + 1;
+    return pare_name_ends(path, ".xlsx") || pare_name_ends(path, ".xlsm");
 }

@@ -22,8 +22,7 @@ typedef struct names {
 static named *place_of(const names *n, const char *at, size_t length)
 {
     size_t i = (size_t)pare_hash(PARE_HASH_START, at, length) & (n->room - 1);
-    while (n->name[i].at &&
-           (n->name[i].length != length || memcmp(n->name[i].at, at, length) != 0))
+    while (n->name[i].at && (n->name[i].length != length || memcmp(n->name[i].at, at, length) != 0))
         i = (i + 1) & (n->room - 1);
     return &n->name[i];
 }
@@ -66,8 +65,7 @@ void pare_svg_named_anew(const char *svg, size_t length, pare_text *out)
             const size_t mark = strlen(marks[i].before);
             if ((size_t)(all - at) < mark || memcmp(at, marks[i].before, mark) != 0)
                 continue;
-            const char *name = at + mark,
-                       *end = memchr(name, marks[i].end, (size_t)(all - name));
+            const char *name = at + mark, *end = memchr(name, marks[i].end, (size_t)(all - name));
             if (!end)
                 continue;
             pare_text_put(out, done, (size_t)(name - done));

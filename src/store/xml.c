@@ -72,6 +72,13 @@ static void XMLCALL space(void *data, const XML_Char *prefix, const XML_Char *ur
         xml->reader.space(xml->reader.context, prefix ? prefix : "", uri ? uri : "");
 }
 
+static void XMLCALL text(void *data, const XML_Char *piece, int length)
+{
+    pare_xml *xml = data;
+    if (xml->error.status == PARE_OK && length > 0)
+        xml->reader.text(xml->reader.context, xml, piece, (size_t)length);
+}
+
 static void XMLCALL doctype(void *data, const XML_Char *name, const XML_Char *system,
                             const XML_Char *public, int rules)
 {
@@ -98,6 +105,8 @@ pare_xml *pare_xml_open(const pare_xml_reader *reader)
     XML_SetUserData(xml->parser, xml);
     XML_SetElementHandler(xml->parser, begin, end);
     XML_SetStartNamespaceDeclHandler(xml->parser, space);
+    if (reader->text)
+        XML_SetCharacterDataHandler(xml->parser, text);
     XML_SetStartDoctypeDeclHandler(xml->parser, doctype);
     XML_SetParamEntityParsing(xml->parser, XML_PARAM_ENTITY_PARSING_NEVER);
     return xml;
@@ -149,6 +158,12 @@ const char *pare_xml_local(const char *element, const char *uri, bool bare)
         return bare ? element : NULL;
     const size_t length = (size_t)(bar - element);
     return length == strlen(uri) && memcmp(element, uri, length) == 0 ? bar + 1 : NULL;
+}
+
+const char *pare_xml_bare(const char *element)
+{
+    const char *bar = strrchr(element, '|');
+    return bar ? bar + 1 : element;
 }
 
 const char *pare_xml_attribute(const char *const *attributes, const char *name)

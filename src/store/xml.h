@@ -21,6 +21,8 @@ typedef struct pare_xml_reader {
     void (*begin)(void *context, pare_xml *xml, const char *element, const char *const *attributes);
     void (*end)(void *context, pare_xml *xml, const char *element);
     void (*space)(void *context, const char *prefix, const char *uri); /* may be NULL */
+    /* Text between, in pieces without an end of their own; may be NULL. */
+    void (*text)(void *context, pare_xml *xml, const char *piece, size_t length);
 } pare_xml_reader;
 
 /** @return NULL when there is no memory. Close with pare_xml_close(). */
@@ -44,6 +46,9 @@ bool pare_xml_refused(const pare_xml *xml);
 
 /** The name without its namespace when that is `uri`, or without any when bare is true; else NULL. */
 const char *pare_xml_local(const char *element, const char *uri, bool bare);
+
+/** The name without its namespace, whichever that is. */
+const char *pare_xml_bare(const char *element);
 
 /** An attribute without namespace, or NULL. */
 const char *pare_xml_attribute(const char *const *attributes, const char *name);

@@ -93,12 +93,18 @@ static pare_status damaged(const char *name, pare_error *err)
                      name);
 }
 
-/* Looks through all names; leaves the archive at the entry that is sought. */
-static pare_status find(unzFile zip, const char *name, const char *entry, const char *ending,
-                        pare_error *err)
+/* Where an entry is: the one of a name, or those with an ending. */
+typedef struct sought {
+    unz64_file_pos exact, alike; /* the first of each */
+    size_t exacts, alikes;
+} sought;
+
+/* Looks through all names. */
+static pare_status look(unzFile zip, const char *name, const char *entry, const char *ending,
+                        sought *s, pare_error *err)
 {
-    unz64_file_pos exact, alike;
-    size_t exacts = 0, alikes = 0, entries = 0;
+    size_t entries = 0;
+    *s = (sought){0};
     int walk = unzGoToFirstFile(zip);
     for (; walk == UNZ_OK; walk = unzGoToNextFile(zip)) {
         char called[NAME_MOST + 1] = "";
@@ -113,17 +119,28 @@ static pare_status find(unzFile zip, const char *name, const char *entry, const 
             return pare_fail(err, PARE_BAD_DATA,
                              "%s: an entry '%.60s'; right would be names below the archive", name,
                              called);
-        if (strcasecmp(called, entry) == 0 && exacts++ == 0)
-            unzGetFilePos64(zip, &exact);
-        else if (ends(called, ending) && alikes++ == 0)
-            unzGetFilePos64(zip, &alike);
+        if (strcasecmp(called, entry) == 0 && s->exacts++ == 0)
+            unzGetFilePos64(zip, &s->exact);
+        else if (ends(called, ending) && s->alikes++ == 0)
+            unzGetFilePos64(zip, &s->alike);
     }
-    if (walk != UNZ_END_OF_LIST_OF_FILE)
-        return damaged(name, err);
+    return walk == UNZ_END_OF_LIST_OF_FILE ? PARE_OK : damaged(name, err);
+}
+
+/* Leaves the archive at the entry that is sought. */
+static pare_status find(unzFile zip, const char *name, const char *entry, const char *ending,
+                        pare_error *err)
+{
+    sought s;
+    const pare_status status = look(zip, name, entry, ending, &s, err);
+    const size_t exacts = s.exacts, alikes = s.alikes;
+    if (status != PARE_OK)
+        return status;
     if (exacts > 1 || (exacts == 0 && alikes != 1))
         return pare_fail(err, PARE_BAD_DATA, "%s: %s entry %s in it; right would be exactly one",
                          name, exacts > 1 || alikes > 1 ? "more than one" : "no", entry);
-    return unzGoToFilePos64(zip, exacts ? &exact : &alike) == UNZ_OK ? PARE_OK : damaged(name, err);
+    return unzGoToFilePos64(zip, exacts ? &s.exact : &s.alike) == UNZ_OK ? PARE_OK
+                                                                         : damaged(name, err);
 }
 
 static pare_status too_large(const char *name, size_t most, pare_error *err)
@@ -163,11 +180,9 @@ static pare_status unpack(unzFile zip, const char *name, size_t most, pare_zip_t
     return status;
 }
 
-pare_status pare_zip_read(const char *name, const char *bytes, size_t length, const char *entry,
-                          const char *ending, size_t most, pare_zip_take take, void *context,
-                          pare_error *err)
+/* The archive in memory; NULL: it is none. @param source  lives as long as it */
+static unzFile open_archive(const char *name, memory *source)
 {
-    memory source = {bytes, length, 0};
     zlib_filefunc64_def functions = {.zopen64_file = open_memory,
                                      .zread_file = read_memory,
                                      .zwrite_file = write_memory,
@@ -175,13 +190,40 @@ pare_status pare_zip_read(const char *name, const char *bytes, size_t length, co
                                      .zseek64_file = seek_memory,
                                      .zclose_file = close_memory,
                                      .zerror_file = close_memory,
-                                     .opaque = &source};
-    unzFile zip = unzOpen2_64(name, &functions);
+                                     .opaque = source};
+    return unzOpen2_64(name, &functions);
+}
+
+static pare_status no_archive(const char *name, pare_error *err)
+{
+    return pare_fail(err, PARE_BAD_DATA,
+                     "%s: not a zip archive, or cut short; 3MF models and XLSX workbooks are such "
+                     "archives",
+                     name);
+}
+
+pare_status pare_zip_has(const char *name, const char *bytes, size_t length, const char *entry,
+                         bool *there, pare_error *err)
+{
+    memory source = {bytes, length, 0};
+    sought s;
+    unzFile zip = open_archive(name, &source);
     if (!zip)
-        return pare_fail(err, PARE_BAD_DATA,
-                         "%s: not a zip archive, or cut short; 3MF models and XLSX workbooks are "
-                         "such archives",
-                         name);
+        return no_archive(name, err);
+    const pare_status status = look(zip, name, entry, NULL, &s, err);
+    *there = status == PARE_OK && s.exacts > 0;
+    unzClose(zip);
+    return status;
+}
+
+pare_status pare_zip_read(const char *name, const char *bytes, size_t length, const char *entry,
+                          const char *ending, size_t most, pare_zip_take take, void *context,
+                          pare_error *err)
+{
+    memory source = {bytes, length, 0};
+    unzFile zip = open_archive(name, &source);
+    if (!zip)
+        return no_archive(name, err);
     pare_status status = find(zip, name, entry, ending, err);
     if (status == PARE_OK)
         status = unpack(zip, name, most, take, context, err);

@@ -24,4 +24,8 @@ pare_status pare_zip_read(const char *name, const char *bytes, size_t length, co
                           const char *ending, size_t most, pare_zip_take take, void *context,
                           pare_error *err);
 
+/** Whether there is an entry of that name (either case). @return as pare_zip_read() of the archive */
+pare_status pare_zip_has(const char *name, const char *bytes, size_t length, const char *entry,
+                         bool *there, pare_error *err);
+
 #endif

@@ -191,8 +191,14 @@ static void archives(pare_text *table)
     memset(blanks, ' ', size);
     const zip_entry bomb = {model, blanks, size};
     write_zip("bomb.3mf", 1, &bomb);
-    free(blanks);
     refused(3, "import bomb.3mf" MINE, table);
+    const zip_entry book[] = {
+        {"xl/workbook.xml", "<w xmlns:r='r'><sheet name='A' r:id='a'/></w>", 0},
+        {"xl/_rels/workbook.xml.rels", "<r><Relationship Id='a' Target='a.xml'/></r>", 0},
+        {"xl/a.xml", blanks, size}};
+    write_zip("bomb.xlsx", 3, book);
+    refused(3, "import bomb.xlsx" MINE, table);
+    free(blanks);
     write_altered("crc.3mf", 14, 16, "\1\2\3\4", 4);
     refused(3, "import crc.3mf" MINE, table);
     write_altered("encrypted.3mf", 6, 8, "\1", 1);

@@ -6,6 +6,8 @@
 
 #include <string.h>
 
+#include "zip_of.h"
+
 #define LISTS PARE_SOURCE_DIR "/tests/data/"
 
 static void fails(const char *line, int status, const char *message)
@@ -167,6 +169,57 @@ static void a_drawing_alone_becomes_a_plate_of_its_outline(void **state)
     json_decref(taken);
 }
 
+/* A workbook as a list is: two sheets, one of them asked for; cells are said by sheet, row and column. */
+static void a_sheet_of_a_workbook_is_a_list(void **state)
+{
+    (void)state;
+#define CELL(text) "<c t='inlineStr'><is><t>" text "</t></is></c>"
+    static const zip_entry entries[] = {
+        {"xl/workbook.xml",
+         "<workbook xmlns:r='r'><sheets><sheet name='Notes' r:id='a'/>"
+         "<sheet name='Straps' r:id='b'/></sheets></workbook>",
+         0},
+        {"xl/_rels/workbook.xml.rels",
+         "<Relationships><Relationship Id='a' Target='worksheets/sheet1.xml'/>"
+         "<Relationship Id='b' Target='worksheets/sheet2.xml'/></Relationships>",
+         0},
+        {"xl/worksheets/sheet1.xml",
+         "<worksheet><sheetData><row>" CELL("only a note") "</row></sheetData></worksheet>", 0},
+        {"xl/worksheets/sheet2.xml",
+         "<worksheet><sheetData><row r='2'>" CELL("id") CELL("kind")
+             CELL("weight (g)") "</row>"
+                                "<row r='4'>" CELL("st-a")
+                                    CELL("strap") "<c><v>6.5</v></c></row>"
+                                                  "<row r='5'>" CELL("st-b") CELL("strap") CELL(
+                                                      "heavy") "</row></sheetData></worksheet>",
+         0}};
+    zip_bytes z = zip_of(sizeof entries / sizeof entries[0], entries, 6);
+    FILE *file = fopen("straps.xlsx", "wb");
+    assert_non_null(file);
+    assert_int_equal(fwrite(z.at, 1, z.length, file), z.length);
+    fclose(file);
+    free(z.at);
+    fails("import straps.xlsx#straps --bench w.sqlite", 3,
+          "pare: straps.xlsx#Straps:5:3: 'weight (g)': mass: heavy does not start with one plain "
+          "number: a mass needs g, kg, oz or lb (--keep-good takes the other rows)\n");
+    fails("import straps.xlsx#Strips --bench w.sqlite", 2,
+          "pare: straps.xlsx: no sheet 'Strips'; did you mean 'Straps'?\n");
+    fails("import straps.xlsx#2 --separator tab --bench w.sqlite", 3,
+          "pare: straps.xlsx#2 is a workbook, whose columns are cells; --separator is for lists "
+          "(CSV)\n");
+    fails("import gone.xlsx --bench w.sqlite", 3,
+          "pare: gone.xlsx: cannot be read (No such file or directory)\n");
+    ran r = run("import straps.xlsx#2 --keep-good --bench w.sqlite");
+    assert_string_equal(r.err, "");
+    assert_golden("list-workbook", r.out);
+    ran_free(&r);
+    json_t *again = run_json("import straps.xlsx#Straps --keep-good --json --bench w.sqlite");
+    assert_string_equal(json_string_value(json_object_get(again, "sheet")), "Straps");
+    assert_int_equal((int)number(again, "sheets"), 2);
+    assert_int_equal((int)number(again, "parts_same"), 1);
+    json_decref(again);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -178,6 +231,7 @@ int main(void)
         cmocka_unit_test(a_file_is_told_by_its_ending_or_by_what_is_in_it),
         cmocka_unit_test(a_model_alone_becomes_a_part_of_its_shape),
         cmocka_unit_test(a_drawing_alone_becomes_a_plate_of_its_outline),
+        cmocka_unit_test(a_sheet_of_a_workbook_is_a_list),
     };
     return cmocka_run_group_tests(tests, enter_home, leave_home);
 }

@@ -48,6 +48,7 @@ static const command COMMANDS[] = {
     {"text", {"import", "more.yaml"}, NULL, false},
     {"export", {"export", "-o", "out.yaml"}, "out.yaml", false},
     {"report", {"report", "weir-5", "-o", "out.svg"}, "out.svg", true},
+    {"book", {"report", "weir-5", "-o", "out.xlsx"}, "out.xlsx", true},
 };
 
 static const char *const KINDS[] = {"write",   "write+",   "sync",      "sync+",    "rename",
