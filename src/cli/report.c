@@ -90,15 +90,16 @@ static pare_status read_paper(work *w, pare_error *err)
 static pare_status make_book(work *w, pare_error *err)
 {
     pare_drawer drawer = {0};
+    size_t rows[PARE_REPORT_TABLES];
     pare_status status = pare_drawer_open(&drawer, "report.xlsx", err);
     if (status == PARE_OK)
         status = pare_book_write(w->report->view->craft.name, w->tables->tables, w->tables->table,
-                                 drawer.folder, drawer.path, err);
+                                 drawer.folder, drawer.path, rows, err);
     if (status == PARE_OK)
         status = pare_drawer_take(&drawer, &w->bytes, err);
     if (status == PARE_OK)
         status = pare_workbook_whole(w->given->output, w->bytes.bytes, w->bytes.length,
-                                     w->tables->tables, err);
+                                     w->tables->tables, rows, err);
     pare_drawer_close(&drawer);
     return status;
 }

@@ -2,7 +2,8 @@
  *
  * A number keeps all its digits in its cell and is shown to its uncertainty, which has a column of its
  * own. A formula carries its value too, for who reads without computing. The day of making is fixed: the
- * same tables give the same bytes.
+ * same tables give the same bytes. The library lets go of each row once the next begins, so cells come in
+ * their order; that is also what makes it quick: it would look every text up among all others.
  *
  * The library says on standard error what it also returns. Errors are one line here and said by the caller,
  * so that stream is closed to it meanwhile. */
@@ -18,7 +19,7 @@ enum { PLACES = 7, HEAD_ROW = 2, FORMULA = 160, WIDEST = 60, LONGEST = 32767, SH
 
 typedef struct book {
     lxw_workbook *workbook;
-    lxw_format *title, *grey, *head, *box, *text;
+    lxw_format *title, *grey, *head, *box;
     lxw_format *place[2][PLACES]; /* numbers, and those of a last row, by digits after the point */
     lxw_format *total;
 } book;
@@ -29,7 +30,7 @@ static bool make_formats(book *b)
 {
     static const char *const form[PLACES] = {"0",      "0.0",     "0.00",    "0.000",
                                              "0.0000", "0.00000", "0.000000"};
-    lxw_format **plain[] = {&b->title, &b->grey, &b->head, &b->box, &b->text, &b->total};
+    lxw_format **plain[] = {&b->title, &b->grey, &b->head, &b->box, &b->total};
     for (size_t i = 0; i < sizeof plain / sizeof plain[0]; i++)
         if (!(*plain[i] = workbook_add_format(b->workbook)))
             return false;
@@ -113,7 +114,7 @@ static lxw_error put_cell(const book *b, lxw_worksheet *sheet, const pare_table 
     lxw_format *format = isfinite(cell->number) || formula
                              ? b->place[last][place_of(table, cells, column)]
                          : last ? b->total
-                                : b->text;
+                                : NULL;
     if (formula) {
         char text[FORMULA];
         formula_at(text, formula, HEAD_ROW + 2, last ? row : row + 1);
@@ -128,6 +129,15 @@ static lxw_error put_cell(const book *b, lxw_worksheet *sheet, const pare_table 
     if (isfinite(cell->number))
         return worksheet_write_number(sheet, row, at, cell->number, format);
     return last ? worksheet_write_blank(sheet, row, at, b->total) : LXW_NO_ERROR;
+}
+
+static bool is_empty(const pare_table *table, const pare_entry *cells)
+{
+    for (size_t c = 0; c < table->columns; c++)
+        if ((cells[c].text && *cells[c].text) || isfinite(cells[c].number) ||
+            table->column[c].formula || table->column[c].kind == PARE_COLUMN_BOX)
+            return false;
+    return true;
 }
 
 static lxw_error put_head(const book *b, lxw_worksheet *sheet, const pare_column *column,
@@ -152,7 +162,8 @@ static double width_of(const pare_table *table, size_t column)
     return fmin(widest, WIDEST) + 1.5;
 }
 
-static lxw_error put_table(const book *b, const pare_table *table)
+/* @param[out] written  rows that are in the file */
+static lxw_error put_table(const book *b, const pare_table *table, size_t *written)
 {
     lxw_worksheet *sheet = workbook_add_worksheet(b->workbook, table->sheet);
     if (!sheet)
@@ -169,10 +180,12 @@ static lxw_error put_table(const book *b, const pare_table *table)
         at++;
     }
     const size_t rows = table->rows + (table->rows && table->total);
+    *written = 2 + (*table->caption != '\0'); /* and the heads */
     for (size_t r = 0; r < rows && error == LXW_NO_ERROR; r++) {
         const bool last = r == table->rows;
         const pare_entry *cells = last ? table->total : &table->cell[r * table->columns];
         at = 0;
+        *written += last || !is_empty(table, cells);
         for (size_t c = 0; c < table->columns && error == LXW_NO_ERROR; c++)
             if (table->column[c].kind != PARE_COLUMN_WALL)
                 error =
@@ -207,12 +220,12 @@ static void unhush(int kept)
 }
 
 static lxw_error write_all(const char *title, size_t tables, const pare_table table[],
-                           const char *folder, const char *path)
+                           const char *folder, const char *path, size_t rows[])
 {
     char where[512], name[256];
     snprintf(where, sizeof where, "%s", folder);
     snprintf(name, sizeof name, "%s", title);
-    lxw_workbook_options options = {.tmpdir = where};
+    lxw_workbook_options options = {.tmpdir = where, .constant_memory = LXW_TRUE};
     book b = {.workbook = workbook_new_opt(path, &options)};
     if (!b.workbook)
         return LXW_ERROR_MEMORY_MALLOC_FAILED;
@@ -220,16 +233,16 @@ static lxw_error write_all(const char *title, size_t tables, const pare_table ta
     lxw_error error = make_formats(&b) ? workbook_set_properties(b.workbook, &said)
                                        : LXW_ERROR_MEMORY_MALLOC_FAILED;
     for (size_t i = 0; i < tables && error == LXW_NO_ERROR; i++)
-        error = put_table(&b, &table[i]);
+        error = put_table(&b, &table[i], &rows[i]);
     const lxw_error closed = workbook_close(b.workbook); /* frees it, whatever became of it */
     return error == LXW_NO_ERROR ? closed : error;
 }
 
 pare_status pare_book_write(const char *title, size_t tables, const pare_table table[],
-                            const char *folder, const char *path, pare_error *err)
+                            const char *folder, const char *path, size_t rows[], pare_error *err)
 {
     const int kept = hush();
-    const lxw_error error = write_all(title, tables, table, folder, path);
+    const lxw_error error = write_all(title, tables, table, folder, path, rows);
     unhush(kept);
     if (error == LXW_ERROR_MEMORY_MALLOC_FAILED)
         return pare_no_memory(err);

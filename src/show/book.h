@@ -12,8 +12,9 @@
  * @param title   what the workbook is called in its properties
  * @param table   [tables], none of which failed
  * @param folder  where the file goes, under this name, and what the library keeps meanwhile
+ * @param[out] rows  [tables] in each sheet: what must be in the file
  * @return PARE_OK, or PARE_UNAVAILABLE: no memory, or the disk is full */
 pare_status pare_book_write(const char *title, size_t tables, const pare_table table[],
-                            const char *folder, const char *path, pare_error *err);
+                            const char *folder, const char *path, size_t rows[], pare_error *err);
 
 #endif

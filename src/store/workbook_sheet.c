@@ -144,7 +144,7 @@ static void put_number(reading *r, pare_xml *xml, const char *typed)
 static void put_cell(reading *r, pare_xml *xml)
 {
     const char *value = r->value.bytes && r->value.length ? r->value.bytes : "";
-    char *end = NULL;
+    char *end = NULL, day[11];
     if (r->formula && !r->has_value) {
         refuse(r, xml,
                "a formula without its value; right would be the workbook saved by a spreadsheet");
@@ -170,9 +170,8 @@ static void put_cell(reading *r, pare_xml *xml)
             put_number(r, xml, value);
         return;
     case OF_DAY: /* ISO 8601, with the time of day behind it */
-        if (r->value.length > 10)
-            r->value.bytes[10] = '\0';
-        put_field(r, xml, value);
+        snprintf(day, sizeof day, "%.10s", value);
+        put_field(r, xml, day);
         return;
     case OF_TRUTH:
         put_field(r, xml, strcmp(value, "1") == 0 ? "yes" : "no");

@@ -148,13 +148,13 @@ static void write_book(const house *h, size_t tables, const pare_table table[])
 {
     char path[96], folder[80];
     const char *bytes = NULL;
-    size_t length = 0;
+    size_t length = 0, rows[PARE_REPORT_TABLES];
     pare_error err = {0};
     snprintf(folder, sizeof folder, "%s/", h->folder);
     snprintf(path, sizeof path, "%s/book.xlsx", h->folder);
-    if (pare_book_write("a book", tables, table, folder, path, &err) != PARE_OK ||
+    if (pare_book_write("a book", tables, table, folder, path, rows, &err) != PARE_OK ||
         pare_disk_read(path, 1 << 24, h->arena, &bytes, &length, &err) != PARE_OK ||
-        pare_workbook_whole("book.xlsx", bytes, length, tables, &err) != PARE_OK)
+        pare_workbook_whole("book.xlsx", bytes, length, tables, rows, &err) != PARE_OK)
         fail_msg("%s", err.text);
 }
 
@@ -323,8 +323,13 @@ static void half_a_workbook_is_found_out(void **state)
     write_book(h, 1, &table);
     snprintf(path, sizeof path, "%s/book.xlsx", h->folder);
     assert_int_equal(pare_disk_read(path, 1 << 20, h->arena, &bytes, &length, &err), PARE_OK);
-    assert_int_equal(pare_workbook_whole("b.xlsx", bytes, length, 2, &err), PARE_UNAVAILABLE);
-    assert_int_equal(pare_workbook_whole("b.xlsx", bytes, length / 2, 1, &err), PARE_UNAVAILABLE);
+    const size_t rows[2] = {52, 0}, more[1] = {53}; /* with title and heads */
+    assert_int_equal(pare_workbook_whole("b.xlsx", bytes, length, 1, rows, &err), PARE_OK);
+    assert_int_equal(pare_workbook_whole("b.xlsx", bytes, length, 2, rows, &err), PARE_UNAVAILABLE);
+    assert_int_equal(pare_workbook_whole("b.xlsx", bytes, length / 2, 1, rows, &err),
+                     PARE_UNAVAILABLE);
+    assert_int_equal(pare_workbook_whole("b.xlsx", bytes, length, 1, more, &err), PARE_UNAVAILABLE);
+    assert_non_null(strstr(err.text, "sheet 1 has 52 rows of 53"));
     assert_non_null(strstr(err.text, "right would be room on the disk of TMPDIR"));
 }
 
@@ -336,9 +341,10 @@ static void a_folder_that_is_not_there_is_one_line(void **state)
     pare_table table;
     pare_error err = {0};
     pare_table_open(&table, h->arena, "one", "One", 1, columns, 1);
-    assert_int_equal(
-        pare_book_write("t", 1, &table, "/nowhere/at/all/", "/nowhere/at/all/book.xlsx", &err),
-        PARE_UNAVAILABLE);
+    size_t rows = 0;
+    assert_int_equal(pare_book_write("t", 1, &table, "/nowhere/at/all/",
+                                     "/nowhere/at/all/book.xlsx", &rows, &err),
+                     PARE_UNAVAILABLE);
     assert_true(strstr(err.text, "gathered in /nowhere/at/all/: ") != NULL);
 }
 
