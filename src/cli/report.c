@@ -39,6 +39,7 @@ typedef struct work {
     pare_report_with with;
     pare_report_tables *tables; /* not of a picture */
     size_t pages;               /* of a PDF */
+    pare_text tried;            /* what is tried, which the report lends */
     pare_text bytes;
 } work;
 
@@ -212,14 +213,13 @@ static pare_status read_bench(work *w, pare_error *err)
 static pare_status report_of(work *w, pare_craft *craft, pare_sheet_view *view, pare_error *err)
 {
     const pare_craft *before = NULL;
-    pare_text tried = {0};
     int loadout = -1;
     pare_status status = bench_craft(&w->use, w->given->operand[0], &before, err);
     if (status == PARE_OK)
         status = craft_loadout(before, w->given->loadout, &loadout, err);
     if (status == PARE_OK)
-        status = craft_tried(&w->use, w->given, before, craft, &tried, err);
-    const char *trial = tried.length ? tried.bytes : NULL;
+        status = craft_tried(&w->use, w->given, before, craft, &w->tried, err);
+    const char *trial = w->tried.length ? w->tried.bytes : NULL;
     if (status == PARE_OK)
         status = pare_sheet_view_fill(craft, before, loadout, trial, view, err);
     if (status == PARE_OK && w->as != AS_PICTURE)
@@ -227,7 +227,6 @@ static pare_status report_of(work *w, pare_craft *craft, pare_sheet_view *view, 
                                     w->as == AS_XLSX, w->arena, &w->with, err);
     if (status == PARE_OK)
         status = make(w, view, err);
-    pare_text_free(&tried);
     return status;
 }
 
@@ -262,6 +261,7 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
     else if (status == PARE_OK)
         say(&w, out);
     pare_text_free(&w.bytes);
+    pare_text_free(&w.tried);
     free(w.tables);
     free(w.report);
     free(view);
