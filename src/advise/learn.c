@@ -17,7 +17,8 @@
 #define FAMILY_WISE 0.05
 #define STEP        1e-3 /* of unknowns that are of order 1: minutes are good to 1e-6 */
 #define SLOPE_STEP  0.05
-#define FADES_BY    1.0 /* u: less is no fade to foretell a day by */
+#define FAR_OFF     50.0 /* u of a reading: three of all that is doubted are 20 at most */
+#define FADES_BY    1.0  /* u: less is no fade to foretell a day by */
 
 const char *pare_learned_name(pare_learned which)
 {
@@ -182,6 +183,7 @@ static void put_expected(const pare_learning *learning, const pare_again *again,
                          pare_learned_flight *flight)
 {
     const bool charge = again->says[PARE_SAID_CHARGE], rest = again->says[PARE_SAID_REST];
+    flight->expected_c = flight->expected_rest_v = 0;
     flight->said_c = charge ? pare_again_charge_c(again, x) : again->record->put_back_c;
     flight->said_rest_v = rest ? pare_again_rest_v(again, x) : (double)NAN;
     pare_again_fly(learning, again, x, charge ? &flight->expected_c : NULL,
@@ -259,6 +261,28 @@ static bool set_one_aside(pare_learning *learning, double bound)
         return false;
     set_aside(&learning->again[worst], &learning->flight[worst]);
     return true;
+}
+
+/* What is off by far more than anything that is doubted before it was fitted, a log in another unit or of
+ * another craft: a fit that had to reach it would not settle. */
+static void set_far_aside(pare_learning *learning, const double x[])
+{
+    for (size_t i = 0; i < learning->flights; i++) {
+        pare_again *again = &learning->again[i];
+        pare_learned_flight *flight = &learning->flight[i];
+        double row[PARE_SAIDS] = {0};
+        size_t at = 0;
+        if (flight->why || !again->log)
+            continue;
+        const bool flies = pare_again_rows(learning, again, x, row) > 0;
+        for (int what = 0; what < PARE_SAIDS && flies; what++)
+            if (again->says[what])
+                put_off((pare_said)what, row[at++], flight);
+        if (!flies)
+            flight->log_about = "charge, with which it cannot fly";
+        if (!flies || fmax(fabs(flight->off_c), fabs(flight->off_log)) > FAR_OFF)
+            set_aside(again, flight);
+    }
 }
 
 /* The brief's minutes with one flight's pack, on the day of its last. */
@@ -434,6 +458,7 @@ pare_status pare_learn(const pare_craft *craft, size_t count, const pare_flight_
                                   .logs = learning.logs,
                                   .pack = learning.pack,
                                   .flight = learning.flight};
+    set_far_aside(&learning, x);
     /* One reading that is far off pulls others with it: the worst goes, then all are looked at anew. */
     do {
         const size_t rows = rows_said(&learning);

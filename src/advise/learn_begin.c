@@ -127,7 +127,8 @@ static pare_status put_log(const pare_flight_record *record, pare_arena *arena,
     if (!said)
         return pare_no_memory(err);
     pare_log_say(record->log, pare_flown_hovers(again->entries, again->flown), said);
-    again->log = said->flown_c > 0 ? said : NULL;
+    /* A sensor whose zero is far off says less than nothing. */
+    again->log = said->flown_c > 0 && said->read_c > 0 ? said : NULL;
     learning->logs += again->log != NULL;
     return PARE_OK;
 }

@@ -147,7 +147,7 @@ static void put_log(const pare_learned_flight *flight, const pare_screen *screen
     if (!flight->log_aside)
         return;
     snprintf(line, sizeof line,
-             "its log does not fit: %s are off by %.1f u where %.1f is chance. Nothing is learned "
+             "its log does not fit: %s, off by %.1f u where %.1f is chance. Nothing is learned "
              "from the log%s",
              flight->log_about, fabs(flight->off_log), bound,
              flight->fits ? ", only from what was written down" : "");

@@ -331,6 +331,36 @@ static void a_log_that_does_not_fit_is_named_and_the_flight_stays(void **state)
     free(sheet);
 }
 
+/* What no flight can have drawn leaves the fit as if it were not there. */
+static void a_log_that_is_no_flight_tells_nothing(void **state)
+{
+    const pare_craft *craft = pare_bench_craft(*state, "hedgerow");
+    static const double amperes[][2] = {{0, 0}, {-5, -5}, {-20, 1}, {2000, 2000}, {0, 2000}};
+    for (size_t i = 0; i < sizeof amperes / sizeof amperes[0]; i++) {
+        pare_log_bin bin[12];
+        const pare_flight_log log = {12, bin};
+        const pare_flight_record record = {.date = "2026-05-01",
+                                           .loadout = -1,
+                                           .take_off_kg = NAN,
+                                           .lasted_s = NAN,
+                                           .put_back_c = i == 3 ? 3000 : (double)NAN,
+                                           .rest_before_v = NAN,
+                                           .rest_after_v = NAN,
+                                           .log = &log};
+        pare_arena *arena = pare_arena_open();
+        pare_learned_all learned;
+        pare_error err = {0};
+        for (size_t k = 0; k < 12; k++)
+            bin[k] = (pare_log_bin){(double)k, 1, k % 3 ? 0.0 : 120, amperes[i][k % 2], NAN, NAN};
+        if (pare_learn(craft, 1, &record, arena, &learned, &err) != PARE_OK)
+            fail_msg("%zu: %s", i, err.text);
+        assert_true(isfinite(learned.chi2) && isfinite(learned.learned_s));
+        assert_true(learned.flight[0].why || !learned.flight[0].fits ||
+                    learned.flight[0].log_aside);
+        pare_arena_close(arena);
+    }
+}
+
 /* Nothing is said of sensors where nothing was logged, and a test with a log is still proposed. */
 static void without_a_log_sensors_are_not_spoken_of(void **state)
 {
@@ -361,6 +391,7 @@ int main(void)
                                         teardown),
         cmocka_unit_test_setup_teardown(a_log_that_does_not_fit_is_named_and_the_flight_stays,
                                         setup, teardown),
+        cmocka_unit_test_setup_teardown(a_log_that_is_no_flight_tells_nothing, setup, teardown),
         cmocka_unit_test_setup_teardown(without_a_log_sensors_are_not_spoken_of, setup, teardown),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
