@@ -675,7 +675,7 @@ pare_status pare_best_find(const pare_bench *bench, const pare_craft *craft,
         best_slots_reach(&r.search, r.first, &r.worker[0].state[0]);
         best_state_bound(&r.search, r.first);
     }
-    if (status == PARE_OK && !best_groups_open(&r.search, r.first->least, &r.groups))
+    if (status == PARE_OK && !best_groups_open(&r.search, r.first->sum, &r.groups))
         status = pare_no_memory(err);
     if (ask->below_100ug > 0)
         r.best = (best_set){.found = true, .units = ask->below_100ug, .cents = BEST_TO_BEAT};

@@ -276,7 +276,7 @@ typedef struct best_groups {
     unsigned char *pair; /* [motors][frames]: what is known of the two together, a best_pair */
     bool failed;         /* out of memory */
 } best_groups;
-/** @param least  of the craft as it is */
+/** @param least  of the craft as it is, by the ledger alone */
 bool best_groups_open(const best_search *search, int64_t least, best_groups *groups);
 void best_groups_close(best_groups *groups);
 /** The least of those left; BEST_NO_BOUND: none are. */

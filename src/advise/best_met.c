@@ -283,14 +283,18 @@ static void lighten_load(const best_search *search, const best_state *state, par
 
 typedef enum ask { ASK_NOT, ASK_THRUST, ASK_CURRENT, ASK_SAG } ask;
 
-static ask ask_of_limit(const char *key)
+/* A limit on the side where mass, load, drag and resistance make it worse. On the other side a lighter craft may
+ * fail what a heavier one meets. */
+static ask ask_of_figure(int figure, bool at_least)
 {
-    const int figure = pare_figure_of_limit(key);
     switch (figure) {
     case PARE_ALL_UP:
     case PARE_HOVER_OUTPUT:
     case PARE_HOVER_A:
     case PARE_HOVER_W:
+    case PARE_BURST:
+    case PARE_CRASH:
+        return at_least ? ASK_NOT : ASK_THRUST;
     case PARE_HOVER_TIME:
     case PARE_CRUISE_TIME:
     case PARE_FLOWN_TIME:
@@ -299,15 +303,13 @@ static ask ask_of_limit(const char *key)
     case PARE_TWR_FRESH:
     case PARE_TWR_HALF:
     case PARE_TWR_LANDING:
-    case PARE_BURST:
     case PARE_TURN:
     case PARE_CLIMB:
     case PARE_TOP_SPEED:
-    case PARE_CRASH:
-        return ASK_THRUST;
+        return at_least ? ASK_THRUST : ASK_NOT;
     case PARE_FULL_A:
     case PARE_MOTOR_FULL_A:
-        return ASK_CURRENT;
+        return at_least ? ASK_NOT : ASK_CURRENT;
     default:
         return ASK_NOT;
     }
@@ -346,10 +348,11 @@ static ask ask_of_volts(const best_search *search, const best_state *state, cons
     return boards_open(search, state) ? ASK_NOT : ASK_THRUST;
 }
 
-static ask ask_of(const best_search *search, const best_state *state, const char *name)
+static ask ask_of(const best_search *search, const best_state *state, const pare_margin *margin)
 {
+    const char *name = margin->name;
     if (is_limit(name))
-        return ask_of_limit(name + 6);
+        return ask_of_figure(pare_figure_of_limit(name + strlen("limit.")), margin->at_least);
     if (strstr(name, ".spike"))
         return state->wires_open || boards_open(search, state) ||
                        kind_is_open(search, state, PARE_CAPACITOR)
@@ -396,7 +399,7 @@ static bool refuted_by(const best_search *search, const best_state *state, const
         if (margin->ratio >= 1 && !is_crash(margin->name) && search->margin_least <= 1)
             break; /* worst first: none behind it fails */
         if (strcmp(margin->name, "limit.margin") == 0 || is_crash(margin->name) ||
-            ask_of(search, state, margin->name) != asked ||
+            ask_of(search, state, margin) != asked ||
             margin->ratio >= best_need(search, margin->name) * surely(margin->name))
             continue;
         (void)refuse(by, margin->name);
@@ -725,7 +728,7 @@ double best_promise(const best_search *search, const best_state *state, pare_she
     flatter(search, state, open_wires(search, state, NULL), state->least, probe);
     for (int i = 0; i < 2 && raised->figure[i] >= 0; i++) {
         const pare_figure figure = (pare_figure)raised->figure[i];
-        if (ask_of_limit(pare_figure_table[figure].stem) != ASK_THRUST)
+        if (ask_of_figure(raised->figure[i], true) != ASK_THRUST)
             continue;
         pare_sheet_fly(state->trial.flown, FIGURE(figure), probe);
         most = fmin(most, probe->figure[figure].exists ? probe->figure[figure].value / SURELY : 0);

@@ -8,6 +8,7 @@
 #include "base/text.h"
 
 #define BIT(kind) (1u << (kind))
+#define ROUNDED   100 /* a line is rounded to 0.1 mg, and there are less than two hundred */
 
 int64_t pare_best_100ug(const pare_assembly *assembly)
 {
@@ -170,6 +171,13 @@ bool best_state_choose(const best_search *search, const best_state *from, size_t
     return true;
 }
 
+/* Where the brief asks that it weigh no less than something, what is lighter fails; as a sheet sums it. */
+static int64_t asked_least(const pare_brief *brief)
+{
+    const pare_limit *limit = pare_brief_limit(brief, "all_up");
+    return limit && limit->at_least ? best_units(limit->value) - ROUNDED : 0;
+}
+
 pare_status best_state_first(const best_search *search, best_state *state, pare_error *err)
 {
     pare_craft_copy(search->desk->craft, &state->trial.changed);
@@ -186,7 +194,7 @@ pare_status best_state_first(const best_search *search, best_state *state, pare_
         state->slot_least[s] = search->slot[s].least;
     state->lead_least = state->power_least = INT64_MIN;
     state->calm = state->moving = 0;
-    state->raised = 0;
+    state->raised = asked_least(&search->desk->craft->brief);
     state->rough = false;
     memset(state->held, 0, sizeof state->held);
     state->swaps = 0;

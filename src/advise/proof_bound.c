@@ -178,11 +178,18 @@ static bool group_is_open(const proof_space *space, const proof_state *state)
     return false;
 }
 
+/* Whether what brought something along is decided and stays. */
+static bool owner_stays(const proof_space *space, const proof_state *state, const char *owner)
+{
+    const int item = owner ? pare_craft_item(state->trial.flown, owner) : -1;
+    return item < 0 || (!is_open(space, state, owner) && stays(space, state, (size_t)item, false));
+}
+
 bool proof_joint_sure(const proof_space *space, const proof_state *state, size_t index)
 {
     const pare_joint *joint = &state->trial.flown->joint[index];
     const int held = joint->holds ? pare_craft_item(state->trial.flown, joint->holds) : -1;
-    return !group_is_open(space, state) && !is_open(space, state, joint->included_in) &&
+    return !group_is_open(space, state) && owner_stays(space, state, joint->included_in) &&
            (held < 0 || stays(space, state, (size_t)held, true)) &&
            !may_be_brought(space, state, PARE_INCLUDES_JOINT, joint->name);
 }
@@ -191,11 +198,9 @@ bool proof_joint_sure(const proof_space *space, const proof_state *state, size_t
 static bool run_sure(const proof_space *space, const proof_state *state, const pare_run *run)
 {
     const int served = run->carries ? pare_craft_item(state->trial.flown, run->carries) : -1;
-    const int owner = run->included_in ? pare_craft_item(state->trial.flown, run->included_in) : -1;
     return !group_is_open(space, state) && !look(space, state, PROOF_NONE).shifts &&
            (served < 0 || stays(space, state, (size_t)served, false)) &&
-           (owner < 0 || (!is_open(space, state, run->included_in) &&
-                          stays(space, state, (size_t)owner, false))) &&
+           owner_stays(space, state, run->included_in) &&
            !may_be_brought(space, state, PARE_INCLUDES_RUN, run->name);
 }
 
@@ -220,6 +225,13 @@ bool proof_done(const proof_space *space, const proof_state *state, unsigned wor
             return false;
     }
     return true;
+}
+
+bool proof_run_done(const proof_space *space, const proof_state *state, const char *name)
+{
+    const int run = pare_craft_run(state->trial.flown, name);
+    return run >= 0 && run_decided(space, state, (size_t)run) &&
+           run_sure(space, state, &state->trial.flown->run[run]);
 }
 
 bool proof_run_range(const proof_space *space, const proof_state *state, size_t index,

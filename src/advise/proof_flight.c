@@ -281,13 +281,15 @@ void proof_fly(const proof_space *space, proof_room *room, const proof_state *st
 
 typedef enum refutes { REFUTES_NOT, BY_FLIGHT, BY_SAG, BY_CURRENT } refutes;
 
-static refutes by_figure(const proof_state *state, const char *key)
+/* A limit on the side where mass, drag and resistance make it worse; on the other side nothing is said. */
+static refutes by_figure(const proof_state *state, const pare_margin *margin)
 {
-    switch (pare_figure_of_limit(key)) {
+    switch (pare_figure_of_limit(margin->name + strlen("limit."))) {
     case PARE_ALL_UP:
     case PARE_HOVER_OUTPUT:
     case PARE_HOVER_A:
     case PARE_HOVER_W:
+        return margin->at_least ? REFUTES_NOT : BY_FLIGHT;
     case PARE_HOVER_TIME:
     case PARE_CRUISE_TIME:
     case PARE_FLOWN_TIME:
@@ -299,12 +301,12 @@ static refutes by_figure(const proof_state *state, const char *key)
     case PARE_TURN:
     case PARE_CLIMB:
     case PARE_TOP_SPEED:
-        return BY_FLIGHT;
+        return margin->at_least ? BY_FLIGHT : REFUTES_NOT;
     case PARE_BURST: /* what spins with the propeller may still change */
-        return proof_items_done(state) ? BY_FLIGHT : REFUTES_NOT;
+        return !margin->at_least && proof_items_done(state) ? BY_FLIGHT : REFUTES_NOT;
     case PARE_FULL_A:
     case PARE_MOTOR_FULL_A:
-        return BY_CURRENT;
+        return margin->at_least ? REFUTES_NOT : BY_CURRENT;
     default:
         return REFUTES_NOT;
     }
@@ -326,10 +328,12 @@ static refutes by_volts(const proof_space *space, const proof_state *state, cons
     return pare_margin_on_pack(kind) || proof_items_done(state) ? BY_FLIGHT : REFUTES_NOT;
 }
 
-static refutes refutes_by(const proof_space *space, const proof_state *state, const char *name)
+static refutes refutes_by(const proof_space *space, const proof_state *state,
+                          const pare_margin *margin)
 {
+    const char *name = margin->name;
     if (starts(name, "limit."))
-        return by_figure(state, name + 6);
+        return by_figure(state, margin);
     if (starts(name, "volts."))
         return by_volts(space, state, name + 6);
     if (starts(name, "volts_low."))
@@ -350,11 +354,19 @@ static refutes refutes_by(const proof_space *space, const proof_state *state, co
         return proof_done(space, state, BIT(PARE_CONNECTOR)) ? BY_CURRENT : REFUTES_NOT;
     if (!proof_wired(space, state))
         return REFUTES_NOT;
-    if (strstr(name, ".spike") || pare_same_name(name, "connector.heat_burst"))
+    if (strstr(name, ".spike"))
+        return proof_done(space, state, BIT(PARE_ESC_FOUR) | BIT(PARE_CAPACITOR)) ? BY_CURRENT
+                                                                                  : REFUTES_NOT;
+    if (starts(name, "connector.") && !proof_done(space, state, BIT(PARE_CONNECTOR)))
+        return REFUTES_NOT;
+    if (pare_same_name(name, "connector.heat_burst"))
         return BY_CURRENT;
-    if (starts(name, "connector.") || starts(name, "wire_joint."))
+    if (starts(name, "connector."))
         return BY_FLIGHT;
-    return starts(name, "wire_") ? BY_CURRENT : REFUTES_NOT;
+    const char *run = starts(name, "wire_") ? strchr(name, '.') : NULL;
+    if (!run || !proof_run_done(space, state, run + 1))
+        return REFUTES_NOT;
+    return starts(name, "wire_joint.") ? BY_FLIGHT : BY_CURRENT;
 }
 
 static double surely(const char *name)
@@ -387,13 +399,23 @@ static const char *fails_on(const proof_space *space, const proof_state *state,
         if ((only && !pare_same_name(margin->name, only)) ||
             pare_same_name(margin->name, "limit.margin") ||
             !(margin->ratio < proof_need(space, margin->name) * surely(margin->name)) ||
-            refutes_by(space, state, margin->name) != by ||
+            refutes_by(space, state, margin) != by ||
             (by == BY_FLIGHT && is_flown_full(state, margin->name)))
             continue;
         *ratio = margin->ratio;
         return margin->name;
     }
     return NULL;
+}
+
+/* Whether something that could be flown cannot: with little in the motors' way, and, for full throttle, where a
+ * winding may run away on too little, with much as well. */
+static bool cannot(const proof_room *room, const proof_state *state, pare_figure figure)
+{
+    if (room->probe.figure[figure].exists || is_flown_full(state, "flies"))
+        return false;
+    return figure != PARE_THRUST_FRESH ||
+           (room->flown_current && !room->full.figure[figure].exists);
 }
 
 const char *proof_fails(const proof_space *space, proof_room *room, const proof_state *state,
@@ -404,7 +426,7 @@ const char *proof_fails(const proof_space *space, proof_room *room, const proof_
     for (size_t i = 0; i < FLIES; i++)
         if ((!only || pare_same_name(only, flies[i].name)) &&
             space->desk->sheet.figure[flies[i].figure].exists &&
-            !room->probe.figure[flies[i].figure].exists) {
+            cannot(room, state, flies[i].figure)) {
             *ratio = 0;
             return flies[i].name;
         }

@@ -193,6 +193,8 @@ bool proof_done(const proof_space *space, const proof_state *state, unsigned wor
  * move its ends. */
 bool proof_run_range(const proof_space *space, const proof_state *state, size_t run,
                      pare_run *shortest, pare_run *thinnest);
+/** Whether a run of a name is there and decided, and nothing open can change it. */
+bool proof_run_done(const proof_space *space, const proof_state *state, const char *name);
 /** Whether nothing that is open can take a joint away or change it. */
 bool proof_joint_sure(const proof_space *space, const proof_state *state, size_t joint);
 /** Which ways of each joint hold at the least mass: what screws weigh is known better then. */

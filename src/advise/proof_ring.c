@@ -129,6 +129,11 @@ bool proof_screws_fail(const proof_space *space, proof_room *room, const proof_s
     if (isfinite(crash) && crash < proof_need(space, name) * SURELY)
         return true;
     snprintf(name, 48, "joint_flight.%s", joint->name);
+    /* More load on the pack is less thrust. */
+    if (!flown || !room->flown_current ||
+        pare_craft_holding(craft, &room->full, joint, pare_brief_crash_m_s(&craft->brief), &h,
+                           NULL) != PARE_OK)
+        return false;
     const double flight = pare_holding_ratio(&h, &h.flight);
-    return flown && isfinite(flight) && flight < proof_need(space, name) * SURELY;
+    return isfinite(flight) && flight < proof_need(space, name) * SURELY;
 }

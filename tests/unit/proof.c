@@ -207,6 +207,52 @@ static void what_the_search_finds_is_certified_and_nothing_else(void **state)
     free(d);
 }
 
+/* A brief may ask that a craft weigh no less than something: then a lighter one fails what a heavier one meets, and
+ * nothing follows from its mass. The search once said that there was no set. */
+static void a_least_mass_refutes_nothing_that_is_heavier(void **state)
+{
+    enum { ASKED = 30 };
+    fixture *f = *state;
+    drawn *d = malloc(sizeof *d);
+    size_t heavier = 0;
+    for (unsigned n = 0; n < ASKED; n++) {
+        unsigned seed = n + 1;
+        const char *names[PARE_BEST_SWAPS];
+        pare_best best, asked;
+        pare_error err = {0};
+        certificate c;
+        pare_craft *craft = &d->craft;
+        draw_parts(f, &seed, d);
+        draw_craft(f, &seed, d);
+        d->bench.crafts = 1;
+        d->bench.craft = &craft;
+        d->craft.brief.limits = 0;
+        pare_arena *arena = pare_arena_open();
+        const pare_best_ask ask = {.loadout = -1, .holds = d->holds, .hold = d->hold};
+        assert_int_equal(pare_best_find(&d->bench, craft, &ask, arena, &best, &err), PARE_OK);
+        if (best.found) {
+            /* Halfway to the craft as it is, which then still meets it, by more than lines are rounded. */
+            d->craft.brief.limit[d->craft.brief.limits++] = (pare_limit){
+                .key = "all_up",
+                .at_least = true,
+                .value = 1e-7 * ((double)(best.best_100ug + best.was_100ug) / 2 - 1000)};
+            assert_int_equal(pare_best_find(&d->bench, craft, &ask, arena, &asked, &err), PARE_OK);
+            if (!asked.found || !asked.proven)
+                fail_msg("bench %u: %s", n, asked.found ? "not proven" : "said to have no set");
+            heavier += asked.best_100ug > best.best_100ug;
+            const pare_proof_claim claim = claim_of(&ask, &asked, names);
+            const pare_proof_told told = write(&d->bench, craft, &claim, &c);
+            if (!told.verified || !check(&d->bench, &c).verified)
+                fail_msg("bench %u: %s", n, told.refusal);
+            forget(&c);
+        }
+        pare_arena_close(arena);
+        put_back_parts(f, d);
+    }
+    assert_true(heavier > ASKED / 4);
+    free(d);
+}
+
 /* ---- tampering ---- */
 
 static void replace(certificate *c, size_t at, const char *line)
@@ -664,6 +710,8 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test_setup_teardown(what_the_search_finds_is_certified_and_nothing_else,
                                         fixture_open, fixture_close),
+        cmocka_unit_test_setup_teardown(a_least_mass_refutes_nothing_that_is_heavier, fixture_open,
+                                        fixture_close),
         cmocka_unit_test_setup_teardown(no_kind_of_tampering_passes, fixture_open, fixture_close),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
