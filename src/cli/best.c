@@ -114,13 +114,13 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
     if (status == PARE_OK)
         status = best_walk_check(given, err);
     if (status == PARE_OK)
-        status = best_proof_check(given, err);
-    if (status == PARE_OK)
         status = bench_use(given, &use, err);
     if (status == PARE_OK)
         status = bench_craft(&use, given->operand[0], &craft, err);
     if (status == PARE_OK)
         status = best_loadout(given, craft, &ask, err);
+    if (status == PARE_OK)
+        status = best_proof_check(given, wish, &ask, err);
     if (status == PARE_OK) {
         ask.progress = &progress;
         ask.most_work_min = isfinite(work_min) ? &work_min : NULL;

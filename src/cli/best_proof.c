@@ -10,19 +10,18 @@
 #include "cli/timed.h"
 #include "store/lines.h"
 
-pare_status best_proof_check(const options *given, pare_error *err)
+pare_status best_proof_check(const options *given, int wish, const pare_best_ask *ask,
+                             pare_error *err)
 {
     if ((given->given & OPTION_PROOF) == 0)
         return PARE_OK;
     if (given->given & (OPTION_FRONT | OPTION_WALK))
         return pare_fail(err, PARE_BAD_DATA,
                          "--proof is of one best set: it goes with neither --front nor --walk");
-    if (given->given & OPTION_HOURS ||
-        (given->given & OPTION_WISH && strcmp(given->wish, "grams") != 0) ||
-        (given->given & OPTION_LOADOUT && strcmp(given->loadout, "all") == 0))
+    if (wish != PARE_WISH_GRAMS || ask->every || given->given & OPTION_HOURS)
         return pare_fail(err, PARE_BAD_DATA,
-                         "--proof is of the lightest set in one loadout: it goes without another "
-                         "wish, --hours and --loadout all");
+                         "--proof is of the lightest set in one loadout: it goes with no other "
+                         "--wish, no --hours and not with --loadout all");
     return PARE_OK;
 }
 

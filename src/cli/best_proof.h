@@ -13,7 +13,8 @@ typedef struct best_proof {
 } best_proof;
 
 /** Whether --proof goes with what else was asked. */
-pare_status best_proof_check(const options *given, pare_error *err);
+pare_status best_proof_check(const options *given, int wish, const pare_best_ask *ask,
+                             pare_error *err);
 /** Writes it, where --proof is given and there is something to certify.
  * @param left_s  of --time; INFINITY: as long as it takes */
 pare_status best_proof_write(const options *given, const bench_in_use *use, const pare_craft *craft,

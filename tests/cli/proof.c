@@ -127,6 +127,9 @@ static void a_certificate_is_of_one_best_set(void **state)
     (void)state;
     run_refuses("best thimble --walk --proof x.proof" DEMO, 3,
                 "pare: --proof is of one best set: it goes with neither --front nor --walk\n");
+    run_refuses("best thimble --wish minutes --proof x.proof" DEMO, 3,
+                "pare: --proof is of the lightest set in one loadout: it goes with no other "
+                "--wish, no --hours and not with --loadout all\n");
     ran r = run("best thimble --proof nowhere/x.proof" DEMO);
     assert_int_equal(r.status, 4);
     assert_non_null(strstr(r.err, "nowhere/x.proof: cannot be written"));
