@@ -190,6 +190,7 @@ static void put_drive(maker *m)
         propeller->spec[PARE_SPEC_DIAMETER] = guessed(s->propeller_guessed, s->propeller_m, 0.05);
         propeller->spec[PARE_SPEC_PITCH] = guessed(s->pitch_guessed, s->pitch_m, 0.15);
         propeller->spec[PARE_SPEC_BLADES] = said(s->blades);
+        propeller->line = s->line;
         weighs_by_law(m, propeller, s->propeller_guessed ? PROPELLER_GUESS : 0);
     }
     if (s->propeller_m >= 4 * INCH_M)

@@ -27,6 +27,7 @@ typedef struct pare_start_answers {
     double flown_s;   /* on the pack below */
     double propeller_m, pitch_m;
     int blades, cells;
+    pare_prop_line line; /* PARE_LINE_UNKNOWN: not answered, and not guessed */
     double capacity_c;
     pare_chemistry chemistry; /* lithium-polymer where nobody says */
     double stator_diameter_m, stator_length_m, kv_rpm_per_v;

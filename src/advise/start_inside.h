@@ -9,6 +9,7 @@ typedef struct pare_start_sizes {
     double propeller_m, pitch_m, stator_diameter_m, stator_length_m, kv_rpm_per_v;
     double capacity_c, wheelbase_m, esc_a;
     int blades, cells;
+    pare_prop_line line;
     bool propeller_guessed, pitch_guessed, blades_guessed, stator_guessed, kv_guessed,
         cells_guessed, capacity_guessed, wheelbase_guessed;
 } pare_start_sizes;

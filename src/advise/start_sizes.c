@@ -102,6 +102,7 @@ pare_start_sizes pare_start_guess_sizes(const pare_start_answers *a)
                           .capacity_c = a->capacity_c,
                           .wheelbase_m = a->wheelbase_m,
                           .blades = a->blades,
+                          .line = a->line,
                           .cells = a->cells};
     if (a->pack) {
         s.cells = (int)a->pack->spec[PARE_SPEC_CELLS].value;

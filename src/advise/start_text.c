@@ -43,6 +43,10 @@ static void put_specs(const pare_part *part, pare_text *out)
         pare_text_printf(&specs, "chemistry: %s", chemistries[part->chemistry]);
         comma = ", ";
     }
+    if (part->line != PARE_LINE_UNKNOWN) {
+        pare_text_printf(&specs, "line: %s", pare_prop_line_name(part->line));
+        comma = ", ";
+    }
     for (size_t i = 0; i < pare_spec_rows; i++) {
         const pare_spec_row *row = &pare_spec_table[i];
         const pare_value *value = &part->spec[row->spec];

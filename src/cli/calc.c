@@ -84,6 +84,7 @@ const command command_calc = {
     .usage = "pare calc THING key=value... [--json]",
     .details = "  air    altitude= [temperature=] [pressure= | sea_level_pressure=] [humidity=]\n"
                "  prop   diameter= pitch= blades= rpm= [speed=] [altitude=] [chord=]\n"
+               "         [line=thin|slim|sport|slow|park|direct|folding|classic|scimitar|broad]\n"
                "  motor  kv= resistance= no_load= volts= current= [no_load_at=] [mass=]\n"
                "         [iron_share=] [heat=off|on] [drive=off|on]\n"
                "         [measured=VOLTS/AMPERES/RPM,...]\n"
@@ -110,8 +111,8 @@ const command command_calc = {
                "         [modulus=] [shear_modulus=] [strength=] [density=]\n"
                "  coax   cable= length= band= [connectors=] [from= to=]\n"
                "Quantities carry their unit: 5in, 60mohm, 14.8V; altitudes are geometric. A\n"
-               "propeller is modelled from its size alone; each figure says how uncertain that\n"
-               "leaves it.\n",
+               "propeller is modelled from its size, and its line where that is known; each\n"
+               "figure says how uncertain that leaves it.\n",
     .example = "  pare calc prop diameter=5in pitch=4.3in blades=3 rpm=14000\n"
                "  pare calc air altitude=1500m temperature=30degC\n"
                "  pare calc motor kv=1950 resistance=55mohm no_load=1.2A volts=23V current=30A\n"

@@ -34,6 +34,7 @@ enum {
     K_PROPELLER,
     K_PITCH,
     K_BLADES,
+    K_LINE,
     K_STATOR,
     K_KV,
     K_CARRIES,
@@ -73,6 +74,7 @@ static const key table[ANSWERS] = {
                  .allowed = "0.5 in .. 30 in"},
     [K_BLADES] =
         {.name = "blades", .dimension = PARE_DIM_COUNT, .low = 2, .high = 8, .allowed = "2 .. 8"},
+    [K_LINE] = {.name = "line", .is_word = true},
     [K_STATOR] = {.name = "stator", .is_word = true},
     [K_KV] = {.name = "kv",
               .dimension = PARE_DIM_KV,
@@ -94,6 +96,9 @@ static const struct {
     {K_PROPELLER, "in", "propeller's diameter, in inches"},
     {K_PITCH, "in", "propeller's pitch, in inches"},
     {K_BLADES, "", "blades of a propeller"},
+    {K_LINE, "",
+     "propeller's line, which makes its figures surer (broad: to the tip, as on most of 5 to 7 in; "
+     "thin, slim, sport, slow, park, direct, folding, classic, scimitar)"},
     {K_STATOR, "", "motor's stator, like 2207 or 22 mm x 7 mm"},
     {K_KV, "", "motor's kV, in rpm/V"},
     {K_CARRIES, "",
@@ -265,6 +270,17 @@ static pare_status take_chemistry(const char *text, pare_start_answers *answers,
     return status;
 }
 
+static pare_status take_line(const char *text, pare_start_answers *answers, pare_error *err)
+{
+    const char *known[PARE_PROP_LINES];
+    size_t index = 0;
+    for (int line = 0; line < PARE_PROP_LINES; line++)
+        known[line] = pare_prop_line_name((pare_prop_line)line);
+    const pare_status status = one_of("line", text, PARE_PROP_LINES, known, &index, err);
+    answers->line = (pare_prop_line)index;
+    return status;
+}
+
 static void twice(int which, const char *with, pare_status *status, pare_error *err)
 {
     *status = pare_fail(err, PARE_BAD_DATA, THING ": %s is given twice, also by %s",
@@ -291,6 +307,8 @@ static pare_status interpret(size_t words, const char *const word[], const bench
         status = take_pack(read.text[K_PACK], use, units, answers, err);
     if (status == PARE_OK && read.given[K_CHEMISTRY])
         status = take_chemistry(read.text[K_CHEMISTRY], answers, err);
+    if (status == PARE_OK && read.given[K_LINE])
+        status = take_line(read.text[K_LINE], answers, err);
     if (status == PARE_OK && read.given[K_STATOR])
         status = take_stator(read.text[K_STATOR], units, answers, err);
     if (status == PARE_OK && read.given[K_CARRIES])
@@ -441,6 +459,22 @@ static void weigh_first(const pare_sheet_view *view, const pare_screen *screen, 
     pare_text_free(&line);
 }
 
+/* What tells most and is asked of nobody who knows a propeller by its size. */
+static void say_next(const pare_craft *craft, const pare_screen *screen, pare_text *out)
+{
+    const pare_part *propeller = craft->item[pare_craft_doing(craft, PARE_PROPELLER)].part;
+    if (propeller->line != PARE_LINE_UNKNOWN)
+        return;
+    pare_text line = {0};
+    pare_text_printf(&line,
+                     "the propeller's line, which makes thrust and power surer: pare parts change "
+                     "%s line=broad, if it is broad to the tip as most of 5 to 7 in are",
+                     propeller->id);
+    pare_put_labelled(screen, out, "say next", line.bytes ? line.bytes : "");
+    out->failed = out->failed || line.failed;
+    pare_text_free(&line);
+}
+
 static pare_status answer(const options *given, const pare_start *start, pare_text *out,
                           pare_error *err)
 {
@@ -463,6 +497,7 @@ static pare_status answer(const options *given, const pare_start *start, pare_te
         pare_sheet_text(view, NULL, NULL, &screen, out);
         pare_text_add(out, "\n");
         weigh_first(view, &screen, out);
+        say_next(craft, &screen, out);
         pare_put_labelled(&screen, out, "guessed", start->guessed);
         pare_put_wrapped(
             &screen, out, 0, 0,

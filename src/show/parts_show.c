@@ -138,6 +138,8 @@ static void put_believable(const pare_part *part, const pare_screen *screen, par
 /* What was measured of a propeller alone. */
 static void put_measured(const pare_part *part, pare_text *out)
 {
+    if (part->line != PARE_LINE_UNKNOWN)
+        pare_text_printf(out, "  %-18s%s\n", "line", pare_prop_line_name(part->line));
     if (part->stations)
         pare_text_printf(out, "  %-18smeasured at %zu stations\n", "blade", part->stations);
     if (!part->tunnel)

@@ -57,6 +57,30 @@ static void a_start_can_be_exported_edited_and_imported(void **state)
     json_decref(object);
 }
 
+/* The line takes a good part of the doubt away; without one the start says how to state it. */
+static void the_propellers_line_is_asked_for_and_makes_its_figures_surer(void **state)
+{
+    (void)state;
+    ran unsaid = run("craft start plover " PLOVER OWN);
+    assert_non_null(strstr(unsaid.out, "parts change plover-propeller line=broad"));
+    ran_free(&unsaid);
+    ran said = run("craft start dunlin line=broad " PLOVER OWN);
+    assert_int_equal(said.status, 0);
+    assert_null(strstr(said.out, "say next"));
+    assert_non_null(strstr(said.out, "the propeller by its size and line"));
+    ran_free(&said);
+    ran part = run("parts show dunlin-propeller" OWN);
+    assert_non_null(strstr(part.out, "  line              broad\n"));
+    ran_free(&part);
+    json_t *without = run_json("sheet plover --json" OWN);
+    json_t *with = run_json("sheet dunlin --json" OWN);
+    assert_true(number(with, "thrust_fresh_n_u") < 0.9 * number(without, "thrust_fresh_n_u"));
+    json_decref(with);
+    json_decref(without);
+    run_refuses("craft start knot line=brod" OWN, 2,
+                "pare: craft start: line knows no 'brod'; did you mean broad?\n");
+}
+
 static void a_pack_and_a_frame_of_the_bench_are_used(void **state)
 {
     (void)state;
@@ -203,7 +227,7 @@ static void in_a_terminal_it_asks_and_asks_again(void **state)
 {
     (void)state;
     /* Grams and minutes without their units, a word that cannot be and again, some left out. */
-    assert_int_equal(typed("690\n4.5\n4S 1500 mAh\nfive\n5.1\n\n\n2207\n2400\n"
+    assert_int_equal(typed("690\n4.5\n4S 1500 mAh\nfive\n5.1\n\n\n\n2207\n2400\n"
                            "action_camera, gps\n\n"),
                      0);
     json_t *asked = run_json("sheet stint --json" OWN);
@@ -222,7 +246,7 @@ static void in_a_terminal_it_asks_and_asks_again(void **state)
 static void every_answer_can_be_left_out(void **state)
 {
     (void)state;
-    assert_int_equal(typed("\n\n\n\n\n\n\n\n\n\n"), 0);
+    assert_int_equal(typed("\n\n\n\n\n\n\n\n\n\n\n"), 0);
     json_t *sheet = run_json("sheet stint --json" OWN);
     assert_true(number(sheet, "all_up_g") > 300);
     json_decref(sheet);
@@ -243,6 +267,7 @@ int main(void)
         cmocka_unit_test_setup(the_first_sheet_follows_at_once, fresh),
         cmocka_unit_test_setup(nothing_said_and_no_terminal_is_a_typical_craft, fresh),
         cmocka_unit_test_setup(a_start_can_be_exported_edited_and_imported, fresh),
+        cmocka_unit_test_setup(the_propellers_line_is_asked_for_and_makes_its_figures_surer, fresh),
         cmocka_unit_test_setup(a_pack_and_a_frame_of_the_bench_are_used, fresh),
         cmocka_unit_test_setup(limits_are_set_and_taken_away, fresh),
         cmocka_unit_test_setup(what_is_wrong_is_one_line_and_changes_nothing, fresh),
