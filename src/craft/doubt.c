@@ -503,10 +503,32 @@ static pare_pair_doubt drive_of(const pare_brief *brief, const pare_doubts *doub
     return mixed;
 }
 
-/* A bend goes with the square of the doubt that finds it. */
-static double bend(double at_u, double u, double now_u)
+/* The variance that a figure's bends add: the trace of (H C)^2, C the covariance of both numbers and H
+ * the bends over the variances that found them. Thrust and power were flown each alone; a figure that goes
+ * with a power of each, as nearly all do, has the root of both own bends as its mixed one, with the sign
+ * of its slopes. So what they bend cancels where they err together. */
+static double bent_variance(const pare_slopes *slopes, const double u[], int figure,
+                            const pare_pair_doubt *its)
 {
-    return u > 0 ? at_u * (now_u / u) * (now_u / u) : 0;
+    static const int number[2] = {PARE_DOUBTED_THRUST, PARE_DOUBTED_POWER};
+    static const int of_pair[2] = {PARE_PAIR_THRUST, PARE_PAIR_POWER};
+    double h[2][2], c[2][2] = {{0}}, trace = 0;
+    for (int i = 0; i < 2; i++)
+        h[i][i] =
+            u[number[i]] > 0 ? slopes->bend[number[i]][figure] / (u[number[i]] * u[number[i]]) : 0;
+    const double mixed = sqrt(fmax(h[0][0] * h[1][1], 0));
+    const double together =
+        slopes->slope[number[0]][figure] * slopes->slope[number[1]][figure] * h[0][0];
+    h[0][1] = h[1][0] = copysign(mixed, together);
+    for (int i = 0; i < 2; i++)
+        for (int j = 0; j < 2; j++)
+            for (int source = 0; source < PARE_PAIR_NUMBERS; source++)
+                c[i][j] += its->root[of_pair[i]][source] * its->root[of_pair[j]][source];
+    for (int i = 0; i < 2; i++)
+        for (int j = 0; j < 2; j++)
+            trace +=
+                (h[i][0] * c[0][j] + h[i][1] * c[1][j]) * (h[j][0] * c[0][i] + h[j][1] * c[1][i]);
+    return trace;
 }
 
 static void drive(doubt *d, const pare_doubts *doubts)
@@ -518,11 +540,7 @@ static void drive(doubt *d, const pare_doubts *doubts)
             for (int number = 0; number < PARE_PAIR_NUMBERS; number++)
                 moved[source][f] +=
                     d->slopes.slope[pare_doubted_of_pair[number]][f] * its.root[number][source];
-        for (int number = 0; number < PARE_PAIR_NUMBERS; number++) {
-            const double off = bend(d->slopes.bend[pare_doubted_of_pair[number]][f],
-                                    doubts->u[pare_doubted_of_pair[number]], total(&its, number));
-            d->variance[f] += off * off;
-        }
+        d->variance[f] += bent_variance(&d->slopes, doubts->u, f, &its);
     }
     for (int source = 0; source < PARE_PAIR_NUMBERS; source++)
         if (source > PARE_PAIR_POWER || !doubts->learned[PARE_TAUGHT_THRUST])

@@ -200,7 +200,7 @@ static void find_slope(const pare_brief *brief, const pare_sheet *sheet, pare_do
         const double rise = up ? off_by(sheet, f, high[f].value) : 0;
         const double fall = down ? off_by(sheet, f, low[f].value) : 0;
         slope[f] = (rise - fall) / (up && down ? 2 * step : step);
-        bend[f] = up && down ? fabs(rise + fall) * sqrt(1 - 1 / (far * far)) / (2 * far) : 0;
+        bend[f] = up && down ? (rise + fall) * sqrt(1 - 1 / (far * far)) / (2 * far) : 0;
     }
 }
 

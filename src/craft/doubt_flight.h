@@ -40,8 +40,8 @@ enum { PARE_DOUBTED_FLOWN = PARE_DOUBTED_IXX }; /* those before are flown */
 /** What figures do when a number changes; 0 where they do not depend on it. */
 typedef struct pare_slopes {
     double slope[PARE_DOUBTED][PARE_FIGURES]; /* by change */
-    /* What the doubt about a number does to a figure by not acting straight: an uncertainty that adds
-     * to that by the slope, by squares. */
+    /* What the doubt about a number does to a figure by not acting straight, with the sign of the bend: an
+     * uncertainty that adds to that by the slope, by squares. */
     double bend[PARE_DOUBTED][PARE_FIGURES];
 } pare_slopes;
 

@@ -6,8 +6,8 @@
  * 2800, stators 18 x 4 to 23 x 6 mm, 7 to 16 V, 0.2 to 40 A.
  *
  * Electrical power at thrust of motors left out, propeller known, winding and no-load current by
- * the laws: median error 5.9 %, 90th percentile 27.2 %; of their readings 57 % lay in the
- * 50 % interval, 89 % in the 90 % one. Volts at full throttle: 2.8 / 12.0 %.
+ * the laws: median error 5.9 %, 90th percentile 27.2 %; of their readings 55 % lay in the
+ * 50 % interval, 85 % in the 90 % one. Volts at full throttle: 2.8 / 12.0 %.
  *
  * Doubt: no stator's winding was measured by itself, so winding_law and drive_excess are known
  * only by their product, 2.61 of the published law; priors share it. The level of all losses hangs
@@ -28,9 +28,9 @@ const pare_drive pare_drive_fitted = {
     .iron_share_u = 0.006,
     .pulse_loss_u = 0.109,
     .drive_u = 0.108,
-    .winding_u = 0.257,
-    .no_load_u = 0.460,
-    .kv_u = 0.081,
+    .winding_u = 0.210,
+    .no_load_u = 0.376,
+    .kv_u = 0.067,
     .on_u_ohm = 0.0015,
     .switching_u = 0.0637,
     .idle_u = 2.07,

@@ -61,7 +61,8 @@ typedef struct pare_prop_hull {
     double reynolds_low, reynolds_high;                                 /* ln(Re/1e5) at 0.75 R */
 } pare_prop_hull;
 
-/** Relative standard uncertainties of CT and CP, and the correlation of the two errors. */
+/** Relative standard uncertainties of CT and CP, and the correlation of the two errors with which the power
+ * at a thrust has the uncertainty that it showed. */
 typedef struct pare_prop_doubt {
     double thrust_u, power_u, correlation;
 } pare_prop_doubt;

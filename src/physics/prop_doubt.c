@@ -5,7 +5,9 @@
  * half are within 0.6745 u and about nine tenths within 1.645 u. The tails are longer than a normal
  * distribution's: u is a compromise between both, and past nine tenths it says too little. Part of the
  * tails are small propellers, which differ more than large ones do: with two blades u goes with a power
- * of the diameter, held where the measurements end. With more, too few were measured to say.
+ * of the diameter, held where the measurements end. With more, too few were measured to say. The
+ * correlation of both errors is the one with which the power at a thrust (CP over CT^1.5 at rest, CP over
+ * CT in motion) holds the same two shares: a craft asks for that.
  *
  * Source: see the set. */
 #include "physics/prop_trend.h"

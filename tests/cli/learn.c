@@ -22,13 +22,15 @@ static void the_sheet_goes_by_what_was_learned(void **state)
         json_string_value(json_object_get(json_object_get(after, "known"), "hover_a")), "learned");
     assert_string_equal(
         json_string_value(json_object_get(json_object_get(after, "known"), "all_up_g")), "weighed");
-    /* Learning flew the minutes by itself; its uncertainty is by slopes at what was learned, the sheet's
-     * by its own bends and at what it then has. */
+    /* Learning flew the minutes by itself; its uncertainty is by slopes at what was learned and of
+     * propellers at rest, the sheet's by its own bends, at what it then has and for the share that is
+     * flown fast. Thrust and power err together (0.97), so that most of both cancels and what is left
+     * goes with small differences of these. */
     assert_near(number(after, "flown_min"), number(learned, "learned_min"), 1e-6);
     assert_near(number(after, "flown_min_u"), number(learned, "learned_min_u"),
-                0.12 * number(learned, "learned_min_u"));
+                0.2 * number(learned, "learned_min_u"));
     /* What was learned is doubted less, what was not is not. */
-    assert_true(number(after, "hover_a_u") < 0.7 * number(before, "hover_a_u"));
+    assert_true(number(after, "hover_a_u") < 0.75 * number(before, "hover_a_u"));
     assert_true(number(after, "thrust_to_weight_fresh_u") <
                 0.9 * number(before, "thrust_to_weight_fresh_u"));
     assert_near(number(after, "all_up_g_u"), number(before, "all_up_g_u"), 1e-9);
@@ -77,9 +79,9 @@ static void another_propeller_leaves_it_behind(void **state)
     json_t *before = run_json("sheet hedgerow --try propeller=pr-51-36 --json" DEMO);
     run_quietly(KEEP DEMO);
     json_t *after = run_json("sheet hedgerow --try propeller=pr-51-36 --json" DEMO);
-    /* Only the electronics come along: a fiftieth of what a hover draws, changed by a hundredth. */
+    /* Only the electronics come along: a tenth of what a hover draws, changed by a twentieth. */
     assert_near(number(after, "hover_a"), number(before, "hover_a"),
-                2e-3 * number(before, "hover_a"));
+                5e-3 * number(before, "hover_a"));
     assert_near(number(after, "thrust_to_weight_fresh_u"),
                 number(before, "thrust_to_weight_fresh_u"),
                 1e-3 * number(before, "thrust_to_weight_fresh_u"));

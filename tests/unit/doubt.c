@@ -194,7 +194,8 @@ static void doubling_any_doubt_about_the_rig_moves_what_rests_on_it(void **state
 }
 
 /* Figures of flight rest on propellers at rest or on propellers that move, and say which by what the
- * doubt about either does to them. */
+ * doubt about either does to them. Of thrust alone: where power is off with it, as much of both cancels
+ * in some figures (top speed). */
 static void each_figure_asks_the_propellers_error_that_it_is_about(void **state)
 {
     pare_craft *craft = calloc(1, sizeof *craft);
@@ -203,9 +204,8 @@ static void each_figure_asks_the_propellers_error_that_it_is_about(void **state)
     sheet_of(*state, "hedgerow", craft, sheet);
     pare_doubts_of(craft, sheet, &doubts);
     for (int full = 0; full < 2; full++)
-        for (int number = PARE_PAIR_THRUST; number <= PARE_PAIR_POWER; number++)
-            for (int source = 0; source < PARE_PAIR_NUMBERS; source++)
-                doubts.drive[full][1].root[number][source] *= 2;
+        for (int source = 0; source < PARE_PAIR_NUMBERS; source++)
+            doubts.drive[full][1].root[PARE_PAIR_THRUST][source] *= 2;
     *other = *sheet;
     pare_sheet_doubt_with(craft, &doubts, other);
     static const pare_figure still[] = {PARE_HOVER_W, PARE_HOVER_TIME, PARE_TWR_FRESH, PARE_ROLL};
@@ -214,7 +214,9 @@ static void each_figure_asks_the_propellers_error_that_it_is_about(void **state)
     for (size_t i = 0; i < sizeof still / sizeof still[0]; i++)
         assert_near(other->figure[still[i]].u, sheet->figure[still[i]].u, 0);
     for (size_t i = 0; i < sizeof moving / sizeof moving[0]; i++)
-        assert_true(other->figure[moving[i]].u > 1.05 * sheet->figure[moving[i]].u);
+        if (!(other->figure[moving[i]].u > 1.05 * sheet->figure[moving[i]].u))
+            fail_msg("%s: %g is not well above %g", pare_figure_table[moving[i]].key,
+                     other->figure[moving[i]].u, sheet->figure[moving[i]].u);
     free(craft);
     free(sheet);
     free(other);

@@ -1,11 +1,11 @@
-/* chain.c: how often the whole chain's intervals hold what a thrust stand measured.
+/* chain.c: how far off the whole chain is, and how often its intervals hold what a thrust stand measured.
  *
  * Nothing is fitted for the program here. Motors and propellers of the open 5 in stand are taken as a
- * builder knows them: the propeller by its size, with its line and without, the motor by its stated kV and stator, its winding and
- * unloaded current by the laws, the ESC as usual. From the volts at the ESC the chain foretells
- * electrical power at a thrust, thrust at full throttle and, the propeller alone, thrust at a speed; the
- * doubts of all pieces are carried through to an interval each, by central differences in logarithms.
- * Motors are foretold by a drive that was fitted without them; the propellers' model is the shipped one.
+ * builder knows them: the propeller by its size, with its line and without, the motor by its stated kV
+ * and stator, its winding and unloaded current by the laws, the ESC as usual. From the volts at the ESC
+ * the chain foretells electrical power at a thrust, thrust at full throttle and, the propeller alone,
+ * thrust at a speed; the doubts that ship are carried through to an interval each, as a sheet does. A pair is foretold
+ * by a drive that was fitted without its motor and by propeller constants fitted without its propeller.
  *
  * Readings of a pair at one voltage lie along one curve and share its error, so a run of a pair counts
  * as one, however many its readings. Even so the runs share 12 motors and 7 propellers: the share inside
@@ -16,178 +16,102 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "drive_judge.h"
-#include "physics/motor_law.h"
-#include "physics/prop.h"
-#include "physics/rotor.h"
+#include "chain_foretell.h"
+#include "drive_model.h"
+#include "prop_sets.h"
+#include "prop_solve.h"
 #include "subjects.h"
 
-#define STAND_U    0.025 /* of a reading: air that nobody wrote down, steps not settled */
-#define ESC_MOST_U 0.7   /* as in a sheet */
+#define ESC_MOST_U 0.7 /* as in a sheet */
 #define NORMAL_50  0.6745
 #define NORMAL_90  1.6449
 #define HIGH_V     9.0 /* between the stand's two voltages */
-#define BISECTIONS 60
 
-enum { POWER_AT_THRUST, FULL_THRUST, THRUST_AT_SPEED, FIGURES };
-static const char *const figure_name[FIGURES] = {"electrical power at a thrust",
-                                                 "thrust at full throttle", "thrust at a speed"};
+static const char *const figure_name[CHAIN_FIGURES] = {
+    "electrical power at a thrust", "thrust at full throttle", "thrust at a speed"};
 
-/* All that is believed of one reading's motor, ESC and propeller. */
-typedef struct chain {
-    pare_motor motor;
-    pare_esc esc;
-    pare_rotor rotor;
-    double heat;
-    pare_air air;
-} chain;
-
-/* What may be off, by independent deviates. */
-enum { BLADE, BLADE_POWER, KV, WINDING, NO_LOAD, PULSES, SWITCHING, ESC_OHM, SOURCES };
-
-typedef struct doubts {
-    pare_prop_doubt blade;
-    drive_scatter motors;
-    double u[SOURCES]; /* of what needs no more than one number */
-} doubts;
-
-static chain off_by(const chain *base, const doubts *d, int source, double z)
-{
-    chain c = *base;
-    switch (source) {
-    case BLADE:
-        c.rotor.thrust_factor *= exp(z * d->blade.thrust_u);
-        c.rotor.power_factor *= exp(z * d->blade.correlation * d->blade.power_u);
-        break;
-    case BLADE_POWER:
-        c.rotor.power_factor *=
-            exp(z * d->blade.power_u * sqrt(1 - d->blade.correlation * d->blade.correlation));
-        break;
-    case KV:
-        c.motor.kv_rpm_per_v *= exp(z * d->motors.kv);
-        break;
-    case WINDING:
-        c.motor.resistance_ohm *= exp(z * d->motors.winding);
-        c.motor.no_load_a *= exp(z * d->motors.correlation * d->motors.no_load);
-        break;
-    case NO_LOAD:
-        c.motor.no_load_a *=
-            exp(z * d->motors.no_load * sqrt(1 - d->motors.correlation * d->motors.correlation));
-        break;
-    case PULSES:
-        c.motor.pulse_loss *= exp(z * d->u[PULSES]);
-        break;
-    case SWITCHING:
-        c.esc.switching *= 1 + z * d->u[SWITCHING];
-        break;
-    default:
-        c.esc.on_ohm *= 1 + z * d->u[ESC_OHM];
-        break;
-    }
-    return c;
-}
-
-static pare_rotor_state at_speed(const chain *c, double speed_rad_s)
-{
-    pare_rotor_state state;
-    pare_rotor_at(&c->rotor, &c->air, speed_rad_s, 0, 0, &state);
-    return state;
-}
-
-/* Electrical power at a rotor's state; how far the motor's volts are below the ESC's. */
-static double power_w(const chain *c, const pare_rotor_state *state, double volts_v,
-                      double *spare_v)
-{
-    const pare_motor_law law = pare_motor_law_of(&c->motor, c->esc.on_ohm, c->heat);
-    double current_a, motor_v, ohm;
-    pare_motor_run(&law, state->speed_rad_s, state->torque_nm, &current_a, &motor_v, &ohm);
-    *spare_v = volts_v - motor_v;
-    const double spare = fmax(*spare_v / volts_v, 0);
-    return motor_v * current_a + c->esc.switching * current_a * volts_v * spare +
-           c->esc.idle_a * volts_v + pare_motor_pulse_w(&law, state->speed_rad_s) * spare;
-}
-
-static double full_thrust_n(const chain *c, double volts_v)
-{
-    double low = 0, high = 1.2 * volts_v * c->motor.kv_rpm_per_v * DRIVE_PI / 30;
-    for (int i = 0; i < BISECTIONS; i++) {
-        const double middle = (low + high) / 2;
-        const pare_rotor_state state = at_speed(c, middle);
-        double spare_v;
-        power_w(c, &state, volts_v, &spare_v);
-        *(spare_v > 0 ? &low : &high) = middle;
-    }
-    return at_speed(c, low).thrust_n;
-}
-
-/* ln of a figure; NAN where the chain has none. */
-static double foretold(const chain *c, const drive_row *row, int figure)
-{
-    pare_rotor_state state;
-    double spare_v;
-    if (figure == THRUST_AT_SPEED)
-        return log(at_speed(c, row->speed_rad_s).thrust_n);
-    if (figure == FULL_THRUST)
-        return log(full_thrust_n(c, row->volts_v));
-    if (pare_rotor_for_thrust(&c->rotor, &c->air, row->thrust_n, 0, 0, 0, &state, NULL) != PARE_OK)
-        return (double)NAN;
-    return log(power_w(c, &state, row->volts_v, &spare_v));
-}
-
-static double measured(const drive_row *row, int figure)
-{
-    return log(figure == POWER_AT_THRUST ? row->volts_v * row->current_a : row->thrust_n);
-}
-
-static double foretold_u(const chain *base, const doubts *d, const drive_row *row, int figure)
-{
-    double squares = STAND_U * STAND_U;
-    for (int source = 0; source < SOURCES; source++) {
-        const chain up = off_by(base, d, source, 1), down = off_by(base, d, source, -1);
-        const double moved = (foretold(&up, row, figure) - foretold(&down, row, figure)) / 2;
-        squares += moved * moved;
-    }
-    return sqrt(squares);
-}
-
-/* One run of a pair: its readings' errors. */
-typedef struct run {
-    int readings;
-    double error, within[2];
-} run;
-
-enum { RUNS = DRIVE_SMALL_MOTORS * DRIVE_PROPELLERS * 2 };
+enum { RUNS = DRIVE_SMALL_MOTORS * DRIVE_PROPELLERS * 2, READINGS = 2048 };
 
 /* What is known of the propellers. */
 enum { SIZE_AND_LINE, SIZE, WAYS };
-static const char *const way_name[WAYS] = {"size and line", "size"};
+static const int set_of[WAYS] = {FIT_SIZE_AND_LINE, FIT_SIZE};
 
+/* The stand's propellers, each by constants that never saw it. */
 typedef struct propellers {
+    pare_prop_constants constants[DRIVE_PROPELLERS];
     pare_prop blade[DRIVE_PROPELLERS];
     pare_prop_table table[DRIVE_PROPELLERS];
 } propellers;
 
-static bool make(bool with_line, propellers *all)
+/* One figure: its readings, each of a run. */
+typedef struct reading {
+    int run, blades;
+    double off, of_u;
+} reading;
+
+typedef struct readings {
+    size_t count;
+    reading reading[READINGS];
+} readings;
+
+/* The doubt is what ships: what a set's own left-out propellers showed. */
+static bool make_one(const fit_set *set, int p, const pare_prop_size *size, propellers *all)
 {
-    for (int p = 0; p < DRIVE_PROPELLERS; p++) {
-        pare_prop_size size = drive_propeller[p];
-        if (!with_line)
-            size.line = PARE_LINE_UNKNOWN;
-        if (pare_prop_from_size(&size, pare_prop_set(false, size.line), &all->blade[p], NULL) !=
-            PARE_OK)
-            return false;
-        pare_prop_table_build(&all->blade[p], &all->table[p]);
+    char name[sizeof set->blade[0]->name];
+    snprintf(name, sizeof name, "stand_5_%d", p + 1);
+    bool *out = calloc(set->count, sizeof *out);
+    bool found = false;
+    for (size_t i = 0; out && i < set->count; i++) {
+        out[i] = strcmp(set->blade[i]->name, name) == 0;
+        found = found || out[i];
     }
+    pare_prop_constants *k = &all->constants[p];
+    const bool fine = found && fit_set_without(set, out, k);
+    free(out);
+    const pare_prop_constants *shipped = pare_prop_set(false, size->line);
+    memcpy(k->doubt, shipped->doubt, sizeof k->doubt);
+    k->doubt_with_size = shipped->doubt_with_size;
+    if (!fine || pare_prop_from_size(size, k, &all->blade[p], NULL) != PARE_OK)
+        return false;
+    pare_prop_table_build(&all->blade[p], &all->table[p]);
     return true;
+}
+
+static bool make(const fit_blades *blades, int way, propellers *all)
+{
+    const fit_how how = fit_how_of(&fit_prop_sets[set_of[way]]);
+    fit_set set;
+    bool fine = fit_set_solve(blades, &how, &set);
+    for (int p = 0; fine && p < DRIVE_PROPELLERS; p++) {
+        pare_prop_size size = drive_propeller[p];
+        if (!how.known)
+            size.line = PARE_LINE_UNKNOWN;
+        fine = make_one(&set, p, &size, all);
+    }
+    fit_set_free(&set);
+    return fine;
 }
 
 static bool counts(const drive_row *row, int motor, int figure)
 {
-    return row->motor == motor && row->propeller >= 0 && (figure != FULL_THRUST || row->top);
+    return row->motor == motor && row->propeller >= 0 && (figure != CHAIN_FULL_THRUST || row->top);
 }
 
-static void judge_motor(const drive_model *model, const double x[], const doubts *motors,
-                        const propellers *all, run runs[FIGURES][RUNS])
+/* What ships, as a sheet takes it: the laws' scatter, each for itself. */
+static chain_doubts doubts_of(const pare_prop *blade)
+{
+    const pare_drive *drive = &pare_drive_fitted;
+    return (chain_doubts){pare_prop_model_doubt(blade, false),
+                          {[CHAIN_KV] = drive->kv_u,
+                           [CHAIN_WINDING] = drive->winding_u,
+                           [CHAIN_NO_LOAD] = drive->no_load_u,
+                           [CHAIN_PULSES] = drive->pulse_loss_u,
+                           [CHAIN_SWITCHING] = ESC_MOST_U,
+                           [CHAIN_ESC_OHM] = drive->on_u_ohm / drive->esc.on_ohm}};
+}
+
+static void judge_motor(const drive_model *model, const double x[], const propellers *all,
+                        readings to[CHAIN_FIGURES])
 {
     chain c = {.motor = drive_model_motor(model, x, model->without),
                .esc = {pare_drive_published.esc.on_ohm, x[AT_SWITCHING], exp(x[AT_IDLE])},
@@ -197,23 +121,19 @@ static void judge_motor(const drive_model *model, const double x[], const doubts
     c.air.density_kg_m3 = DRIVE_AIR_KG_M3;
     for (size_t i = 0; i < model->bench->rows; i++) {
         const drive_row *row = &model->bench->row[i];
-        for (int figure = 0; figure < FIGURES; figure++) {
+        for (int figure = 0; figure < CHAIN_FIGURES; figure++) {
             if (!counts(row, model->without, figure))
                 continue;
             const int p = row->propeller;
-            doubts d = *motors;
-            d.blade = pare_prop_model_doubt(&all->blade[p], false);
+            const chain_doubts d = doubts_of(&all->blade[p]);
             c.rotor = (pare_rotor){&all->blade[p], &all->table[p], 1, 1};
-            const double off = foretold(&c, row, figure) - measured(row, figure);
-            const double u = foretold_u(&c, &d, row, figure);
-            if (!isfinite(off) || !isfinite(u))
-                continue;
-            run *its =
-                &runs[figure][(row->motor * DRIVE_PROPELLERS + p) * 2 + (row->volts_v > HIGH_V)];
-            its->readings++;
-            its->error += fabs(off);
-            its->within[0] += fabs(off) < NORMAL_50 * u;
-            its->within[1] += fabs(off) < NORMAL_90 * u;
+            const double off = chain_foretold(&c, row, figure) - chain_measured(row, figure);
+            const double u = chain_foretold_u(&c, &d, row, figure);
+            readings *its = &to[figure];
+            if (isfinite(off) && isfinite(u) && its->count < READINGS)
+                its->reading[its->count++] =
+                    (reading){(row->motor * DRIVE_PROPELLERS + p) * 2 + (row->volts_v > HIGH_V),
+                              all->blade[p].blades, off, off / u};
         }
     }
 }
@@ -224,57 +144,86 @@ static int by_size(const void *a, const void *b)
     return (x > y) - (x < y);
 }
 
-static void print_figure(const char *name, const run runs[RUNS])
+/* @param blades  0: of any count */
+static void print_figure(const char *name, const readings *of, int blades)
 {
-    double error[RUNS], within[2] = {0};
-    int count = 0;
-    for (int i = 0; i < RUNS; i++) {
-        if (runs[i].readings == 0)
+    double *off = malloc((of->count + 1) * sizeof *off);
+    double within[2] = {0};
+    int in_run[RUNS] = {0}, runs = 0;
+    if (!off)
+        return;
+    size_t count = 0;
+    for (size_t i = 0; i < of->count; i++) {
+        if (blades != 0 && of->reading[i].blades != blades)
             continue;
-        error[count++] = runs[i].error / runs[i].readings;
-        for (int k = 0; k < 2; k++)
-            within[k] += runs[i].within[k] / runs[i].readings;
+        off[count++] = fabs(of->reading[i].off);
+        runs += in_run[of->reading[i].run]++ == 0;
     }
-    qsort(error, (size_t)count, sizeof error[0], by_size);
-    printf("  %-28s %3d runs: %4.1f / %4.1f %%; in 50 %% %2.0f %%, in 90 %% %2.0f %%\n", name,
-           count, 100 * error[count / 2], 100 * error[9 * (count - 1) / 10],
-           100 * within[0] / count, 100 * within[1] / count);
+    for (size_t i = 0; i < of->count; i++) {
+        if (blades != 0 && of->reading[i].blades != blades)
+            continue;
+        const double weight = 1.0 / in_run[of->reading[i].run] / runs;
+        within[0] += fabs(of->reading[i].of_u) < NORMAL_50 ? weight : 0;
+        within[1] += fabs(of->reading[i].of_u) < NORMAL_90 ? weight : 0;
+    }
+    qsort(off, count, sizeof *off, by_size);
+    printf("| %s | %d | %.1f / %.1f | %.0f | %.0f |\n", name, runs, 100 * off[count / 2],
+           100 * off[9 * (count - 1) / 10], 100 * within[0], 100 * within[1]);
+    free(off);
+}
+
+static void print_way(int way, const readings of[CHAIN_FIGURES])
+{
+    const char *known = fit_prop_sets[set_of[way]].name;
+    char name[96];
+    for (int figure = 0; figure < CHAIN_FIGURES; figure++) {
+        snprintf(name, sizeof name, "%s, propeller by %s", figure_name[figure], known);
+        print_figure(name, &of[figure], 0);
+    }
+    snprintf(name, sizeof name, "the last with three blades, by %s", known);
+    print_figure(name, &of[CHAIN_THRUST], 3);
+}
+
+static bool foretell(const drive_bench *bench, const propellers ways[WAYS],
+                     readings to[WAYS][CHAIN_FIGURES])
+{
+    bool fine = true;
+    for (int m = 0; fine && m < DRIVE_SMALL_MOTORS - 1; m++) { /* the last is no such motor */
+        drive_model model;
+        double x[DRIVE_PARAMETERS];
+        drive_model_make(bench, DRIVE_WITH_PULSES, m, &model);
+        fine = drive_model_fit(&model, x, NULL);
+        for (int way = 0; fine && way < WAYS; way++)
+            judge_motor(&model, x, &ways[way], to[way]);
+    }
+    return fine;
 }
 
 bool fit_chain(const char *data_folder, FILE *constants)
 {
     (void)constants;
     drive_bench bench;
+    fit_blades blades = {0, NULL};
     if (!drive_bench_read(data_folder, &bench))
         return false;
     propellers *ways = malloc(WAYS * sizeof *ways);
-    run(*runs)[FIGURES][RUNS] = calloc(WAYS, sizeof *runs);
-    bool fine = ways && runs;
+    readings(*all)[CHAIN_FIGURES] = calloc(WAYS, sizeof *all);
+    bool fine = ways && all && fit_read_tunnel(data_folder, &blades) &&
+                fit_read_stands(data_folder, &blades);
     for (int way = 0; fine && way < WAYS; way++)
-        fine = make(way == SIZE_AND_LINE, &ways[way]);
-    for (int m = 0; fine && m < DRIVE_SMALL_MOTORS - 1; m++) { /* the last is no such motor */
-        drive_model model;
-        double x[DRIVE_PARAMETERS], u[DRIVE_PARAMETERS];
-        drive_model_make(&bench, DRIVE_WITH_PULSES, m, &model);
-        fine = drive_model_fit(&model, x, u);
-        doubts d = {.motors = drive_scatter_of(&model, x, u)};
-        d.u[PULSES] = pare_drive_fitted.pulse_loss_u;
-        d.u[SWITCHING] = ESC_MOST_U;
-        d.u[ESC_OHM] = pare_drive_fitted.on_u_ohm / pare_drive_fitted.esc.on_ohm;
-        for (int way = 0; fine && way < WAYS; way++)
-            judge_motor(&model, x, &d, &ways[way], runs[way]);
-    }
+        fine = make(&blades, way, &ways[way]);
+    fine = fine && foretell(&bench, ways, all);
     if (fine)
         printf(
-            "the whole chain, motors left out, by run of a pair (median / 90th percentile of its "
-            "mean error; share of its readings inside):\n");
-    for (int way = 0; fine && way < WAYS; way++) {
-        printf(" propellers by their %s\n", way_name[way]);
-        for (int figure = 0; figure < FIGURES; figure++)
-            print_figure(figure_name[figure], runs[way][figure]);
-    }
+            "the whole chain, motor and propeller left out: median / 90th percentile of readings "
+            "in %%, and\nhow many %% of the readings, runs of a pair counting alike, are in the "
+            "intervals:\n\n| foretold | runs | off | in 50 %% | in 90 %% |\n| --- | --- | --- | "
+            "--- | --- |\n");
+    for (int way = 0; fine && way < WAYS; way++)
+        print_way(way, all[way]);
     free(ways);
-    free(runs);
+    free(all);
+    fit_blades_free(&blades);
     drive_bench_free(&bench);
     return fine;
 }

@@ -16,6 +16,7 @@
  * and 0.5 expected; with none the second asks for 0.75. */
 #include <math.h>
 
+#include "drive_floor.h"
 #include "drive_judge.h"
 #include "subjects.h"
 
@@ -141,6 +142,7 @@ static void write_constants(const fitted *f, FILE *out)
     const double share = 1 / (1 + exp(-x[AT_IRON]));
     const double share_u = share * (1 - share) * f->judged.jackknife_u[AT_IRON];
     const drive_judged *j = &f->judged;
+    const double times = j->scatter_times;
     fprintf(
         out,
         "/* drive_fitted.c: constants of motors and ESCs (see drive.h). Written by tools/fit; do "
@@ -205,10 +207,11 @@ static void write_constants(const fitted *f, FILE *out)
             pare_drive_published.winding_law * exp(over_law) / drive,
             pare_drive_published.no_load_law * exp(x[AT_NO_LOAD]), share_u,
             f->judged.jackknife_u[AT_PULSE],
-            DRIVE_LAW_U * DRIVE_EXCESS_U / hypot(DRIVE_LAW_U, DRIVE_EXCESS_U), f->scatter.winding,
-            f->scatter.no_load, sqrt(f->scatter.kv * f->scatter.kv + x[AT_KV] * x[AT_KV]),
-            pare_drive_published.esc.on_ohm / 2, scatter_of(&x[AT_EACH_SWITCHING], DRIVE_ESCS),
-            scatter_of(&x[AT_IDLE], DRIVE_ESCS), j->at_speed[0] / 0.6745);
+            DRIVE_LAW_U * DRIVE_EXCESS_U / hypot(DRIVE_LAW_U, DRIVE_EXCESS_U),
+            times * f->scatter.winding, times * f->scatter.no_load,
+            hypot(times * f->scatter.kv, x[AT_KV]), pare_drive_published.esc.on_ohm / 2,
+            scatter_of(&x[AT_EACH_SWITCHING], DRIVE_ESCS), scatter_of(&x[AT_IDLE], DRIVE_ESCS),
+            j->at_speed[0] / 0.6745);
 }
 
 /* Electrical power at the thrusts that were read, of motors left out. */
@@ -234,8 +237,7 @@ bool fit_drive(const char *data_folder, const char *pictures, FILE *constants)
         return false;
     fitted f[3];
     fit_points points = {0};
-    bool fine = true;
-    drive_floors(&bench);
+    bool fine = drive_floors(&bench);
     printf("motors left out, median / 90th percentile of errors:\n");
     for (int form = 0; fine && form < 3; form++) {
         drive_model_make(&bench, (drive_form)form, -1, &f[form].model);

@@ -2,7 +2,10 @@
  *
  * A motor left out is given its stated kV, the laws' winding and unloaded current, and the drive found
  * on the others. Its interval is the scatter of motors about the laws, carried through the model to
- * first order, with what a propeller, its thrust and a reading leave open. */
+ * first order and as a sheet does, each for itself, with what a propeller, its thrust and a reading leave
+ * open. Motors scatter with longer tails than a normal distribution has, so their standard deviations
+ * are taken times what makes the intervals hold half and nine tenths of the readings left out: the
+ * middle of the factors with which they hold 45 to 55 and 85 to 95 %, as far as both allow. */
 #include "drive_judge.h"
 
 #include <math.h>
@@ -10,8 +13,10 @@
 #include <stdlib.h>
 #include <string.h>
 
-#define LEFT_OPEN 0.04    /* a known propeller from motor to motor, a reading, unsettled steps */
-#define FLOOR_N   1.96133 /* 200 gf */
+#define LEFT_OPEN    0.04 /* a known propeller from motor to motor, a reading, unsettled steps */
+#define BISECTIONS   40
+#define HALF_OVER_U  0.6745
+#define NINTH_OVER_U 1.6449
 
 enum { TAKEN = DRIVE_SMALL_MOTORS - 1 }; /* the last letter is the strange motor */
 
@@ -60,29 +65,28 @@ static double ln_power(const drive_model *model, const double x[], const drive_r
     return log(drive_model_load(model, x, row, speed, torque).power_w);
 }
 
-/* One standard uncertainty of ln power of a motor that only the laws know. */
-static double foretold_u(const drive_model *model, double x[], const drive_row *row, double speed,
-                         const drive_scatter *s)
+/* The variance of ln power of a motor that only the laws know. */
+static double foretold_square(const drive_model *model, double x[], const drive_row *row,
+                              double speed, const drive_scatter *s)
 {
     const double by[OF_MOTOR] = {s->kv, s->winding, s->no_load};
-    double moved[OF_MOTOR];
+    double square = 0;
     for (int k = 0; k < OF_MOTOR; k++) {
         double *at = &x[OF_MOTOR * row->motor + k];
         *at = by[k];
         const double high = ln_power(model, x, row, speed);
         *at = -by[k];
-        moved[k] = (high - ln_power(model, x, row, speed)) / 2;
+        const double moved = (high - ln_power(model, x, row, speed)) / 2;
         *at = 0;
+        square += moved * moved;
     }
-    double square = LEFT_OPEN * LEFT_OPEN;
-    for (int k = 0; k < OF_MOTOR; k++)
-        square += moved[k] * moved[k];
-    return sqrt(square + 2 * s->correlation * moved[OF_WINDING] * moved[OF_NO_LOAD]);
+    return square;
 }
 
 typedef struct errors {
-    size_t rows, tops, within[2];
-    double *thrust, *modelled, *speed, *volts;
+    size_t rows, tops;
+    double *thrust, *square, *modelled, *speed,
+        *volts; /* square: of thrust, by the scatter of motors */
 } errors;
 
 /* By number as in the stand's own list, less one. */
@@ -111,9 +115,7 @@ static bool foretell(const drive_model *model, int motor, double x[], const doub
         const double measured = log(row->volts_v * row->current_a);
         const double speed = drive_model_speed(model, row, row->thrust_n);
         const double off = ln_power(model, x, row, speed) - measured;
-        const double off_u = foretold_u(model, x, row, speed, &scatter);
-        all->within[0] += fabs(off) < 0.6745 * off_u;
-        all->within[1] += fabs(off) < 1.6449 * off_u;
+        all->square[all->rows] = foretold_square(model, x, row, speed, &scatter);
         own[count++] = off;
         if (points && row->propeller >= 0)
             fit_points_add(points, 0, exp(measured), exp(measured + off),
@@ -135,16 +137,48 @@ static bool foretell(const drive_model *model, int motor, double x[], const doub
     return true;
 }
 
+static double share_within(const errors *all, double scatter_times, double of_u)
+{
+    size_t within = 0;
+    for (size_t i = 0; i < all->rows; i++)
+        within += all->thrust[i] < of_u * sqrt(LEFT_OPEN * LEFT_OPEN +
+                                               scatter_times * scatter_times * all->square[i]);
+    return (double)within / (double)all->rows;
+}
+
+/* The greatest factor with which no more than so much is within. */
+static double most_times(const errors *all, double of_u, double share)
+{
+    double low = 0, high = 4;
+    for (int i = 0; i < BISECTIONS; i++) {
+        const double middle = 0.5 * (low + high);
+        *(share_within(all, middle, of_u) > share ? &high : &low) = middle;
+    }
+    return low;
+}
+
+static void calibrate(const errors *all, drive_judged *judged)
+{
+    const double low =
+        fmax(most_times(all, HALF_OVER_U, 0.45), most_times(all, NINTH_OVER_U, 0.85));
+    const double high =
+        fmin(most_times(all, HALF_OVER_U, 0.55), most_times(all, NINTH_OVER_U, 0.95));
+    judged->scatter_times = 0.5 * (low + high);
+    judged->within[0] = share_within(all, judged->scatter_times, HALF_OVER_U);
+    judged->within[1] = share_within(all, judged->scatter_times, NINTH_OVER_U);
+}
+
 bool drive_judge(const drive_bench *bench, drive_form form, bool print, fit_points *points,
                  drive_judged *judged)
 {
     *judged = (drive_judged){0};
     errors all = {.thrust = malloc(bench->rows * sizeof(double)),
+                  .square = malloc(bench->rows * sizeof(double)),
                   .modelled = malloc(bench->rows * sizeof(double)),
                   .speed = malloc(bench->rows * sizeof(double)),
                   .volts = malloc(bench->rows * sizeof(double))};
     double found[TAKEN][DRIVE_PARAMETERS];
-    bool fine = all.thrust && all.modelled && all.speed && all.volts;
+    bool fine = all.thrust && all.square && all.modelled && all.speed && all.volts;
     for (int m = 0; fine && m < TAKEN; m++) {
         drive_model model;
         double x[DRIVE_PARAMETERS], u[DRIVE_PARAMETERS];
@@ -163,59 +197,16 @@ bool drive_judge(const drive_bench *bench, drive_form form, bool print, fit_poin
         judged->jackknife_u[p] = sqrt(square * (TAKEN - 1) / TAKEN);
     }
     if (fine) {
+        calibrate(&all, judged);
         middle_and_90th(all.thrust, all.rows, judged->at_thrust);
         middle_and_90th(all.modelled, all.rows, judged->modelled);
         middle_and_90th(all.speed, all.rows, judged->at_speed);
         middle_and_90th(all.volts, all.tops, judged->volts);
-        for (int k = 0; k < 2; k++)
-            judged->within[k] = (double)all.within[k] / (double)all.rows;
     }
     free(all.thrust);
+    free(all.square);
     free(all.modelled);
     free(all.speed);
     free(all.volts);
     return fine;
-}
-
-/* Electrical power at a thrust, between the readings about it in log log; 0 where there are none. */
-static double power_at(const drive_bench *bench, int motor, int propeller, double thrust_n)
-{
-    const drive_row *below = NULL, *above = NULL;
-    for (size_t i = 0; i < bench->rows; i++) {
-        const drive_row *row = &bench->row[i];
-        if (row->motor != motor || row->propeller != propeller || row->volts_v < 9)
-            continue;
-        if (row->thrust_n <= thrust_n && (!below || row->thrust_n > below->thrust_n))
-            below = row;
-        if (row->thrust_n > thrust_n && (!above || row->thrust_n < above->thrust_n))
-            above = row;
-    }
-    if (!below || !above)
-        return 0;
-    const double share = log(thrust_n / below->thrust_n) / log(above->thrust_n / below->thrust_n);
-    return exp((1 - share) * log(below->volts_v * below->current_a) +
-               share * log(above->volts_v * above->current_a));
-}
-
-void drive_floors(const drive_bench *bench)
-{
-    printf("floor: one propeller on many motors, three cells\n");
-    for (int p = 0; p < DRIVE_PROPELLERS; p++) {
-        double sum = 0, square = 0, most = 0, least = HUGE_VAL;
-        int count = 0;
-        for (int m = 0; m < TAKEN; m++) {
-            const double watts = power_at(bench, m, p, FLOOR_N);
-            if (!(watts > 0))
-                continue;
-            sum += log(watts);
-            square += log(watts) * log(watts);
-            most = fmax(most, watts);
-            least = fmin(least, watts);
-            count++;
-        }
-        if (count > 1)
-            printf("  propeller %d on %2d motors: %.1f to %.1f W at 200 gf, scatter %.1f %%\n",
-                   p + 1, count, least, most,
-                   100 * sqrt(fmax(square - sum * sum / count, 0) / (count - 1)));
-    }
 }

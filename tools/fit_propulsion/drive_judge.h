@@ -16,6 +16,7 @@ drive_scatter drive_scatter_of(const drive_model *model, const double x[], const
 typedef struct drive_judged {
     /* median and 90th percentile of errors, shares; modelled: the propeller too only by its size */
     double at_thrust[2], modelled[2], at_speed[2], volts[2];
+    double scatter_times;                 /* how much of the motors' scatter the intervals take */
     double within[2];                     /* of readings, in the 50 and 90 % intervals */
     double jackknife_u[DRIVE_PARAMETERS]; /* from leaving each motor out in turn */
 } drive_judged;
@@ -25,8 +26,5 @@ typedef struct drive_judged {
  * @param points  power at thrust is added to these, by blade count less two; NULL: no */
 bool drive_judge(const drive_bench *bench, drive_form form, bool print, fit_points *points,
                  drive_judged *judged);
-
-/** What the stand itself allows: prints the scatter of one propeller from motor to motor. */
-void drive_floors(const drive_bench *bench);
 
 #endif

@@ -64,7 +64,13 @@ double fit_within(const fit_errors *errors, int running, int which, fit_counts *
                   double most);
 /** A standard uncertainty for both half and nine tenths: see prop_cross.c. */
 double fit_doubt_u(const fit_errors *errors, int running, int which, fit_counts *counts);
-/** The correlation of the errors of CT and CP over propellers. */
-double fit_correlation(const fit_errors *errors, int running, fit_counts *counts);
+/** The same of the power at a thrust, of propellers of which both CT and CP were measured: at rest
+ * CP over CT^1.5, in motion CP over CT. */
+double fit_merit_u(const fit_errors *errors, int running, fit_counts *counts);
+double fit_merit_within(const fit_errors *errors, int running, fit_counts *counts, double most);
+/** What a doubt says of that power. */
+double fit_merit_of(int running, const pare_prop_doubt *doubt);
+/** The correlation of CT and CP with which a doubt says merit_u of it. */
+double fit_correlation(int running, double thrust_u, double power_u, double merit_u);
 
 #endif

@@ -9,6 +9,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "drive_floor.h"
 #include "prop_twin.h"
 #include "subjects.h"
 
@@ -145,10 +146,15 @@ bool fit_floor(const char *data_folder, FILE *constants)
 {
     (void)constants;
     fit_blades blades = {0, NULL};
-    const bool fine =
-        fit_read_tunnel(data_folder, &blades) && fit_read_stands(data_folder, &blades);
+    drive_bench bench;
+    bool fine = fit_read_tunnel(data_folder, &blades) && fit_read_stands(data_folder, &blades);
     if (fine)
         fit_floor_print(&blades);
     fit_blades_free(&blades);
+    if (!fine || !drive_bench_read(data_folder, &bench))
+        return false;
+    printf("\n");
+    fine = drive_floors(&bench);
+    drive_bench_free(&bench);
     return fine;
 }
