@@ -74,7 +74,8 @@ static void the_propellers_line_is_asked_for_and_makes_its_figures_surer(void **
     ran_free(&part);
     json_t *without = run_json("sheet plover --json" OWN);
     json_t *with = run_json("sheet dunlin --json" OWN);
-    assert_true(number(with, "thrust_fresh_n_u") < 0.9 * number(without, "thrust_fresh_n_u"));
+    assert_true(number(json_object_get(with, "rotors"), "thrust_u") <
+                0.7 * number(json_object_get(without, "rotors"), "thrust_u"));
     json_decref(with);
     json_decref(without);
     run_refuses("craft start knot line=brod" OWN, 2,
