@@ -497,7 +497,7 @@ static pare_status answer(const options *given, const pare_start *start, pare_te
         pare_sheet_text(view, NULL, NULL, &screen, out);
         pare_text_add(out, "\n");
         weigh_first(view, &screen, out);
-        say_next(craft, &screen, out);
+        say_next(start->craft, &screen, out);
         pare_put_labelled(&screen, out, "guessed", start->guessed);
         pare_put_wrapped(
             &screen, out, 0, 0,
