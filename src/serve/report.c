@@ -11,6 +11,7 @@ static const struct {
     {"pdf", "application/pdf"},
     {"svg", "image/svg+xml"},
     {"png", "image/png"},
+    {"xlsx", "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet"},
 };
 enum { COUNT = sizeof FORMS / sizeof FORMS[0] };
 
