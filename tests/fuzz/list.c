@@ -15,8 +15,8 @@ int LLVMFuzzerTestOneInput(const uint8_t *bytes, size_t length)
     if (length == 0)
         return 0;
     const unsigned how = bytes[0];
-    const pare_list_kind kinds[] = {PARE_LIST_SEEN, PARE_LIST_PARTS, PARE_LIST_WEIGH_INS,
-                                    PARE_LIST_FLIGHTS, PARE_LIST_STAND};
+    const pare_list_kind kinds[] = {PARE_LIST_SEEN,    PARE_LIST_PARTS, PARE_LIST_WEIGH_INS,
+                                    PARE_LIST_FLIGHTS, PARE_LIST_STAND, PARE_LIST_LOG};
     const pare_list_import import = {
         .bytes = (const char *)bytes + 1,
         .length = length - 1,
