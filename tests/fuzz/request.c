@@ -53,17 +53,30 @@ static pare_status answer(void *context, size_t words, char *const word[],
     return PARE_OK;
 }
 
+/* The ports of one address are used up by connections that the kernel remembers for a minute after both
+ * ends closed, some 40,000 questions in: so every few thousand come from another address of the loopback. */
+static struct sockaddr_in next_address(void)
+{
+    enum { EACH = 4096, ADDRESSES = 250 };
+    static unsigned asked;
+    const unsigned host_part = 1 + asked++ / EACH % ADDRESSES;
+    return (struct sockaddr_in){.sin_family = AF_INET,
+                                .sin_addr = {.s_addr = htonl(INADDR_LOOPBACK + host_part)}};
+}
+
 static int go_in(void)
 {
-    const struct sockaddr_in at = {.sin_family = AF_INET,
+    const struct sockaddr_in from = next_address();
+    const struct sockaddr_in to = {.sin_family = AF_INET,
                                    .sin_port = htons(port),
                                    .sin_addr = {.s_addr = htonl(INADDR_LOOPBACK)}};
     const int connection = socket(AF_INET, SOCK_STREAM, 0);
-    /* A reset at once when it closes: thousands of these would else wait for the kernel's minute. */
-    const struct linger none = {.l_onoff = 1, .l_linger = 0};
+    const int on = 1; /* the port is chosen when both addresses are known */
     fuzz_expect(connection >= 0 &&
-                    setsockopt(connection, SOL_SOCKET, SO_LINGER, &none, sizeof none) == 0 &&
-                    connect(connection, (const struct sockaddr *)&at, sizeof at) == 0,
+                    setsockopt(connection, IPPROTO_IP, IP_BIND_ADDRESS_NO_PORT, &on, sizeof on) ==
+                        0 &&
+                    bind(connection, (const struct sockaddr *)&from, sizeof from) == 0 &&
+                    connect(connection, (const struct sockaddr *)&to, sizeof to) == 0,
                 "the server is there");
     return connection;
 }
