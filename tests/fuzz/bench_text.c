@@ -27,7 +27,7 @@ int LLVMFuzzerTestOneInput(const uint8_t *bytes, size_t length)
     pare_error err = {0};
     if (!fuzz_answered(take_in((const char *)bytes, length, &err), &err))
         return 0;
-    fuzz_look_through(fuzz_store());
+    fuzz_look_through(fuzz_store(), bytes, length);
     pare_text once = {0}, twice = {0};
     fuzz_expect(pare_store_export_yaml(fuzz_store(), &once, &err) == PARE_OK,
                 "what was taken in comes out");

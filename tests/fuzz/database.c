@@ -13,7 +13,7 @@ int LLVMFuzzerTestOneInput(const uint8_t *bytes, size_t length)
         fuzz_expect(!store, "what is refused is not opened");
         return 0;
     }
-    fuzz_look_through(store);
+    fuzz_look_through(store, bytes, length);
     pare_store_close(store);
     return 0;
 }

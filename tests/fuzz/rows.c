@@ -124,7 +124,7 @@ int LLVMFuzzerTestOneInput(const uint8_t *bytes, size_t length)
     pare_error err = {0};
     if (fuzz_answered(pare_store_open(fuzz_path("meddled.sqlite"), PARE_STORE_READ, &store, &err),
                       &err)) {
-        fuzz_look_through(store);
+        fuzz_look_through(store, bytes, length);
         pare_text text = {0};
         (void)fuzz_answered(pare_store_export_yaml(store, &text, &err), &err);
         pare_text_free(&text);
