@@ -69,12 +69,12 @@ static pare_status fetch(pare_store *store, pare_thing thing, const char *name, 
 static pare_status check_free(const pare_store *store, pare_thing thing, const char *name,
                               pare_error *err)
 {
-    sqlite3_stmt *statement = NULL;
+    pare_statement *statement = NULL;
     bool row = false;
     pare_status status = pare_sql_prepare(store, &statement, err, THINGS[thing].taken, "t", name);
     if (status == PARE_OK)
         status = pare_sql_step(store, statement, &row, err);
-    sqlite3_finalize(statement);
+    pare_sql_finish(statement);
     if (status == PARE_OK && row)
         status = pare_fail(err, PARE_BAD_DATA,
                            "%s '%.48s' is on the bench already; right would be another name",

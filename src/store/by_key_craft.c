@@ -209,7 +209,7 @@ pare_status pare_by_key_gone(pare_editing *e, pare_node *root, pare_error *err)
 /* A part of the bench, read; NULL where there is none of this id. */
 static pare_status part_of(const pare_editing *e, const char *id, pare_part **part, pare_error *err)
 {
-    sqlite3_stmt *statement = NULL;
+    pare_statement *statement = NULL;
     bool row = false;
     const char *doc = NULL;
     const pare_node *root = NULL;
@@ -223,7 +223,7 @@ static pare_status part_of(const pare_editing *e, const char *id, pare_part **pa
         status =
             doc ? pare_tree_parse(doc, strlen(doc), id, e->arena, &root, err) : pare_no_memory(err);
     }
-    sqlite3_finalize(statement);
+    pare_sql_finish(statement);
     if (status != PARE_OK || !row)
         return status;
     pare_files files = {.store = e->store, .arena = e->arena};

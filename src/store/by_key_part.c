@@ -118,7 +118,7 @@ static pare_status take_stand(pare_editing *e, const pare_path *path, pare_error
                         "tt", e->name, other);
     if (status != PARE_OK)
         return status;
-    const int count = sqlite3_changes(e->store->db);
+    const int count = (int)pare_sql_changed(e->store);
     if (count == 0)
         return pare_fail(err, PARE_UNKNOWN,
                          "%.60s: no stand table of %.48s with %.48s; pare parts show %.48s lists "
@@ -204,7 +204,7 @@ static pare_status check_one_user(const pare_editing *e, const char *craft, pare
 
 static pare_status check_users(const pare_editing *e, pare_error *err)
 {
-    sqlite3_stmt *statement = NULL;
+    pare_statement *statement = NULL;
     bool row = true;
     pare_status status = pare_sql_prepare(
         e->store, &statement, err, "SELECT craft FROM craft_part WHERE part = ? ORDER BY craft",
@@ -213,9 +213,9 @@ static pare_status check_users(const pare_editing *e, pare_error *err)
         status = pare_sql_step(e->store, statement, &row, err);
         if (!row)
             break;
-        status = check_one_user(e, (const char *)sqlite3_column_text(statement, 0), err);
+        status = check_one_user(e, pare_sql_chars(statement, 0), err);
     }
-    sqlite3_finalize(statement);
+    pare_sql_finish(statement);
     return status;
 }
 

@@ -19,18 +19,17 @@ static const struct {
 static pare_status add_list(const pare_store *store, const char *sql, const char *craft,
                             unsigned long long *sum, pare_error *err)
 {
-    sqlite3_stmt *statement = NULL;
+    pare_statement *statement = NULL;
     bool row = true;
     pare_status status = craft ? pare_sql_prepare(store, &statement, err, sql, "t", craft)
                                : pare_sql_prepare(store, &statement, err, sql, "");
     while (status == PARE_OK && row) {
         status = pare_sql_step(store, statement, &row, err);
-        const char *doc =
-            status == PARE_OK && row ? (const char *)sqlite3_column_text(statement, 0) : NULL;
+        const char *doc = status == PARE_OK && row ? pare_sql_chars(statement, 0) : NULL;
         if (doc)
             *sum = pare_hash(*sum, doc, strlen(doc) + 1);
     }
-    sqlite3_finalize(statement);
+    pare_sql_finish(statement);
     *sum = pare_hash(*sum, "\n", 1);
     return status;
 }
@@ -39,7 +38,7 @@ pare_status pare_store_certified(pare_store *store, const char *craft, unsigned 
                                  pare_error *err)
 {
     *mark = PARE_HASH_START;
-    pare_status status = pare_sql_run(store, "BEGIN", err);
+    pare_status status = pare_sql_begin_reading(store, err);
     for (size_t i = 0; status == PARE_OK && i < sizeof lists / sizeof lists[0]; i++)
         status = add_list(store, lists[i].sql, lists[i].of_craft ? craft : NULL, mark, err);
     pare_sql_rollback(store);

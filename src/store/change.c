@@ -9,12 +9,16 @@
  * Rejected: SQLite's session extension, which keeps every new row a second time in memory. */
 #include "store/change.h"
 
+#include <assert.h>
+#include <limits.h>
 #include <stdarg.h>
+#include <stdio.h>
 #include <string.h>
 #include <time.h>
 
 #include "base/grow.h"
 #include "store/row.h"
+#include "store/sql_driver.h"
 
 /* In the order in which rows come back: what others refer to goes first. */
 static const char *const LISTS[] = {"setting", "file",     "part",   "craft",
@@ -28,54 +32,43 @@ static void now(char text[32])
         strcpy(text, "1970-01-01T00:00:00Z");
 }
 
-/* Runs a statement about one list, whose tables and columns are put in by name. @param types  "i" where
- * the change's number is its parameter, "" otherwise */
-static pare_status about_list(const pare_store *store, const char *types, sqlite3_int64 number,
-                              pare_error *err, const char *format, ...)
-{
-    va_list args;
-    va_start(args, format);
-    char *sql = sqlite3_vmprintf(format, args);
-    va_end(args);
-    const pare_status status =
-        sql ? pare_sql_change(store, err, sql, types, number) : pare_no_memory(err);
-    sqlite3_free(sql);
-    return status;
-}
-
-static pare_status one_number(const pare_store *store, const char *sql, sqlite3_int64 *number,
+static pare_status one_number(const pare_store *store, const char *sql, long long *number,
                               bool *there, pare_error *err)
 {
-    sqlite3_stmt *statement = NULL;
+    pare_statement *statement = NULL;
     pare_status status = pare_sql_prepare(store, &statement, err, sql, "");
     if (status == PARE_OK)
         status = pare_sql_step(store, statement, there, err);
-    *number = *there ? sqlite3_column_int64(statement, 0) : 0;
-    sqlite3_finalize(statement);
+    *number = *there ? pare_sql_int(statement, 0) : 0;
+    pare_sql_finish(statement);
     return status;
 }
 
 /* The number of the change under way. */
-static pare_status open_number(const pare_store *store, sqlite3_int64 *number, pare_error *err)
+static pare_status open_number(const pare_store *store, long long *number, pare_error *err)
 {
     bool there = false;
     return one_number(store, "SELECT change FROM change_open LIMIT 1", number, &there, err);
 }
 
-static pare_status open_lists(const pare_store *store, sqlite3_int64 number, pare_error *err)
+/* The same of each list, with something between. */
+#define EACH_LIST(of, between)                                                                     \
+    of("setting") between of("file") between of("part") between of("craft") between of("scale")    \
+        between of("weigh_in") between of("flight") between of("stand_table")
+
+static pare_status open_lists(const pare_store *store, long long number, pare_error *err)
 {
-    pare_status status = pare_sql_run(store, "DELETE FROM change_open", err);
-    for (size_t i = 0; i < PARE_COUNT(LISTS) && status == PARE_OK; i++)
-        status = about_list(store, "i", number, err,
-                            "INSERT INTO change_open(list, change, first) SELECT '%s', ?, "
-                            "1 + coalesce(max(row), 0) FROM %s",
-                            LISTS[i], LISTS[i]);
-    return status;
+#define FIRST(list) "SELECT '" list "', ?1, 1 + coalesce(max(row), 0) FROM " list
+    static const char sql[] =
+        "INSERT INTO change_open(list, change, first) " EACH_LIST(FIRST, " UNION ALL ");
+#undef FIRST
+    const pare_status status = pare_sql_run(store, "DELETE FROM change_open", err);
+    return status == PARE_OK ? pare_sql_change(store, err, sql, "i", number) : status;
 }
 
 static pare_status begin(const pare_store *store, const pare_change *change, pare_error *err)
 {
-    sqlite3_int64 number = 0;
+    long long number = 0;
     bool there = false;
     char time[32];
     now(time);
@@ -118,21 +111,20 @@ pare_status pare_change_begin(pare_store *store, const pare_change *change, bool
 /* The rows that have come into being since the beginning. */
 static pare_status note_new(const pare_store *store, pare_error *err)
 {
-    pare_status status = PARE_OK;
-    for (size_t i = 0; i < PARE_COUNT(LISTS) && status == PARE_OK; i++)
-        status =
-            about_list(store, "", 0, err,
-                       "INSERT INTO change_new(change, list, first, last) "
-                       "SELECT change, list, first, (SELECT max(row) FROM %s) FROM change_open "
-                       "WHERE list = '%s' AND first <= (SELECT max(row) FROM %s)",
-                       LISTS[i], LISTS[i], LISTS[i]);
-    return status;
+#define LAST(list) "SELECT '" list "' AS list, max(row) AS last FROM " list
+    static const char sql[] =
+        "INSERT INTO change_new(change, list, first, last) "
+        "SELECT change, change_open.list, first, last FROM change_open JOIN "
+        "(" EACH_LIST(LAST, " UNION ALL ") ") AS newest ON change_open.list = newest.list "
+                                           "WHERE first <= last";
+#undef LAST
+    return pare_sql_change(store, err, sql, "", 0);
 }
 
 /* Written into the history, which forgets what was undone; or forgotten, where nothing changed. */
 static pare_status finish(const pare_store *store, pare_error *err)
 {
-    sqlite3_int64 number = 0, rows = 0;
+    long long number = 0, rows = 0;
     bool there = false;
     pare_status status = open_number(store, &number, err);
     if (status == PARE_OK)
@@ -140,12 +132,13 @@ static pare_status finish(const pare_store *store, pare_error *err)
     if (status == PARE_OK)
         status = one_number(store,
                             "SELECT (SELECT count(*) FROM change_open JOIN change_new USING "
-                            "(change, list)) + EXISTS (SELECT 1 FROM change_old WHERE change = "
-                            "(SELECT change FROM change_open LIMIT 1))",
+                            "(change, list)) + (SELECT count(*) FROM (SELECT 1 FROM change_old "
+                            "WHERE change = (SELECT change FROM change_open LIMIT 1) LIMIT 1) AS "
+                            "one)",
                             &rows, &there, err);
     if (status == PARE_OK)
         status =
-            rows ? pare_sql_run(store, "DELETE FROM change WHERE undone", err)
+            rows ? pare_sql_run(store, "DELETE FROM change WHERE undone <> 0", err)
                  : pare_sql_change(store, err, "DELETE FROM change WHERE number = ?", "i", number);
     if (status == PARE_OK)
         status = pare_sql_run(store, "DELETE FROM change_open", err);
@@ -166,30 +159,37 @@ pare_status pare_change_end(pare_store *store, pare_status status, bool keep, pa
 
 /* ---- undo and redo ---- */
 
-/* What a change touched, with what stands there now; NULL: nothing does. */
-static pare_status look(const pare_store *store, sqlite3_int64 number, pare_error *err)
+/* Runs a statement about one list, whose tables and columns are put in by name. @param types  "i" where
+ * the change's number is its parameter, "" otherwise */
+static pare_status about_list(const pare_store *store, const char *types, long long number,
+                              pare_error *err, const char *format, ...)
 {
-    pare_status status = pare_sql_run(store,
-                                      "CREATE TEMP TABLE IF NOT EXISTS touched(list TEXT NOT NULL, "
-                                      "row INTEGER NOT NULL, name TEXT, now ANY, "
-                                      "PRIMARY KEY (list, row)) STRICT, WITHOUT ROWID;"
-                                      "DELETE FROM touched",
-                                      err);
-    if (status == PARE_OK)
-        status = pare_sql_change(store, err,
-                                 "INSERT INTO touched(list, row, name) "
-                                 "SELECT list, row, name FROM change_old WHERE change = ?",
-                                 "i", number);
+    char sql[800];
+    va_list args;
+    va_start(args, format);
+    const int length = vsnprintf(sql, sizeof sql, format, args);
+    va_end(args);
+    assert(length > 0 && (size_t)length < sizeof sql);
+    return pare_sql_change(store, err, sql, types, number);
+}
+
+/* What a change touched, with what stands there now; NULL: nothing does. */
+static pare_status look(const pare_store *store, long long number, pare_error *err)
+{
+    pare_status status = pare_sql_change(store, err,
+                                         "INSERT INTO touched(list, row, name) "
+                                         "SELECT list, row, name FROM change_old WHERE change = ?",
+                                         "i", number);
     for (size_t i = 0; i < PARE_COUNT(LISTS) && status == PARE_OK; i++) {
         const char *name = pare_row_name_column(LISTS[i]), *text = pare_row_text_column(LISTS[i]);
-        status =
-            about_list(store, "i", number, err,
-                       "INSERT INTO touched(list, row, name, now) SELECT '%s', row, %s, %s "
-                       "FROM %s WHERE row IN (SELECT row FROM touched WHERE list = '%s') OR "
-                       "row BETWEEN (SELECT first FROM change_new WHERE change = ?1 AND list = "
-                       "'%s') AND (SELECT last FROM change_new WHERE change = ?1 AND list = "
-                       "'%s') ON CONFLICT DO UPDATE SET now = excluded.now, name = excluded.name",
-                       LISTS[i], name, text, LISTS[i], LISTS[i], LISTS[i], LISTS[i]);
+        status = about_list(
+            store, "i", number, err,
+            "INSERT INTO touched(list, row, name, now) SELECT '%s', row, %s, %s(%s) "
+            "FROM %s WHERE row IN (SELECT row FROM touched WHERE list = '%s') OR "
+            "row BETWEEN (SELECT first FROM change_new WHERE change = ?1 AND list = "
+            "'%s') AND (SELECT last FROM change_new WHERE change = ?1 AND list = "
+            "'%s') ON CONFLICT (list, row) DO UPDATE SET now = excluded.now, name = excluded.name",
+            LISTS[i], name, store->driver->kept, text, LISTS[i], LISTS[i], LISTS[i], LISTS[i]);
     }
     return status;
 }
@@ -205,12 +205,12 @@ static pare_status take_away(const pare_store *store, pare_error *err)
     return status;
 }
 
-static pare_status bring_back(pare_store *store, sqlite3_int64 number, pare_error *err)
+static pare_status bring_back(pare_store *store, long long number, pare_error *err)
 {
     pare_rows *rows = NULL;
     pare_status status = pare_rows_open(store, &rows, err);
     for (size_t i = 0; i < PARE_COUNT(LISTS) && status == PARE_OK; i++) {
-        sqlite3_stmt *statement = NULL;
+        pare_statement *statement = NULL;
         bool row = true;
         status = pare_sql_prepare(store, &statement, err,
                                   "SELECT row, name, was FROM change_old WHERE change = ? AND "
@@ -222,16 +222,15 @@ static pare_status bring_back(pare_store *store, sqlite3_int64 number, pare_erro
                 break;
             status = pare_rows_bring_back(rows, LISTS[i], statement, err);
         }
-        sqlite3_finalize(statement);
+        pare_sql_finish(statement);
     }
     pare_rows_close(rows);
     return status;
 }
 
-pare_status pare_change_exchange(pare_store *store, sqlite3_int64 number, bool undone,
-                                 pare_error *err)
+pare_status pare_change_exchange(pare_store *store, long long number, bool undone, pare_error *err)
 {
-    pare_status status = pare_sql_run(store, "PRAGMA defer_foreign_keys = ON", err);
+    pare_status status = store->driver->loosen(store, err);
     if (status == PARE_OK)
         status = look(store, number, err);
     if (status == PARE_OK)
@@ -251,7 +250,7 @@ pare_status pare_change_exchange(pare_store *store, sqlite3_int64 number, bool u
                                  "i", number);
     if (status == PARE_OK)
         status = pare_sql_change(store, err, "UPDATE change SET undone = ? WHERE number = ?", "ii",
-                                 (sqlite3_int64)undone, number);
+                                 (long long)undone, number);
     return status == PARE_OK ? pare_sql_run(store, "DELETE FROM touched", err) : status;
 }
 
@@ -269,20 +268,20 @@ pare_status pare_change_exchange(pare_store *store, sqlite3_int64 number, bool u
     " (SELECT coalesce(sum(n), 0) FROM counted WHERE list = 'file' AND change = number)"           \
     " FROM change "
 
-static pare_status row_of(sqlite3_stmt *statement, pare_arena *arena, pare_change_row *row,
+static pare_status row_of(pare_statement *statement, pare_arena *arena, pare_change_row *row,
                           pare_error *err)
 {
-    const bool why = sqlite3_column_type(statement, 3) != SQLITE_NULL;
+    const bool why = !pare_sql_is_null(statement, 3);
     *row = (pare_change_row){
-        .number = sqlite3_column_int64(statement, 0),
+        .number = pare_sql_int(statement, 0),
         .time = pare_sql_text(statement, 1, arena),
         .what = pare_sql_text(statement, 2, arena),
         .why = why ? pare_sql_text(statement, 3, arena) : NULL,
-        .undone = sqlite3_column_int(statement, 4) != 0,
-        .parts = (size_t)sqlite3_column_int64(statement, 5),
-        .craft = (size_t)sqlite3_column_int64(statement, 6),
-        .records = (size_t)sqlite3_column_int64(statement, 7),
-        .files = (size_t)sqlite3_column_int64(statement, 8),
+        .undone = pare_sql_int(statement, 4) != 0,
+        .parts = (size_t)pare_sql_int(statement, 5),
+        .craft = (size_t)pare_sql_int(statement, 6),
+        .records = (size_t)pare_sql_int(statement, 7),
+        .files = (size_t)pare_sql_int(statement, 8),
     };
     return row->time && row->what && (row->why || !why) ? PARE_OK : pare_no_memory(err);
 }
@@ -290,13 +289,13 @@ static pare_status row_of(sqlite3_stmt *statement, pare_arena *arena, pare_chang
 pare_status pare_store_history(pare_store *store, size_t most, pare_arena *arena, size_t *count,
                                pare_change_row **rows, pare_error *err)
 {
-    sqlite3_stmt *statement = NULL;
+    pare_statement *statement = NULL;
     bool row = true;
     size_t n = 0, size = 0;
     pare_change_row *list = NULL;
     pare_status status =
         pare_sql_prepare(store, &statement, err, SELECT_ROW "ORDER BY number DESC LIMIT ?", "i",
-                         most ? (sqlite3_int64)most : (sqlite3_int64)-1);
+                         most ? (long long)most : LLONG_MAX);
     while (status == PARE_OK) {
         status = pare_sql_step(store, statement, &row, err);
         if (!row)
@@ -304,7 +303,7 @@ pare_status pare_store_history(pare_store *store, size_t most, pare_arena *arena
         list = pare_grown(arena, list, n, &size, sizeof *list);
         status = list ? row_of(statement, arena, &list[n++], err) : pare_no_memory(err);
     }
-    sqlite3_finalize(statement);
+    pare_sql_finish(statement);
     if (status == PARE_OK) {
         *count = n;
         *rows = list;
@@ -315,12 +314,12 @@ pare_status pare_store_history(pare_store *store, size_t most, pare_arena *arena
 static pare_status find_change(const pare_store *store, bool undone, pare_arena *arena,
                                pare_change_row *found, pare_error *err)
 {
-    sqlite3_stmt *statement = NULL;
+    pare_statement *statement = NULL;
     bool row = false;
     pare_status status =
         pare_sql_prepare(store, &statement, err,
-                         undone ? SELECT_ROW "WHERE undone ORDER BY number LIMIT 1"
-                                : SELECT_ROW "WHERE NOT undone ORDER BY number DESC LIMIT 1",
+                         undone ? SELECT_ROW "WHERE undone <> 0 ORDER BY number LIMIT 1"
+                                : SELECT_ROW "WHERE undone = 0 ORDER BY number DESC LIMIT 1",
                          "");
     if (status == PARE_OK)
         status = pare_sql_step(store, statement, &row, err);
@@ -332,7 +331,7 @@ static pare_status find_change(const pare_store *store, bool undone, pare_arena 
     else if (status == PARE_OK)
         status =
             pare_fail(err, PARE_BAD_DATA, "nothing to undo: the history of this bench begins here");
-    sqlite3_finalize(statement);
+    pare_sql_finish(statement);
     return status;
 }
 

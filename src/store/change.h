@@ -24,7 +24,6 @@ pare_status pare_change_end(pare_store *store, pare_status status, bool keep, pa
 
 /** Takes back the last change that stands, or does the next one again, within a transaction of the caller's.
  * @param number  that change's @param undone  it is taken back */
-pare_status pare_change_exchange(pare_store *store, sqlite3_int64 number, bool undone,
-                                 pare_error *err);
+pare_status pare_change_exchange(pare_store *store, long long number, bool undone, pare_error *err);
 
 #endif

@@ -375,7 +375,7 @@ static const char *file_of(const char *name)
 static pare_status keep_log(importing *j, pare_error *err)
 {
     pare_node *log = NULL, *flight = NULL;
-    sqlite3_int64 row = 0;
+    long long row = 0;
     const size_t added = j->records.added;
     pare_status status = pare_csv_end_log(&j->rows, &j->log, file_of(j->name), &log, err);
     if (status != PARE_OK)

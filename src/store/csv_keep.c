@@ -11,6 +11,7 @@
 #include <string.h>
 
 #include "store/facts.h"
+#include "store/sql_driver.h"
 #include "store/tree_diff.h"
 #include "store/tree_edit.h"
 
@@ -18,10 +19,10 @@ enum { LINES = 8192, LINES_MOST = LINES / 2 };
 
 struct pare_keeper {
     pare_store *store;
-    sqlite3_stmt *insert, *find, *update;
-    sqlite3_int64 last; /* row that was there before */
+    pare_statement *insert, *find, *update;
+    long long last;     /* row that was there before */
     unsigned char *had; /* a bit a row up to it */
-    sqlite3_int64 row;  /* at hand, of a text that differs */
+    long long row;      /* at hand, of a text that differs */
     const char *doc;    /* its text, lent by `find` */
     size_t lines;
     struct {
@@ -32,14 +33,14 @@ struct pare_keeper {
 
 static pare_status last_row(pare_keeper *k, pare_error *err)
 {
-    sqlite3_stmt *statement = NULL;
+    pare_statement *statement = NULL;
     bool row = false;
     pare_status status =
         pare_sql_prepare(k->store, &statement, err, "SELECT coalesce(max(row), 0) FROM part", "");
     if (status == PARE_OK)
         status = pare_sql_step(k->store, statement, &row, err);
-    k->last = row ? sqlite3_column_int64(statement, 0) : 0;
-    sqlite3_finalize(statement);
+    k->last = row ? pare_sql_int(statement, 0) : 0;
+    pare_sql_finish(statement);
     return status;
 }
 
@@ -50,8 +51,7 @@ pare_status pare_keeper_open(pare_store *store, pare_keeper **keeper, pare_error
     if (!k)
         return pare_no_memory(err);
     k->store = store;
-    /* Ids come in no order, so the pages of their index have to stay: 16 MiB hold those of 600,000. */
-    pare_status status = pare_sql_run(store, "PRAGMA cache_size = -16384", err);
+    pare_status status = store->driver->make_room(store, err);
     if (status == PARE_OK)
         status = last_row(k, err);
     if (status == PARE_OK) {
@@ -78,9 +78,9 @@ void pare_keeper_close(pare_keeper *k)
 {
     if (!k)
         return;
-    sqlite3_finalize(k->insert);
-    sqlite3_finalize(k->find);
-    sqlite3_finalize(k->update);
+    pare_sql_finish(k->insert);
+    pare_sql_finish(k->find);
+    pare_sql_finish(k->update);
     free(k->had);
     free(k);
 }
@@ -124,31 +124,18 @@ int pare_keeper_first_line(const pare_keeper *k, const char *id)
 
 /* ---- rows ---- */
 
-static bool bind(sqlite3_stmt *statement, const pare_part *part, const unsigned char *facts,
-                 size_t facts_length, const char *doc, size_t length)
-{
-    return sqlite3_bind_text(statement, 1, part->id, -1, SQLITE_STATIC) == SQLITE_OK &&
-           sqlite3_bind_text(statement, 2, pare_kind_name(part->kind), -1, SQLITE_STATIC) ==
-               SQLITE_OK &&
-           sqlite3_bind_text(statement, 3, part->maker, -1, SQLITE_STATIC) == SQLITE_OK &&
-           sqlite3_bind_double(statement, 4, part->mass_kg.value) == SQLITE_OK &&
-           sqlite3_bind_blob(statement, 5, facts, (int)facts_length, SQLITE_STATIC) == SQLITE_OK &&
-           sqlite3_bind_text(statement, 6, doc, (int)length, SQLITE_STATIC) == SQLITE_OK;
-}
-
 /* What the bench has under an id. */
 static pare_status look(pare_keeper *k, const char *id, const char *doc, size_t length, int line,
                         pare_kept *kept, pare_error *err)
 {
     bool row = false;
-    sqlite3_reset(k->find);
-    if (sqlite3_bind_text(k->find, 1, id, -1, SQLITE_STATIC) != SQLITE_OK)
-        return pare_sql_failed(k->store, err);
-    const pare_status status = pare_sql_step(k->store, k->find, &row, err);
+    pare_status status = pare_sql_bind(k->find, err, "t", id);
+    if (status == PARE_OK)
+        status = pare_sql_step(k->store, k->find, &row, err);
     if (status != PARE_OK || !row)
         return status;
-    k->row = sqlite3_column_int64(k->find, 0);
-    k->doc = (const char *)sqlite3_column_text(k->find, 1);
+    k->row = pare_sql_int(k->find, 0);
+    k->doc = pare_sql_chars(k->find, 1);
     if (!k->doc)
         return pare_no_memory(err);
     const bool here = k->row > k->last || k->had[k->row / 8] & 1u << k->row % 8;
@@ -156,8 +143,7 @@ static pare_status look(pare_keeper *k, const char *id, const char *doc, size_t 
         *kept = PARE_KEPT_TWICE;
         return PARE_OK;
     }
-    const bool same =
-        (size_t)sqlite3_column_bytes(k->find, 1) == length && memcmp(k->doc, doc, length) == 0;
+    const bool same = pare_sql_length(k->find, 1) == length && memcmp(k->doc, doc, length) == 0;
     *kept = same ? PARE_KEPT_SAME : PARE_KEPT_DIFFERS;
     remember_line(k, id, line);
     if (same)
@@ -170,13 +156,14 @@ pare_status pare_keeper_add(pare_keeper *k, const pare_part *part, const char *d
 {
     unsigned char facts[PARE_FACTS_MOST];
     const size_t facts_length = pare_facts_pack(part, facts);
-    if (!bind(k->insert, part, facts, facts_length, doc, length))
-        return pare_sql_failed(k->store, err);
-    const int code = sqlite3_step(k->insert);
-    const bool added = code == SQLITE_DONE && sqlite3_changes(k->store->db) > 0;
-    /* Reset gives the same code again; the failure is said before. */
-    const pare_status status = code == SQLITE_DONE ? PARE_OK : pare_sql_failed(k->store, err);
-    sqlite3_reset(k->insert);
+    bool row = false;
+    pare_status status =
+        pare_sql_bind(k->insert, err, "tttdbs", part->id, pare_kind_name(part->kind), part->maker,
+                      part->mass_kg.value, facts, facts_length, doc, length);
+    if (status == PARE_OK)
+        status = pare_sql_step(k->store, k->insert, &row, err);
+    const bool added = status == PARE_OK && pare_sql_changed(k->store) > 0;
+    pare_sql_rewind(k->insert);
     if (status != PARE_OK)
         return status;
     if (!added)
@@ -193,7 +180,7 @@ pare_status pare_keeper_find(pare_keeper *k, const char *id, int line, const cha
     const pare_status status = look(k, id, "", 0, line, &kept, err);
     *kind = NULL;
     if (status == PARE_OK && kept == PARE_KEPT_DIFFERS)
-        *kind = (const char *)sqlite3_column_text(k->find, 2);
+        *kind = pare_sql_chars(k->find, 2);
     return status;
 }
 
@@ -206,14 +193,15 @@ pare_status pare_keeper_replace(pare_keeper *k, const pare_part *part, const cha
     *kept = PARE_KEPT_SAME;
     if (strlen(k->doc) == length && memcmp(k->doc, doc, length) == 0)
         return PARE_OK;
-    sqlite3_reset(k->find);
+    pare_sql_rewind(k->find);
     k->doc = NULL;
-    if (!bind(k->update, part, facts, facts_length, doc, length) ||
-        sqlite3_bind_int64(k->update, 7, k->row) != SQLITE_OK)
-        return pare_sql_failed(k->store, err);
-    const int code = sqlite3_step(k->update);
-    const pare_status status = code == SQLITE_DONE ? PARE_OK : pare_sql_failed(k->store, err);
-    sqlite3_reset(k->update);
+    bool row = false;
+    pare_status status =
+        pare_sql_bind(k->update, err, "tttdbsi", part->id, pare_kind_name(part->kind), part->maker,
+                      part->mass_kg.value, facts, facts_length, doc, length, k->row);
+    if (status == PARE_OK)
+        status = pare_sql_step(k->store, k->update, &row, err);
+    pare_sql_rewind(k->update);
     *kept = PARE_KEPT_REPLACED;
     return status;
 }

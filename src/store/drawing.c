@@ -42,7 +42,7 @@ static pare_status find_name(taking *t, pare_error *err)
 /* The parts whose shape it is already. */
 static pare_status find_parts(taking *t, pare_error *err)
 {
-    sqlite3_stmt *statement = NULL;
+    pare_statement *statement = NULL;
     bool row = true;
     pare_status status =
         pare_sql_prepare(t->store, &statement, err,
@@ -63,7 +63,7 @@ static pare_status find_parts(taking *t, pare_error *err)
         if (status == PARE_OK)
             pare_node_append(t->parts, copy);
     }
-    sqlite3_finalize(statement);
+    pare_sql_finish(statement);
     return status;
 }
 
@@ -101,13 +101,13 @@ static pare_node *make_body(const taking *t)
 
 static pare_status check_free(const taking *t, const char *id, pare_error *err)
 {
-    sqlite3_stmt *statement = NULL;
+    pare_statement *statement = NULL;
     bool row = false;
     pare_status status =
         pare_sql_prepare(t->store, &statement, err, "SELECT 1 FROM part WHERE id = ?", "t", id);
     if (status == PARE_OK)
         status = pare_sql_step(t->store, statement, &row, err);
-    sqlite3_finalize(statement);
+    pare_sql_finish(statement);
     if (status == PARE_OK && row)
         status = pare_fail(err, PARE_BAD_DATA,
                            "part '%.48s' is there already, with another shape; right would be "

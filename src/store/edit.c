@@ -35,7 +35,7 @@ static pare_status unknown(pare_store *store, bool part, const char *name, pare_
 static pare_status text_of(pare_store *store, bool part, const char *name, pare_text *text,
                            pare_error *err)
 {
-    sqlite3_stmt *statement = NULL;
+    pare_statement *statement = NULL;
     bool row = false;
     pare_status status = pare_sql_prepare(store, &statement, err,
                                           part ? "SELECT doc FROM part WHERE id = ?"
@@ -44,11 +44,10 @@ static pare_status text_of(pare_store *store, bool part, const char *name, pare_
     if (status == PARE_OK)
         status = pare_sql_step(store, statement, &row, err);
     if (row)
-        pare_text_put(text, (const char *)sqlite3_column_text(statement, 0),
-                      (size_t)sqlite3_column_bytes(statement, 0));
+        pare_text_put(text, pare_sql_chars(statement, 0), pare_sql_length(statement, 0));
     else if (status == PARE_OK)
         status = unknown(store, part, name, err);
-    sqlite3_finalize(statement);
+    pare_sql_finish(statement);
     return status == PARE_OK && text->failed ? pare_no_memory(err) : status;
 }
 
@@ -113,13 +112,13 @@ static pare_status check_parts(pare_store *store, const pare_reading *reading,
     const char **ids = NULL;
     pare_status status = pare_craft_part_ids(reading, root, &count, &ids, err);
     for (size_t i = 0; i < count && status == PARE_OK; i++) {
-        sqlite3_stmt *statement = NULL;
+        pare_statement *statement = NULL;
         bool row = false;
         status = pare_sql_prepare(store, &statement, err, "SELECT 1 FROM part WHERE id = ?", "t",
                                   ids[i]);
         if (status == PARE_OK)
             status = pare_sql_step(store, statement, &row, err);
-        sqlite3_finalize(statement);
+        pare_sql_finish(statement);
         if (status == PARE_OK && !row)
             status = no_such_part(store, reading, root, ids[i], err);
     }
@@ -188,7 +187,7 @@ static pare_status check_unused(const pare_store *store, const char *sql, const 
                                 const char *instead, pare_error *err)
 {
     enum { NAMED = 4 };
-    sqlite3_stmt *statement = NULL;
+    pare_statement *statement = NULL;
     bool row = true;
     size_t uses = 0;
     pare_text list = {0};
@@ -198,10 +197,9 @@ static pare_status check_unused(const pare_store *store, const char *sql, const 
         if (!row)
             break;
         if (uses++ < NAMED)
-            pare_text_printf(&list, "%s%.100s", uses > 1 ? ", " : "",
-                             (const char *)sqlite3_column_text(statement, 0));
+            pare_text_printf(&list, "%s%.100s", uses > 1 ? ", " : "", pare_sql_chars(statement, 0));
     }
-    sqlite3_finalize(statement);
+    pare_sql_finish(statement);
     if (status == PARE_OK && list.failed)
         status = pare_no_memory(err);
     else if (status == PARE_OK && uses > NAMED)

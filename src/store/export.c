@@ -32,7 +32,7 @@ static void put_entry(const char *doc, pare_text *out)
 static pare_status put_list(const pare_store *store, const char *key, const char *sql,
                             pare_text *out, pare_error *err)
 {
-    sqlite3_stmt *statement = NULL;
+    pare_statement *statement = NULL;
     bool row = true;
     pare_status status = pare_sql_prepare(store, &statement, err, sql, "");
     for (size_t n = 0; status == PARE_OK; n++) {
@@ -41,11 +41,11 @@ static pare_status put_list(const pare_store *store, const char *key, const char
             break;
         if (n == 0)
             pare_text_printf(out, "%s:\n", key);
-        const char *doc = (const char *)sqlite3_column_text(statement, 0);
+        const char *doc = pare_sql_chars(statement, 0);
         put_entry(doc ? doc : "{}", out);
         status = pare_store_step(store, key, n + 1, 0, err);
     }
-    sqlite3_finalize(statement);
+    pare_sql_finish(statement);
     return status;
 }
 
@@ -55,7 +55,7 @@ pare_status pare_store_export_yaml(pare_store *store, pare_text *out, pare_error
     const char *money = "";
     if (!arena)
         return pare_no_memory(err);
-    pare_status status = pare_sql_run(store, "BEGIN", err);
+    pare_status status = pare_sql_begin_reading(store, err);
     if (status == PARE_OK)
         status = pare_load_setting(store, "money", arena, &money, err);
     if (status == PARE_OK) {
@@ -72,9 +72,9 @@ pare_status pare_store_export_yaml(pare_store *store, pare_text *out, pare_error
     return status;
 }
 
-static pare_status write_file(const char *folder, sqlite3_stmt *statement, pare_error *err)
+static pare_status write_file(const char *folder, pare_statement *statement, pare_error *err)
 {
-    const char *name = (const char *)sqlite3_column_text(statement, 0);
+    const char *name = pare_sql_chars(statement, 0);
     pare_text path = {0};
     pare_text_printf(&path, "%s/%s", folder, name ? name : "");
     pare_status status = path.failed ? pare_no_memory(err) : PARE_OK;
@@ -85,8 +85,8 @@ static pare_status write_file(const char *folder, sqlite3_stmt *statement, pare_
     if (status == PARE_OK)
         status = pare_disk_folders(path.bytes, err);
     if (status == PARE_OK)
-        status = pare_disk_write(path.bytes, sqlite3_column_blob(statement, 1),
-                                 (size_t)sqlite3_column_bytes(statement, 1), err);
+        status = pare_disk_write(path.bytes, pare_sql_bytes(statement, 1),
+                                 pare_sql_length(statement, 1), err);
     pare_text_free(&path);
     return status;
 }
@@ -94,7 +94,7 @@ static pare_status write_file(const char *folder, sqlite3_stmt *statement, pare_
 pare_status pare_store_export_files(pare_store *store, const char *folder, size_t *count,
                                     pare_error *err)
 {
-    sqlite3_stmt *statement = NULL;
+    pare_statement *statement = NULL;
     bool row = true;
     size_t written = 0;
     pare_status status =
@@ -106,7 +106,7 @@ pare_status pare_store_export_files(pare_store *store, const char *folder, size_
         status = write_file(folder, statement, err);
         written += status == PARE_OK;
     }
-    sqlite3_finalize(statement);
+    pare_sql_finish(statement);
     if (status == PARE_OK && count)
         *count = written;
     return status;

@@ -240,12 +240,12 @@ static bool has_mesh(const pare_node *root)
 
 /* A printed part is weighed by its body, which has no place in a list: the mass that was computed goes
  * in its stead, marked so. What a law filled in is not written: an import fills it in again. */
-static const pare_node *with_mass(const pare_node *root, sqlite3_stmt *statement, pare_arena *arena)
+static const pare_node *with_mass(const pare_node *root, pare_statement *statement,
+                                  pare_arena *arena)
 {
     pare_facts facts;
     if (pare_node_get(root, "mass") ||
-        !pare_facts_unpack(sqlite3_column_blob(statement, 2),
-                           (size_t)sqlite3_column_bytes(statement, 2), &facts) ||
+        !pare_facts_unpack(pare_sql_bytes(statement, 2), pare_sql_length(statement, 2), &facts) ||
         (facts.mass_known != PARE_COMPUTED && !has_mesh(root)))
         return root;
     pare_node *with = pare_node_without(arena, root, NULL);
@@ -254,7 +254,7 @@ static const pare_node *with_mass(const pare_node *root, sqlite3_stmt *statement
         const char *key;
         const char *text;
     } rows[] = {
-        {"value", pare_arena_printf(arena, "%.4g g", 1e3 * sqlite3_column_double(statement, 1))},
+        {"value", pare_arena_printf(arena, "%.4g g", 1e3 * pare_sql_real(statement, 1))},
         {"u", pare_arena_printf(arena, "%.2g g", 1e3 * facts.value[PARE_FACT_MASS_U])},
         {"known", pare_known_name(facts.mass_known)},
     };
@@ -334,7 +334,7 @@ static void put_stand(writer *w, const pare_node *root)
 
 static pare_status each_row(const pare_store *store, writer *w, pare_error *err)
 {
-    sqlite3_stmt *statement = NULL;
+    pare_statement *statement = NULL;
     bool row = true;
     size_t done = 0;
     pare_status status = pare_sql_prepare(store, &statement, err, SQL[w->list], "");
@@ -343,7 +343,7 @@ static pare_status each_row(const pare_store *store, writer *w, pare_error *err)
         status = pare_sql_step(store, statement, &row, err);
         if (!row)
             break;
-        const char *doc = (const char *)sqlite3_column_text(statement, 0);
+        const char *doc = pare_sql_chars(statement, 0);
         pare_arena *arena = pare_arena_open();
         if (status == PARE_OK)
             status = arena ? pare_tree_parse(doc ? doc : "", doc ? strlen(doc) : 0, store->path,
@@ -362,7 +362,7 @@ static pare_status each_row(const pare_store *store, writer *w, pare_error *err)
         if (status == PARE_OK)
             status = pare_store_step(store, w->out ? "rows" : "looking at rows:", ++done, 0, err);
     }
-    sqlite3_finalize(statement);
+    pare_sql_finish(statement);
     return status;
 }
 
@@ -406,7 +406,7 @@ static pare_status write_list(pare_store *store, writer *w, pare_text *out, pare
     /* An empty list has a head too, so that it says what it is. */
     for (size_t i = 0; i < w->columns && i < 2; i++)
         w->column[i].used = w->column[i].target->form != PARE_CSV_NAME;
-    pare_status status = pare_sql_run(store, "BEGIN", err);
+    pare_status status = pare_sql_begin_reading(store, err);
     if (status != PARE_OK)
         return status;
     status = each_row(store, w, err);

@@ -72,17 +72,16 @@ static void put_node(const pare_node *node, pare_text *out)
     pare_text_add(out, map ? "}" : "]");
 }
 
-static pare_status put_row(const pare_store *store, sqlite3_stmt *statement, pare_text *out,
+static pare_status put_row(const pare_store *store, pare_statement *statement, pare_text *out,
                            pare_error *err)
 {
-    const char *doc = (const char *)sqlite3_column_text(statement, 0);
+    const char *doc = pare_sql_chars(statement, 0);
     pare_arena *arena = pare_arena_open();
     const pare_node *root = NULL;
     if (!arena)
         return pare_no_memory(err);
-    const pare_status status =
-        pare_tree_parse(doc ? doc : "", doc ? (size_t)sqlite3_column_bytes(statement, 0) : 0,
-                        store->path, arena, &root, err);
+    const pare_status status = pare_tree_parse(
+        doc ? doc : "", doc ? pare_sql_length(statement, 0) : 0, store->path, arena, &root, err);
     if (status == PARE_OK)
         put_node(root, out);
     pare_arena_close(arena);
@@ -92,7 +91,7 @@ static pare_status put_row(const pare_store *store, sqlite3_stmt *statement, par
 static pare_status put_list(const pare_store *store, const char *key, const char *sql,
                             pare_text *out, pare_error *err)
 {
-    sqlite3_stmt *statement = NULL;
+    pare_statement *statement = NULL;
     bool row = true;
     size_t n = 0;
     pare_status status = pare_sql_prepare(store, &statement, err, sql, "");
@@ -108,7 +107,7 @@ static pare_status put_list(const pare_store *store, const char *key, const char
         if (status == PARE_OK)
             status = pare_store_step(store, key, n, 0, err);
     }
-    sqlite3_finalize(statement);
+    pare_sql_finish(statement);
     if (n)
         pare_text_add(out, "\n]");
     return status;
@@ -120,7 +119,7 @@ pare_status pare_store_export_json(pare_store *store, pare_text *out, pare_error
     pare_arena *arena = pare_arena_open();
     if (!arena)
         return pare_no_memory(err);
-    pare_status status = pare_sql_run(store, "BEGIN", err);
+    pare_status status = pare_sql_begin_reading(store, err);
     if (status == PARE_OK)
         status = pare_load_setting(store, "money", arena, &money, err);
     pare_text_add(out, "{\"pare\": 1");

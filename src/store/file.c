@@ -21,8 +21,8 @@
 enum { NAME_MOST = 200 };
 
 /* Raised when facts or their meaning change; the size catches most of it by itself. */
-#define MESH_LAYOUT    (1000 + (sqlite3_int64)sizeof(pare_mesh_facts) * 100000)
-#define OUTLINE_LAYOUT (2000 + (sqlite3_int64)sizeof(pare_outline_facts) * 100000)
+#define MESH_LAYOUT    (1000 + (long long)sizeof(pare_mesh_facts) * 100000)
+#define OUTLINE_LAYOUT (2000 + (long long)sizeof(pare_outline_facts) * 100000)
 
 /* What a file is to be measured as: one of the two. */
 typedef struct measured {
@@ -30,7 +30,7 @@ typedef struct measured {
     pare_outline_facts *outline;
 } measured;
 
-static sqlite3_int64 layout_of(const measured *to)
+static long long layout_of(const measured *to)
 {
     return to->mesh ? MESH_LAYOUT : OUTLINE_LAYOUT;
 }
@@ -91,7 +91,7 @@ static bool plausible(const measured *to)
 static pare_status cached_facts(const pare_store *store, const char *file, double unit_m,
                                 const measured *to, bool *found, pare_error *err)
 {
-    sqlite3_stmt *statement = NULL;
+    pare_statement *statement = NULL;
     bool row = false;
     *found = false;
     pare_status status = pare_sql_prepare(
@@ -99,31 +99,31 @@ static pare_status cached_facts(const pare_store *store, const char *file, doubl
         "td", file, unit_m);
     if (status == PARE_OK)
         status = pare_sql_step(store, statement, &row, err);
-    if (row && sqlite3_column_int64(statement, 0) == layout_of(to) &&
-        sqlite3_column_bytes(statement, 1) == (int)size_of(to)) {
-        memcpy(facts_of(to), sqlite3_column_blob(statement, 1), size_of(to));
+    if (row && pare_sql_int(statement, 0) == layout_of(to) &&
+        pare_sql_length(statement, 1) == size_of(to)) {
+        memcpy(facts_of(to), pare_sql_bytes(statement, 1), size_of(to));
         *found = plausible(to);
     }
-    sqlite3_finalize(statement);
+    pare_sql_finish(statement);
     return status;
 }
 
 static pare_status kept_bytes(const pare_files *files, const char *file, const char **bytes,
                               size_t *length, bool *found, pare_error *err)
 {
-    sqlite3_stmt *statement = NULL;
+    pare_statement *statement = NULL;
     pare_status status = pare_sql_prepare(files->store, &statement, err,
                                           "SELECT bytes FROM file WHERE name = ?", "t", file);
     if (status == PARE_OK)
         status = pare_sql_step(files->store, statement, found, err);
     if (*found) {
-        *length = (size_t)sqlite3_column_bytes(statement, 0);
-        const void *blob = sqlite3_column_blob(statement, 0);
+        *length = pare_sql_length(statement, 0);
+        const void *blob = pare_sql_bytes(statement, 0);
         *bytes = pare_arena_copy(files->arena, blob ? blob : "", *length);
         if (!*bytes)
             status = pare_no_memory(err);
     }
-    sqlite3_finalize(statement);
+    pare_sql_finish(statement);
     return status;
 }
 
@@ -163,7 +163,7 @@ static bool is_coming_in(const pare_files *files, const char *part)
 /* Other bytes for a name change every part that says it, so all of them must be coming in. */
 static pare_status check_shared(const pare_files *files, const char *file, pare_error *err)
 {
-    sqlite3_stmt *statement = NULL;
+    pare_statement *statement = NULL;
     bool row = true;
     pare_status status = pare_sql_prepare(files->store, &statement, err,
                                           "SELECT part FROM part_file WHERE file = ?", "t", file);
@@ -171,14 +171,14 @@ static pare_status check_shared(const pare_files *files, const char *file, pare_
         status = pare_sql_step(files->store, statement, &row, err);
         if (!row)
             break;
-        const char *part = (const char *)sqlite3_column_text(statement, 0);
+        const char *part = pare_sql_chars(statement, 0);
         if (part && !is_coming_in(files, part))
             status = pare_fail(err, PARE_BAD_DATA,
                                "file %s differs from the one that part '%.48s' on the bench has; "
                                "right would be another name for it",
                                file, part);
     }
-    sqlite3_finalize(statement);
+    pare_sql_finish(statement);
     return status;
 }
 
@@ -249,8 +249,9 @@ static pare_status measure(const pare_files *files, const char *file, double uni
                           : pare_outline_measure(file, bytes, length, NULL, to->outline, err);
     if (status == PARE_OK && files->may_keep)
         status = pare_sql_change(files->store, err,
-                                 "INSERT OR REPLACE INTO mesh(file, unit_m, layout, facts) "
-                                 "VALUES (?, ?, ?, ?)",
+                                 "INSERT INTO mesh(file, unit_m, layout, facts) "
+                                 "VALUES (?, ?, ?, ?) ON CONFLICT (file, unit_m) DO UPDATE SET "
+                                 "layout = excluded.layout, facts = excluded.facts",
                                  "tdib", file, unit_m, layout_of(to), (const void *)facts_of(to),
                                  size_of(to));
     return status;
@@ -268,12 +269,12 @@ static void say(const char *file, const pare_mesh_facts *facts, pare_notes *note
 
 static pare_status is_kept(const pare_store *store, const char *file, bool *kept, pare_error *err)
 {
-    sqlite3_stmt *statement = NULL;
+    pare_statement *statement = NULL;
     pare_status status =
         pare_sql_prepare(store, &statement, err, "SELECT 1 FROM file WHERE name = ?", "t", file);
     if (status == PARE_OK)
         status = pare_sql_step(store, statement, kept, err);
-    sqlite3_finalize(statement);
+    pare_sql_finish(statement);
     return status;
 }
 
@@ -336,8 +337,9 @@ pare_status pare_files_tie(pare_files *files, const char *part, pare_error *err)
         pare_sql_change(files->store, err, "DELETE FROM part_file WHERE part = ?", "t", part);
     for (size_t i = 0; i < files->names && status == PARE_OK; i++)
         status = pare_sql_change(files->store, err,
-                                 "INSERT OR IGNORE INTO part_file(part, file) VALUES (?, ?)", "tt",
-                                 part, files->name[i]);
+                                 "INSERT INTO part_file(part, file) VALUES (?, ?) "
+                                 "ON CONFLICT DO NOTHING",
+                                 "tt", part, files->name[i]);
     return status;
 }
 

@@ -20,13 +20,13 @@
 /* One statement for many, and an arena for each, so that memory stays flat. */
 typedef struct texts {
     pare_store *store;
-    sqlite3_stmt *statement; /* id and text by one parameter */
+    pare_statement *statement; /* id and text by one parameter */
     pare_units *units;
 } texts;
 
 static void texts_close(texts *t)
 {
-    sqlite3_finalize(t->statement);
+    pare_sql_finish(t->statement);
     pare_units_close(t->units);
     *t = (texts){0};
 }
@@ -51,7 +51,7 @@ static pare_status texts_read(const texts *t, pare_take_part take, void *context
     pare_status status = pare_sql_step(t->store, t->statement, there, err);
     if (status == PARE_OK && *there)
         status = pare_load_part_row(&reading, t->statement, t->store->path, &part, err);
-    sqlite3_reset(t->statement);
+    pare_sql_rewind(t->statement);
     if (status == PARE_OK && *there)
         status = take(context, part, err);
     pare_arena_close(arena);
@@ -198,7 +198,7 @@ static pare_status judge_part(void *context, const pare_part *part, pare_error *
                : PARE_OK;
 }
 
-static pare_status from_text(search *s, sqlite3_int64 row, pare_error *err)
+static pare_status from_text(search *s, long long row, pare_error *err)
 {
     bool there = false;
     if (!s->texts.statement) {
@@ -207,42 +207,41 @@ static pare_status from_text(search *s, sqlite3_int64 row, pare_error *err)
         if (status != PARE_OK)
             return status;
     }
-    sqlite3_bind_int64(s->texts.statement, 1, row);
-    return texts_read(&s->texts, judge_part, s, &there, err);
+    const pare_status status = pare_sql_bind(s->texts.statement, err, "i", row);
+    return status != PARE_OK ? status : texts_read(&s->texts, judge_part, s, &there, err);
 }
 
 /* Its number, or -1. The bytes are compared as they lie in the row: a text of SQLite's own would be
  * copied for its final NUL. */
-static int kind_of(const void *name, int length)
+static int kind_of(const void *name, size_t length)
 {
     const char *text = name;
     for (int kind = 0; text && kind < PARE_KINDS; kind++) {
         const char *known = pare_kind_name((pare_kind)kind);
-        if (*known == *text && strlen(known) == (size_t)length &&
-            memcmp(known, text, (size_t)length) == 0)
+        if (*known == *text && strlen(known) == length && memcmp(known, text, length) == 0)
             return kind;
     }
     return -1;
 }
 
-static pare_status judge_row(search *s, sqlite3_stmt *statement, pare_error *err)
+static pare_status judge_row(search *s, pare_statement *statement, pare_error *err)
 {
-    const sqlite3_int64 row = sqlite3_column_int64(statement, ROW);
-    const void *name = sqlite3_column_blob(statement, KIND);
-    const int kind = kind_of(name, sqlite3_column_bytes(statement, KIND));
-    const double mass_kg = sqlite3_column_double(statement, MASS);
+    const long long row = pare_sql_int(statement, ROW);
+    const void *name = pare_sql_bytes(statement, KIND);
+    const int kind = kind_of(name, pare_sql_length(statement, KIND));
+    const double mass_kg = pare_sql_real(statement, MASS);
     pare_facts facts;
     double number[PARE_KEYS];
     if (kind < 0 ||
-        !pare_facts_unpack(sqlite3_column_blob(statement, FACTS),
-                           (size_t)sqlite3_column_bytes(statement, FACTS), &facts) ||
+        !pare_facts_unpack(pare_sql_bytes(statement, FACTS), pare_sql_length(statement, FACTS),
+                           &facts) ||
         !sound(&facts, mass_kg))
         return from_text(s, row, err);
     numbers_of(&facts, mass_kg, number);
     if (!has_numbers(s, (pare_kind)kind, number))
         return PARE_OK;
-    pare_listed listed = {.id = (const char *)sqlite3_column_text(statement, ID),
-                          .maker = (const char *)sqlite3_column_text(statement, MAKER),
+    pare_listed listed = {.id = pare_sql_chars(statement, ID),
+                          .maker = pare_sql_chars(statement, MAKER),
                           .kind = (pare_kind)kind};
     if (!listed.id)
         return pare_no_memory(err);
@@ -294,7 +293,7 @@ static void sort(search *s)
 
 static pare_status scan(search *s, pare_error *err)
 {
-    sqlite3_stmt *statement = NULL;
+    pare_statement *statement = NULL;
     bool row = true;
     pare_status status =
         s->find->kind < 0 ? pare_sql_prepare(s->store, &statement, err, COLUMNS, "")
@@ -306,7 +305,7 @@ static pare_status scan(search *s, pare_error *err)
             break;
         status = judge_row(s, statement, err);
     }
-    sqlite3_finalize(statement);
+    pare_sql_finish(statement);
     return status;
 }
 
@@ -332,10 +331,10 @@ pare_status pare_store_find(pare_store *store, const pare_find *find, pare_arena
         s.word_kinds[i] = kinds_with(find->word[i]);
     /* One transaction, so that a row that is read from its text is the one that was met. */
     if (status == PARE_OK)
-        status = pare_sql_run(store, "BEGIN", err);
+        status = pare_sql_begin_reading(store, err);
     if (status == PARE_OK) {
         status = scan(&s, err);
-        sqlite3_finalize(s.texts.statement);
+        pare_sql_finish(s.texts.statement);
         s.texts.statement = NULL;
         pare_sql_rollback(store);
     }
@@ -358,8 +357,9 @@ pare_status pare_store_each_part(pare_store *store, size_t count, const char *co
     pare_status status = texts_open(store, "SELECT id, doc FROM part WHERE id = ?", &t, err);
     for (size_t i = 0; status == PARE_OK && i < count; i++) {
         bool there = false;
-        sqlite3_bind_text(t.statement, 1, ids[i], -1, SQLITE_STATIC);
-        status = texts_read(&t, take, context, &there, err);
+        status = pare_sql_bind(t.statement, err, "t", ids[i]);
+        if (status == PARE_OK)
+            status = texts_read(&t, take, context, &there, err);
         if (status == PARE_OK && !there)
             status = pare_store_part_text(store, ids[i], &unused, err); /* says what is near */
     }

@@ -8,20 +8,19 @@
 #include "store/sql.h"
 #include "store/tree.h"
 
-static pare_status load_flight(pare_reading *reading, sqlite3_stmt *statement, const char *store,
+static pare_status load_flight(pare_reading *reading, pare_statement *statement, const char *store,
                                const pare_bench *bench, const pare_craft *craft,
                                pare_flight_record *flight, pare_error *err)
 {
     const pare_node *root = NULL;
-    const char *doc = (const char *)sqlite3_column_text(statement, 0);
-    const char *date = (const char *)sqlite3_column_text(statement, 1);
+    const char *doc = pare_sql_chars(statement, 0);
+    const char *date = pare_sql_chars(statement, 1);
     reading->name = pare_arena_printf(reading->arena, "%s: flight of %.48s on %.16s", store,
                                       craft->name, date ? date : "");
     if (!reading->name)
         return pare_no_memory(err);
-    pare_status status =
-        pare_tree_parse(doc ? doc : "", doc ? (size_t)sqlite3_column_bytes(statement, 0) : 0,
-                        reading->name, reading->arena, &root, err);
+    pare_status status = pare_tree_parse(doc ? doc : "", doc ? pare_sql_length(statement, 0) : 0,
+                                         reading->name, reading->arena, &root, err);
     if (status == PARE_OK)
         status = pare_record_check(reading, PARE_RECORD_FLIGHT, root, err);
     if (status == PARE_OK)
@@ -33,7 +32,7 @@ pare_status pare_store_read_flights(pare_store *store, const pare_bench *bench,
                                     const pare_craft *craft, size_t *count,
                                     const pare_flight_record **flights, pare_error *err)
 {
-    sqlite3_stmt *statement = NULL;
+    pare_statement *statement = NULL;
     pare_reading reading = {.arena = pare_arena_open(), .units = pare_units_open()};
     pare_flight_record *list = NULL;
     size_t room = 0;
@@ -54,7 +53,7 @@ pare_status pare_store_read_flights(pare_store *store, const pare_bench *bench,
         *count += status == PARE_OK;
         pare_arena_clear(reading.arena);
     }
-    sqlite3_finalize(statement);
+    pare_sql_finish(statement);
     pare_units_close(reading.units);
     pare_arena_close(reading.arena);
     *flights = list;

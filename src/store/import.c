@@ -86,16 +86,16 @@ static pare_status text_of(job *j, const pare_node *node, int block, const char 
 static pare_status compare_row(const job *j, const char *sql, const char *key, const char *doc,
                                bool *there, bool *same, pare_error *err)
 {
-    sqlite3_stmt *statement = NULL;
+    pare_statement *statement = NULL;
     *same = false;
-    pare_status status = pare_sql_again(j->store, &statement, err, sql, "t", key);
+    pare_status status = pare_sql_prepare(j->store, &statement, err, sql, "t", key);
     if (status == PARE_OK)
         status = pare_sql_step(j->store, statement, there, err);
     if (*there) {
-        const char *kept = (const char *)sqlite3_column_text(statement, 0);
+        const char *kept = pare_sql_chars(statement, 0);
         *same = kept && strcmp(kept, doc) == 0;
     }
-    pare_sql_rest(j->store, statement);
+    pare_sql_finish(statement);
     return status;
 }
 

@@ -46,32 +46,32 @@ static void *one_more(pare_arena *arena, void *list, size_t count)
     return larger;
 }
 
-static pare_status parse_row(pare_reading *reading, sqlite3_stmt *statement, const char *store,
+static pare_status parse_row(pare_reading *reading, pare_statement *statement, const char *store,
                              const char *what, const pare_node **root, pare_error *err)
 {
     const char *id = pare_sql_text(statement, 0, reading->arena);
-    const char *doc = (const char *)sqlite3_column_text(statement, 1);
+    const char *doc = pare_sql_chars(statement, 1);
     if (!id)
         return pare_no_memory(err);
     reading->name = pare_arena_printf(reading->arena, "%s: %s '%.60s'", store, what, id);
     if (!reading->name)
         return pare_no_memory(err);
-    return pare_tree_parse(doc ? doc : "", doc ? (size_t)sqlite3_column_bytes(statement, 1) : 0,
-                           reading->name, reading->arena, root, err);
+    return pare_tree_parse(doc ? doc : "", doc ? pare_sql_length(statement, 1) : 0, reading->name,
+                           reading->arena, root, err);
 }
 
 /* Keyed and kept in order by id, so a row whose text says another id would break the order. */
-static pare_status check_key(const pare_reading *reading, sqlite3_stmt *statement, const char *id,
+static pare_status check_key(const pare_reading *reading, pare_statement *statement, const char *id,
                              pare_error *err)
 {
-    const char *key = (const char *)sqlite3_column_text(statement, 0);
+    const char *key = pare_sql_chars(statement, 0);
     if (key && strcmp(key, id) == 0)
         return PARE_OK;
     return pare_fail(err, PARE_BAD_DATA, "%s: a damaged bench (its text is of '%.48s')",
                      reading->name, id);
 }
 
-pare_status pare_load_part_row(pare_reading *reading, sqlite3_stmt *statement, const char *store,
+pare_status pare_load_part_row(pare_reading *reading, pare_statement *statement, const char *store,
                                pare_part **part, pare_error *err)
 {
     const pare_node *root = NULL;
@@ -81,7 +81,7 @@ pare_status pare_load_part_row(pare_reading *reading, sqlite3_stmt *statement, c
     return status == PARE_OK ? check_key(reading, statement, (*part)->id, err) : status;
 }
 
-static pare_status load_part(pare_reading *reading, sqlite3_stmt *statement, const char *store,
+static pare_status load_part(pare_reading *reading, pare_statement *statement, const char *store,
                              pare_bench *bench, pare_error *err)
 {
     pare_part *part = NULL;
@@ -95,8 +95,8 @@ static pare_status load_part(pare_reading *reading, sqlite3_stmt *statement, con
     return PARE_OK;
 }
 
-static pare_status load_one_craft(pare_reading *reading, sqlite3_stmt *statement, const char *store,
-                                  pare_bench *bench, pare_error *err)
+static pare_status load_one_craft(pare_reading *reading, pare_statement *statement,
+                                  const char *store, pare_bench *bench, pare_error *err)
 {
     const pare_node *root = NULL;
     pare_craft *craft = NULL;
@@ -114,7 +114,7 @@ static pare_status load_one_craft(pare_reading *reading, sqlite3_stmt *statement
     return PARE_OK;
 }
 
-typedef pare_status (*load_row)(pare_reading *, sqlite3_stmt *, const char *, pare_bench *,
+typedef pare_status (*load_row)(pare_reading *, pare_statement *, const char *, pare_bench *,
                                 pare_error *);
 
 static pare_status load_rows(pare_store *store, const char *sql, const char *name, load_row load,
@@ -128,7 +128,7 @@ static pare_status load_rows(pare_store *store, const char *sql, const char *nam
                             .check_craft = store->check};
     if (!reading.units)
         return pare_no_memory(err);
-    sqlite3_stmt *statement = NULL;
+    pare_statement *statement = NULL;
     bool row = true;
     size_t done = 0;
     pare_status status = name ? pare_sql_prepare(store, &statement, err, sql, "t", name)
@@ -141,7 +141,7 @@ static pare_status load_rows(pare_store *store, const char *sql, const char *nam
         if (status == PARE_OK)
             status = pare_store_step(store, "reading the bench:", ++done, 0, err);
     }
-    sqlite3_finalize(statement);
+    pare_sql_finish(statement);
     pare_units_close(reading.units);
     return status;
 }
@@ -195,24 +195,25 @@ static pare_status load_stand(pare_reading *reading, const char *doc, size_t len
     return table->fault ? PARE_OK : pare_no_memory(err);
 }
 
-static pare_status load_stand_row(pare_reading *reading, sqlite3_stmt *statement, const char *store,
-                                  pare_bench *bench, size_t *room, pare_error *err)
+static pare_status load_stand_row(pare_reading *reading, pare_statement *statement,
+                                  const char *store, pare_bench *bench, size_t *room,
+                                  pare_error *err)
 {
-    const char *motor = (const char *)sqlite3_column_text(statement, 0);
-    const char *propeller = (const char *)sqlite3_column_text(statement, 1);
-    const char *doc = (const char *)sqlite3_column_text(statement, 2);
+    const char *motor = pare_sql_chars(statement, 0);
+    const char *propeller = pare_sql_chars(statement, 1);
+    const char *doc = pare_sql_chars(statement, 2);
     reading->name = pare_arena_printf(reading->arena, "%s: stand table of %.48s with %.48s", store,
                                       motor ? motor : "", propeller ? propeller : "");
     bench->stand =
         pare_grown(bench->arena, bench->stand, bench->stands, room, sizeof *bench->stand);
     if (!reading->name || !bench->stand)
         return pare_no_memory(err);
-    return load_stand(reading, doc ? doc : "", doc ? (size_t)sqlite3_column_bytes(statement, 2) : 0,
-                      bench, &bench->stand[bench->stands++], err);
+    return load_stand(reading, doc ? doc : "", doc ? pare_sql_length(statement, 2) : 0, bench,
+                      &bench->stand[bench->stands++], err);
 }
 
 static pare_status load_stand_rows(pare_store *store, pare_reading *reading,
-                                   sqlite3_stmt *statement, pare_bench *bench, pare_error *err)
+                                   pare_statement *statement, pare_bench *bench, pare_error *err)
 {
     pare_status status = PARE_OK;
     size_t room = 0;
@@ -235,13 +236,13 @@ static pare_status load_stand_rows(pare_store *store, pare_reading *reading,
 static pare_status load_stands(pare_store *store, const char *sql, const char *name,
                                pare_bench *bench, pare_error *err)
 {
-    sqlite3_stmt *statement = NULL;
+    pare_statement *statement = NULL;
     pare_reading reading = {0};
     pare_status status = name ? pare_sql_prepare(store, &statement, err, sql, "t", name)
                               : pare_sql_prepare(store, &statement, err, sql, "");
     if (status == PARE_OK)
         status = load_stand_rows(store, &reading, statement, bench, err);
-    sqlite3_finalize(statement);
+    pare_sql_finish(statement);
     pare_units_close(reading.units);
     pare_arena_close(reading.arena);
     return status;
@@ -284,7 +285,7 @@ pare_status pare_store_read_stands(pare_store *store, const char *part, pare_ben
 pare_status pare_load_setting(const pare_store *store, const char *name, pare_arena *arena,
                               const char **value, pare_error *err)
 {
-    sqlite3_stmt *statement = NULL;
+    pare_statement *statement = NULL;
     bool row = false;
     *value = "";
     pare_status status = pare_sql_prepare(store, &statement, err,
@@ -296,7 +297,7 @@ pare_status pare_load_setting(const pare_store *store, const char *name, pare_ar
         if (!*value)
             status = pare_no_memory(err);
     }
-    sqlite3_finalize(statement);
+    pare_sql_finish(statement);
     return status;
 }
 
@@ -309,7 +310,7 @@ pare_status pare_store_money(pare_store *store, pare_arena *arena, const char **
 /* One transaction around the reads, so that they see one state of the bench. */
 static pare_status load(pare_store *store, const char *craft, pare_bench *bench, pare_error *err)
 {
-    pare_status status = pare_sql_run(store, "BEGIN", err);
+    pare_status status = pare_sql_begin_reading(store, err);
     if (status != PARE_OK)
         return status;
     status = pare_load_setting(store, "money", bench->arena, &bench->money, err);
@@ -340,7 +341,7 @@ pare_status pare_store_read(pare_store *store, pare_bench **bench, pare_error *e
 static pare_status names(const pare_store *store, const char *sql, pare_arena *arena, size_t *count,
                          const char *const **list, pare_error *err)
 {
-    sqlite3_stmt *statement = NULL;
+    pare_statement *statement = NULL;
     bool row = true;
     size_t n = 0;
     const char **found = NULL;
@@ -353,7 +354,7 @@ static pare_status names(const pare_store *store, const char *sql, pare_arena *a
         if (!found || !(found[n++] = pare_sql_text(statement, 0, arena)))
             status = pare_no_memory(err);
     }
-    sqlite3_finalize(statement);
+    pare_sql_finish(statement);
     if (status == PARE_OK) {
         *count = n;
         *list = found;
@@ -442,7 +443,7 @@ static pare_status load_weighed(pare_store *store, const char *name, pare_bench 
     static const char all_craft[] = "SELECT name, doc FROM craft ORDER BY name";
     static const char craft[] =
         "SELECT name, doc FROM craft WHERE name = ?1 OR name" WEIGHED " ORDER BY name";
-    pare_status status = pare_sql_run(store, "BEGIN", err);
+    pare_status status = pare_sql_begin_reading(store, err);
     if (status != PARE_OK)
         return status;
     status = load_rows(store, name ? parts : all_parts, name, load_part, bench, err);
@@ -454,12 +455,12 @@ static pare_status load_weighed(pare_store *store, const char *name, pare_bench 
 
 static pare_status any_weigh_in(const pare_store *store, bool *any, pare_error *err)
 {
-    sqlite3_stmt *statement = NULL;
+    pare_statement *statement = NULL;
     pare_status status =
         pare_sql_prepare(store, &statement, err, "SELECT 1 FROM weigh_in LIMIT 1", "");
     if (status == PARE_OK)
         status = pare_sql_step(store, statement, any, err);
-    sqlite3_finalize(statement);
+    pare_sql_finish(statement);
     return status;
 }
 

@@ -15,7 +15,7 @@ pare_status pare_load_parts(pare_store *store, const char *craft, pare_bench *be
 /** One part out of a row of its id and text.
  * @param reading  its arena holds what is made; its name is set for messages
  * @param[out] part  completed */
-pare_status pare_load_part_row(pare_reading *reading, sqlite3_stmt *statement, const char *store,
+pare_status pare_load_part_row(pare_reading *reading, pare_statement *statement, const char *store,
                                pare_part **part, pare_error *err);
 /** The stand tables of all pairs, or of those that one craft may have on, by motor, then propeller;
  * their parts must be loaded. One that its parts contradict is there with its fault. */

@@ -42,10 +42,10 @@ static pare_node *joined(pare_arena *arena, const pare_node *flight, const pare_
 }
 
 pare_status pare_log_find_flight(const pare_store *store, const pare_reading *reading,
-                                 const pare_node *log, sqlite3_int64 *row, pare_node **merged,
+                                 const pare_node *log, long long *row, pare_node **merged,
                                  pare_error *err)
 {
-    sqlite3_stmt *statement = NULL;
+    pare_statement *statement = NULL;
     const pare_node *found = NULL, *logged = pare_node_get(log, "logged");
     const char *craft = pare_node_get(log, "craft")->text, *date = pare_node_get(log, "date")->text;
     size_t may_be = 0;
@@ -70,9 +70,9 @@ pare_status pare_log_find_flight(const pare_store *store, const pare_reading *re
             continue;
         found = flight;
         may_be = same ? 1 : may_be + 1;
-        *row = sqlite3_column_int64(statement, 0);
+        *row = pare_sql_int(statement, 0);
     }
-    sqlite3_finalize(statement);
+    pare_sql_finish(statement);
     if (status == PARE_OK && may_be > 1)
         return pare_refuse(
             reading, log, PARE_BAD_DATA, err,

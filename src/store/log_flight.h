@@ -13,7 +13,7 @@
  * @param[out] merged  in the reading's arena
  * @return PARE_OK; PARE_BAD_DATA: it may be that of more than one */
 pare_status pare_log_find_flight(const pare_store *store, const pare_reading *reading,
-                                 const pare_node *log, sqlite3_int64 *row, pare_node **merged,
+                                 const pare_node *log, long long *row, pare_node **merged,
                                  pare_error *err);
 
 #endif

@@ -9,53 +9,29 @@
  * that may be written. */
 #include "store/past.h"
 
-#include <stdlib.h>
 #include <string.h>
 
 #include "store/change.h"
 #include "store/edit.h"
+#include "store/sqlite.h"
 #include "store/tree_diff.h"
 #include "store/tree_edit.h"
 
 /* ---- the copy ---- */
 
-static pare_status copy_into(const pare_store *store, pare_store *made, pare_error *err)
-{
-    if (sqlite3_open_v2(":memory:", &made->db, SQLITE_OPEN_READWRITE | SQLITE_OPEN_NOMUTEX, NULL) !=
-        SQLITE_OK)
-        return made->db ? pare_sql_failed(made, err) : pare_no_memory(err);
-    sqlite3_backup *backup = sqlite3_backup_init(made->db, "main", store->db, "main");
-    if (!backup)
-        return pare_sql_failed(made, err);
-    sqlite3_backup_step(backup, -1);
-    if (sqlite3_backup_finish(backup) != SQLITE_OK)
-        return pare_sql_failed(made, err);
-    sqlite3_db_config(made->db, SQLITE_DBCONFIG_ENABLE_FKEY, 1, NULL);
-    made->writable = true;
-    return PARE_OK;
-}
-
 static pare_status copy(const pare_store *store, pare_store **past, pare_error *err)
 {
-    pare_store *made = calloc(1, sizeof *made);
-    if (made) {
-        made->path = malloc(strlen(store->path) + 1);
-        made->kept = pare_sql_keep();
-    }
-    *past = made;
-    if (!made || !made->path || !made->kept)
-        return pare_no_memory(err);
-    strcpy(made->path, store->path);
-    return copy_into(store, made, err);
+    const pare_status status = pare_sqlite_open_memory(store->path, past, err);
+    return status == PARE_OK ? store->driver->copy(store, *past, err) : status;
 }
 
 /* ---- the history ---- */
 
 /* One number and the day of a time, of the first row; none: 0 and "". */
 static pare_status number_and_day(const pare_store *store, const char *sql, const char *text,
-                                  sqlite3_int64 *number, char day[16], pare_error *err)
+                                  long long *number, char day[16], pare_error *err)
 {
-    sqlite3_stmt *statement = NULL;
+    pare_statement *statement = NULL;
     bool row = false;
     *number = 0;
     day[0] = '\0';
@@ -63,12 +39,12 @@ static pare_status number_and_day(const pare_store *store, const char *sql, cons
     if (status == PARE_OK)
         status = pare_sql_step(store, statement, &row, err);
     if (row) {
-        const char *time = (const char *)sqlite3_column_text(statement, 1);
-        *number = sqlite3_column_int64(statement, 0);
+        const char *time = pare_sql_chars(statement, 1);
+        *number = pare_sql_int(statement, 0);
         if (time)
             strncat(day, time, 10);
     }
-    sqlite3_finalize(statement);
+    pare_sql_finish(statement);
     return status;
 }
 
@@ -76,17 +52,17 @@ static pare_status number_and_day(const pare_store *store, const char *sql, cons
 static pare_status go_back(pare_store *past, const char *craft, const char *day,
                            pare_past_begins *begins, pare_error *err)
 {
-    sqlite3_int64 made = 0, number = 0;
+    long long made = 0, number = 0;
     char changed[16];
     pare_status status = number_and_day(
         past,
-        "SELECT change, time FROM change_new JOIN change ON number = change WHERE NOT undone AND "
+        "SELECT change, time FROM change_new JOIN change ON number = change WHERE undone = 0 AND "
         "list = 'craft' AND (SELECT row FROM craft WHERE name = ?) BETWEEN first AND last",
         craft, &made, begins->day, err);
     begins->later = strcmp(begins->day, day) > 0 || !*begins->day;
     while (status == PARE_OK) {
         status = number_and_day(past,
-                                "SELECT number, time FROM change WHERE NOT undone AND "
+                                "SELECT number, time FROM change WHERE undone = 0 AND "
                                 "substr(time, 1, 10) > ? ORDER BY number DESC LIMIT 1",
                                 day, &number, changed, err);
         if (status != PARE_OK || number == 0 || number <= made)
@@ -231,7 +207,7 @@ static pare_node *as_dated(pare_arena *arena, const pare_node *now, const pare_n
 static pare_status craft_of(const pare_store *store, const char *name, pare_arena *arena,
                             const pare_node **root, pare_error *err)
 {
-    sqlite3_stmt *statement = NULL;
+    pare_statement *statement = NULL;
     bool row = false;
     *root = NULL;
     pare_status status =
@@ -239,7 +215,7 @@ static pare_status craft_of(const pare_store *store, const char *name, pare_aren
     if (status == PARE_OK)
         status = pare_sql_step(store, statement, &row, err);
     const char *doc = row ? pare_sql_text(statement, 0, arena) : NULL;
-    sqlite3_finalize(statement);
+    pare_sql_finish(statement);
     if (status == PARE_OK && !row)
         return pare_fail(err, PARE_UNKNOWN, "no craft '%.48s'", name);
     if (status == PARE_OK && !doc)
@@ -251,7 +227,7 @@ static pare_status craft_of(const pare_store *store, const char *name, pare_aren
 static pare_status first_record(const pare_store *store, const char *craft, const pare_node *root,
                                 char day[16], pare_error *err)
 {
-    sqlite3_int64 any = 0;
+    long long any = 0;
     pare_status status = number_and_day(store,
                                         "SELECT count(date), min(date) FROM (SELECT date, craft "
                                         "FROM weigh_in UNION ALL SELECT date, craft FROM flight) "
@@ -322,7 +298,7 @@ pare_status pare_store_past(pare_store *store, const char *craft, const char *da
 static pare_status part_text(const pare_store *store, const char *id, pare_arena *arena,
                              const pare_node **root, pare_error *err)
 {
-    sqlite3_stmt *statement = NULL;
+    pare_statement *statement = NULL;
     bool row = false;
     *root = NULL;
     pare_status status =
@@ -330,7 +306,7 @@ static pare_status part_text(const pare_store *store, const char *id, pare_arena
     if (status == PARE_OK)
         status = pare_sql_step(store, statement, &row, err);
     const char *doc = row ? pare_sql_text(statement, 0, arena) : NULL;
-    sqlite3_finalize(statement);
+    pare_sql_finish(statement);
     if (status == PARE_OK && row && !doc)
         return pare_no_memory(err);
     return status == PARE_OK && row ? pare_tree_parse(doc, strlen(doc), id, arena, root, err)
@@ -363,7 +339,7 @@ static pare_status parts_between(const pare_store *was, const pare_store *is, co
                                  pare_arena *arena, size_t *count, pare_entry_change **list,
                                  pare_error *err)
 {
-    sqlite3_stmt *statement = NULL;
+    pare_statement *statement = NULL;
     bool row = true;
     pare_status status =
         pare_sql_prepare(is, &statement, err,
@@ -385,7 +361,7 @@ static pare_status parts_between(const pare_store *was, const pare_store *is, co
         if (status == PARE_OK && entries)
             status = put_behind(arena, path, entries, entry, count, list, err);
     }
-    sqlite3_finalize(statement);
+    pare_sql_finish(statement);
     return status;
 }
 

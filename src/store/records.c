@@ -28,22 +28,22 @@ static const struct {
 };
 
 static pare_status count_rows(const pare_store *store, const char *sql, const char *key,
-                              sqlite3_int64 *count, pare_error *err)
+                              long long *count, pare_error *err)
 {
-    sqlite3_stmt *statement = NULL;
+    pare_statement *statement = NULL;
     bool row = false;
     pare_status status = pare_sql_prepare(store, &statement, err, sql, "t", key);
     if (status == PARE_OK)
         status = pare_sql_step(store, statement, &row, err);
-    *count = row ? sqlite3_column_int64(statement, 0) : 0;
-    sqlite3_finalize(statement);
+    *count = row ? pare_sql_int(statement, 0) : 0;
+    pare_sql_finish(statement);
     return status;
 }
 
 /* The nearest of the names that a query gives, in the list's arena; NULL where none is near. */
 static const char *nearest_of(const pare_records *records, const char *all, const char *name)
 {
-    sqlite3_stmt *statement = NULL;
+    pare_statement *statement = NULL;
     pare_error none;
     bool row = true;
     const char *best = NULL;
@@ -54,7 +54,7 @@ static const char *nearest_of(const pare_records *records, const char *all, cons
         const char *both[2] = {best, pare_sql_text(statement, 0, records->arena)};
         best = pare_nearest(name, 2, both);
     }
-    sqlite3_finalize(statement);
+    pare_sql_finish(statement);
     return best;
 }
 
@@ -64,7 +64,7 @@ static pare_status check_references(const pare_records *records, const pare_node
     pare_status status = PARE_OK;
     for (size_t i = 0; i < PARE_COUNT(REFERENCES) && status == PARE_OK; i++) {
         const pare_node *name = pare_node_get(node, REFERENCES[i].key);
-        sqlite3_int64 there = 1;
+        long long there = 1;
         if (name)
             status = count_rows(records->store, REFERENCES[i].sql, name->text, &there, err);
         const char *near =
@@ -87,7 +87,7 @@ static pare_status check_references(const pare_records *records, const pare_node
 static pare_status part_of(const pare_records *records, const pare_node *name, pare_part **part,
                            pare_error *err)
 {
-    sqlite3_stmt *statement = NULL;
+    pare_statement *statement = NULL;
     bool row = false;
     const pare_node *root = NULL;
     pare_files files = {.store = records->store, .arena = records->arena};
@@ -103,7 +103,7 @@ static pare_status part_of(const pare_records *records, const pare_node *name, p
     if (status == PARE_OK)
         status = pare_sql_step(records->store, statement, &row, err);
     const char *doc = row ? pare_sql_text(statement, 0, records->arena) : NULL;
-    sqlite3_finalize(statement);
+    pare_sql_finish(statement);
     if (status == PARE_OK && !doc)
         return pare_no_memory(err);
     if (status == PARE_OK)
@@ -158,7 +158,7 @@ static pare_status add_text(pare_records *records, const pare_node *node, const 
 static pare_status is_new(const pare_records *records, const char *doc, bool *fresh,
                           pare_error *err)
 {
-    sqlite3_int64 listed = 0, kept = 0;
+    long long listed = 0, kept = 0;
     for (size_t i = 0; i < records->count; i++)
         listed += strcmp(records->docs[i], doc) == 0;
     const pare_status status =

@@ -11,8 +11,8 @@ typedef struct pare_records {
     const pare_reading *reading;
     pare_arena *arena; /* of the whole list */
     pare_record record;
-    bool again;        /* what stands on the bench already is kept once more */
-    sqlite3_int64 row; /* of a flight whose place the next one takes; 0: none */
+    bool again;    /* what stands on the bench already is kept once more */
+    long long row; /* of a flight whose place the next one takes; 0: none */
     size_t count, size;
     const char **docs;  /* [count] the texts so far */
     size_t added, same; /* of them */

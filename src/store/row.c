@@ -12,7 +12,7 @@
 #include "store/read_craft.h"
 #include "store/read_part.h"
 
-pare_status pare_row_put_part(const pare_store *store, sqlite3_int64 row, const pare_part *part,
+pare_status pare_row_put_part(const pare_store *store, long long row, const pare_part *part,
                               const char *doc, pare_error *err)
 {
     unsigned char facts[PARE_FACTS_MOST];
@@ -38,7 +38,7 @@ pare_status pare_row_add_part(const pare_store *store, const pare_part *part, co
                         "VALUES (?, ?, ?, ?, ?, ?) ON CONFLICT (id) DO NOTHING",
                         "tttdbt", part->id, pare_kind_name(part->kind), part->maker,
                         part->mass_kg.value, (const void *)facts, length, doc);
-    *there = status == PARE_OK && sqlite3_changes(store->db) == 0;
+    *there = status == PARE_OK && pare_sql_changed(store) == 0;
     return status;
 }
 
@@ -56,9 +56,9 @@ static pare_status tie_parts(const pare_store *store, const pare_reading *readin
     return status;
 }
 
-pare_status pare_row_put_craft(const pare_store *store, sqlite3_int64 row,
-                               const pare_reading *reading, const pare_node *node, const char *name,
-                               const char *doc, pare_error *err)
+pare_status pare_row_put_craft(const pare_store *store, long long row, const pare_reading *reading,
+                               const pare_node *node, const char *name, const char *doc,
+                               pare_error *err)
 {
     const pare_status status =
         pare_sql_change(store, err,
@@ -121,7 +121,7 @@ const char *pare_row_text_column(const char *list)
     return LISTS[list_of(list)].text;
 }
 
-pare_status pare_row_put_record(const pare_store *store, const char *list, sqlite3_int64 row,
+pare_status pare_row_put_record(const pare_store *store, const char *list, long long row,
                                 const pare_node *node, const char *doc, pare_error *err)
 {
     static const char *const types[] = {"it", "itt", "ittt", "itttt"};
@@ -162,7 +162,7 @@ void pare_rows_close(pare_rows *rows)
     free(rows);
 }
 
-static pare_status part_back(const pare_reading *reading, pare_files *files, sqlite3_int64 row,
+static pare_status part_back(const pare_reading *reading, pare_files *files, long long row,
                              const pare_node *node, const char *doc, pare_error *err)
 {
     pare_part *part = NULL;
@@ -172,7 +172,7 @@ static pare_status part_back(const pare_reading *reading, pare_files *files, sql
     return status == PARE_OK ? pare_files_tie(files, part->id, err) : status;
 }
 
-static pare_status read_back(pare_rows *rows, const char *list, sqlite3_int64 row, const char *name,
+static pare_status read_back(pare_rows *rows, const char *list, long long row, const char *name,
                              const char *doc, pare_error *err)
 {
     pare_files files = {.store = rows->store, .arena = rows->arena, .may_keep = true};
@@ -192,19 +192,19 @@ static pare_status read_back(pare_rows *rows, const char *list, sqlite3_int64 ro
     return pare_row_put_record(rows->store, list, row, node, doc, err);
 }
 
-pare_status pare_rows_bring_back(pare_rows *rows, const char *list, sqlite3_stmt *statement,
+pare_status pare_rows_bring_back(pare_rows *rows, const char *list, pare_statement *statement,
                                  pare_error *err)
 {
-    const sqlite3_int64 row = sqlite3_column_int64(statement, 0);
+    const long long row = pare_sql_int(statement, 0);
     pare_arena_close(rows->arena);
     rows->arena = pare_arena_open();
     if (!rows->arena)
         return pare_no_memory(err);
     if (strcmp(list, "file") == 0)
-        return pare_sql_change(
-            rows->store, err, "INSERT INTO file(row, name, bytes) VALUES (?, ?, ?)", "itb", row,
-            (const char *)sqlite3_column_text(statement, 1), sqlite3_column_blob(statement, 2),
-            (size_t)sqlite3_column_bytes(statement, 2));
+        return pare_sql_change(rows->store, err,
+                               "INSERT INTO file(row, name, bytes) VALUES (?, ?, ?)", "itb", row,
+                               pare_sql_chars(statement, 1), pare_sql_bytes(statement, 2),
+                               pare_sql_length(statement, 2));
     const char *name = pare_sql_text(statement, 1, rows->arena);
     const char *doc = pare_sql_text(statement, 2, rows->arena);
     if (!name || !doc)

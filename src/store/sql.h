@@ -1,24 +1,26 @@
-/* sql.h: how the store speaks to SQLite: one connection, its errors as ours, statements. Inside the
- * room only. */
+/* sql.h: how the store speaks to a database: one connection, its errors as ours, statements. Inside
+ * the room only.
+ *
+ * All statements are written once, in the SQL that every kind of bench understands: parameters are ? or
+ * ?1, texts are compared byte by byte, what stands there already is met by ON CONFLICT, a truth is 0 or 1,
+ * and a new row whose number is NULL gets the next one. Where kinds differ, sql_driver.h says how. */
 #ifndef PARE_STORE_SQL_H
 #define PARE_STORE_SQL_H
 
-#include <sqlite3.h>
-
 #include "store/bench.h"
 
+typedef struct pare_sql_driver pare_sql_driver;
+
 struct pare_store {
-    sqlite3 *db;
-    char *path;
+    const pare_sql_driver *driver; /* of this kind of bench */
+    void *connection;              /* the driver's */
+    char *path;                    /* as messages name the bench */
     bool writable;
     bool changing; /* between pare_change_begin() and its end: what fails then changes nothing */
     const pare_progress *progress; /* NULL: nobody watches */
     pare_craft_check check;        /* NULL: none */
     struct pare_sql_kept *kept;    /* statements for the next time */
 };
-
-/** How long another program's lock is waited for. */
-#define PARE_STORE_WAIT_MS 2000
 
 /** Whether who watches the work wants it to stop. */
 bool pare_store_stopped(const pare_store *store);
@@ -27,53 +29,79 @@ bool pare_store_stopped(const pare_store *store);
 pare_status pare_store_step(const pare_store *store, const char *doing, size_t done, size_t all,
                             pare_error *err);
 
-/** Says what SQLite's last failure on this connection means to the person. */
-pare_status pare_sql_failed(const pare_store *store, pare_error *err);
+/** A store with nothing open yet. Close with pare_store_close().
+ * @param driver  of its kind
+ * @param path    copied */
+pare_status pare_store_made(const pare_sql_driver *driver, const char *path, pare_store **store,
+                            pare_error *err);
+
+/** Finishes all statements that are kept and closes the connection. */
+void pare_sql_close(pare_store *store);
+
+/* ---- transactions ---- */
+
+/** Everything until the end is one change; nobody else can change the bench meanwhile. A failure in between
+ * wants pare_sql_rollback(). */
+pare_status pare_sql_begin(const pare_store *store, pare_error *err);
+pare_status pare_sql_commit(const pare_store *store, pare_error *err);
+
+/** What is read until pare_sql_rollback() is one state of the bench. */
+pare_status pare_sql_begin_reading(const pare_store *store, pare_error *err);
+
+/** Ends either; nothing is left to do where a failure has ended it. */
+void pare_sql_rollback(const pare_store *store);
+
+/** Whether another program's lock is waited for (it is, at first). */
+void pare_sql_wait(const pare_store *store, bool wait);
+
+/* ---- statements ---- */
+
+/** A statement at work; its row at hand. */
+typedef struct pare_statement pare_statement;
 
 /** Runs statements that give no rows. */
 pare_status pare_sql_run(const pare_store *store, const char *sql, pare_error *err);
 
-/** Everything until the end is one change. A failure in between wants pare_sql_rollback(). */
-pare_status pare_sql_begin(const pare_store *store, pare_error *err);
-pare_status pare_sql_commit(const pare_store *store, pare_error *err);
-void pare_sql_rollback(const pare_store *store);
-
-/** A statement, its parameters bound in order: 't' const char *, 'b' const void * and size_t,
- * 'i' sqlite3_int64, 'd' double. NULL as a text binds NULL. Bound bytes must live until the statement
- * is finished.
- * @param[out] statement  finish with sqlite3_finalize(); NULL on failure */
-pare_status pare_sql_prepare(const pare_store *store, sqlite3_stmt **statement, pare_error *err,
+/** A statement, its parameters bound in order: 't' const char *, 's' const char * and size_t, 'b' const
+ * void * and size_t, 'i' long long, 'd' double. NULL as a text binds NULL. Bound bytes must live until
+ * the statement is finished. The store keeps it for the next time: what runs for each of 100,000 rows is
+ * prepared once.
+ * @param[out] statement  give it back with pare_sql_finish(); NULL on failure */
+pare_status pare_sql_prepare(const pare_store *store, pare_statement **statement, pare_error *err,
                              const char *sql, const char *types, ...);
 
-/** Room for statements that are kept; free() it at the end. */
-struct pare_sql_kept *pare_sql_keep(void);
-
-/** Finishes all that are kept and closes the connection. */
-void pare_sql_close(pare_store *store);
+/** Binds anew, for a statement that runs again; it is rewound. */
+pare_status pare_sql_bind(pare_statement *statement, pare_error *err, const char *types, ...);
 
 /** One row further. @param[out] row  false at the end */
-pare_status pare_sql_step(const pare_store *store, sqlite3_stmt *statement, bool *row,
+pare_status pare_sql_step(const pare_store *store, pare_statement *statement, bool *row,
                           pare_error *err);
 
-/** The same, but the statement is the store's own, which keeps it for the next time: what runs for
- * each of 100,000 rows is prepared once. What is bound must live until it is given back.
- * @param[out] statement  give it back with pare_sql_rest(); NULL on failure, which is fine there */
-pare_status pare_sql_again(const pare_store *store, sqlite3_stmt **statement, pare_error *err,
-                           const char *sql, const char *types, ...);
-void pare_sql_rest(const pare_store *store, sqlite3_stmt *statement);
+/** Lets go of its rows; what is bound stays. */
+void pare_sql_rewind(pare_statement *statement);
 
-/** Runs a statement that changes something to its end; it is prepared once, as above. */
+/** NULL is fine. */
+void pare_sql_finish(pare_statement *statement);
+
+/** Runs a statement that changes something to its end. */
 pare_status pare_sql_change(const pare_store *store, pare_error *err, const char *sql,
                             const char *types, ...);
 
+/** How many rows the last statement changed. */
+long long pare_sql_changed(const pare_store *store);
+
+/* ---- the row at hand ---- */
+
+/** Lent until the next step. A NULL column is NULL as text or bytes, and 0 as a number; so is one whose
+ * type is another. The text ends with a zero. */
+const char *pare_sql_chars(pare_statement *statement, int column);
+const void *pare_sql_bytes(pare_statement *statement, int column);
+size_t pare_sql_length(pare_statement *statement, int column);
+long long pare_sql_int(pare_statement *statement, int column);
+double pare_sql_real(pare_statement *statement, int column);
+bool pare_sql_is_null(pare_statement *statement, int column);
+
 /** A column's text, copied into an arena; NULL without memory. A NULL column gives "". */
-char *pare_sql_text(sqlite3_stmt *statement, int column, pare_arena *arena);
-
-/** Makes the tables in an empty database, or checks that it is a bench of a version we know. */
-pare_status pare_schema_make(const pare_store *store, pare_error *err);
-pare_status pare_schema_check(const pare_store *store, pare_error *err);
-
-/** "PARE" as a number: the application id in the header of a bench. */
-#define PARE_APPLICATION_ID 0x50415245
+char *pare_sql_text(pare_statement *statement, int column, pare_arena *arena);
 
 #endif

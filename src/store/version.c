@@ -5,7 +5,7 @@
 #include <time.h>
 
 #include "base/hash.h"
-#include "store/sql.h"
+#include "store/sql_driver.h"
 
 enum { DROPPED_BITS = 64 - 53, GOOD_S = 3600 };
 
@@ -25,7 +25,7 @@ pare_status pare_store_version(pare_store *store, pare_thing thing, const char *
 
 pare_status pare_store_bench_version(pare_store *store, long long *version, pare_error *err)
 {
-    sqlite3_stmt *statement = NULL;
+    pare_statement *statement = NULL;
     bool row = false;
     long long count[2] = {0};
     pare_status status = pare_sql_prepare(
@@ -34,8 +34,8 @@ pare_status pare_store_bench_version(pare_store *store, long long *version, pare
     if (status == PARE_OK)
         status = pare_sql_step(store, statement, &row, err);
     for (int i = 0; row && i < 2; i++)
-        count[i] = sqlite3_column_int64(statement, i);
-    sqlite3_finalize(statement);
+        count[i] = pare_sql_int(statement, i);
+    pare_sql_finish(statement);
     if (status == PARE_OK)
         *version = (long long)(pare_hash(PARE_HASH_START, count, sizeof count) >> DROPPED_BITS);
     return status;
@@ -65,12 +65,5 @@ bool pare_store_mark_holds(const pare_store_mark *was, const pare_store_mark *no
 
 pare_status pare_store_mark_stamp(pare_store *store, pare_store_mark *mark, pare_error *err)
 {
-    sqlite3_stmt *statement = NULL;
-    bool row = false;
-    pare_status status = pare_sql_again(store, &statement, err, "PRAGMA data_version", "");
-    if (status == PARE_OK)
-        status = pare_sql_step(store, statement, &row, err);
-    mark->stamp = row ? sqlite3_column_int64(statement, 0) : 0;
-    pare_sql_rest(store, statement);
-    return status;
+    return store->driver->stamp(store, &mark->stamp, err);
 }

@@ -8,35 +8,40 @@
 #include "craft/stand_fit.h"
 #include "store/sql.h"
 
-static sqlite3_int64 as_signed(unsigned long long key)
+/* Under its key, in place of what may stand there. */
+#define KEEP_TABLE                                                                                 \
+    "INSERT INTO prop_table(key, bytes) VALUES (?, ?) "                                            \
+    "ON CONFLICT (key) DO UPDATE SET bytes = excluded.bytes"
+
+static long long as_signed(unsigned long long key)
 {
-    sqlite3_int64 signed_key;
+    long long signed_key;
     memcpy(&signed_key, &key, sizeof signed_key);
     return signed_key;
 }
 
-static sqlite3_int64 key_of(const pare_prop *blade)
+static long long key_of(const pare_prop *blade)
 {
     return as_signed(pare_prop_table_key(blade));
 }
 
 /* The bytes kept under a key, or false. */
-static bool bytes_from_cache(const pare_store *store, sqlite3_int64 key, size_t length, void *bytes)
+static bool bytes_from_cache(const pare_store *store, long long key, size_t length, void *bytes)
 {
-    sqlite3_stmt *statement = NULL;
+    pare_statement *statement = NULL;
     bool row = false;
     const bool found =
         pare_sql_prepare(store, &statement, NULL, "SELECT bytes FROM prop_table WHERE key = ?", "i",
                          key) == PARE_OK &&
         pare_sql_step(store, statement, &row, NULL) == PARE_OK && row &&
-        sqlite3_column_bytes(statement, 0) == (int)length;
+        pare_sql_length(statement, 0) == length;
     if (found)
-        memcpy(bytes, sqlite3_column_blob(statement, 0), length);
-    sqlite3_finalize(statement);
+        memcpy(bytes, pare_sql_bytes(statement, 0), length);
+    pare_sql_finish(statement);
     return found;
 }
 
-static bool from_cache(const pare_store *store, sqlite3_int64 key, const pare_prop *blade,
+static bool from_cache(const pare_store *store, long long key, const pare_prop *blade,
                        pare_prop_table *table)
 {
     return bytes_from_cache(store, key, sizeof *table, table) &&
@@ -49,10 +54,9 @@ static void keep(const pare_store *store, const pare_bench *bench, const bool bu
     pare_status status = pare_sql_begin(store, NULL);
     for (size_t i = 0; i < bench->parts && status == PARE_OK; i++)
         if (built[i])
-            status = pare_sql_change(
-                store, NULL, "INSERT OR REPLACE INTO prop_table(key, bytes) VALUES (?, ?)", "ib",
-                key_of(bench->part[i]->blade), (const void *)bench->part[i]->table,
-                sizeof *bench->part[i]->table);
+            status =
+                pare_sql_change(store, NULL, KEEP_TABLE, "ib", key_of(bench->part[i]->blade),
+                                (const void *)bench->part[i]->table, sizeof *bench->part[i]->table);
     if (status == PARE_OK)
         status = pare_sql_commit(store, NULL);
     if (status != PARE_OK)
@@ -60,7 +64,7 @@ static void keep(const pare_store *store, const pare_bench *bench, const bool bu
 }
 
 /* The table of an earlier part with the same blade that no tunnel has bent, or NULL. */
-static const pare_prop_table *shared(const pare_bench *bench, size_t before, sqlite3_int64 key)
+static const pare_prop_table *shared(const pare_bench *bench, size_t before, long long key)
 {
     for (size_t i = 0; i < before; i++)
         if (bench->part[i]->blade && bench->part[i]->table && !bench->part[i]->bent &&
@@ -91,7 +95,7 @@ static pare_status bend_parts(pare_bench *bench, const bool fresh[], pare_error 
 
 /* A fit that was made here; kept in a list until all are made. */
 typedef struct made_fit {
-    sqlite3_int64 key;
+    long long key;
     const pare_pair_fit *fit;
 } made_fit;
 
@@ -99,9 +103,8 @@ static void keep_fits(const pare_store *store, size_t count, const made_fit made
 {
     pare_status status = pare_sql_begin(store, NULL);
     for (size_t i = 0; i < count && status == PARE_OK; i++)
-        status = pare_sql_change(store, NULL,
-                                 "INSERT OR REPLACE INTO prop_table(key, bytes) VALUES (?, ?)",
-                                 "ib", made[i].key, (const void *)made[i].fit, sizeof *made[i].fit);
+        status = pare_sql_change(store, NULL, KEEP_TABLE, "ib", made[i].key,
+                                 (const void *)made[i].fit, sizeof *made[i].fit);
     if (status == PARE_OK)
         status = pare_sql_commit(store, NULL);
     if (status != PARE_OK)
@@ -120,7 +123,7 @@ static pare_status warm_pair(const pare_store *store, pare_bench *bench, size_t 
     pare_pair_fit *fit = pare_arena_zeros(bench->arena, sizeof *fit);
     if (!fit)
         return pare_no_memory(err);
-    const sqlite3_int64 key = as_signed(pare_stand_fit_key(&fitting));
+    const long long key = as_signed(pare_stand_fit_key(&fitting));
     if (!bytes_from_cache(store, key, sizeof *fit, fit) ||
         !pare_pair_fit_is_sound(fit, fitting.propeller->blade)) {
         pare_error why = {0};
@@ -160,7 +163,7 @@ static pare_status warm_pairs(pare_store *store, pare_bench *bench, pare_error *
         first += count;
     }
     if (mades > 0 && store->writable) {
-        sqlite3_busy_timeout(store->db, 0);
+        pare_sql_wait(store, false);
         keep_fits(store, mades, made);
         pare_store_watch(store, store->progress);
     }
@@ -180,7 +183,7 @@ pare_status pare_store_warm(pare_store *store, pare_bench *bench, pare_error *er
         if (!part->blade || part->table)
             continue;
         fresh[i] = true;
-        const sqlite3_int64 key = key_of(part->blade);
+        const long long key = key_of(part->blade);
         part->table = shared(bench, i, key);
         if (part->table)
             continue;
@@ -198,7 +201,7 @@ pare_status pare_store_warm(pare_store *store, pare_bench *bench, pare_error *er
         part->table = table;
     }
     if (any && store->writable) {
-        sqlite3_busy_timeout(store->db, 0);
+        pare_sql_wait(store, false);
         keep(store, bench, built);
         pare_store_watch(store, store->progress); /* waits for locks as before */
     }

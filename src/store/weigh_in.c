@@ -129,7 +129,7 @@ static bool take_weigh_in(gather *g, const pare_node *node)
 static pare_status read_rows(pare_store *store, gather *g, const char *sql,
                              bool (*take)(gather *, const pare_node *), pare_error *err)
 {
-    sqlite3_stmt *statement = NULL;
+    pare_statement *statement = NULL;
     bool row = true;
     pare_status status = pare_sql_prepare(store, &statement, err, sql, "");
     while (status == PARE_OK) {
@@ -143,7 +143,7 @@ static pare_status read_rows(pare_store *store, gather *g, const char *sql,
         if (status == PARE_OK && !take(g, node))
             status = pare_no_memory(err);
     }
-    sqlite3_finalize(statement);
+    pare_sql_finish(statement);
     return status;
 }
 

@@ -241,14 +241,14 @@ static void a_shared_mesh_may_change_when_all_its_parts_come_in(void **state)
 
 static int number_of(pare_store *store, const char *sql, const char *key)
 {
-    sqlite3_stmt *statement = NULL;
+    pare_statement *statement = NULL;
     pare_error err = {0};
     bool row = false;
-    if (pare_sql_again(store, &statement, &err, sql, "t", key) != PARE_OK ||
+    if (pare_sql_prepare(store, &statement, &err, sql, "t", key) != PARE_OK ||
         pare_sql_step(store, statement, &row, &err) != PARE_OK)
         fail_msg("%s", err.text);
-    const int number = row ? sqlite3_column_int(statement, 0) : -1;
-    pare_sql_rest(store, statement);
+    const int number = row ? (int)pare_sql_int(statement, 0) : -1;
+    pare_sql_finish(statement);
     return number;
 }
 
@@ -269,14 +269,14 @@ static void a_statement_that_is_lent_is_not_lent_again(void **state)
 {
     pare_store *store = store_of(state);
     static const char sql[] = "SELECT length(?)";
-    sqlite3_stmt *first = NULL;
+    pare_statement *first = NULL;
     pare_error err = {0};
     bool row = false;
-    assert_int_equal(pare_sql_again(store, &first, &err, sql, "t", "first"), PARE_OK);
+    assert_int_equal(pare_sql_prepare(store, &first, &err, sql, "t", "first"), PARE_OK);
     assert_int_equal(number_of(store, sql, "another"), 7);
     assert_int_equal(pare_sql_step(store, first, &row, &err), PARE_OK);
-    assert_int_equal(sqlite3_column_int(first, 0), 5);
-    pare_sql_rest(store, first);
+    assert_int_equal(pare_sql_int(first, 0), 5);
+    pare_sql_finish(first);
 }
 
 #define WITH_BENCH(test) cmocka_unit_test_setup_teardown(test, store_setup, store_teardown)

@@ -1,4 +1,4 @@
-/* schema.c: the tables of a bench, and their version.
+/* sqlite_schema.c: the tables of a bench in an SQLite file, and their version.
  *
  * What is true stands in doc, as text (of a file: its bytes); the other columns are there to find and
  * to keep whole: a part that a craft uses cannot vanish, nor a craft that was weighed. facts are a
@@ -9,7 +9,7 @@
  * numbers are the ones above those that were there. change_open is empty but within a change.
  *
  * Version 1 had no history, and names as keys; such a bench is taken over when it is opened. */
-#include "store/sql.h"
+#include "store/sqlite.h"
 
 enum { SCHEMA_VERSION = 2 };
 
@@ -109,13 +109,13 @@ static const char TAKE_OVER[] =
 
 static pare_status version_of(const pare_store *store, int *version, pare_error *err)
 {
-    sqlite3_stmt *statement = NULL;
+    pare_statement *statement = NULL;
     bool row = false;
     pare_status status = pare_sql_prepare(store, &statement, err, "PRAGMA user_version", "");
     if (status == PARE_OK)
         status = pare_sql_step(store, statement, &row, err);
-    *version = row ? sqlite3_column_int(statement, 0) : 0;
-    sqlite3_finalize(statement);
+    *version = row ? (int)pare_sql_int(statement, 0) : 0;
+    pare_sql_finish(statement);
     return status;
 }
 
@@ -155,7 +155,7 @@ static pare_status make_whole(const pare_store *store, int *version, pare_error 
     return status;
 }
 
-pare_status pare_schema_make(const pare_store *store, pare_error *err)
+pare_status pare_sqlite_make(const pare_store *store, pare_error *err)
 {
     int version = 0;
     const pare_status status = make_whole(store, &version, err);
@@ -163,7 +163,7 @@ pare_status pare_schema_make(const pare_store *store, pare_error *err)
     return status == PARE_OK ? pare_sql_run(store, "PRAGMA journal_mode=WAL", err) : status;
 }
 
-pare_status pare_schema_check(const pare_store *store, pare_error *err)
+pare_status pare_sqlite_check(const pare_store *store, pare_error *err)
 {
     int version = 0;
     pare_status status = version_of(store, &version, err);
