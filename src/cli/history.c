@@ -80,6 +80,7 @@ static void put_row(const pare_change_row *row, const pare_screen *screen, pare_
         pare_text_add(&line, " [undone]");
     if (line.bytes)
         pare_put_wrapped(screen, out, 0, 18, line.bytes);
+    out->failed = out->failed || line.failed;
     pare_text_free(&line);
 }
 
@@ -143,6 +144,8 @@ static pare_status turn(const char *name, bool undo, const options *given, pare_
             put_row(&rows[i], &screen, out);
         }
     }
+    if (status == PARE_OK && out->failed)
+        status = after_change(pare_no_memory(err), err);
     bench_leave(&use);
     pare_arena_close(arena);
     return status;
