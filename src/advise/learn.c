@@ -16,7 +16,6 @@
 
 #define FAMILY_WISE 0.05
 #define STEP        1e-3 /* of unknowns that are of order 1: minutes are good to 1e-6 */
-#define SLOPE_STEP  0.05
 #define FAR_OFF     50.0 /* u of a reading: three of all that is doubted are 20 at most */
 #define FADES_BY    1.0  /* u: less is no fade to foretell a day by */
 
@@ -388,54 +387,38 @@ static void put_packs(pare_learning *learning, size_t n, const double x[],
 
 /* ---- your minutes ---- */
 
-static double flown_s(const pare_learning *learning, const pare_rig *rig, const double x[])
+pare_status pare_learned_sheet(const pare_craft *craft, const pare_taught *kept, pare_sheet *sheet,
+                               pare_error *err)
 {
-    const pare_again here = {.rig = *rig, .pack = pare_learning_own_pack(learning)};
-    return minutes_s(learning, &here, x);
-}
-
-static pare_status put_minutes(const pare_learning *learning, size_t n, const double x[],
-                               const double covariance[], double towards[], double moved[],
-                               pare_learned_all *all, pare_error *err)
-{
-    pare_sheet *sheet = malloc(sizeof *sheet);
     pare_craft *loaded = malloc(sizeof *loaded);
-    pare_status status = sheet && loaded ? PARE_OK : pare_no_memory(err);
-    const pare_craft *craft = learning->craft;
+    pare_status status = loaded ? PARE_OK : pare_no_memory(err);
     if (status == PARE_OK)
         status = pare_craft_load(craft, craft->loadouts ? 0 : -1, loaded, err);
-    if (status == PARE_OK)
+    if (status == PARE_OK) {
+        loaded->learned = kept;
         status = pare_sheet_compute(loaded, true, sheet, err);
-    const pare_sheet_figure *flown = &sheet->figure[PARE_FLOWN_TIME];
-    all->flown_s = all->flown_u_s = all->learned_s = all->learned_u_s = NAN;
-    if (status == PARE_OK && flown->exists) {
-        /* With the sheet's pack, whose sheet doubts its capacity less than a copy's is. */
-        const size_t own = pare_learning_own_pack(learning);
-        const size_t its = own == PARE_NO_PACK ? n : PARE_OF_PACKS + PARE_OF_A_PACK * own;
-        const size_t its_ohm = its + PARE_OF_OHM;
-        double explained = 0;
-        for (size_t i = 0; i < n; i++)
-            moved[i] = x[i];
-        all->learned_s = flown_s(learning, &sheet->rig, x);
-        for (size_t i = 0; i < n; i++) {
-            towards[i] = 0;
-            if (i >= PARE_OF_PACKS && i != its && i != its_ohm)
-                continue;
-            moved[i] = x[i] + SLOPE_STEP;
-            towards[i] = (flown_s(learning, &sheet->rig, moved) - all->learned_s) / SLOPE_STEP;
-            moved[i] = x[i];
-            const double thought = i == its ? learning->doubts.u[PARE_DOUBTED_CAPACITY] /
-                                                  learning->prior[own].capacity_u
-                                            : 1;
-            explained += thought * thought * towards[i] * towards[i];
-        }
-        all->flown_s = flown->value;
-        all->flown_u_s = flown->u;
-        const double rest = fmax(flown->u * flown->u - explained, 0);
-        all->learned_u_s = sqrt(rest + quadratic(n, covariance, towards, towards));
-        pare_learning_next(learning, &sheet->rig, n, x, covariance, towards, rest, all->test);
     }
     free(loaded);
+    return status;
+}
+
+static pare_status put_minutes(const pare_learning *learning, pare_learned_all *all,
+                               pare_error *err)
+{
+    const struct {
+        const pare_taught *kept;
+        double *flown_s, *flown_u_s;
+    } both[] = {{NULL, &all->flown_s, &all->flown_u_s},
+                {&all->kept, &all->learned_s, &all->learned_u_s}};
+    pare_sheet *sheet = malloc(sizeof *sheet);
+    pare_status status = sheet ? PARE_OK : pare_no_memory(err);
+    for (size_t i = 0; i < 2 && status == PARE_OK; i++) {
+        status = pare_learned_sheet(learning->craft, both[i].kept, sheet, err);
+        const pare_sheet_figure *flown = &sheet->figure[PARE_FLOWN_TIME];
+        const bool exists = status == PARE_OK && flown->exists;
+        *both[i].flown_s = exists ? flown->value : (double)NAN;
+        *both[i].flown_u_s = exists ? flown->u : (double)NAN;
+    }
     free(sheet);
     return status;
 }
@@ -474,7 +457,10 @@ pare_status pare_learn(const pare_craft *craft, size_t count, const pare_flight_
     } while (set_one_aside(&learning, learned->bound));
     put_factors(&learning, n, x, fit.covariance, one, other, learned);
     put_packs(&learning, n, x, fit.covariance);
-    pare_learning_keep(&learning, n, x, fit.covariance, &learned->kept);
+    pare_learning_keep(&learning, n, x, fit.covariance, false, &learned->kept);
     learned->kept.flights = (int)(learned->used - learned->aside);
-    return put_minutes(&learning, n, x, fit.covariance, one, other, learned, err);
+    status = put_minutes(&learning, learned, err);
+    if (status == PARE_OK && isfinite(learned->flown_s))
+        pare_learning_next(&learning, &learning.own, n, x, fit.covariance, learned->test);
+    return status;
 }

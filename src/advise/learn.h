@@ -115,4 +115,9 @@ bool pare_flown_hovers(size_t entries, const pare_flown flown[]);
 pare_status pare_learn(const pare_craft *craft, size_t count, const pare_flight_record flight[],
                        pare_arena *arena, pare_learned_all *learned, pare_error *err);
 
+/** The craft's sheet, uncertainties and all, in its first loadout with so much kept (NULL: nothing): what
+ * learning says of the minutes is this sheet's. */
+pare_status pare_learned_sheet(const pare_craft *craft, const pare_taught *kept, pare_sheet *sheet,
+                               pare_error *err);
+
 #endif

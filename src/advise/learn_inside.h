@@ -104,9 +104,9 @@ bool pare_said_by_log(pare_said what);
 /** What chargers say of one copy's resistance: fills those members. */
 void pare_learning_ohm(const pare_part *part, int which, pare_learned_pack *pack);
 
-/** What came out, for the craft's sheet. */
+/** What came out, for the craft's sheet. @param logged  by one more log than those of its flights */
 void pare_learning_keep(const pare_learning *learning, size_t unknowns, const double x[],
-                        const double covariance[], pare_taught *kept);
+                        const double covariance[], bool logged, pare_taught *kept);
 /** The only copy that flew of the pack that the craft has on, or PARE_NO_PACK. */
 size_t pare_learning_own_pack(const pare_learning *learning);
 
@@ -123,10 +123,9 @@ pare_status pare_learning_begin(const pare_craft *craft, size_t count,
                                 pare_learning *learning, pare_error *err);
 
 /** Which short test would tell most about the minutes.
- * @param towards  [unknowns] change of the minutes by each, s
- * @param rest_s2  variance of the minutes by what is not learned here */
+ * @param rig  of the craft, nothing learned yet */
 void pare_learning_next(const pare_learning *learning, const pare_rig *rig, size_t unknowns,
-                        const double x[], const double covariance[], const double towards[],
-                        double rest_s2, pare_learned_test test[PARE_LEARNED_TESTS]);
+                        const double x[], const double covariance[],
+                        pare_learned_test test[PARE_LEARNED_TESTS]);
 
 #endif

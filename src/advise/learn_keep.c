@@ -25,7 +25,7 @@ size_t pare_learning_own_pack(const pare_learning *learning)
 }
 
 /* How the numbers go with the unknowns that are kept, in the fit's order. */
-static void directions(const pare_learning *learning, size_t own,
+static void directions(const pare_learning *learning, size_t own, bool logged,
                        double way[PARE_TAUGHTS][PARE_TAUGHT_SOURCES])
 {
     const pare_doubts *doubts = &learning->doubts;
@@ -44,7 +44,7 @@ static void directions(const pare_learning *learning, size_t own,
             doubts->u[PARE_DOUBTED_ALWAYS] * (rig->always_w + waiting_w) / rig->always_w;
     if (own != PARE_NO_PACK)
         way[PARE_TAUGHT_CAPACITY][OF_CAPACITY] = learning->prior[own].capacity_u;
-    if (own != PARE_NO_PACK && isfinite(learning->pack[own].logged_ohm))
+    if (own != PARE_NO_PACK && (logged || isfinite(learning->pack[own].logged_ohm)))
         way[PARE_TAUGHT_PACK_OHM][OF_OHM] = learning->prior[own].ohm_u;
 }
 
@@ -66,7 +66,7 @@ static void root_of(const double covariance[PARE_TAUGHT_SOURCES][PARE_TAUGHT_SOU
 }
 
 void pare_learning_keep(const pare_learning *learning, size_t unknowns, const double x[],
-                        const double covariance[], pare_taught *kept)
+                        const double covariance[], bool logged, pare_taught *kept)
 {
     const size_t own = pare_learning_own_pack(learning);
     double way[PARE_TAUGHTS][PARE_TAUGHT_SOURCES],
@@ -80,7 +80,7 @@ void pare_learning_keep(const pare_learning *learning, size_t unknowns, const do
     for (size_t i = 0; i < sources; i++)
         for (size_t k = 0; k < sources; k++)
             left[i][k] = covariance[at[i] * unknowns + at[k]];
-    directions(learning, own, way);
+    directions(learning, own, logged, way);
     root_of(left, root);
     *kept = (pare_taught){.motor = learning->motor,
                           .propeller = learning->propeller,

@@ -101,15 +101,6 @@ static void add_row(size_t n, const double slope[], double u, double covariance[
             covariance[i * n + k] -= work[i] * work[k] / row;
 }
 
-static double along(size_t n, const double covariance[], const double towards[])
-{
-    double sum = 0;
-    for (size_t i = 0; i < n; i++)
-        for (size_t k = 0; k < n; k++)
-            sum += towards[i] * covariance[i * n + k] * towards[k];
-    return fmax(sum, 0);
-}
-
 typedef struct room {
     double *slope, *moved, *work, *covariance; /* [n], [n], [n], [n][n] */
 } room;
@@ -161,21 +152,20 @@ static void add_log(const pare_learning *learning, const test *t, pare_again *ag
     }
 }
 
-/* The variance of the minutes after one. */
-static double after(const pare_learning *learning, const test *t, pare_again *again, size_t n,
-                    const double x[], const double covariance[], const double towards[],
-                    const room *r)
+/* The covariance after one, in r. @return false where it does not fly */
+static bool test_flown(const pare_learning *learning, const test *t, pare_again *again, size_t n,
+                       const double x[], const double covariance[], const room *r)
 {
     double here, time_s;
     pare_log_said log;
     pare_flight_record record = {.take_off_kg = NAN, .rest_before_v = NAN, .rest_after_v = NAN};
     if (!log_current(learning, again, x, &here, &time_s))
-        return INFINITY;
+        return false;
     const double lasts_s = t->lasts_s > 0 ? t->lasts_s : time_s;
     for (size_t i = 0; i < n * n; i++)
         r->covariance[i] = covariance[i];
     if (isfinite(t->style_u) && !add_charge(learning, t, again, n, x, here, lasts_s, r))
-        return INFINITY;
+        return false;
     if (t->log) {
         record.put_back_c = exp(here) * lasts_s;
         again->record = &record;
@@ -184,7 +174,23 @@ static double after(const pare_learning *learning, const test *t, pare_again *ag
         foretell_log(learning, again, x, exp(here), lasts_s, &log);
         add_log(learning, t, again, n, x, r);
     }
-    return along(n, r->covariance, towards);
+    return true;
+}
+
+/* How uncertain the sheet's minutes are with such a covariance kept. */
+static double minutes_u_s(const pare_learning *learning, size_t n, const double x[],
+                          const double covariance[], bool logged)
+{
+    pare_taught kept;
+    pare_error err;
+    pare_sheet *sheet = malloc(sizeof *sheet);
+    double u_s = INFINITY;
+    pare_learning_keep(learning, n, x, covariance, logged, &kept);
+    if (sheet && pare_learned_sheet(learning->craft, &kept, sheet, &err) == PARE_OK &&
+        sheet->figure[PARE_FLOWN_TIME].exists)
+        u_s = sheet->figure[PARE_FLOWN_TIME].u;
+    free(sheet);
+    return u_s;
 }
 
 static int by_doubt(const void *a, const void *b)
@@ -194,8 +200,8 @@ static int by_doubt(const void *a, const void *b)
 }
 
 void pare_learning_next(const pare_learning *learning, const pare_rig *rig, size_t unknowns,
-                        const double x[], const double covariance[], const double towards[],
-                        double rest_s2, pare_learned_test out[PARE_LEARNED_TESTS])
+                        const double x[], const double covariance[],
+                        pare_learned_test out[PARE_LEARNED_TESTS])
 {
     const size_t n = unknowns;
     double *all = calloc((3 + n) * n + 1, sizeof *all);
@@ -207,10 +213,10 @@ void pare_learning_next(const pare_learning *learning, const pare_rig *rig, size
         again.down_to = pare_brief_landing(brief, rig->pack.chemistry);
         if (t == AS_THE_BRIEF)
             again.entries = pare_brief_flown(brief, &again.flown);
-        const double variance =
-            all ? after(learning, &tests[t], &again, n, x, covariance, towards, &r)
-                : (double)INFINITY;
-        out[t] = (pare_learned_test){tests[t].what, sqrt(variance + rest_s2)};
+        const bool flown = all && test_flown(learning, &tests[t], &again, n, x, covariance, &r);
+        out[t] = (pare_learned_test){tests[t].what,
+                                     flown ? minutes_u_s(learning, n, x, r.covariance, tests[t].log)
+                                           : (double)INFINITY};
     }
     qsort(out, PARE_LEARNED_TESTS, sizeof out[0], by_doubt);
     free(all);

@@ -19,21 +19,6 @@ typedef struct both_sheets {
     pare_sheet thought, learned;
 } both_sheets;
 
-static pare_status sheet_with(const pare_craft *craft, const pare_taught *kept, pare_sheet *sheet,
-                              pare_error *err)
-{
-    pare_craft *loaded = malloc(sizeof *loaded);
-    pare_status status = loaded ? PARE_OK : pare_no_memory(err);
-    if (status == PARE_OK)
-        status = pare_craft_load(craft, craft->loadouts ? 0 : -1, loaded, err);
-    if (status == PARE_OK) {
-        loaded->learned = kept;
-        status = pare_sheet_compute(loaded, true, sheet, err);
-    }
-    free(loaded);
-    return status;
-}
-
 static pare_status store_kept(const options *given, const bench_in_use *use,
                               const pare_taught *kept, pare_error *err)
 {
@@ -151,9 +136,9 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
         status = keep(given, &use, &learned, now, err);
     }
     if (status == PARE_OK)
-        status = sheet_with(craft, NULL, &both->thought, err);
+        status = pare_learned_sheet(craft, NULL, &both->thought, err);
     if (status == PARE_OK && kept)
-        status = sheet_with(craft, kept, &both->learned, err);
+        status = pare_learned_sheet(craft, kept, &both->learned, err);
     if (status == PARE_OK && (given->given & OPTION_JSON))
         put_json(craft, &learned, kept, both, out);
     else if (status == PARE_OK)

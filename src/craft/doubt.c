@@ -332,29 +332,40 @@ static double dot(const double a[PARE_TAUGHT_SOURCES], const double b[PARE_TAUGH
     return sum;
 }
 
-/* What the propeller's two sources did to a number. */
-static double by_propeller(const pare_pair_doubt *drive, int number)
+/* What is left in doubt of the propeller's two sources, by the sources that were kept: thrust and power
+ * held still move by a triangle of the two, which is undone. A source that moves neither was not told. */
+static void left_of_propeller(const pare_taught *kept, const pare_pair_doubt *held,
+                              double left[2][PARE_TAUGHT_SOURCES])
 {
-    return hypot(drive->root[number][PARE_PAIR_THRUST], drive->root[number][PARE_PAIR_POWER]);
+    const double *thrust = held->root[PARE_PAIR_THRUST], *power = held->root[PARE_PAIR_POWER];
+    for (int s = 0; s < PARE_TAUGHT_SOURCES; s++) {
+        const double of_thrust = kept->root[PARE_TAUGHT_THRUST][s];
+        left[PARE_PAIR_THRUST][s] =
+            thrust[PARE_PAIR_THRUST] > 0 ? of_thrust / thrust[PARE_PAIR_THRUST] : 0;
+        const double of_power =
+            kept->root[PARE_TAUGHT_POWER][s] - power[PARE_PAIR_THRUST] * left[PARE_PAIR_THRUST][s];
+        left[PARE_PAIR_POWER][s] =
+            power[PARE_PAIR_POWER] > 0 ? of_power / power[PARE_PAIR_POWER] : 0;
+    }
 }
 
-/* A drive as it was learned: the propeller's two sources give thrust, power and what goes with these the
- * covariance that was kept. Where it was doubted more than held still, it is so by as much as before. */
+/* A drive as it was learned. Errors at full throttle and of propellers that move are the same two sources
+ * as those held still, by other shares, so that what is left of the sources is left of all of them, and
+ * flights that told nothing leave every figure as doubted as it was. */
 static void learn_drive(const pare_taught *kept, const pare_pair_doubt *held,
                         pare_pair_doubt *drive, double root[PARE_TAUGHTS][PARE_TAUGHT_SOURCES])
 {
-    const double *thrust = kept->root[PARE_TAUGHT_THRUST], *power = kept->root[PARE_TAUGHT_POWER];
-    const double a = sqrt(dot(thrust, thrust)), b = a > 0 ? dot(power, thrust) / a : 0;
-    const double c = sqrt(fmax(dot(power, power) - b * b, 0));
+    double left[2][PARE_TAUGHT_SOURCES];
+    left_of_propeller(kept, held, left);
+    const double a = sqrt(dot(left[0], left[0])), b = a > 0 ? dot(left[1], left[0]) / a : 0;
+    const double c = sqrt(fmax(dot(left[1], left[1]) - b * b, 0));
     for (int n = 0; n < PARE_PAIR_NUMBERS; n++) {
-        const double before = by_propeller(held, n);
-        const double times = before > 0 ? by_propeller(drive, n) / before : 1;
-        const double with_thrust = a > 0 ? dot(kept->root[n], thrust) / a : 0;
-        const double with_power = c > 0 ? (dot(kept->root[n], power) - b * with_thrust) / c : 0;
-        drive->root[n][PARE_PAIR_THRUST] = times * with_thrust;
-        drive->root[n][PARE_PAIR_POWER] = times * with_power;
+        const double thrust = drive->root[n][PARE_PAIR_THRUST],
+                     power = drive->root[n][PARE_PAIR_POWER];
         for (int s = 0; s < PARE_TAUGHT_SOURCES; s++)
-            root[n][s] = times * kept->root[n][s];
+            root[n][s] = thrust * left[0][s] + power * left[1][s];
+        drive->root[n][PARE_PAIR_THRUST] = thrust * a + power * b;
+        drive->root[n][PARE_PAIR_POWER] = power * c;
     }
 }
 
