@@ -139,9 +139,12 @@ static pare_status burst_of(const key_values *given, const esc *e, const pare_bo
     else
         pare_answer_note(answer, "a burst of %g A never takes it to %g degC", burst.current_a,
                          v[LIMIT]);
-    if (given->given[BURST_FOR] && isfinite(seconds))
+    if (given->given[BURST_FOR] && isfinite(seconds)) {
         pare_answer_add(answer, "burst_margin", "that over the burst's stated seconds", "",
                         seconds / v[BURST_FOR]);
+        pare_answer_doubt(answer, e->doubt.burst * seconds / v[BURST_FOR], PARE_ESTIMATED,
+                          e->source);
+    }
     return PARE_OK;
 }
 
@@ -165,9 +168,11 @@ static pare_status answer_of(const key_values *given, pare_units *units, pare_an
                 e.source, answer);
     if (!settles)
         pare_answer_note(answer, "held without end, this current burns it");
-    if (settles && heat.degc > v[AMBIENT])
-        pare_answer_add(answer, "heat_margin", "rise that it bears over that", "",
-                        (v[LIMIT] - v[AMBIENT]) / (heat.degc - v[AMBIENT]));
+    if (settles && heat.degc > v[AMBIENT]) {
+        const double margin = (v[LIMIT] - v[AMBIENT]) / (heat.degc - v[AMBIENT]);
+        pare_answer_add(answer, "heat_margin", "rise that it bears over that", "", margin);
+        pare_answer_doubt(answer, e.doubt.settled * fabs(margin), PARE_ESTIMATED, e.source);
+    }
     if (given->given[CONTINUOUS] && v[CURRENT] > 0)
         pare_answer_add(answer, "continuous_margin", "continuous rating over the current", "",
                         v[CONTINUOUS] / v[CURRENT]);

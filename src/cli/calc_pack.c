@@ -1,6 +1,7 @@
 /* calc_pack.c: `pare calc pack`.
  *
- * Two questions. With volts= it is arithmetic: a source behind a resistance gives a power. With
+ * Two questions. With volts= it is arithmetic: a source behind a resistance gives a power, as surely as a
+ * meter and a charger read the two. With
  * chemistry= it is the model of a pack's cells: volts under a constant current from full, with the
  * doubt that cells showed which the fit had not seen. The pack's own numbers, where a builder has
  * measured them, take the law's place: cell_resistance= as a charger reads it, and holds=, the charge
@@ -16,6 +17,9 @@
 #define STILL_AIR_U_K  2.0   /* left-out cells: 1 K in the mean, 2 K at 3 C */
 #define DESTROYED_DEGC 120.0 /* separators melt near 130 degC (from memory) */
 #define HOLDS_U        0.03  /* of a charge that somebody measured: common practice, no source */
+#define METER_U        0.005 /* of volts: a hand-held meter, common practice, no source */
+#define TYPED_OHM_U    0.15  /* as of a pack's part (craft/spec.c) */
+#define TYPED_SOURCE   "volts and resistance as typed"
 
 enum {
     VOLTS,
@@ -58,10 +62,30 @@ enum { PACK_KEYS = sizeof pack_keys / sizeof pack_keys[0] };
 
 /* ---- a source behind a resistance ---- */
 
+/* What volts or resistance that are off by a share do to current and volts under load. A side on which it
+ * does not give the power counts as the other does. */
+static void moved(const double typed[], int which, double share, double u[2])
+{
+    double high[2], low[2], now[] = {typed[VOLTS], typed[RESISTANCE]};
+    now[which] = typed[which] * (1 + share);
+    const bool above =
+        pare_pack_current(now[0], now[1], typed[POWER], &high[0], &high[1], NULL) == PARE_OK;
+    now[which] = typed[which] * (1 - share);
+    const bool below =
+        pare_pack_current(now[0], now[1], typed[POWER], &low[0], &low[1], NULL) == PARE_OK;
+    double middle[2];
+    pare_pack_current(typed[VOLTS], typed[RESISTANCE], typed[POWER], &middle[0], &middle[1], NULL);
+    for (int i = 0; i < 2; i++) {
+        const double up = above ? high[i] - middle[i] : middle[i] - low[i];
+        const double down = below ? middle[i] - low[i] : up;
+        u[i] = hypot(u[i], (up + down) / 2);
+    }
+}
+
 static pare_status given_power(const key_values *given, pare_answer *answer, pare_error *err)
 {
     const double *v = given->value;
-    double current, volts;
+    double current, volts, u[2] = {0, 0};
     for (int i = 0; i < PACK_KEYS; i++) {
         if (i <= POWER && !given->given[i])
             return pare_fail(err, PARE_BAD_DATA,
@@ -77,10 +101,17 @@ static pare_status given_power(const key_values *given, pare_answer *answer, par
         pare_pack_current(v[VOLTS], v[RESISTANCE], v[POWER], &current, &volts, err);
     if (status != PARE_OK)
         return status;
+    moved(v, VOLTS, METER_U, u);
+    moved(v, RESISTANCE, TYPED_OHM_U, u);
+    const double most_w = pare_pack_most_w(v[VOLTS], v[RESISTANCE]);
     pare_answer_add(answer, "current_a", "current", "A", current);
+    pare_answer_doubt(answer, u[0], PARE_ESTIMATED, TYPED_SOURCE);
     pare_answer_add(answer, "volts_v", "volts under load", "V", volts);
-    pare_answer_add(answer, "most_w", "most power it gives", "W",
-                    pare_pack_most_w(v[VOLTS], v[RESISTANCE]));
+    pare_answer_doubt(answer, u[1], PARE_ESTIMATED, TYPED_SOURCE);
+    pare_answer_add(answer, "most_w", "most power it gives", "W", most_w);
+    if (isfinite(most_w))
+        pare_answer_doubt(answer, hypot(2 * METER_U, TYPED_OHM_U) * most_w, PARE_ESTIMATED,
+                          TYPED_SOURCE);
     return PARE_OK;
 }
 
@@ -220,11 +251,15 @@ static double group_ohm(const asked *a)
     return pare_pack_group_ohm(&one, 0.5);
 }
 
-static double volts_u(const asked *a, const pare_drained *at)
+/* At a current; at a power, less volts draw more current, which takes volts in turn: all of them, where it
+ * is the most that it gives. */
+static double volts_u(const key_values *given, const asked *a, const pare_drained *at)
 {
-    const double cells_v = (at->ohm - a->pack.lead_ohm) * a->drain.current_a;
-    return hypot(a->pack.cells * pare_pack_model_doubt(&a->pack).cell_v_u,
-                 a->ohm_share_u * cells_v);
+    const double amps = a->drain.current_a;
+    const double u_v = hypot(a->pack.cells * pare_pack_model_doubt(&a->pack).cell_v_u,
+                             a->ohm_share_u * (at->ohm - a->pack.lead_ohm) * amps);
+    const double kept = fmax(1 - at->ohm * amps / at->volts_v, 0);
+    return given->given[CURRENT] ? u_v : fmin(u_v / kept, at->volts_v);
 }
 
 /* Charge that it gives down to the volts at which a craft lands; its doubt is that of the volts there,
@@ -274,7 +309,8 @@ static pare_status of_cells(const key_values *given, pare_answer *answer, pare_e
         status = pare_pack_drain(&a.pack, &a.drain, a.charge, &at, err);
     if (status != PARE_OK)
         return status;
-    const double amps = a.drain.current_a, u_v = volts_u(&a, &at);
+    const double amps = a.drain.current_a, u_v = volts_u(given, &a, &at);
+    const double amps_u = given->given[CURRENT] ? 0 : u_v / at.volts_v * amps;
     if (at.degc > DESTROYED_DEGC)
         return pare_fail(
             err, PARE_BAD_DATA,
@@ -285,8 +321,12 @@ static pare_status of_cells(const key_values *given, pare_answer *answer, pare_e
         return pare_fail(err, PARE_BAD_DATA, "%g A asked, %.3g A would take all of its volts", amps,
                          at.open_v / at.ohm);
     pare_answer_add(answer, "current_a", "current", "A", amps);
+    if (amps_u > 0)
+        pare_answer_doubt(answer, amps_u, a.ohm_known, a.source);
     pare_answer_add(answer, "rate_per_h", "current over capacity", "1/h",
                     amps * AH_C / a.pack.capacity_c);
+    if (amps_u > 0)
+        pare_answer_doubt(answer, amps_u * AH_C / a.pack.capacity_c, a.ohm_known, a.source);
     pare_answer_add(answer, "volts_v", "volts under load", "V", at.volts_v);
     pare_answer_doubt(answer, u_v, a.ohm_known, a.source);
     pare_answer_add(answer, "cell_v", "of one cell", "V", at.volts_v / a.pack.cells);

@@ -118,6 +118,49 @@ static void a_pack_gives_constant_power_behind_its_resistance(void **state)
     json_decref(answer);
 }
 
+/* By the slopes of R i^2 - V i + P = 0, a volt's half percent and the resistance's 15 %; past the most that it
+ * gives there is no slope, and the side that there is counts. */
+static void constant_power_is_as_sure_as_what_was_typed(void **state)
+{
+    (void)state;
+    json_t *answer = run_json("calc pack volts=14.8V resistance=20mohm power=300W --json");
+    const double i = number(answer, "current_a"), v = number(answer, "volts_v");
+    const double u_v = 0.005 * 14.8, u_ohm = 0.15 * 0.02;
+    const double i_u = hypot(i * u_v, i * i * u_ohm) / (14.8 - 2 * 0.02 * i);
+    assert_within(number(answer, "current_a_u"), i_u, 1e-3);
+    assert_within(number(answer, "volts_v_u"), v * i_u / i, 1e-3);
+    assert_within(number(answer, "most_w_u"), hypot(0.01, 0.15) * number(answer, "most_w"), 1e-9);
+    assert_string_equal(
+        json_string_value(json_object_get(json_object_get(answer, "source"), "volts_v")),
+        "volts and resistance as typed");
+    json_decref(answer);
+    answer = run_json("calc pack volts=14.8V resistance=20mohm power=2738W --json");
+    assert_between(number(answer, "current_a_u"), 0.1 * 370, 0.5 * 370);
+    json_decref(answer);
+}
+
+/* The same state, asked by its current and by its power: where power is held, volts that are off draw
+ * current that takes more, and both are off by one share. */
+static void a_power_leaves_more_doubt_than_its_current(void **state)
+{
+    (void)state;
+#define CELLS "calc pack chemistry=liion cells=6 capacity=3000mAh heat=off --json "
+    json_t *by_current = run_json(CELLS "current=8A");
+    char line[160];
+    snprintf(line, sizeof line, CELLS "power=%.12gW", number(by_current, "power_w"));
+    json_t *by_power = run_json(line);
+#undef CELLS
+    assert_within(number(by_power, "current_a"), 8, 1e-6);
+    const double volts = number(by_power, "volts_v"), u = number(by_power, "volts_v_u");
+    const double drop = number(by_power, "resistance_mohm") * 1e-3 * 8;
+    assert_within(u, number(by_current, "volts_v_u") / (1 - drop / volts), 1e-6);
+    assert_within(number(by_power, "current_a_u"), 8 * u / volts, 1e-6);
+    assert_within(number(by_power, "rate_per_h_u") / number(by_power, "rate_per_h"), u / volts,
+                  1e-6);
+    json_decref(by_power);
+    json_decref(by_current);
+}
+
 /* An INR18650-30Q (ARTS Laboratory, University of South Carolina) under 6 A in air of 23 degC, after 1.5
  * of its 3.0 Ah: three cells gave 3.415 to 3.451 V at 35 degC. */
 static void a_cell_under_load_is_the_measured_one_within_its_doubt(void **state)
@@ -525,6 +568,8 @@ int main(void)
         cmocka_unit_test(a_motors_kv_stated_and_measured_stand_side_by_side),
         cmocka_unit_test(a_drive_costs_speed_and_says_so),
         cmocka_unit_test(a_pack_gives_constant_power_behind_its_resistance),
+        cmocka_unit_test(constant_power_is_as_sure_as_what_was_typed),
+        cmocka_unit_test(a_power_leaves_more_doubt_than_its_current),
         cmocka_unit_test(a_cell_under_load_is_the_measured_one_within_its_doubt),
         cmocka_unit_test(a_chargers_reading_takes_the_laws_place),
         cmocka_unit_test(a_pack_asked_for_power_gives_that_power),

@@ -19,6 +19,10 @@ static void an_esc_loses_warms_and_lasts(void **state)
     assert_within(number(m, "continuous_margin"), 45.0 / 11, 1e-9);
     assert_within(number(m, "heat_margin"), 85 / (number(m, "steady_c") - 25), 1e-9);
     assert_within(number(m, "burst_margin"), number(m, "burst_s") / 10, 1e-9);
+    /* A margin is as unsure as the rise, or the seconds, that it is made of. */
+    assert_within(number(m, "heat_margin_u") / number(m, "heat_margin"),
+                  number(m, "steady_c_u") / (number(m, "steady_c") - 25), 1e-9);
+    assert_within(number(m, "burst_margin_u"), number(m, "burst_s_u") / 10, 1e-9);
     assert_true(number(m, "burst_c") > number(m, "steady_c"));
     assert_true(number(m, "steady_c_u") > 0);
     json_decref(m);
