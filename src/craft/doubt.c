@@ -312,7 +312,7 @@ static void drives(const pare_craft *craft, const pare_sheet *sheet, pare_doubts
 
 /* ---- what flights taught ---- */
 
-static const pare_doubted doubted_of_kept[PARE_TAUGHTS] = {
+const pare_doubted pare_doubted_of_taught[PARE_TAUGHTS] = {
     [PARE_TAUGHT_THRUST] = PARE_DOUBTED_THRUST,
     [PARE_TAUGHT_POWER] = PARE_DOUBTED_POWER,
     [PARE_TAUGHT_KV] = PARE_DOUBTED_KV,
@@ -391,7 +391,8 @@ static void learn(const pare_craft *craft, const pare_rig *rig, double waiting_w
     }
     for (int n = PARE_PAIR_NUMBERS; n < PARE_TAUGHTS; n++)
         if (doubts->learned[n])
-            doubts->u[doubted_of_kept[n]] = sqrt(dot(doubts->root[0][0][n], doubts->root[0][0][n]));
+            doubts->u[pare_doubted_of_taught[n]] =
+                sqrt(dot(doubts->root[0][0][n], doubts->root[0][0][n]));
 }
 
 void pare_doubts_of(const pare_craft *craft, const pare_sheet *sheet, pare_doubts *doubts)
@@ -442,7 +443,7 @@ static bool of_drive(int number)
 static bool was_learned(const pare_doubts *doubts, int number)
 {
     for (int n = 0; n < PARE_TAUGHTS; n++)
-        if (doubts->learned[n] && (int)doubted_of_kept[n] == number)
+        if (doubts->learned[n] && (int)pare_doubted_of_taught[n] == number)
             return true;
     return false;
 }
@@ -569,7 +570,7 @@ static void learned_numbers(doubt *d, const pare_doubts *doubts)
             for (int n = 0; n < PARE_TAUGHTS; n++) {
                 const double rest = doubts->root[full][0][n][s];
                 const double its = rest + running * (doubts->root[full][1][n][s] - rest);
-                moved[f] += d->slopes.slope[doubted_of_kept[n]][f] * its;
+                moved[f] += d->slopes.slope[pare_doubted_of_taught[n]][f] * its;
             }
         }
         add_moved(d, moved);
@@ -586,7 +587,9 @@ static double uncertainty(const doubt *d, int figure)
     return rise * sqrt(expm1(square) * exp(square));
 }
 
-void pare_sheet_doubt_with(const pare_craft *craft, const pare_doubts *doubts, pare_sheet *sheet)
+/* @param masses  those of masses and stations too */
+static void doubt_all(const pare_craft *craft, const pare_doubts *doubts, bool masses,
+                      pare_sheet *sheet)
 {
     doubt d = {.craft = craft,
                .sheet = sheet,
@@ -597,16 +600,30 @@ void pare_sheet_doubt_with(const pare_craft *craft, const pare_doubts *doubts, p
     rig_numbers(&d, doubts);
     drive(&d, doubts);
     learned_numbers(&d, doubts);
-    bool done[PARE_LINES] = {false};
-    weighed_masses(&d, done);
-    part_masses(&d, done);
-    maker_biases(&d, done);
-    shared_scale(&d, done);
-    stations(&d);
+    if (masses) {
+        bool done[PARE_LINES] = {false};
+        weighed_masses(&d, done);
+        part_masses(&d, done);
+        maker_biases(&d, done);
+        shared_scale(&d, done);
+        stations(&d);
+    }
     for (int f = 0; f < PARE_FIGURES; f++)
         sheet->figure[f].u = sheet->figure[f].exists ? uncertainty(&d, f) : 0;
     memcpy(sheet->covariance, d.covariance, sizeof d.covariance);
     sheet->with_u = true;
+}
+
+void pare_sheet_doubt_with(const pare_craft *craft, const pare_doubts *doubts, pare_sheet *sheet)
+{
+    doubt_all(craft, doubts, true, sheet);
+}
+
+void pare_sheet_doubt_flight(const pare_craft *craft, pare_sheet *sheet)
+{
+    pare_doubts doubts;
+    pare_doubts_of(craft, sheet, &doubts);
+    doubt_all(craft, &doubts, false, sheet);
 }
 
 void pare_sheet_doubt(const pare_craft *craft, pare_sheet *sheet)

@@ -20,7 +20,10 @@ typedef struct pare_doubts {
     double root[2][2][PARE_TAUGHTS][PARE_TAUGHT_SOURCES];
 } pare_doubts;
 
-/** @param sheet  with all its figures */
+/** The number that something learned is about. */
+extern const pare_doubted pare_doubted_of_taught[PARE_TAUGHTS];
+
+/** @param sheet  with its speed of rotors in hover and its thrust to weight, fresh */
 void pare_doubts_of(const pare_craft *craft, const pare_sheet *sheet, pare_doubts *doubts);
 
 /** Fills u of every figure that exists, by propagating the uncertainty of every input.
@@ -30,10 +33,14 @@ void pare_doubts_of(const pare_craft *craft, const pare_sheet *sheet, pare_doubt
  * share one error, a maker's stated masses share a maker's bias, weighed masses share a scale, and
  * thrust and power errors go together.
  *
- * @param sheet  with all its figures
+ * @param sheet  with all its figures, or with some groups of them (craft/flight.h) and what
+ *               pare_doubts_of() needs: then that is all that is flown
  * Costs about thirteen plain sheets. Accuracy: within 10 % of flights of all inputs drawn together,
  * thrust to weight at landing within 16 % (tests/unit/doubt.c). Allocates nothing. */
 void pare_sheet_doubt(const pare_craft *craft, pare_sheet *sheet);
+
+/** The same without what masses and stations do: never more than that. */
+void pare_sheet_doubt_flight(const pare_craft *craft, pare_sheet *sheet);
 
 /** The same with other doubts about the rig. */
 void pare_sheet_doubt_with(const pare_craft *craft, const pare_doubts *doubts, pare_sheet *sheet);

@@ -153,15 +153,17 @@ void pare_doubted_move(pare_moved_rig *moved, pare_doubted which, double change)
     }
 }
 
-static void fly(const pare_brief *brief, const pare_rig *from, pare_doubted which, double change,
+static void fly(const pare_brief *brief, const pare_sheet *sheet, pare_doubted which, double change,
                 pare_sheet_figure figure[PARE_FIGURES])
 {
-    pare_moved_rig moved = {.rig = *from};
+    pare_moved_rig moved = {.rig = sheet->rig};
+    const unsigned groups = flown[which].groups & sheet->flown;
     pare_endurance endured;
     for (int f = 0; f < PARE_FIGURES; f++)
         figure[f].exists = false;
     pare_doubted_move(&moved, which, change);
-    pare_flight_some(brief, &moved.rig, flown[which].groups, figure, &endured);
+    if (groups)
+        pare_flight_some(brief, &moved.rig, groups, figure, &endured);
 }
 
 bool pare_log_normal(const pare_sheet *sheet, int figure, double *begins)
@@ -190,9 +192,9 @@ static void find_slope(const pare_brief *brief, const pare_sheet *sheet, pare_do
     const double far = flown[which].far;
     const bool both = far > 0 && u > 0;
     const double step = both ? far * u : STEP;
-    fly(brief, &sheet->rig, which, step, high);
+    fly(brief, sheet, which, step, high);
     if (both)
-        fly(brief, &sheet->rig, which, -step, low);
+        fly(brief, sheet, which, -step, low);
     for (int f = 0; f < PARE_FIGURES; f++) {
         const bool up = high[f].exists, down = both && low[f].exists;
         if (!sheet->figure[f].exists || !(up || down))

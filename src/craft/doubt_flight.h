@@ -65,7 +65,7 @@ void pare_doubted_move(pare_moved_rig *moved, pare_doubted which, double change)
 
 /** All slopes at a sheet's rig.
  *
- * @param sheet  flown
+ * @param sheet  flown, in all groups or some: no others are flown here
  * @param u      [PARE_DOUBTED] how far each number may be off; what is not doubted is not flown and has
  *               slopes of 0, but for the mass
  * Costs about a flight for each number that is. Allocates nothing. */

@@ -2,7 +2,7 @@
 /* The uncertainty of a sheet's figures against flights of everything drawn together.
  *
  * The linear law of propagation (JCGM 100:2008) is checked as its supplement says: all inputs are drawn
- * (draw_craft.h), every draw is flown in full, and the figures' spread is compared. */
+ * (craft/draw.h), every draw is flown in full, and the figures' spread is compared. */
 #include "craft/doubt.h"
 
 #include <math.h>
@@ -10,8 +10,9 @@
 #include <string.h>
 
 #include "bench_of.h"
+#include "craft/draw.h"
 #include "craft/flight.h"
-#include "draw_craft.h"
+#include "draws.h"
 #include "near.h"
 #include "physics/drive.h"
 #include "store/bench.h"
@@ -87,6 +88,7 @@ static double claimed(const pare_sheet *sheet, int figure)
 static void draw_all(const pare_craft *craft, const pare_sheet *sheet, spread spreads[PARE_FIGURES])
 {
     uint64_t dice = 20;
+    const pare_deviates deviates = {draw_next, &dice};
     pare_doubts doubts;
     pare_doubts_of(craft, sheet, &doubts);
     for (int draw = 0; draw < DRAWS; draw++) {
@@ -94,9 +96,11 @@ static void draw_all(const pare_craft *craft, const pare_sheet *sheet, spread sp
         pare_sheet_figure figure[PARE_FIGURES];
         for (int f = 0; f < PARE_FIGURES; f++)
             figure[f].exists = false;
-        draw_body(craft, sheet, &dice, &moved.rig);
-        draw_numbers(doubts.u, &dice, &moved);
-        draw_flight(craft, &moved.rig, &doubts, &dice, figure);
+        pare_drawn drawn;
+        pare_draw_errors(&doubts, &deviates, &drawn);
+        pare_draw_body(craft, sheet, &deviates, &moved.rig);
+        pare_draw_numbers(&doubts, &drawn, &moved);
+        pare_draw_flight(craft, &moved.rig, &doubts, &drawn, figure);
         for (int f = PARE_HOVER_OUTPUT; f < PARE_FIGURES; f++) {
             const double value = figure[f].exists ? figure[f].value : 0;
             if (!figure[f].exists && f != PARE_FLOWN_TIME)

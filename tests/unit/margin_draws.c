@@ -2,7 +2,7 @@
 /* The uncertainty and the chance of each margin against margins of craft drawn at random.
  *
  * A margin is about a figure of the flight, a law of its own and a limit, each in doubt. The craft is
- * drawn and flown (draw_craft.h), law and limit are drawn beside it, and the margin is worked out of
+ * drawn and flown (craft/draw.h), law and limit are drawn beside it, and the margin is worked out of
  * what came. What a margin bears over what it must is said to be log-normal, and compared in its
  * logarithm, but where limit and law are sharp: there the figure is normal. The least of all ratings is
  * no margin of its own, but one of many at a time. */
@@ -11,8 +11,8 @@
 #include <string.h>
 
 #include "bench_of.h"
+#include "craft/draw.h"
 #include "craft/margin.h"
-#include "draw_craft.h"
 #include "draws.h"
 #include "near.h"
 #include "store/bench.h"
@@ -101,14 +101,17 @@ static double ratio_drawn(const pare_margin *claimed, const pare_margin *came, u
 static void draw_once(fixture *f, const pare_doubts *doubts, uint64_t *dice,
                       spread spreads[PARE_MARGINS])
 {
+    const pare_deviates deviates = {draw_next, dice};
+    pare_drawn drawn;
     pare_moved_rig moved = {.rig = f->sheet->rig};
     *f->drawn = *f->sheet;
     f->drawn->with_u = false;
     for (int figure = PARE_HOVER_OUTPUT; figure < PARE_FIGURES; figure++)
         f->drawn->figure[figure].exists = false;
-    draw_body(f->craft, f->sheet, dice, &moved.rig);
-    draw_numbers(doubts->u, dice, &moved);
-    draw_flight(f->craft, &moved.rig, doubts, dice, f->drawn->figure);
+    pare_draw_errors(doubts, &deviates, &drawn);
+    pare_draw_body(f->craft, f->sheet, &deviates, &moved.rig);
+    pare_draw_numbers(doubts, &drawn, &moved);
+    pare_draw_flight(f->craft, &moved.rig, doubts, &drawn, f->drawn->figure);
     f->drawn->rig = moved.rig;
     f->drawn->figure[PARE_ALL_UP].value = moved.rig.mass_kg;
     pare_sheet_margins(f->craft, f->drawn);
