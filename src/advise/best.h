@@ -75,7 +75,10 @@ typedef struct pare_best_ask {
     const char *const *must;  /* and of those that it must have */
     const int64_t *most_cents; /* what the set may cost; NULL: any money */
     const double
-        *most_work_min;  /* what the work on it may take, as its checklist says; NULL: any time */
+        *most_work_min; /* what the work on it may take, as its checklist says; NULL: any time */
+    double
+        sure; /* the chance with which the brief's limits on figures hold together, 0.5 to below 1, by
+                    the linear model (sure.h); 0: they hold as computed, and that is enough */
     int64_t below_100ug; /* only sets lighter than this are of interest; 0: all */
     bool
         any; /* one set is enough, the lightest or not: so found and not proven, or none and proven */

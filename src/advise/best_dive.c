@@ -188,6 +188,7 @@ bool best_refuted_elsewhere(best_worker *worker, const best_state *state, char b
         best_state_copy(search, state, there);
         there->raised = 0;
         there->uneven_least = 0;
+        there->shares.known = false;
         there->lead_least = there->power_least = INT64_MIN;
         memset(there->held, 0, sizeof there->held);
         if (pare_trial_weigh(other->desk, &there->trial, NULL) != PARE_OK)

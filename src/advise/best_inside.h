@@ -76,6 +76,12 @@ typedef struct best_search {
     atomic_bool *stop; /* somebody asked for it */
 } best_search;
 
+/** By what share of themselves figures are doubted, where that was last asked. */
+typedef struct best_shares {
+    bool known;
+    double of[PARE_FIGURES];
+} best_shares;
+
 /** A craft on the way. */
 typedef struct best_state {
     pare_trial trial; /* weighed */
@@ -96,6 +102,7 @@ typedef struct best_state {
      * for; see best_state_hold(). */
     bool held[PARE_JOINTS];
     int64_t held_least[PARE_JOINTS];
+    best_shares shares; /* where limits have to hold surely */
     size_t swaps;
     pare_swap_name swap[PARE_BEST_SWAPS];
     int64_t units;       /* as it stands */
@@ -223,7 +230,7 @@ bool best_is_dragged(const best_search *search, const best_state *state, const p
 /** A motor's winding with no wire on it and no drive before it. */
 double best_bare_ohm(const pare_part *motor, const pare_rig *rig);
 /** Whether every set below a weighed state fails. @param[out] by  the limit that it fails */
-bool best_refuted(const best_search *search, const best_state *state, pare_sheet *probe,
+bool best_refuted(const best_search *search, best_state *state, pare_sheet *probe,
                   pare_craft *lightest, char by[48]);
 /** The most that any set below a state has of what is raised; HUGE_VAL: not known. Works in the probe. */
 double best_promise(const best_search *search, const best_state *state, pare_sheet *probe);
@@ -251,6 +258,22 @@ bool best_screws_hold(const best_search *search, const pare_craft *lightest,
 double best_need(const best_search *search, const char *name);
 void best_count(size_t *limits, pare_best_limit limit[PARE_BEST_LIMITS], const char *name,
                 size_t more);
+
+/** Whether a limit on a figure is on the side where the flattering flight flatters it. */
+bool best_is_flattered(int figure, bool at_least);
+/** The name of a limit's margin. */
+void best_limit_name(char name[48], const char *key);
+
+/* ---- best_sure.c ---- */
+/** Whether every set below a state keeps the brief's limits less surely than asked for.
+ * @param probe  flown as best_refuted() does, thrust flattered; figures' u are changed
+ * @param shares  of the state, brought up to date
+ * @param[out] by  the limit that is least sure */
+bool best_unsure(const best_search *search, const best_state *state, pare_sheet *probe,
+                 best_shares *shares, char by[48]);
+/** Whether a whole set keeps them surely enough. @param judged  its sheet @param room  for another */
+bool best_is_sure(const best_search *search, const pare_craft *craft, const pare_sheet *judged,
+                  pare_sheet *room, char by[48]);
 
 /* ---- best_group.c ---- */
 /** A group, or what begins one: the first `depth` of motor, propeller, pack and frame are decided, and stand

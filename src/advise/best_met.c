@@ -108,6 +108,13 @@ static bool refuse(char by[48], const char *name)
     return false;
 }
 
+void best_limit_name(char name[48], const char *key)
+{
+    char whole[64];
+    snprintf(whole, sizeof whole, "limit.%.40s", key);
+    (void)refuse(name, whole);
+}
+
 /* @param on_the_way  what does not reach its need yet may wait, as long as it is no worse than it was */
 static bool meets(const pare_best_ask *ask, const pare_craft *craft, const pare_sheet *before,
                   const pare_sheet *after, bool on_the_way, char refuses[48])
@@ -313,6 +320,11 @@ static ask ask_of_figure(int figure, bool at_least)
     default:
         return ASK_NOT;
     }
+}
+
+bool best_is_flattered(int figure, bool at_least)
+{
+    return ask_of_figure(figure, at_least) == ASK_THRUST;
 }
 
 static bool starts(const char *name, const char *with)
@@ -736,7 +748,7 @@ double best_promise(const best_search *search, const best_state *state, pare_she
     return most;
 }
 
-static bool refuted_with(const best_search *search, const best_state *state, wires w, int64_t least,
+static bool refuted_with(const best_search *search, best_state *state, wires w, int64_t least,
                          pare_sheet *probe, char by[48])
 {
     const pare_craft *craft = state->trial.flown;
@@ -752,7 +764,8 @@ static bool refuted_with(const best_search *search, const best_state *state, wir
             (void)refuse(by, flies[i]);
             return true;
         }
-    if (refuted_by(search, state, probe, ASK_THRUST, by))
+    if (refuted_by(search, state, probe, ASK_THRUST, by) ||
+        best_unsure(search, state, probe, &state->shares, by))
         return true;
     if (state->rough)
         return sags_roughly(search, state, probe, by);
@@ -773,7 +786,7 @@ static bool refuted_with(const best_search *search, const best_state *state, wir
     return refuted_by(search, state, probe, ASK_CURRENT, by);
 }
 
-bool best_refuted(const best_search *search, const best_state *state, pare_sheet *probe,
+bool best_refuted(const best_search *search, best_state *state, pare_sheet *probe,
                   pare_craft *lightest, char by[48])
 {
     return refuted_with(search, state, open_wires(search, state, NULL), state->least, probe, by) ||

@@ -83,6 +83,7 @@ static void inherit_leasts(const best_state *from, best_state *to)
     to->power_least = from->power_least;
     to->calm = from->calm;
     to->moving = from->moving;
+    to->shares = from->shares;
 }
 
 bool best_state_edit(const best_search *search, const best_state *from, const pare_swap_name *name,
@@ -194,6 +195,7 @@ pare_status best_state_first(const best_search *search, best_state *state, pare_
         state->slot_least[s] = search->slot[s].least;
     state->lead_least = state->power_least = INT64_MIN;
     state->calm = state->moving = 0;
+    state->shares.known = false;
     state->raised = asked_least(&search->desk->craft->brief);
     state->rough = false;
     memset(state->held, 0, sizeof state->held);

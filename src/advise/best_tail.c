@@ -358,8 +358,11 @@ static bool meets_elsewhere(tail *t, const best_state *whole, char by[48])
             return false;
         pare_sheet_judge(there->trial.flown, &there->trial.sheet);
         if (pare_best_meets(search->ask, other->desk->craft, &other->desk->sheet,
-                            &there->trial.sheet, by))
-            continue;
+                            &there->trial.sheet, by)) {
+            if (best_is_sure(other, there->trial.flown, &there->trial.sheet, worker->probe, by))
+                continue;
+            return false;
+        }
         const int64_t rings =
             is_same_tail(whole, there) ? best_rings_until(other, there, by, worker->probe) : 0;
         if (rings > 0 && rings + whole->units - there->units > t->rings)
@@ -391,6 +394,12 @@ static void try_whole(tail *t, int64_t units)
         if (rings > t->rings)
             t->rings = rings;
         else if (all_heavier_fail(t, units) && units - 1 < t->most)
+            t->most = units - 1;
+        return;
+    }
+    if (!best_is_sure(search, whole->trial.flown, &whole->trial.sheet, worker->probe, by)) {
+        best_refusal(worker, by);
+        if (all_heavier_fail(t, units) && units - 1 < t->most)
             t->most = units - 1;
         return;
     }

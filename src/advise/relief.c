@@ -90,8 +90,10 @@ static double let_go(const pare_relief *limit)
 }
 
 /* Between what fails and what is enough, that which is looser than the one and never looser than the other. */
-static double enough(const pare_relief *limit, double value, double allowed)
+static double enough(const asking *a, const pare_relief *limit, double value, double allowed)
 {
+    if (a->ask->sure > 0)
+        return allowed; /* what it has of the figure is more than the limit, to be sure */
     return limit->at_least ? fmax(value, allowed) : fmin(value, allowed);
 }
 
@@ -104,9 +106,10 @@ static void relieve_alone(asking *a, pare_relief *one)
     if (!goes_on(a) || !met.found)
         return;
     one->helps = true;
-    one->to = enough(one, met.value[0], to);
+    one->to = enough(a, one, met.value[0], to);
     one->best_100ug = met.best_100ug;
-    one->exact = one->figure == PARE_ALL_UP; /* the lightest set is what was searched for */
+    one->exact = one->figure == PARE_ALL_UP &&
+                 !(a->ask->sure > 0); /* the lightest set is what was searched for */
     for (int i = 0; !one->exact && i < HALVINGS; i++) {
         if (fabs(one->to - fails) <= fine) {
             one->exact = true;
@@ -117,7 +120,7 @@ static void relieve_alone(asking *a, pare_relief *one)
         if (!goes_on(a))
             return;
         if (met.found) {
-            one->to = enough(one, met.value[0], to);
+            one->to = enough(a, one, met.value[0], to);
             one->best_100ug = met.best_100ug;
         } else {
             fails = to;
@@ -143,9 +146,10 @@ static outcome search_pair(asking *a, const pare_relief *const pair[2], double s
     return search(a, 2, pair, to);
 }
 
-static void keep_pair(pare_reliefs *reliefs, const pare_relief *const pair[2], const outcome *met,
+static void keep_pair(const asking *a, const pare_relief *const pair[2], const outcome *met,
                       double allowed)
 {
+    pare_reliefs *reliefs = a->reliefs;
     reliefs->pair = true;
     reliefs->share = 0;
     for (size_t k = 0; k < 2; k++) {
@@ -153,7 +157,8 @@ static void keep_pair(pare_reliefs *reliefs, const pare_relief *const pair[2], c
         *both = *pair[k];
         both->helps = true;
         both->best_100ug = met->best_100ug;
-        const double share = fmin(share_taken(both, met->value[k]), allowed);
+        const double share =
+            a->ask->sure > 0 ? allowed : fmin(share_taken(both, met->value[k]), allowed);
         both->to = given_way(both, share);
         reliefs->share = fmax(reliefs->share, share);
     }
@@ -179,7 +184,7 @@ static void relieve_pair(asking *a, const pare_relief *first, const pare_relief 
         if (!goes_on(a))
             return;
         if (met.found)
-            keep_pair(a->reliefs, pair, &met, share);
+            keep_pair(a, pair, &met, share);
         else if (i == 0)
             return;
         else

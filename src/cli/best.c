@@ -10,6 +10,7 @@
 #include "cli/best_front.h"
 #include "cli/best_limits.h"
 #include "cli/best_proof.h"
+#include "cli/best_sure.h"
 #include "cli/best_walk.h"
 #include "cli/best_ways.h"
 #include "cli/best_wish.h"
@@ -91,6 +92,7 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
                          .must = given->must};
     pare_best_wished wished = {0};
     pare_best_ways ways = {0};
+    pare_best_sureness sureness = {0};
     pare_best sought = {0};
     size_t wanted = 0;
     double most_s = INFINITY, seconds = 0, work_min = INFINITY;
@@ -105,6 +107,8 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
         status = best_wish_read(given, &wish, &work_min, err);
     if (status == PARE_OK)
         status = best_ways_read(given, &wanted, err);
+    if (status == PARE_OK)
+        status = best_sure_read(given, wish, &ask.sure, err);
     if (status == PARE_OK)
         status = read_time(given, &most_s, err);
     if (status == PARE_OK && given->given & OPTION_FRONT)
@@ -139,6 +143,8 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
         if (status == PARE_OK && wanted && best.found)
             status = pare_best_ways_find(use.bench, craft, &ask, wish, &best, &wished, wanted,
                                          arena, &ways, err);
+        if (status == PARE_OK)
+            status = best_sure_ask(use.bench, craft, &ask, wish, &best, arena, &sureness, err);
         if (status == PARE_OK && best.found && given->given & OPTION_ALL &&
             pare_best_wish_by_grams(wish))
             status = find_sought(given, use.bench, craft, &ask, &best, most_s - seconds, arena,
@@ -162,6 +168,7 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
                                      .best = &best,
                                      .wished = &wished,
                                      .most_work_min = ask.most_work_min,
+                                     .sure = ask.sure > 0 ? &sureness : NULL,
                                      .sought = sought.before ? &sought : NULL,
                                      .ways = ways.count ? &ways : NULL,
                                      .loosens = limits.loosens,
@@ -180,8 +187,8 @@ const command command_best = {
     .line = "the lightest set of swaps that the brief allows, proven",
     .usage = "pare best CRAFT [--loadout LOADOUT] [--wish WISH] [--hours HOURS]\n"
              "          [--hold CHOICE...] [--never PART...] [--must PART...] [--time SECONDS]\n"
-             "          [--all] [--json] [--binds] [--ways NUMBER] [--proof FILE]\n"
-             "          [--front WISHES [-o FILE] | --walk [--budget MONEY]]",
+             "          [--all] [--json] [--binds] [--ways NUMBER] [--sure SHARE]\n"
+             "          [--front WISHES [-o FILE] | --walk [--budget MONEY] | --proof FILE]",
     .details = "A wish says what the set is best in: grams; minutes as flown; thrust to weight,\n"
                "half charged; quickness, the slower of roll and pitch; crash energy; money, the\n"
                "least that meets the brief and its limit on all-up mass; evening, most grams\n"
@@ -189,6 +196,9 @@ const command command_best = {
                "is searched for a minute, or --time, and what is proven by then is said.\n"
                "--ways says the next best sets that differ in a part, and how far prices, masses\n"
                "and limits may move before another set wins.\n"
+               "--sure 0.95 asks that the brief's limits on figures hold together with that\n"
+               "chance, all doubts counted, and says what it costs in grams; ratings are as\n"
+               "without it.\n"
                "--loadout all keeps every limit in each loadout; grams and choices are those of\n"
                "the heaviest, and what only others carry stays; a minute, or --time.\n"
                "Every limit of the brief holds on that set; a rating that holds now holds then,\n"
@@ -205,6 +215,7 @@ const command command_best = {
                "  pare best thimble --binds\n"
                "  pare best thimble --wish minutes --time 3\n"
                "  pare best thimble --ways 3\n"
+               "  pare best thimble --sure 0.95\n"
                "  pare best thimble --loadout all --time 3\n"
                "  pare best thimble --wish evening --hours 0.25\n"
                "  pare best bodkin --hold frame --never pr-40-25-2\n"
@@ -213,7 +224,7 @@ const command command_best = {
     .options = OPTION_BENCH | OPTION_JSON | OPTION_ALL | OPTION_LOADOUT | OPTION_WISH |
                OPTION_HOLD | OPTION_NEVER | OPTION_MUST | OPTION_TIME | OPTION_FRONT |
                OPTION_BINDS | OPTION_OUTPUT | OPTION_WALK | OPTION_BUDGET | OPTION_HOURS |
-               OPTION_WAYS | OPTION_PROOF,
+               OPTION_WAYS | OPTION_PROOF | OPTION_SURE,
     .meaning = {{OPTION_ALL,
                  "the work step by step, how the proof went, and what sought parts would save"},
                 {OPTION_WISH, "grams (usual), minutes, thrust, quickness, money, crash, evening"},

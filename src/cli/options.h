@@ -55,6 +55,7 @@ typedef unsigned long long option_bits;
 #define OPTION_FORGET      (1ull << 42)
 #define OPTION_LIVE        (1ull << 43)
 #define OPTION_PATTERN     (1ull << 44)
+#define OPTION_SURE        (1ull << 45)
 #define OPTION_WALK        (1ull << 48)
 #define OPTION_BUDGET      (1ull << 49)
 #define OPTION_PORT        (1ull << 50)
@@ -101,6 +102,7 @@ typedef struct options {
     const char *time, *front, *curve;                           /* seconds, as typed; two wishes */
     const char *port, *listen, *password_file, *certificate;    /* as typed */
     const char *budget, *hours, *ways;                          /* as typed */
+    const char *sure;                                           /* as typed */
     const char *proof;                                          /* a file */
     const char *paper;                                          /* as typed */
     const char

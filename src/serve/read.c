@@ -85,6 +85,7 @@ static const question QUESTIONS[] = {
              {"must", VALUES},
              {"time", VALUE},
              {"all", FLAG},
+             {"sure", VALUE},
              {"binds", FLAG}}},
     {.path = "/api/walk",
      .command = "best",

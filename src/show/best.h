@@ -5,8 +5,17 @@
 #include "advise/best_ways.h"
 #include "advise/loosen.h"
 #include "advise/relief.h"
+#include "advise/sure.h"
 #include "show/json.h"
 #include "show/screen.h"
+
+/** How surely a set was asked to keep the brief's limits, and what came of it. */
+typedef struct pare_best_sureness {
+    double asked;
+    pare_sure_drawn drawn;  /* of the set that was found */
+    bool just, just_proven; /* the lightest set that just meets the limits */
+    int64_t just_100ug;
+} pare_best_sureness;
 
 typedef struct pare_best_view {
     const char *loadout; /* NULL: none */
@@ -18,6 +27,7 @@ typedef struct pare_best_view {
     const pare_best_wished *wished; /* what it is best in */
     const double *most_work_min;    /* that the work may take; NULL: any time */
     const pare_best_ways *ways;     /* others, and how far it stands; NULL: not asked */
+    const pare_best_sureness *sure; /* NULL: limits hold as computed */
     const pare_best *sought; /* a lighter set with parts that nobody sells; NULL: not asked */
     size_t loosens;
     const pare_loosened *loosened; /* what limits of the best set cost; NULL: not asked */
@@ -46,6 +56,11 @@ void pare_best_wish_into(json_t *object, const pare_best_view *view);
 void pare_best_put_ways(const pare_best_view *view, const pare_screen *screen, pare_text *out);
 /** Adds "ways", "ways_proven", "ways_all", "stands", "stricter" where they were asked for. */
 void pare_best_ways_into(json_t *object, const pare_best_view *view);
+
+/* Inside the room: how surely limits hold (best_sure_show.c). */
+void pare_best_put_sureness(const pare_best_view *view, const pare_screen *screen, pare_text *out);
+/** Adds "sure" where it was asked for. */
+void pare_best_sureness_into(json_t *object, const pare_best_view *view);
 
 /* Inside the room: parts that nobody sells yet, apart (best_sought_show.c). */
 void pare_best_put_sought(const pare_best_view *view, const pare_screen *screen, pare_text *out);

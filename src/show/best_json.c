@@ -103,6 +103,7 @@ json_t *pare_best_object(const pare_best_view *view)
         limits(view, best->binds, best->bind, best->found ? best->sheet_after : NULL));
     if (view->reliefs)
         json_object_set_new(object, "give_way", pare_best_reliefs_object(view));
+    pare_best_sureness_into(object, view);
     pare_best_ways_into(object, view);
     pare_best_sought_into(object, view);
     json_object_set_new(object, "groups", json_integer((json_int_t)best->groups));

@@ -173,8 +173,8 @@ void pare_best_put_proof(const pare_best_view *view, pare_text *out)
             pare_text_printf(out, "of those that are as good none is lighter: %.4f g = bound",
                              pare_best_grams(best->best_100ug));
     } else if (best->proven && best->found)
-        pare_text_printf(out, "best %.4f g = bound: no set of these parts is lighter",
-                         pare_best_grams(best->best_100ug));
+        pare_text_printf(out, "best %.4f g = bound: no set of these parts %sis lighter",
+                         pare_best_grams(best->best_100ug), view->sure ? "that is as sure " : "");
     else if (best->found && by_grams)
         pare_text_printf(out,
                          "stopped: best so far %.1f g, none is below %.1f g, so at most %.1f g "
@@ -223,6 +223,8 @@ static void put_none(const pare_best_view *view, const pare_screen *screen, pare
         return;
     }
     pare_text_add(&line, "No set of these parts meets the brief");
+    if (view->sure)
+        pare_text_printf(&line, " with %g %%", 100 * view->sure->asked);
     if (view->most_work_min)
         pare_text_printf(&line, " within %.4g h of work", *view->most_work_min / 60);
     pare_text_add(&line, ".");
@@ -278,6 +280,8 @@ void pare_best_text(const pare_best_view *view, const pare_screen *screen, pare_
         pare_text_printf(&line, ", loadout %s%s", view->loadout,
                          view->every ? " (the heaviest; limits kept in all)" : "");
     pare_best_add_wish(view, &line);
+    if (view->sure)
+        pare_text_printf(&line, ", %g %% sure", 100 * view->sure->asked);
     pare_text_add(&line, pare_best_wishes_else(view) ? "; " : ": ");
     pare_best_put_grams(view, &line);
     pare_put_line(screen, out, 0, 0, &line);
@@ -289,6 +293,7 @@ void pare_best_text(const pare_best_view *view, const pare_screen *screen, pare_
     put_figures(view, screen, out);
     put_unlearned(best, screen, out);
     put_binds(best, screen, out);
+    pare_best_put_sureness(view, screen, out);
     pare_best_put_loosened(view, screen, out);
     put_proof(view, screen, out);
     pare_best_put_ways(view, screen, out);
