@@ -15,6 +15,7 @@
 
 #include "advise/judge.h"
 #include "advise/threads.h"
+#include "base/plain_locale.h"
 
 enum { MOST_TAKEN = 64, WORTH_A_THREAD = 256 };
 
@@ -158,7 +159,9 @@ pare_status pare_bands_fill(const pare_desk *desk, size_t count, const pare_savi
 #endif
     for (int i = 0; i < PARE_BAND_SUMS; i++) {
         const int band = PARE_BAND_SUMS - 1 - i; /* that which takes longest first */
+        const locale_t before = pare_plain_locale_enter();
         gather(desk, count, savings, (pare_band)band, &sets[band]);
+        pare_plain_locale_leave(before);
     }
     for (int band = 0; band < PARE_BAND_SUMS; band++) {
         if (sets[band].status != PARE_OK)

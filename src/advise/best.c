@@ -10,6 +10,7 @@
 
 #include "advise/best_inside.h"
 #include "advise/threads.h"
+#include "base/plain_locale.h"
 #include "base/text.h"
 
 enum {
@@ -324,10 +325,12 @@ static void do_round(rounds *r, size_t count, bool refines)
     (void)threads;
 #endif
     for (size_t i = 0; i < count; i++) {
+        const locale_t before = pare_plain_locale_enter();
         if (refines)
             refine(worker_here(r), &r->best, &r->outcome[i]);
         else
             dive(worker_here(r), &r->best, &r->outcome[i]);
+        pare_plain_locale_leave(before);
     }
 }
 

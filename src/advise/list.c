@@ -18,6 +18,7 @@
 #include "advise/rank.h"
 #include "advise/row.h"
 #include "advise/threads.h"
+#include "base/plain_locale.h"
 #include "base/text.h"
 
 /* One name and what came of it. */
@@ -181,6 +182,7 @@ static void try_all(const listing *list)
 #pragma omp parallel num_threads(pare_threads(list->names, WORTH_A_THREAD))
 #endif
     {
+        const locale_t before = pare_plain_locale_enter();
         const worker w = {pare_units_open(), malloc(sizeof *w.trial), malloc(sizeof *w.row)};
 #ifdef _OPENMP
 #pragma omp for schedule(dynamic, AT_A_TIME)
@@ -195,6 +197,7 @@ static void try_all(const listing *list)
         free(w.row);
         free(w.trial);
         pare_units_close(w.units);
+        pare_plain_locale_leave(before);
     }
 }
 

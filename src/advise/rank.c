@@ -92,3 +92,9 @@ int pare_wish_named(const char *name)
             return wish;
     return -1;
 }
+
+const char *pare_band_name(pare_band band)
+{
+    static const char *const names[PARE_BANDS] = {"free", "cheap", "deep", "dear"};
+    return names[band];
+}

@@ -70,6 +70,7 @@ typedef enum pare_band {
     PARE_BAND_DEAR,
     PARE_BANDS
 } pare_band;
+const char *pare_band_name(pare_band band);
 enum { PARE_BAND_SUMS = PARE_BAND_DEAR }; /* the bands before it are summed */
 #define PARE_CHEAP_PER_G 2.0 /* of the bench's money, about euros; common practice, no source */
 

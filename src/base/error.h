@@ -7,19 +7,7 @@
 #ifndef PARE_BASE_ERROR_H
 #define PARE_BASE_ERROR_H
 
-typedef enum pare_status {
-    PARE_OK = 0,          /* answered */
-    PARE_NO = 1,          /* the answer is no */
-    PARE_UNKNOWN = 2,     /* unknown command, option, key, craft, part or swap */
-    PARE_BAD_DATA = 3,    /* a value, argument or file that cannot be read or is out of range */
-    PARE_UNAVAILABLE = 4, /* locked, read-only, full, gone, out of memory */
-    PARE_STOPPED = 130 /* told to stop; everything is as it was. The program ends by the signal */
-} pare_status;
-
-typedef struct pare_error {
-    pare_status status;
-    char text[512]; /* one line without its newline; cut with "..." when longer */
-} pare_error;
+#include <pare/error.h> /* pare_status, pare_error: users of the library see the same */
 
 /** Sets the error and returns its status, so that `return pare_fail(...)` reads well.
  *

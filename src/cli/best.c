@@ -41,7 +41,7 @@ static pare_status best_loadout(const options *given, const pare_craft *craft, p
     ask->every = given->loadout && strcmp(given->loadout, "all") == 0 &&
                  pare_craft_loadout(craft, "all") < 0;
     if (!ask->every)
-        return craft_loadout(craft, given->loadout, &ask->loadout, err);
+        return pare_loadout_named(craft, given->loadout, &ask->loadout, err);
     if (given->given & OPTION_WALK)
         return pare_fail(err, PARE_BAD_DATA, "--walk goes with one loadout, not with all");
     return pare_best_heaviest(craft, &ask->loadout, err);

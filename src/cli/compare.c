@@ -116,7 +116,8 @@ static pare_status find(job *j, const options *given, const char *word, named *o
     if (status == PARE_OK)
         status = bench_craft(of->past ? &of->past->use : &j->use, name, &of->craft, err);
     if (status == PARE_OK)
-        status = craft_loadout(of->craft, colon ? colon + 1 : given->loadout, &of->loadout, err);
+        status =
+            pare_loadout_named(of->craft, colon ? colon + 1 : given->loadout, &of->loadout, err);
     return status;
 }
 
@@ -127,7 +128,7 @@ static pare_status add_now(job *j, const named *first, pare_error *err)
     const char *loadout = first->loadout >= 0 ? first->craft->loadout[first->loadout].name : NULL;
     pare_status status = bench_craft(&j->use, first->craft->name, &of.craft, err);
     if (status == PARE_OK)
-        status = craft_loadout(of.craft, loadout, &of.loadout, err);
+        status = pare_loadout_named(of.craft, loadout, &of.loadout, err);
     return status == PARE_OK ? add(j, &of, of.loadout, NULL, err) : status;
 }
 

@@ -165,7 +165,7 @@ static void offer_swaps(line l, bool list)
     if (comma)
         l.kept = (size_t)(comma - l.word) + 1;
     const pare_craft *craft = read_for_swaps(&l, &s);
-    if (craft && craft_loadout(craft, l.given.loadout, &loadout, &none) == PARE_OK &&
+    if (craft && pare_loadout_named(craft, l.given.loadout, &loadout, &none) == PARE_OK &&
         pare_swap_names(s.bench, craft, loadout, s.arena, &s.count, &s.name, &none) == PARE_OK) {
         if (!strchr(l.word + l.kept, '='))
             offer_swap_lefts(&l, s.count, s.name);

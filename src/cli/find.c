@@ -262,7 +262,7 @@ static pare_status in_place(job *j, pare_text *out, pare_error *err)
     pare_replacement *list = NULL;
     pare_status status = find_place(j, &craft, &item, err);
     if (status == PARE_OK)
-        status = craft_loadout(craft, j->given->loadout, &loadout, err);
+        status = pare_loadout_named(craft, j->given->loadout, &loadout, err);
     if (status == PARE_OK)
         status = pare_replacements_find(j->use.bench, craft, loadout, item, j->arena, &count, &list,
                                         err);

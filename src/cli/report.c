@@ -216,7 +216,7 @@ static pare_status report_of(work *w, pare_craft *craft, pare_sheet_view *view, 
     int loadout = -1;
     pare_status status = bench_craft(&w->use, w->given->operand[0], &before, err);
     if (status == PARE_OK)
-        status = craft_loadout(before, w->given->loadout, &loadout, err);
+        status = pare_loadout_named(before, w->given->loadout, &loadout, err);
     if (status == PARE_OK)
         status = craft_tried(&w->use, w->given, before, craft, &w->tried, err);
     const char *trial = w->tried.length ? w->tried.bytes : NULL;

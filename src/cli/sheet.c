@@ -113,7 +113,7 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
     if (status == PARE_OK)
         status = bench_craft(&use, given->operand[0], &before, err);
     if (status == PARE_OK)
-        status = craft_loadout(before, given->loadout, &loadout, err);
+        status = pare_loadout_named(before, given->loadout, &loadout, err);
     if (status == PARE_OK)
         status = craft_tried(&use, given, before, craft, &tried, err);
     if (status == PARE_OK)

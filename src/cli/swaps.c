@@ -8,25 +8,6 @@
 
 enum { ROWS = 10 }; /* of each group */
 
-static pare_status read_wish(const options *given, pare_swaps_view *view, pare_error *err)
-{
-    const char *wishes[PARE_WISHES];
-    view->wished = given->given & OPTION_WISH ? given->wish : "grams";
-    const int wish = pare_wish_named(view->wished);
-    if (wish >= 0) {
-        view->wish = (pare_wish)wish;
-        return PARE_OK;
-    }
-    for (int i = 0; i < PARE_WISHES; i++)
-        wishes[i] = pare_wish_name((pare_wish)i);
-    const char *near = pare_nearest(view->wished, PARE_WISHES, wishes);
-    if (near)
-        return pare_fail(err, PARE_BAD_DATA, "no wish '%s'; did you mean %s?", view->wished, near);
-    return pare_fail(err, PARE_BAD_DATA,
-                     "no wish '%s'; there are grams, minutes, thrust, quickness, money, crash",
-                     view->wished);
-}
-
 /* What changes are measured against. */
 static pare_status roll_now(const pare_craft *craft, int loadout, double *roll_rad_s2,
                             pare_error *err)
@@ -48,7 +29,8 @@ static pare_status roll_now(const pare_craft *craft, int loadout, double *roll_r
 static pare_status run(const options *given, pare_text *out, pare_error *err)
 {
     bench_in_use use = {0};
-    pare_swaps_view view = {0};
+    const char *asked = given->given & OPTION_WISH ? given->wish : NULL;
+    pare_swaps_view view = {.wished = asked ? asked : pare_wish_name(PARE_WISH_GRAMS)};
     pare_swaps swaps = {0};
     int loadout = -1;
     pare_arena *arena = pare_arena_open();
@@ -56,13 +38,13 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
     if (status == PARE_OK)
         status = need_operands("swaps", given, 1, 1, "one craft", err);
     if (status == PARE_OK)
-        status = read_wish(given, &view, err);
+        status = pare_wish_asked(asked, &view.wish, err);
     if (status == PARE_OK)
         status = bench_use(given, &use, err);
     if (status == PARE_OK)
         status = bench_craft(&use, given->operand[0], &view.craft, err);
     if (status == PARE_OK)
-        status = craft_loadout(view.craft, given->loadout, &loadout, err);
+        status = pare_loadout_named(view.craft, given->loadout, &loadout, err);
     if (status == PARE_OK)
         status = roll_now(view.craft, loadout, &view.roll_rad_s2, err);
     if (status == PARE_OK)

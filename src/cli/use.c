@@ -7,7 +7,7 @@
 #include "advise/swap.h"
 #include "advise/taken.h"
 #include "cli/keep.h"
-#include "cli/use_weighed.h"
+#include "lib/named.h"
 
 pare_status bench_path(const options *given, bool demo, pare_text *path, pare_error *err)
 {
@@ -33,81 +33,11 @@ static pare_status only_demo(const options *given, const char *path, pare_error 
     return status;
 }
 
-/* "no WHAT 'x'; did you mean y?", or a list of what there is where nothing is near. */
-static pare_status unknown(const char *what, const char *name, size_t count,
-                           const char *const names[], const char *see, pare_error *err)
-{
-    enum { FEW = 8 };
-    const char *near = pare_nearest(name, count, names);
-    if (near)
-        return pare_fail(err, PARE_UNKNOWN, "no %s '%s'; did you mean %s?", what, name, near);
-    if (count == 0 || count > FEW)
-        return pare_fail(err, PARE_UNKNOWN, "no %s '%s'; %s", what, name, see);
-    pare_text list = {0};
-    for (size_t i = 0; i < count; i++)
-        pare_text_printf(&list, "%s%s", i ? ", " : "", names[i]);
-    pare_fail(err, PARE_UNKNOWN, "no %s '%s'; there %s %s", what, name, count > 1 ? "are" : "is",
-              list.bytes ? list.bytes : "none");
-    pare_text_free(&list);
-    return PARE_UNKNOWN;
-}
-
-/* The name is looked for before anything is read, so that the message is the same everywhere. */
-static pare_status check_craft(pare_store *store, const char *name, pare_error *err)
-{
-    pare_arena *arena = pare_arena_open();
-    if (!arena)
-        return pare_no_memory(err);
-    const char *const *names;
-    size_t count = 0;
-    bool there = false;
-    pare_status status = pare_store_craft_names(store, arena, &count, &names, err);
-    for (size_t i = 0; status == PARE_OK && i < count; i++)
-        there = there || strcmp(names[i], name) == 0;
-    if (status == PARE_OK && !there)
-        status = unknown("craft", name, count, names,
-                         count ? "pare craft lists them" : "this bench has none yet", err);
-    pare_arena_close(arena);
-    return status;
-}
-
 pare_status bench_store(const char *path, pare_store_mode mode, pare_store **store, pare_error *err)
 {
     const pare_status status = pare_store_open(path, mode, store, err);
     if (status == PARE_OK && mode != PARE_STORE_READ)
         pare_store_check_with(*store, pare_taken_check);
-    return status;
-}
-
-/* Puts a craft as built in the place of the one described; what cannot be built is said when somebody
- * asks for it. */
-static pare_status build_one(const bench_in_use *use, size_t index, pare_error *err)
-{
-    pare_bench *bench = use->bench;
-    first_craft *first = &use->first[index];
-    pare_error why = {0};
-    *first = (first_craft){.craft = bench->craft[index]};
-    if (first->craft->takens == 0)
-        return PARE_OK;
-    pare_craft *built = pare_arena_zeros(bench->arena, sizeof *built);
-    if (!built)
-        return pare_no_memory(err);
-    first->status = pare_taken_as_built(bench, first->craft, built, NULL, &why);
-    if (first->status == PARE_OK) {
-        bench->craft[index] = built;
-        return PARE_OK;
-    }
-    first->why = pare_arena_text(bench->arena, why.text);
-    return first->why ? PARE_OK : pare_no_memory(err);
-}
-
-static pare_status build(bench_in_use *use, pare_error *err)
-{
-    const size_t crafts = use->bench->crafts;
-    use->first = pare_arena_array(use->bench->arena, crafts + 1, sizeof *use->first);
-    pare_status status = use->first ? PARE_OK : pare_no_memory(err);
-    for (size_t i = 0; i < crafts && status == PARE_OK; i++)
-        status = build_one(use, i, err);
     return status;
 }
 
@@ -128,18 +58,10 @@ pare_status bench_open(const options *given, pare_store_mode mode, bench_in_use 
 /* All of it, or one craft. */
 static pare_status read_some(const char *craft, bench_in_use *use, pare_error *err)
 {
-    pare_status status = PARE_OK;
-    if (craft)
-        status = check_craft(use->store, craft, err);
-    if (status == PARE_OK)
-        status = craft ? pare_store_read_craft(use->store, craft, &use->bench, err)
-                       : pare_store_read(use->store, &use->bench, err);
-    if (status == PARE_OK)
-        status = build(use, err);
-    if (status == PARE_OK && !use->as_written)
-        status = bench_by_scale(use, craft, err);
-    if (status == PARE_OK)
-        status = pare_store_warm(use->store, use->bench, err);
+    pare_built built;
+    const pare_status status = pare_built_read(use->store, craft, use->as_written, &built, err);
+    use->bench = built.bench;
+    use->first = built.first;
     return status;
 }
 
@@ -180,7 +102,7 @@ pare_status bench_use_past(const bench_in_use *now, const char *craft, const cha
     pare_text_add(&past->path, now->path.bytes);
     pare_status status = past->path.failed ? pare_no_memory(err) : PARE_OK;
     if (status == PARE_OK)
-        status = check_craft(now->store, craft, err);
+        status = pare_craft_is_there(now->store, craft, err);
     if (status == PARE_OK)
         status = pare_store_past(now->store, craft, day, &past->store, begins, err);
     return status == PARE_OK ? read_some(NULL, past, err) : status;
@@ -202,40 +124,15 @@ void bench_close(bench_in_use *use)
     *use = (bench_in_use){0};
 }
 
-/* The place of a craft on the bench, or its number of craft. */
-static size_t place_of(const bench_in_use *use, const char *name)
-{
-    size_t i = 0;
-    while (i < use->bench->crafts && strcmp(use->bench->craft[i]->name, name) != 0)
-        i++;
-    return i;
-}
-
 const pare_craft *bench_first(const bench_in_use *use, const char *name)
 {
-    const size_t i = place_of(use, name);
-    return i < use->bench->crafts ? use->first[i].craft : NULL;
+    return pare_built_first(&(pare_built){use->bench, use->first}, name);
 }
 
 pare_status bench_craft(const bench_in_use *use, const char *name, const pare_craft **craft,
                         pare_error *err)
 {
-    const size_t place = place_of(use, name);
-    if (place < use->bench->crafts) {
-        const first_craft *first = &use->first[place];
-        *craft = use->bench->craft[place];
-        if (first->status == PARE_OK)
-            return PARE_OK;
-        return pare_fail(err, first->status, "craft '%s' cannot be built as taken: %s", name,
-                         first->why);
-    }
-    const char **names = pare_arena_array(use->bench->arena, use->bench->crafts + 1, sizeof *names);
-    if (!names)
-        return pare_no_memory(err);
-    for (size_t i = 0; i < use->bench->crafts; i++)
-        names[i] = use->bench->craft[i]->name;
-    return unknown("craft", name, use->bench->crafts, names,
-                   use->bench->crafts ? "pare craft lists them" : "this bench has none yet", err);
+    return pare_built_craft(&(pare_built){use->bench, use->first}, name, craft, err);
 }
 
 pare_status bench_part(const bench_in_use *use, const char *id, const pare_part **part,
@@ -249,22 +146,9 @@ pare_status bench_part(const bench_in_use *use, const char *id, const pare_part 
         return pare_no_memory(err);
     for (size_t i = 0; i < use->bench->parts; i++)
         names[i] = use->bench->part[i]->id;
-    return unknown("part", id, use->bench->parts, names,
-                   use->bench->parts ? "pare parts lists them" : "this bench has none yet", err);
-}
-
-pare_status craft_loadout(const pare_craft *craft, const char *name, int *index, pare_error *err)
-{
-    *index = craft->loadouts ? 0 : -1;
-    if (!name)
-        return PARE_OK;
-    *index = pare_craft_loadout(craft, name);
-    if (*index >= 0)
-        return PARE_OK;
-    const char *names[PARE_LOADOUTS];
-    for (size_t i = 0; i < craft->loadouts; i++)
-        names[i] = craft->loadout[i].name;
-    return unknown("loadout", name, craft->loadouts, names, "this craft has none", err);
+    return pare_unknown_name(
+        "part", id, use->bench->parts, names,
+        use->bench->parts ? "pare parts lists them" : "this bench has none yet", err);
 }
 
 pare_status craft_tried(const bench_in_use *use, const options *given, const pare_craft *before,

@@ -3,24 +3,18 @@
 #define PARE_CLI_USE_H
 
 #include "cli/options.h"
-#include "craft/craft.h"
+#include "lib/built.h"
+#include "lib/named.h"
 #include "show/screen.h"
 #include "store/past.h"
 #include "store/version.h"
-
-/** A craft before any taken swap went on. */
-typedef struct first_craft {
-    pare_craft *craft;
-    pare_status status; /* PARE_OK: the bench's is the craft as built */
-    const char *why;    /* where it cannot be built: the bench's is then the one as described */
-} first_craft;
 
 typedef struct bench_in_use {
     bool as_written; /* set before: masses as they are written, whatever scales said */
     pare_text path;
     pare_store *store;
-    pare_bench *bench;  /* all of it, craft as built, by the scale, propellers warm */
-    first_craft *first; /* of each of its craft */
+    pare_bench *bench;       /* all of it, craft as built, by the scale, propellers warm */
+    pare_first_craft *first; /* of each of its craft */
     /* For benches that are kept (keep.h): */
     bench_keep *keep;     /* where it goes afterwards; NULL: nowhere */
     pare_store_mark mark; /* as it was when it was read */
@@ -64,9 +58,6 @@ const pare_craft *bench_first(const bench_in_use *use, const char *name);
 /** A part by id; PARE_UNKNOWN with the nearest. */
 pare_status bench_part(const bench_in_use *use, const char *id, const pare_part **part,
                        pare_error *err);
-/** A loadout of a craft: NULL: the first, -1 where it has none. */
-pare_status craft_loadout(const pare_craft *craft, const char *name, int *index, pare_error *err);
-
 /** A craft with all that --try says put on it.
  *
  * @param[out] craft  as it is where nothing is tried

@@ -235,7 +235,7 @@ static pare_status begin(weighing *w, char now[DAY], pare_error *err)
     if (status == PARE_OK)
         status = bench_craft(w->use, given->operand[0], &w->craft, err);
     if (status == PARE_OK)
-        status = craft_loadout(w->craft, given->loadout, &w->loadout, err);
+        status = pare_loadout_named(w->craft, given->loadout, &w->loadout, err);
     if (status == PARE_OK)
         status = weighing_read(w, err);
     return status == PARE_OK ? choose_scale(w, err) : status;

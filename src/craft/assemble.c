@@ -378,3 +378,12 @@ size_t pare_line_weighed(const pare_craft *craft, const pare_line *line)
     }
     return weighed->forgotten;
 }
+
+const char *pare_line_of_name(pare_line_of of)
+{
+    static const char *const names[] = {[PARE_LINE_ITEM] = "item",
+                                        [PARE_LINE_JOINT] = "joint",
+                                        [PARE_LINE_RUN] = "run",
+                                        [PARE_LINE_UNLISTED] = "unlisted"};
+    return names[of];
+}

@@ -12,6 +12,7 @@ typedef enum pare_line_of {
     PARE_LINE_RUN,
     PARE_LINE_UNLISTED /* what the whole craft weighs beyond its lines, by the scale */
 } pare_line_of;
+const char *pare_line_of_name(pare_line_of of); /* "item" */
 
 /** One line of the ledger: an item, joint or run, with its body in craft axes. */
 typedef struct pare_line {

@@ -15,11 +15,6 @@
 enum { AXES = 3 };
 
 static const char *const share_key[AXES] = {"roll_share", "pitch_share", "yaw_share"};
-static const char *const of_name[] = {[PARE_LINE_ITEM] = "item",
-                                      [PARE_LINE_JOINT] = "joint",
-                                      [PARE_LINE_RUN] = "run",
-                                      [PARE_LINE_UNLISTED] = "unlisted"};
-
 /* Minutes in seconds: a gram is worth a few of them at most. */
 static const struct {
     const char *key;
@@ -82,7 +77,7 @@ static json_t *slice(const pare_sheet_view *view, const pare_ruler_part *part, d
     const bool on = line < assembly->lines;
     json_t *one = json_object();
     json_object_set_new(one, "name", json_string(part->name));
-    json_object_set_new(one, "of", json_string(of_name[part->of]));
+    json_object_set_new(one, "of", json_string(pare_line_of_name(part->of)));
     json_object_set_new(one, "part", pare_text_or_null(part_id(view, part)));
     json_object_set_new(one, "system", json_string(pare_system_name(part->system)));
     json_object_set_new(one, "count", json_integer(part->count));

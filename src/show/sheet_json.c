@@ -121,16 +121,12 @@ json_t *pare_margins_json(const pare_sheet *sheet)
 static json_t *ledger(const pare_sheet *sheet)
 {
     static const char *const share[3] = {"roll_share", "pitch_share", "yaw_share"};
-    static const char *const of[] = {[PARE_LINE_ITEM] = "item",
-                                     [PARE_LINE_JOINT] = "joint",
-                                     [PARE_LINE_RUN] = "run",
-                                     [PARE_LINE_UNLISTED] = "unlisted"};
     json_t *list = json_array();
     for (size_t i = 0; i < sheet->assembly.lines; i++) {
         const pare_line *line = &sheet->assembly.line[i];
         json_t *one = json_object();
         json_object_set_new(one, "name", json_string(line->name));
-        json_object_set_new(one, "of", json_string(of[line->of]));
+        json_object_set_new(one, "of", json_string(pare_line_of_name(line->of)));
         json_object_set_new(one, "system", json_string(pare_system_name(line->system)));
         json_object_set_new(one, "count", json_integer(line->count));
         json_object_set_new(one, "each_g", pare_json_number(1e3 * line->each_kg));

@@ -5,8 +5,6 @@
 #include "show/swaps.h"
 #include "show/unlearned.h"
 
-static const char *const bands[PARE_BANDS] = {"free", "cheap", "deep", "dear"};
-
 static json_t *strings(size_t count, size_t size, const char *first)
 {
     json_t *list = json_array();
@@ -43,7 +41,7 @@ static json_t *row(const pare_craft *craft, const pare_swap *swap, const pare_me
     json_object_set_new(one, "id", json_string(a->id));
     json_object_set_new(one, "from", json_string(a->from));
     json_object_set_new(one, "to", json_string(a->to));
-    json_object_set_new(one, "band", json_string(bands[swap->band]));
+    json_object_set_new(one, "band", json_string(pare_band_name(swap->band)));
     json_object_set_new(one, "sought", json_boolean(a->sought));
     json_object_set_new(one, "unlearned", json_boolean(pare_swap_is_unlearned(craft, a->id)));
     json_object_set_new(one, "grams", pare_json_number(1e3 * swap->grams_kg));
@@ -72,7 +70,7 @@ json_t *pare_bands_object(const pare_swaps *swaps)
         json_t *sum = json_object();
         json_object_set_new(sum, "grams", pare_json_number(1e3 * swaps->band_kg[band]));
         json_object_set_new(sum, "money", pare_json_number(swaps->band_money[band]));
-        json_object_set_new(sums, bands[band], sum);
+        json_object_set_new(sums, pare_band_name((pare_band)band), sum);
     }
     return sums;
 }

@@ -14,6 +14,18 @@ pare_status pare_store_open(const char *path, pare_store_mode mode, pare_store *
     return pare_sqlite_open(path, mode, store, err);
 }
 
+pare_status pare_store_in_memory(pare_store **store, pare_error *err)
+{
+    pare_status status = pare_sqlite_open_memory("the bench in memory", store, err);
+    if (status == PARE_OK)
+        status = pare_sqlite_make(*store, err);
+    if (status == PARE_OK)
+        return status;
+    pare_store_close(*store);
+    *store = NULL;
+    return status;
+}
+
 void pare_store_check_with(pare_store *store, pare_craft_check check)
 {
     store->check = check;

@@ -40,6 +40,11 @@ typedef enum pare_store_mode {
 pare_status pare_store_open(const char *path, pare_store_mode mode, pare_store **store,
                             pare_error *err);
 
+/** A new, empty bench that is in no file, to be changed; gone when it is closed.
+ * @param[out] store  likewise
+ * @return PARE_OK, or PARE_UNAVAILABLE without memory */
+pare_status pare_store_in_memory(pare_store **store, pare_error *err);
+
 /** Closes it; NULL is fine. What was read from it stays good. */
 void pare_store_close(pare_store *store);
 

@@ -24,7 +24,7 @@ static inline sqlite3 *pare_sqlite_of(const pare_store *store)
 pare_status pare_sqlite_open(const char *path, pare_store_mode mode, pare_store **store,
                              pare_error *err);
 
-/** A bench in memory with its tables, and nothing in them.
+/** A bench in memory, without tables yet.
  * @param path  as messages shall name it */
 pare_status pare_sqlite_open_memory(const char *path, pare_store **store, pare_error *err);
 

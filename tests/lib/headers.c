@@ -1,0 +1,129 @@
+/* headers.c: each public header is whole by itself, in C and in C++, in the oldest dialects that have what
+ * they use; and the library shows what they declare, no more and no less. */
+#include "near.h"
+
+#include <dirent.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+enum { SYMBOLS = 200, LINE = 1024 };
+
+#define INCLUDE PARE_SOURCE_DIR "/include"
+
+/* All lines that a command prints. For free(). */
+static char *answer_of(const char *command)
+{
+    enum { MOST = 1 << 18 };
+    char *text = calloc(1, MOST);
+    FILE *pipe = popen(command, "r");
+    assert_non_null(text);
+    assert_non_null(pipe);
+    const size_t length = fread(text, 1, MOST - 1, pipe);
+    const int status = pclose(pipe);
+    if (status != 0)
+        fail_msg("%s: status %d\n%s", command, status, text);
+    assert_true(length < MOST - 1);
+    return text;
+}
+
+static void compiles(const char *header)
+{
+    static const char *const how[] = {
+        PARE_CC " -x c -std=c90 -pedantic", PARE_CC " -x c -std=c17 -Wconversion -pedantic",
+        PARE_CXX " -x c++ -std=c++98 -pedantic", PARE_CXX " -x c++ -std=c++20 -pedantic"};
+    for (size_t i = 0; i < sizeof how / sizeof how[0]; i++) {
+        char command[LINE];
+        snprintf(
+            command, sizeof command,
+            "printf '#include <pare/%s>\\n#include <pare/%s>\\nint here;\\n' | %s -Wall -Wextra "
+            "-Werror -fsyntax-only -I" INCLUDE " - 2>&1",
+            header, header, how[i]);
+        free(answer_of(command));
+    }
+}
+
+static void each_header_compiles_alone_in_c_and_cpp(void **state)
+{
+    (void)state;
+    DIR *folder = opendir(INCLUDE "/pare");
+    int headers = 0;
+    assert_non_null(folder);
+    for (const struct dirent *entry; (entry = readdir(folder));)
+        if (strstr(entry->d_name, ".h")) {
+            compiles(entry->d_name);
+            headers++;
+        }
+    closedir(folder);
+    assert_true(headers >= 6);
+}
+
+/* ---- what is shown ---- */
+
+static int by_name(const void *a, const void *b)
+{
+    return strcmp(*(char *const *)a, *(char *const *)b);
+}
+
+/* The words of a text, sorted, in one line. */
+static char *in_order(char *text)
+{
+    char *word[SYMBOLS];
+    size_t count = 0;
+    for (char *at = strtok(text, " \n"); at; at = strtok(NULL, " \n")) {
+        assert_true(count < SYMBOLS);
+        word[count++] = at;
+    }
+    qsort(word, count, sizeof word[0], by_name);
+    char *line = calloc(1, 1 << 14);
+    assert_non_null(line);
+    for (size_t i = 0; i < count; i++) {
+        if (i && strcmp(word[i], word[i - 1]) == 0)
+            continue;
+        strcat(line, word[i]);
+        strcat(line, "\n");
+    }
+    free(text);
+    return line;
+}
+
+static void the_library_shows_what_its_headers_declare(void **state)
+{
+    (void)state;
+    /* What the preprocessor leaves of the headers, so that comments do not count. */
+    char *declared = in_order(answer_of(
+        "printf '#include <pare/pare.h>\\n' | " PARE_CC " -x c -E -P -I" INCLUDE
+        " - | tr '\\n' ' ' | grep -oE "
+        "'__attribute__\\(\\(visibility\\(\"default\"\\)\\)\\)[^(]*\\(' |"
+        " sed 's/__attribute__((visibility(\"default\")))//' | grep -oE 'pare_[a-z_]+ *\\($' |"
+        " tr -d ' ('"));
+    /* The version itself is a symbol, too. */
+    char *shown = in_order(answer_of("nm -D --defined-only " PARE_LIBRARY
+                                     " | awk '$2 != \"A\" { sub(/@.*/, \"\", $3); print $3 }'"));
+    char *listed = in_order(answer_of("grep -oE '^ +pare_[a-z_]+;' " PARE_SOURCE_DIR
+                                      "/src/lib/libpare.map | tr -d ' ;'"));
+    assert_true(strlen(declared) > 100);
+    assert_string_equal(shown, declared);
+    assert_string_equal(listed, declared);
+    free(declared);
+    free(shown);
+    free(listed);
+}
+
+static void its_name_says_which_interface_it_has(void **state)
+{
+    (void)state;
+    char *said = answer_of("readelf -d " PARE_LIBRARY " | grep SONAME");
+    assert_non_null(strstr(said, "[libpare.so.0]"));
+    free(said);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(each_header_compiles_alone_in_c_and_cpp),
+        cmocka_unit_test(the_library_shows_what_its_headers_declare),
+        cmocka_unit_test(its_name_says_which_interface_it_has),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
