@@ -218,7 +218,7 @@ static void close_workers(rounds *r)
 
 static pare_status open_workers(rounds *r, pare_error *err)
 {
-    r->workers = (size_t)pare_threads(ROUND_MOST, 1);
+    r->workers = r->search.ask->alone ? 1 : (size_t)pare_threads(ROUND_MOST, 1);
     r->worker = calloc(r->workers, sizeof r->worker[0]);
     r->outcome = calloc(ROUND_MOST, sizeof r->outcome[0]);
     r->first = calloc(1, sizeof *r->first);

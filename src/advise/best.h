@@ -85,6 +85,7 @@ typedef struct pare_best_ask {
     const pare_best_raised
         *raised; /* what is to be most, and not the grams to be least; NULL: these */
     bool sought; /* parts that nobody sells may be in a set: then nothing of it is worth a proof */
+    bool alone;  /* one thread: where it stops after so many questions is then the same each time */
     size_t bars;
     const pare_best_bar *bar;
     size_t eases;

@@ -21,8 +21,8 @@ typedef struct command {
                             options, which have their own table */
     const char *caution; /* what may hurt or be forbidden; NULL: nothing */
     const char *example; /* "  pare ..." lines that the shell runs on the demo's bench, one after
-                            another, beside a list parts.csv; "# exit 1" behind one that does not
-                            end with 0 */
+                            another, beside a list parts.csv and a study customers.yaml;
+                            "# exit 1" behind one that does not end with 0 */
     option_bits options; /* bits of OPTION_ */
     struct {
         option_bits option; /* one bit */
@@ -68,6 +68,7 @@ extern const command command_report;
 extern const command command_scale;
 extern const command command_serve;
 extern const command command_sheet;
+extern const command command_study;
 extern const command command_swaps;
 extern const command command_take;
 extern const command command_undo;

@@ -43,6 +43,7 @@ static const option_row known[] = {
      "what numbers in a list are written with: point or comma"},
     {"notes", OPTION_NOTES, 0, NULL, "what no column has a place for becomes a part's note"},
     {"keep-good", OPTION_KEEP_GOOD, 0, NULL, "rows that cannot be read are left out, not the list"},
+    {"journal", OPTION_JOURNAL, 0, "FILE", "where answers are kept, if not beside the study"},
     {"dry-run", OPTION_DRY_RUN, 0, NULL, "say what would change; change nothing"},
     {"output", OPTION_OUTPUT, 'o', "FILE", "into a file, not to standard output"},
     {"chosen", OPTION_CHOSEN, 0, "DATE", "the day on which it was chosen"},
@@ -159,6 +160,9 @@ static pare_status keep(options *out, option_bits bit, const char *value, pare_e
         break;
     case OPTION_FRONT:
         out->front = value;
+        break;
+    case OPTION_JOURNAL:
+        out->journal = value;
         break;
     case OPTION_PROOF:
         out->proof = value;

@@ -63,6 +63,7 @@ typedef unsigned long long option_bits;
 #define OPTION_LISTEN      (1ull << 52)
 #define OPTION_BINDS       (1ull << 53)
 #define OPTION_PROOF       (1ull << 54)
+#define OPTION_JOURNAL     (1ull << 55)
 #define OPTION_PASSWORD    (1ull << 61)
 #define OPTION_CERTIFICATE (1ull << 62)
 #define OPTION_HOURS       (1ull << 57)
@@ -105,6 +106,7 @@ typedef struct options {
     const char *sure;                                           /* as typed */
     const char *proof;                                          /* a file */
     const char *paper;                                          /* as typed */
+    const char *journal;                                        /* a file */
     const char
         *shown;       /* what the first operand, a file, is called in the history; NULL: as typed */
     bench_keep *keep; /* NULL: each command reads its bench */

@@ -51,6 +51,16 @@ void pare_json_list_begin(const char *key, pare_text *out)
     pare_text_printf(out, "{\n \"%s\": [", key);
 }
 
+void pare_json_list_begin_in(json_t *object, const char *key, pare_text *out)
+{
+    static const char end[] = "\n}\n";
+    pare_json_write(object, out);
+    if (out->failed)
+        return;
+    out->length -= sizeof end - 1; /* the object goes on */
+    pare_text_printf(out, ",\n \"%s\": [", key);
+}
+
 void pare_json_list_put(json_t *one, bool first, pare_text *out)
 {
     pare_text_add(out, first ? "\n  " : ",\n  ");

@@ -19,6 +19,8 @@ void pare_json_write(json_t *object, pare_text *out);
  * same bytes as pare_json_write() of all of it.
  * @param one  released */
 void pare_json_list_begin(const char *key, pare_text *out);
+/** The same, as the last entry of an object, which is released. */
+void pare_json_list_begin_in(json_t *object, const char *key, pare_text *out);
 void pare_json_list_put(json_t *one, bool first, pare_text *out);
 void pare_json_list_end(bool empty, pare_text *out);
 

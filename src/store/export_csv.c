@@ -10,6 +10,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "store/csv_out.h"
 #include "store/csv_words.h"
 #include "store/facts.h"
 #include "store/list_out.h"
@@ -70,24 +71,6 @@ static const char *unit_of(const char *text)
         return NULL;
     const char *unit = text + number + 1;
     return *unit && !strpbrk(unit, " ()") && strlen(unit) < sizeof((column *)0)->unit ? unit : NULL;
-}
-
-static void put_field(const char *text, pare_text *out)
-{
-    const size_t length = strlen(text);
-    const bool plain = !strpbrk(text, ",\"\r\n;\t|") && length && text[0] != ' ' &&
-                       text[0] != '#' && text[length - 1] != ' ';
-    if (plain || !length) {
-        pare_text_add(out, text);
-        return;
-    }
-    pare_text_add(out, "\"");
-    for (const char *c = text; *c; c++) {
-        if (*c == '"')
-            pare_text_add(out, "\"");
-        pare_text_put(out, c, 1);
-    }
-    pare_text_add(out, "\"");
 }
 
 /* What lay on a scale: all, or "motor 4, joint.motor_base 16". */
@@ -179,7 +162,7 @@ static void put_cell(writer *w, const column *c, const pare_node *node)
         w->cell.length = (size_t)(unit - 1 - w->cell.bytes);
         w->cell.bytes[w->cell.length] = '\0';
     }
-    put_field(w->cell.bytes, w->out);
+    pare_csv_add_field(w->cell.bytes, w->out);
 }
 
 /* Keys of a row, and of its maps, that no column says. */
@@ -323,7 +306,7 @@ static void put_stand(writer *w, const pare_node *root)
                 value = value->next;
             }
             if (name && value && value->text)
-                put_field(value->text, w->out);
+                pare_csv_add_field(value->text, w->out);
         }
         pare_text_add(w->out, "\r\n");
         w->rows++;

@@ -183,12 +183,13 @@ static void shell(const char *line)
         fail_msg("this failed: %s", line);
 }
 
-/* A folder with a fresh copy of the demo's bench as the user's own, and a list of parts as a person
- * would keep it. */
+/* A folder with a fresh copy of the demo's bench as the user's own, its study, and a list of parts as a
+ * person would keep it. */
 static void fresh_folder(void)
 {
     shell("rm -rf fresh && mkdir -p fresh/data/pare && "
-          "cp data/pare/demo.sqlite fresh/data/pare/bench.sqlite");
+          "cp data/pare/demo.sqlite fresh/data/pare/bench.sqlite && "
+          "cp " PARE_SOURCE_DIR "/demo/customers.yaml fresh");
     write_text("fresh/parts.csv", "Name;Kind;Weight (g);kV;Stator;Price\n"
                                   "Sorrel 2306;motor;31,2;1850;23x6;21,90\n"
                                   "Sorrel 2004;motor;17;2900;20x4;\n");
