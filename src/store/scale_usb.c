@@ -1,8 +1,8 @@
 /* scale_usb.c: a USB scale (see scale_live.h).
  *
  * hidapi finds the device and reads its reports; it is loaded when a scale is asked for, as nothing else
- * wants it. The descriptor that says what is in a report comes from the kernel's own file of the device:
- * hidapi hands it out only from 0.14 on, and Debian 12 has 0.13. */
+ * wants it. It hands out the descriptor that says what is in a report from 0.14 on only, and Debian 12 has
+ * 0.13: there it comes from the kernel's own file of the device. */
 #include <dlfcn.h>
 #include <hidapi/hidapi.h>
 #include <stdio.h>
@@ -22,6 +22,7 @@ typedef struct library {
     hid_device *(*hid_open_path)(const char *);
     int (*hid_read_timeout)(hid_device *, unsigned char *, size_t, int);
     void (*hid_close)(hid_device *);
+    int (*hid_get_report_descriptor)(hid_device *, unsigned char *, size_t); /* NULL: before 0.14 */
 } library;
 
 typedef struct usb {
@@ -54,11 +55,13 @@ static pare_status load(library *hid, pare_error *err)
         /* POSIX lets an object's pointer hold a function's, C has no cast for it. */
         memcpy(wanted[i].function, &found, sizeof found);
     }
+    void *descriptor = dlsym(loaded, "hid_get_report_descriptor");
+    memcpy(&hid->hid_get_report_descriptor, &descriptor, sizeof descriptor);
     return PARE_OK;
 }
 
 /* "/dev/hidraw3": its descriptor is where the kernel says. */
-static pare_status read_layout(const char *path, pare_scale_layout *layout, pare_error *err)
+static pare_status read_kernels(const char *path, pare_scale_layout *layout, pare_error *err)
 {
     char file[320];
     uint8_t bytes[DESCRIPTOR];
@@ -74,6 +77,15 @@ static pare_status read_layout(const char *path, pare_scale_layout *layout, pare
     const size_t length = fread(bytes, 1, sizeof bytes, in);
     fclose(in);
     return pare_scale_layout_read(length, bytes, layout, err);
+}
+
+static pare_status read_layout(usb *u, const char *path, pare_error *err)
+{
+    uint8_t bytes[DESCRIPTOR];
+    if (!u->hid.hid_get_report_descriptor)
+        return read_kernels(path, &u->layout, err);
+    const int length = u->hid.hid_get_report_descriptor(u->device, bytes, sizeof bytes);
+    return pare_scale_layout_read(length > 0 ? (size_t)length : 0, bytes, &u->layout, err);
 }
 
 static void close_usb(void *context)
@@ -113,14 +125,12 @@ static pare_status open_first(usb *u, pare_error *err)
         if (one->usage_page != PAGE)
             continue;
         found = true;
-        status = read_layout(one->path, &u->layout, err);
-        u->device = status == PARE_OK ? u->hid.hid_open_path(one->path) : NULL;
-        if (status == PARE_OK && !u->device)
-            status =
-                pare_fail(err, PARE_UNAVAILABLE,
-                          "%.80s cannot be opened; right would be leave to read it (a udev rule "
-                          "for it)",
-                          one->path);
+        u->device = u->hid.hid_open_path(one->path);
+        status = u->device ? read_layout(u, one->path, err)
+                           : pare_fail(err, PARE_UNAVAILABLE,
+                                       "%.80s cannot be opened; right would be leave to read it "
+                                       "(a udev rule for it)",
+                                       one->path);
     }
     u->hid.hid_free_enumeration(all);
     if (!found)

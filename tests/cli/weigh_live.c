@@ -1,4 +1,6 @@
-/* weigh_live.c: `pare weigh --live` on a serial scale that is the other end of a pseudo terminal. */
+/* weigh_live.c: `pare weigh --live` on a serial scale that is the other end of a pseudo terminal, and on a
+ * USB scale that is a hidapi of our own (tests/emulated/hid.c), which the program loads in the place of
+ * the machine's. */
 #define _XOPEN_SOURCE 700
 #include <fcntl.h>
 #include <signal.h>
@@ -122,6 +124,82 @@ static void what_it_cannot_weigh_is_said_and_nothing_is_kept(void **state)
     refused(noise, "pare: 'frame': the scale sends '???x', the pattern is '{state},{any},");
 }
 
+/* ---- an emulated HID scale ---- */
+
+/* Report 3: a state, a unit, a power of ten, a weight of two bytes; by USB HID 1.11, 6.2.2, and page 0x8D. */
+#define DESCRIPTOR                                                                                 \
+    "058D0920A1018503"                                                                             \
+    "0932A10219712978150125087508950181000950A1021951295C1501250C8100C0"                           \
+    "09411581257F81020940150027FFFF000075108102C0C0\n"
+#define REST(tenths)                                                                               \
+    "030402FF" tenths "\n" /* at rest; grams; tenths as two bytes, the lower first */
+#define EMPTY "030202FF0000\n"
+#define MOVES "030302FF5000\n"
+
+static ran weigh_usb(const char *script, const char *what)
+{
+    char line[256];
+    write_text("scale.txt", script);
+    assert_int_equal(setenv("LD_LIBRARY_PATH", PARE_EMULATED, 1), 0);
+    assert_int_equal(setenv("PARE_EMULATED_SCALE", "scale.txt", 1), 0);
+    snprintf(line, sizeof line, "weigh hedgerow %s --live usb --date 2026-10-03" DEMO, what);
+    const ran r = run(line);
+    unsetenv("PARE_EMULATED_SCALE");
+    unsetenv("LD_LIBRARY_PATH");
+    return r;
+}
+
+static void a_usb_scale_is_read_and_its_readings_are_kept(void **state)
+{
+    (void)state;
+    /* 118.4 g, then taken off, then 61.2 g. */
+    ran r = weigh_usb(DESCRIPTOR EMPTY MOVES REST("A004") REST("A004") REST("A004")
+                          EMPTY MOVES REST("6402") REST("6402"),
+                      "frame holder+action_camera");
+    assert_string_equal(strstr(r.err, "pare:") ? r.err : "", "");
+    assert_int_equal(r.status, 0);
+    assert_non_null(strstr(r.err, "Kept: 1 frame, 118.4 g; promised "));
+    assert_non_null(strstr(r.err, "Kept: 1 holder, 1 action_camera, 61.2 g; promised "));
+    ran_free(&r);
+    char *text = demo_text();
+    const char *first = strstr(text, "date: 2026-10-03, of: {frame: 1}, reads: 118.4 g, promise: ");
+    assert_non_null(first);
+    assert_non_null(strstr(first, "  of: {holder: 1, action_camera: 1}\n  reads: 61.2 g\n"));
+    free(text);
+}
+
+static void what_a_usb_scale_cannot_weigh_is_said_and_nothing_is_kept(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *script;
+        int status;
+        const char *says;
+    } bad[] = {
+        {DESCRIPTOR "030602FF0000\n", 3, "pare: 'frame': the scale: it bears no more (overload)"},
+        {DESCRIPTOR "030502FF1F00\n", 3, "pare: 'frame': the scale: it shows less than nothing"},
+        {DESCRIPTOR "03040AFF1F00\n", 3, "pare: 'frame': the scale weighs in troy ounces; right "},
+        {DESCRIPTOR "09\n09FF\n0901020304\n", 3,
+         "pare: 'frame': the scale sends reports without a weight in them\n"},
+        {DESCRIPTOR EMPTY MOVES "gone\n", 4,
+         "pare: 'frame': the scale is gone; right would be to "},
+        {"05010906A101C0\n", 3, "pare: that is no scale: it describes no weight"},
+        {"none\n", 4, "pare: no USB scale is there; right would be one that is plugged in"},
+        {"locked\n", 4, "pare: /dev/hidraw-emulated cannot be opened; right would be leave"},
+    };
+    char *before = demo_text();
+    for (size_t i = 0; i < sizeof bad / sizeof bad[0]; i++) {
+        ran r = weigh_usb(bad[i].script, "frame");
+        if (r.status != bad[i].status || !strstr(r.err, bad[i].says))
+            fail_msg("%zu: exit %d: %s", i, r.status, r.err);
+        ran_free(&r);
+    }
+    char *after = demo_text();
+    assert_string_equal(after, before);
+    free(after);
+    free(before);
+}
+
 static void what_cannot_be_a_live_scale_is_said(void **state)
 {
     (void)state;
@@ -160,6 +238,8 @@ int main(void)
         cmocka_unit_test_setup(a_serial_scale_is_read_and_its_readings_are_kept, fill_demo),
         cmocka_unit_test_setup(a_pattern_reads_another_scale, fill_demo),
         cmocka_unit_test(what_it_cannot_weigh_is_said_and_nothing_is_kept),
+        cmocka_unit_test_setup(a_usb_scale_is_read_and_its_readings_are_kept, fill_demo),
+        cmocka_unit_test(what_a_usb_scale_cannot_weigh_is_said_and_nothing_is_kept),
         cmocka_unit_test(what_cannot_be_a_live_scale_is_said),
     };
     return cmocka_run_group_tests(tests, enter_home_with_demo, leave_home);
