@@ -55,6 +55,61 @@ static void the_weighing_design_1_1_1_comes_out_as_published(void **state)
     pare_arena_close(arena);
 }
 
+enum { OBJECTS = 7 };
+
+/* So many objects in as many weighings, each read with a standard deviation of 1. @param on  [count][count]
+ * 1: in the pan (or the right one), -1: in the left, 0: not on it. @return the largest u, all being alike */
+static double u_of_design(size_t count, const int on[][OBJECTS], const double mass[])
+{
+    pare_arena *arena = pare_arena_open();
+    pare_term term[OBJECTS][OBJECTS];
+    pare_equation equation[OBJECTS];
+    for (size_t i = 0; i < count; i++) {
+        size_t terms = 0;
+        double reads = 0;
+        for (size_t k = 0; k < count; k++)
+            if (on[i][k]) {
+                term[i][terms++] = (pare_term){k, on[i][k]};
+                reads += on[i][k] * mass[k];
+            }
+        equation[i] = (pare_equation){reads, 1, terms, term[i], false};
+    }
+    const pare_adjusted adjusted = adjust(arena, count, count, equation);
+    double most = 0;
+    for (size_t k = 0; k < count; k++) {
+        assert_near(adjusted.value[k], mass[k], 1e-9);
+        assert_near(adjusted.u[k], adjusted.u[0], 1e-9);
+        most = fmax(most, adjusted.u[k]);
+    }
+    pare_arena_close(arena);
+    return most;
+}
+
+static void objects_weighed_together_are_as_sure_as_published(void **state)
+{
+    (void)state;
+    static const double mass[OBJECTS] = {3.1, 2.7, 0.8, 5.5, 1.9, 4.2, 0.3};
+    /* Hotelling, Some improvements in weighing and other experimental techniques, Annals of Mathematical
+     * Statistics 15 (1944), 297: four objects on a balance with two pans, in each weighing all of them, by a
+     * Hadamard matrix: the variance of each is a quarter of a weighing's, where one after another leaves a
+     * whole one. On a scale with one pan three objects by twos: three quarters. */
+    static const int pans[4][OBJECTS] = {
+        {1, 1, 1, 1}, {1, -1, 1, -1}, {1, 1, -1, -1}, {1, -1, -1, 1}};
+    static const int twos[3][OBJECTS] = {{1, 1, 0}, {1, 0, 1}, {0, 1, 1}};
+    assert_near(u_of_design(4, pans, mass), sqrt(1.0 / 4), 1e-12);
+    assert_near(u_of_design(3, twos, mass), sqrt(3.0 / 4), 1e-12);
+    /* Mood, On Hotelling's weighing problem, likewise 17 (1946), 432: on a scale with one pan 4 p / (p + 1)^2 is
+     * the least that p weighings of p objects can leave: 7/16 for seven of them, four at a time, each two
+     * together twice. */
+    static const int fours[7][OBJECTS] = {
+        {1, 1, 1, 1, 0, 0, 0}, {1, 1, 0, 0, 1, 1, 0}, {1, 0, 1, 0, 1, 0, 1}, {1, 0, 0, 1, 0, 1, 1},
+        {0, 1, 1, 0, 0, 1, 1}, {0, 1, 0, 1, 1, 0, 1}, {0, 0, 1, 1, 1, 1, 0}};
+    assert_near(u_of_design(7, fours, mass), sqrt(7.0 / 16), 1e-12);
+    /* One after another, all of a weighing's. */
+    static const int ones[3][OBJECTS] = {{1}, {0, 1}, {0, 0, 1}};
+    assert_near(u_of_design(3, ones, mass), 1, 1e-12);
+}
+
 static void differences_without_a_restraint_leave_the_masses_open(void **state)
 {
     (void)state;
@@ -283,6 +338,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(the_weighing_design_1_1_1_comes_out_as_published),
+        cmocka_unit_test(objects_weighed_together_are_as_sure_as_published),
         cmocka_unit_test(differences_without_a_restraint_leave_the_masses_open),
         cmocka_unit_test(the_end_gauge_has_the_uncertainty_of_the_guide),
         cmocka_unit_test(resistance_and_reactance_hang_together_as_in_the_guide),

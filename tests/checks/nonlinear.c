@@ -57,7 +57,7 @@ typedef struct set {
     const char *name;
     model *at;
     size_t rows, unknowns;
-    const double *x, *y, *start[2], *certified, *deviation;
+    const double *x, *y, *start[2], *certified, *deviation, *squares;
 } set;
 
 #define SET(name, at)                                                                              \
@@ -69,7 +69,8 @@ typedef struct set {
      name##_y,                                                                                     \
      {name##_starts, name##_starts_near},                                                          \
      name##_certified,                                                                             \
-     name##_deviation}
+     name##_deviation,                                                                             \
+     &name##_squares}
 
 static const set sets[] = {
     SET(misra1a, one_exponential), SET(boxbod, one_exponential), SET(eckerle4, peak),
@@ -84,6 +85,26 @@ static bool residuals(const void *context, const double x[], double row[])
     for (size_t i = 0; i < s->rows; i++)
         row[i] = s->at(x, s->x[i]) - s->y[i];
     return true;
+}
+
+/* What is certified belongs together: no value of the sets, their starts and models was mistyped here. */
+static void nists_sets_have_their_certified_squares_at_their_certified_values(void **state)
+{
+    (void)state;
+    enum { MOST = 300 };
+    double row[MOST];
+    int wrong = 0;
+    for (const set *s = sets; s < sets + SETS; s++) {
+        double sum = 0;
+        assert_true(s->rows <= MOST && residuals(s, s->certified, row));
+        for (size_t i = 0; i < s->rows; i++)
+            sum += row[i] * row[i];
+        if (fabs(sum / *s->squares - 1) <= 1e-9)
+            continue;
+        print_error("%s: squares %.11g, certified %.11g\n", s->name, sum, *s->squares);
+        wrong++;
+    }
+    assert_int_equal(wrong, 0);
 }
 
 static void nists_sets_come_out_to_six_digits_from_both_starts(void **state)
@@ -107,6 +128,11 @@ static void nists_sets_come_out_to_six_digits_from_both_starts(void **state)
             print_error("%s, start %d: %s\n", s->name, k % 2 + 1, err.text);
             wrong++;
         } else {
+            if (fabs(fit.sum / *s->squares - 1) > SIX_DIGITS) {
+                print_error("%s, start %d: squares %.10g, certified %.10g\n", s->name, k % 2 + 1,
+                            fit.sum, *s->squares);
+                wrong++;
+            }
             for (size_t i = 0; i < s->unknowns; i++) {
                 const double u = sqrt(fit.covariance[i * s->unknowns + i] * fit.sum /
                                       (double)(s->rows - s->unknowns));
@@ -162,6 +188,7 @@ static void fewer_rows_than_unknowns_are_refused(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(nists_sets_have_their_certified_squares_at_their_certified_values),
         cmocka_unit_test(nists_sets_come_out_to_six_digits_from_both_starts),
         cmocka_unit_test(an_unknown_that_nothing_holds_is_named_as_free),
         cmocka_unit_test(fewer_rows_than_unknowns_are_refused),

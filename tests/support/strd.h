@@ -1,7 +1,8 @@
 /* strd.h: nonlinear regressions of NIST's Statistical Reference Datasets: data, starts, certified values.
  *
  * Source: National Institute of Standards and Technology, StRD, Nonlinear Regression. In the public
- * domain. Certified: the parameters and their standard deviations, to 11 digits. */
+ * domain. Certified: the parameters, their standard deviations and the residual sum of squares, to 11 digits;
+ * the sums from memory, held by what the data give at the certified parameters. */
 #ifndef PARE_TESTS_STRD_H
 #define PARE_TESTS_STRD_H
 
@@ -13,6 +14,7 @@ static const double misra1a_starts[] = {500, 0.0001};
 static const double misra1a_starts_near[] = {250, 0.0005};
 static const double misra1a_certified[] = {2.3894212918E+02, 5.5015643181E-04};
 static const double misra1a_deviation[] = {2.7070075241E+00, 7.2668688436E-06};
+static const double misra1a_squares = 1.2455138894E-01;
 
 static const double boxbod_x[] = {1.0, 2.0, 3.0, 5.0, 7.0, 10.0};
 static const double boxbod_y[] = {109.0, 149.0, 149.0, 191.0, 213.0, 224.0};
@@ -20,6 +22,7 @@ static const double boxbod_starts[] = {1.0, 1.0};
 static const double boxbod_starts_near[] = {100.0, 0.75};
 static const double boxbod_certified[] = {2.1380940889E+02, 5.4723748542E-01};
 static const double boxbod_deviation[] = {1.2354515176E+01, 1.0455993237E-01};
+static const double boxbod_squares = 1.1680088766E+03;
 
 static const double eckerle4_x[] = {
     400.000000, 405.000000, 410.000000, 415.000000, 420.000000, 425.000000, 430.000000,
@@ -37,6 +40,7 @@ static const double eckerle4_starts[] = {1.0, 10.0, 500.0};
 static const double eckerle4_starts_near[] = {1.5, 5.0, 450.0};
 static const double eckerle4_certified[] = {1.5543827178E+00, 4.0888321754E+00, 4.5154121844E+02};
 static const double eckerle4_deviation[] = {1.5408051163E-02, 4.6803020753E-02, 4.6800518816E-02};
+static const double eckerle4_squares = 1.4635887487E-03;
 
 static const double rat42_x[] = {9.0, 14.0, 21.0, 28.0, 42.0, 57.0, 63.0, 70.0, 79.0};
 static const double rat42_y[] = {8.930,  10.800, 18.590, 22.330, 39.350,
@@ -45,6 +49,7 @@ static const double rat42_starts[] = {100.0, 1.0, 0.1};
 static const double rat42_starts_near[] = {75.0, 2.5, 0.07};
 static const double rat42_certified[] = {7.2462237576E+01, 2.6180768402E+00, 6.7359200066E-02};
 static const double rat42_deviation[] = {1.7340283401E+00, 8.8295217536E-02, 3.4465663377E-03};
+static const double rat42_squares = 8.0565229338E+00;
 
 static const double rat43_x[] = {1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15};
 static const double rat43_y[] = {16.08,  33.83,  65.80,  97.20,  191.55, 326.20, 386.87, 520.53,
@@ -55,6 +60,7 @@ static const double rat43_certified[] = {6.9964151270E+02, 5.2771253025E+00, 7.5
                                          1.2792483859E+00};
 static const double rat43_deviation[] = {1.6302297817E+01, 2.0828735829E+00, 1.9566123451E-01,
                                          6.8761936385E-01};
+static const double rat43_squares = 8.7864049080E+03;
 
 static const double thurber_x[] = {-3.067, -2.981, -2.921, -2.912, -2.840, -2.797, -2.702, -2.699,
                                    -2.633, -2.481, -2.363, -2.322, -1.501, -1.460, -1.274, -1.212,
@@ -75,6 +81,7 @@ static const double thurber_certified[] = {1.2881396800E+03, 1.4910792535E+03, 5
 static const double thurber_deviation[] = {4.6647963344E+00, 3.9571156086E+01, 2.8698696102E+01,
                                            5.5675370270E+00, 3.1333340687E-02, 1.4984928198E-02,
                                            6.5842344623E-03};
+static const double thurber_squares = 5.6427082397E+03;
 
 static const double kirby2_x[] = {
     9.65E0,   10.74E0,  11.81E0,  12.88E0,  14.06E0,  15.28E0,  16.63E0,  18.19E0,  19.88E0,
@@ -120,6 +127,7 @@ static const double kirby2_certified[] = {1.6745063063E+00, -1.3927397867E-01, 2
                                           -1.7241811870E-03, 2.1664802578E-05};
 static const double kirby2_deviation[] = {8.7989634338E-02, 4.1182041386E-03, 4.1856520458E-05,
                                           5.8931897355E-05, 2.0129761919E-07};
+static const double kirby2_squares = 3.9050739624E+00;
 
 static const double hahn1_x[] = {
     24.41E0,  34.82E0,  44.09E0,  45.07E0,  54.98E0,  65.51E0,  70.53E0,  75.70E0,  89.57E0,
@@ -185,6 +193,7 @@ static const double hahn1_certified[] = {1.0776351733E+00,  -1.2269296921E-01, 4
 static const double hahn1_deviation[] = {1.7070154742E-01, 1.2000289189E-02, 2.2508314937E-04,
                                          2.7578037666E-07, 2.4712888219E-04, 1.0449373768E-05,
                                          1.3027335327E-08};
+static const double hahn1_squares = 1.5324382854E+00;
 
 static const double enso_x[] = {
     1,   2,   3,   4,   5,   6,   7,   8,   9,   10,  11,  12,  13,  14,  15,  16,  17,  18,  19,
@@ -226,5 +235,6 @@ static const double enso_certified[] = {1.0510749193E+01, 3.0762128085E+00,  5.3
 static const double enso_deviation[] = {1.7488832467E-01, 2.4310052139E-01, 2.4354686618E-01,
                                         9.4408025976E-01, 2.8078369611E-01, 4.8073701119E-01,
                                         4.1612939130E-01, 5.1460022911E-01, 2.5434468893E-01};
+static const double enso_squares = 7.8853978668E+02;
 
 #endif
