@@ -111,7 +111,13 @@ static const question QUESTIONS[] = {
     {.path = "/api/report",
      .command = "report",
      .report = true,
-     .key = {{"craft", NEEDED}, {"as", FORM}, {"try", VALUES}, {"loadout", VALUE}}},
+     .key = {{"craft", NEEDED},
+             {"as", FORM},
+             {"try", VALUES},
+             {"loadout", VALUE},
+             {"paper", VALUE},
+             {"best", FLAG},
+             {"time", VALUE}}},
 };
 enum { COUNT = sizeof QUESTIONS / sizeof QUESTIONS[0] };
 

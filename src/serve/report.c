@@ -55,7 +55,11 @@ static pare_status write_it(pare_words words, pare_request *request, const pare_
     pare_text said = {0};
     pare_words_option(&words, "output", drawer->path);
     const pare_progress progress = pare_serve_progress(request->server);
+    /* One with its best set takes as long as a search. */
+    while (sem_wait(&request->server->seats) != 0)
+        continue;
     const pare_status status = pare_words_ask(&words, request->server, &progress, &said, err);
+    sem_post(&request->server->seats);
     pare_text_free(&said);
     return status;
 }

@@ -179,6 +179,22 @@ static void every_report_that_is_offered_is_there(void **state)
             fail_msg("%s: %d, no such file", target, r.code);
         reply_free(&r);
     }
+    /* What the command takes of paper and of the best set, this takes. */
+    r = serve_get(&s, "/api/report?craft=thimble&as=pdf&paper=letter&best=1&time=5");
+    assert_int_equal(r.code, 200);
+    assert_string_equal(reply_header(&r, "Pare-Command"),
+                        "pare report thimble --paper=letter --best --time=5 --output=thimble.pdf");
+    size_t letter = 0; /* of paper, in points: ANSI/ASME Y14.1 */
+    for (size_t i = 0; i + 14 < r.length; i++)
+        letter += memcmp(r.body + i, "[ 0 0 612 792", 13) == 0;
+    assert_true(letter > 0);
+    reply_free(&r);
+    assert_refused(serve_get(&s, "/api/report?craft=bodkin&as=svg&best=1"), 400,
+                   "a picture has no room for the best set");
+    assert_refused(serve_get(&s, "/api/report?craft=bodkin&as=pdf&paper=a3"), 400,
+                   "right would be a4 or letter");
+    assert_refused(serve_get(&s, "/api/report?craft=bodkin&as=pdf&best=yes"), 400,
+                   "right would be best=1");
     assert_refused(serve_get(&s, "/api/report?craft=bodkin&as=docx"), 400,
                    "/api/report is had as=html");
     json_decref(said);
