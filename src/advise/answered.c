@@ -11,6 +11,7 @@
 #include <string.h>
 
 #include "advise/closure.h"
+#include "advise/hover.h"
 #include "advise/learn.h"
 
 #define ANY_STEP_KG 1e-4
@@ -126,18 +127,36 @@ static void answer_mass(const pare_craft *craft, const char *day, const pare_wei
 
 /* ---- flights ---- */
 
+/* What flights are asked about. */
+typedef enum asked { ABOUT_MINUTES, ABOUT_HOVER, ABOUT_OUTPUT } asked;
+
+static const struct {
+    const char *key;
+    double scale;   /* from the key's unit */
+    double style_u; /* of the logarithm of one flight's reading */
+} ABOUT[] = {[ABOUT_MINUTES] = {"flown_min", 60, PARE_PROFILE_STYLE_U},
+             [ABOUT_HOVER] = {"hover_a", 1, PARE_HOVER_STYLE_U},
+             [ABOUT_OUTPUT] = {"hover_output", 1, PARE_HOVER_OUTPUT_U}};
+
 /* Flights of one manner with one loadout and pack. */
 typedef struct manner {
-    bool hovers;
+    asked about;
     int loadout;
     const pare_part *pack;
 } manner;
 
-static bool is_so(const pare_flight_record *flight, const manner *so)
+/* What a flight says of it, a mean current or output; NAN: nothing, or it is of another manner. */
+static double said_by(const pare_flight_record *flight, const manner *so)
 {
-    return flight->put_back_c > 0 && flight->lasted_s > 0 && flight->loadout == so->loadout &&
-           flight->pack == so->pack &&
-           (so->hovers ? pare_flown_hovers(flight->entries, flight->flown) : flight->entries == 0);
+    if (flight->loadout != so->loadout || flight->pack != so->pack)
+        return NAN;
+    if (so->about == ABOUT_OUTPUT)
+        return pare_hover_output(flight);
+    const bool is_so = so->about == ABOUT_HOVER ? pare_flown_hovers(flight->entries, flight->flown)
+                                                : flight->entries == 0;
+    return is_so && flight->put_back_c > 0 && flight->lasted_s > 0
+               ? flight->put_back_c / flight->lasted_s
+               : (double)NAN;
 }
 
 /* From the swap fitted before to the one after. */
@@ -160,7 +179,7 @@ static span span_of(const pare_craft *craft, const char *day)
     return s;
 }
 
-/* Means of the logarithm of the current, before and since. */
+/* Means of the logarithm of what they say, before and since. */
 static void means(const span *s, const manner *so, size_t flights,
                   const pare_flight_record flight[], size_t count[2], double mean[2])
 {
@@ -168,15 +187,26 @@ static void means(const span *s, const manner *so, size_t flights,
     mean[0] = mean[1] = 0;
     for (size_t i = 0; i < flights; i++) {
         const char *date = flight[i].date;
-        if (!is_so(&flight[i], so) || (s->from && is_earlier(date, s->from)) ||
-            (s->until && !is_earlier(date, s->until)))
+        if ((s->from && is_earlier(date, s->from)) || (s->until && !is_earlier(date, s->until)))
+            continue;
+        const double said = said_by(&flight[i], so);
+        if (!(said > 0))
             continue;
         const int since = !is_earlier(date, s->day);
-        mean[since] += log(flight[i].put_back_c / flight[i].lasted_s);
+        mean[since] += log(said);
         count[since]++;
     }
     for (int side = 0; side < 2; side++)
         mean[side] /= count[side] ? (double)count[side] : 1;
+}
+
+/* Whether an earlier flight was with the same loadout and pack: its manners are looked at already. */
+static bool stands_before(const pare_flight_record flight[], size_t which)
+{
+    for (size_t i = 0; i < which; i++)
+        if (flight[i].loadout == flight[which].loadout && flight[i].pack == flight[which].pack)
+            return true;
+    return false;
 }
 
 static double scatter(const pare_answer *answer, double style_u)
@@ -185,28 +215,30 @@ static double scatter(const pare_answer *answer, double style_u)
 }
 
 static void answer_flights(const pare_craft *craft, const char *day, size_t flights,
-                           const pare_flight_record flight[], double flown_s, bool hovers,
+                           const pare_flight_record flight[], double flown_s, asked about,
                            pare_answer *best)
 {
     const span s = span_of(craft, day);
     for (size_t i = 0; i < flights; i++) {
-        const manner so = {hovers, flight[i].loadout, flight[i].pack};
+        const manner so = {about, flight[i].loadout, flight[i].pack};
+        if (stands_before(flight, i))
+            continue;
         size_t count[2];
         double mean[2];
         means(&s, &so, flights, flight, count, mean);
-        if (count[0] == 0 || count[1] == 0 || (!hovers && !(flown_s > 0)))
+        if (count[0] == 0 || count[1] == 0 || (about == ABOUT_MINUTES && !(flown_s > 0)))
             continue;
         /* Of one day: no swap of an earlier one, none of a later one. */
         pare_answer answer = {.before = count[0], .since = count[1]};
-        answer.swaps = promised(craft, s.from ? s.from : "", day, hovers ? "hover_a" : "flown_min",
-                                hovers ? 1 : 60, &answer);
-        if (hovers) {
-            answer.measured = exp(mean[1]) - exp(mean[0]);
-            answer.measured_u = exp(mean[1]) * scatter(&answer, PARE_HOVER_STYLE_U);
-        } else {
+        answer.swaps = promised(craft, s.from ? s.from : "", day, ABOUT[about].key,
+                                ABOUT[about].scale, &answer);
+        const double off = scatter(&answer, ABOUT[about].style_u);
+        if (about == ABOUT_MINUTES) {
             answer.measured = flown_s * -expm1(mean[1] - mean[0]);
-            answer.measured_u =
-                flown_s * exp(mean[1] - mean[0]) * scatter(&answer, PARE_PROFILE_STYLE_U);
+            answer.measured_u = flown_s * exp(mean[1] - mean[0]) * off;
+        } else {
+            answer.measured = exp(mean[1]) - exp(mean[0]);
+            answer.measured_u = exp(mean[1]) * off;
         }
         judge(&answer);
         if (answer.there && (!best->there || answer.measured_u < best->measured_u))
@@ -223,6 +255,7 @@ void pare_answers_of(const pare_craft *first, size_t taken, const pare_weighings
     if (!day)
         return;
     answer_mass(first, day, weighings, &answers->mass);
-    answer_flights(first, day, flights, flight, flown_s, false, &answers->minutes);
-    answer_flights(first, day, flights, flight, flown_s, true, &answers->hover);
+    answer_flights(first, day, flights, flight, flown_s, ABOUT_MINUTES, &answers->minutes);
+    answer_flights(first, day, flights, flight, flown_s, ABOUT_HOVER, &answers->hover);
+    answer_flights(first, day, flights, flight, flown_s, ABOUT_OUTPUT, &answers->output);
 }

@@ -23,6 +23,7 @@ typedef struct pare_answers {
     pare_answer mass;    /* kg */
     pare_answer minutes; /* s, flown as the brief says */
     pare_answer hover;   /* A */
+    pare_answer output;  /* in hover, 0 to 1 */
 } pare_answers;
 
 /** @param first     as first described

@@ -34,20 +34,28 @@ static void put_air(const pare_flight_record *record, pare_brief *brief)
     brief->sea_level_pa = isnan(record->air.sea_level_pa) ? 0 : record->air.sea_level_pa;
 }
 
-/* The rig as flown: loadout, pack, air and take-off mass of the day. */
-static pare_status put_rig(const pare_craft *craft, const pare_flight_record *record,
-                           pare_craft *loaded, pare_assembly *assembly, pare_again *again,
-                           pare_error *err)
+pare_status pare_again_load(const pare_craft *craft, const pare_flight_record *record,
+                            pare_craft *loaded, pare_error *err)
 {
     const int loadout = record->loadout >= 0 ? record->loadout : craft->loadouts ? 0 : -1;
-    pare_status status = pare_craft_load(craft, loadout, loaded, err);
+    const pare_status status = pare_craft_load(craft, loadout, loaded, err);
     if (status != PARE_OK)
         return status;
     const int pack = pare_craft_doing(loaded, PARE_PACK);
     if (record->pack && pack >= 0)
         loaded->item[pack].part = record->pack;
     put_air(record, &loaded->brief);
-    status = pare_assemble(loaded, assembly, err);
+    return PARE_OK;
+}
+
+/* The rig as flown: loadout, pack, air and take-off mass of the day. */
+static pare_status put_rig(const pare_craft *craft, const pare_flight_record *record,
+                           pare_craft *loaded, pare_assembly *assembly, pare_again *again,
+                           pare_error *err)
+{
+    pare_status status = pare_again_load(craft, record, loaded, err);
+    if (status == PARE_OK)
+        status = pare_assemble(loaded, assembly, err);
     if (status == PARE_OK)
         status = pare_craft_rig(loaded, assembly, &again->rig, err);
     if (status != PARE_OK)

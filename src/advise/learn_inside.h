@@ -81,6 +81,10 @@ typedef struct pare_learning {
     pare_learned_flight *flight;
 } pare_learning;
 
+/** The craft as on a flight: in its loadout, with the pack and in the air of the day. */
+pare_status pare_again_load(const pare_craft *craft, const pare_flight_record *record,
+                            pare_craft *loaded, pare_error *err);
+
 /** The rig of a flight with what was learned. */
 void pare_learning_move(const pare_learning *learning, const pare_again *again, const double x[],
                         pare_moved_rig *moved);

@@ -2,6 +2,7 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "cli/hover.h"
 #include "cli/import.h"
 #include "cli/use.h"
 #include "show/json.h"
@@ -240,6 +241,9 @@ static void as_text(const pare_list_summary *s, const pare_workbook_table *book,
     for (size_t i = 0; i < s->remarks; i++)
         pare_text_printf(out, "%-8s %s\n", s->remark[i].label, s->remark[i].text);
     import_count(out, parts ? "parts" : "records", s->added, s->replaced, s->same);
+    if (s->foretold)
+        pare_text_printf(out, "%-8s %zu of hover output, %zu held\n", "promises", s->foretold,
+                         s->held);
     show_changes(s, dry, out);
     show_refused(s, out);
     if (dry && s->refused && s->list == PARE_LIST_STAND)
@@ -320,7 +324,9 @@ static void as_json(const pare_list_summary *s, const pare_workbook_table *book,
                   {"remarks", s->comments},
                   {"totals", s->totals},
                   {"ids_made", s->named},
-                  {"kinds_guessed", s->kinds_guessed}};
+                  {"kinds_guessed", s->kinds_guessed},
+                  {"hover_promises", s->foretold},
+                  {"hover_promises_held", s->held}};
     json_t *object = json_object();
     json_object_set_new(object, "taken_as", json_string(pare_list_kind_name(s->list)));
     json_object_set_new(object, "separator", json_stringn(&s->separator, 1));
@@ -370,13 +376,16 @@ pare_status import_list(pare_store *store, const char *path, const options *give
 {
     pare_list_summary summary;
     pare_workbook_table book = {0};
+    hover_teller teller;
+    hover_teller_begin(given, &teller);
     pare_list_import import = {.path = given->operand[0],
                                .change = change_of("import", given, arena),
                                .maps = given->maps,
                                .map = given->map,
                                .notes = given->given & OPTION_NOTES,
                                .keep_good = given->given & OPTION_KEEP_GOOD,
-                               .dry_run = given->given & OPTION_DRY_RUN};
+                               .dry_run = given->given & OPTION_DRY_RUN,
+                               .foreteller = &teller.teller};
     pare_status status = read_told(given, &import, err);
     if (status == PARE_OK)
         status = read_sets(given, arena, &import, err);
@@ -384,6 +393,7 @@ pare_status import_list(pare_store *store, const char *path, const options *give
         status = read_workbook(given, arena, &import, &book, err);
     if (status == PARE_OK)
         status = pare_store_import_list(store, &import, arena, &summary, err);
+    hover_teller_end(&teller);
     if (status != PARE_OK)
         return status;
     if (given->given & OPTION_JSON)

@@ -9,7 +9,7 @@
 
 #include "cli/command.h"
 #include "cli/day.h"
-#include "cli/use.h"
+#include "cli/hover.h"
 #include "show/json.h"
 #include "show/kept.h"
 #include "show/learned.h"
@@ -18,6 +18,16 @@
 typedef struct both_sheets {
     pare_sheet thought, learned;
 } both_sheets;
+
+/* Everything that the answer is made of. */
+typedef struct learning {
+    bench_in_use use;
+    const pare_craft *craft;
+    pare_learned_all learned;
+    pare_hover_score score;
+    const pare_taught *kept; /* NULL: nothing */
+    both_sheets *both;
+} learning;
 
 static pare_status store_kept(const options *given, const bench_in_use *use,
                               const pare_taught *kept, pare_error *err)
@@ -39,10 +49,12 @@ static pare_status store_kept(const options *given, const bench_in_use *use,
 
 /* ---- the answers ---- */
 
-static void put_json(const pare_craft *craft, const pare_learned_all *all, const pare_taught *kept,
-                     const both_sheets *both, pare_text *out)
+static void put_json(const learning *l, pare_text *out)
 {
-    json_t *object = pare_learned_object(craft, all, kept ? &both->learned : &both->thought);
+    const pare_taught *kept = l->kept;
+    const both_sheets *both = l->both;
+    json_t *object = pare_learned_object(l->craft, &l->learned,
+                                         kept ? &both->learned : &both->thought, l->score);
     json_object_set_new(object, "kept", kept ? json_string(kept->date) : json_null());
     json_object_set_new(object, "kept_flights", kept ? json_integer(kept->flights) : json_null());
     json_object_set_new(object, "moved",
@@ -50,24 +62,26 @@ static void put_json(const pare_craft *craft, const pare_learned_all *all, const
     pare_json_write(object, out);
 }
 
-static void put_text(const options *given, const pare_craft *craft, const pare_learned_all *all,
-                     const pare_taught *kept, const both_sheets *both, pare_text *out)
+static void put_text(const options *given, const learning *l, pare_text *out)
 {
     const pare_screen screen = terminal_screen();
+    const pare_taught *kept = l->kept;
+    const char *name = l->craft->name;
     pare_text line = {0};
     if (kept) {
-        pare_text_printf(&line, "%s goes by what %d flight%s taught, as kept on %s", craft->name,
+        pare_text_printf(&line, "%s goes by what %d flight%s taught, as kept on %s", name,
                          kept->flights, kept->flights == 1 ? "" : "s", kept->date);
         pare_put_heading(&screen, out, line.failed ? "" : line.bytes);
-        pare_kept_text(&both->thought, &both->learned, &screen, out);
-        pare_text_printf(out, "pare learn %s --forget undoes it.\n\n", craft->name);
+        pare_kept_text(&l->both->thought, &l->both->learned, &screen, out);
+        pare_text_printf(out, "pare learn %s --forget undoes it.\n\n", name);
     } else if (given->given & OPTION_FORGET) {
         pare_text_printf(out,
                          "What %s was taught is forgotten: its sheet says again what was "
                          "thought.\n\n",
-                         craft->name);
+                         name);
     }
-    pare_learned_text(craft, all, kept ? &both->learned : &both->thought, &screen, out);
+    pare_learned_text(l->craft, &l->learned, kept ? &l->both->learned : &l->both->thought, l->score,
+                      &screen, out);
     pare_text_free(&line);
 }
 
@@ -80,8 +94,14 @@ static pare_status check_options(const options *given, pare_error *err)
         return status;
     if ((given->given & OPTION_KEEP) && (given->given & OPTION_FORGET))
         return pare_fail(err, PARE_BAD_DATA, "learn: --keep or --forget; right would be one");
-    if (given->date && !(given->given & OPTION_KEEP))
-        return pare_fail(err, PARE_BAD_DATA, "learn --date goes with --keep");
+    if (given->hover && (given->given & (OPTION_KEEP | OPTION_FORGET)))
+        return pare_fail(err, PARE_BAD_DATA,
+                         "learn: --hover or --%s; right would be one after the other",
+                         given->given & OPTION_KEEP ? "keep" : "forget");
+    if (given->date && !given->hover && !(given->given & OPTION_KEEP))
+        return pare_fail(err, PARE_BAD_DATA, "learn --date goes with --keep or --hover");
+    if (given->loadout && !given->hover)
+        return pare_fail(err, PARE_BAD_DATA, "learn --loadout goes with --hover");
     return PARE_OK;
 }
 
@@ -102,56 +122,87 @@ static pare_status keep(const options *given, const bench_in_use *use, pare_lear
     return store_kept(given, use, &all->kept, err);
 }
 
+static pare_status hover(const options *given, learning *l, const char *now, pare_error *err)
+{
+    const char *date = now;
+    pare_flight_record flown;
+    int loadout = -1;
+    pare_status status = pare_loadout_named(l->craft, given->loadout, &loadout, err);
+    if (status == PARE_OK && given->date)
+        status = day_read("--date", given->date, now, &date, err);
+    return status == PARE_OK ? hover_keep(given, &l->use, l->craft, loadout, date, &flown, err)
+                             : status;
+}
+
+static pare_status learn(pare_arena *arena, learning *l, pare_error *err)
+{
+    const pare_flight_record *flights = NULL;
+    const pare_hovered *hovered = NULL;
+    size_t count = 0, hovers = 0;
+    pare_status status =
+        pare_store_read_flights(l->use.store, l->use.bench, l->craft, &count, &flights, err);
+    if (status == PARE_OK)
+        status = pare_store_hovers(l->use.store, arena, &hovers, &hovered, err);
+    if (status == PARE_OK)
+        status = pare_learn(l->craft, count, flights, arena, &l->learned, err);
+    l->score = pare_hover_score_of(hovers, hovered);
+    l->kept = l->craft->learned;
+    return status;
+}
+
+/* What is kept of it from now on. */
+static pare_status change(const options *given, learning *l, const char *now, pare_error *err)
+{
+    if (given->given & OPTION_FORGET) {
+        l->kept = NULL;
+        return store_kept(given, &l->use, NULL, err);
+    }
+    if (!(given->given & OPTION_KEEP))
+        return PARE_OK;
+    l->kept = &l->learned.kept;
+    return keep(given, &l->use, &l->learned, now, err);
+}
+
 static pare_status run(const options *given, pare_text *out, pare_error *err)
 {
-    bench_in_use use = {0};
-    const pare_craft *craft = NULL;
-    const pare_flight_record *flights = NULL;
-    const pare_taught *kept = NULL;
-    pare_learned_all learned;
-    size_t count = 0;
+    learning l = {0};
     char now[DAY];
     pare_arena *arena = pare_arena_open();
-    both_sheets *both = arena ? pare_arena_zeros(arena, sizeof *both) : NULL;
-    pare_status status = both ? PARE_OK : pare_no_memory(err);
+    l.both = arena ? pare_arena_zeros(arena, sizeof *l.both) : NULL;
+    pare_status status = l.both ? PARE_OK : pare_no_memory(err);
     if (status == PARE_OK)
         status = check_options(given, err);
     if (status == PARE_OK)
         status = day_today(now, err);
     if (status == PARE_OK)
-        status = bench_use(given, &use, err);
+        status = bench_use(given, &l.use, err);
     if (status == PARE_OK)
-        status = bench_craft(&use, given->operand[0], &craft, err);
+        status = bench_craft(&l.use, given->operand[0], &l.craft, err);
+    if (status == PARE_OK && given->hover)
+        status = hover(given, &l, now, err);
     if (status == PARE_OK)
-        status = pare_store_read_flights(use.store, use.bench, craft, &count, &flights, err);
+        status = learn(arena, &l, err);
     if (status == PARE_OK)
-        status = pare_learn(craft, count, flights, arena, &learned, err);
+        status = change(given, &l, now, err);
     if (status == PARE_OK)
-        kept = craft->learned;
-    if (status == PARE_OK && (given->given & OPTION_FORGET)) {
-        kept = NULL;
-        status = store_kept(given, &use, NULL, err);
-    } else if (status == PARE_OK && (given->given & OPTION_KEEP)) {
-        kept = &learned.kept;
-        status = keep(given, &use, &learned, now, err);
-    }
-    if (status == PARE_OK)
-        status = pare_learned_sheet(craft, NULL, &both->thought, err);
-    if (status == PARE_OK && kept)
-        status = pare_learned_sheet(craft, kept, &both->learned, err);
+        status = pare_learned_sheet(l.craft, NULL, &l.both->thought, err);
+    if (status == PARE_OK && l.kept)
+        status = pare_learned_sheet(l.craft, l.kept, &l.both->learned, err);
     if (status == PARE_OK && (given->given & OPTION_JSON))
-        put_json(craft, &learned, kept, both, out);
+        put_json(&l, out);
     else if (status == PARE_OK)
-        put_text(given, craft, &learned, kept, both, out);
+        put_text(given, &l, out);
     pare_arena_close(arena);
-    bench_leave(&use);
+    bench_leave(&l.use);
     return status;
 }
 
 const command command_learn = {
     .name = "learn",
     .line = "what flights say: minutes, packs, and what to fly next",
-    .usage = "pare learn CRAFT [--keep [--date DATE] | --forget] [--why TEXT] [--json]",
+    .usage = "pare learn CRAFT [--keep [--date DATE] | --forget] [--why TEXT] [--json]\n"
+             "pare learn CRAFT --hover OUTPUT [--date DATE] [--loadout LOADOUT] [--why TEXT]\n"
+             "           [--json]",
     .details = "Flights stand in the bench's text under flights, or come from a list by pare\n"
                "import --as flights: date, pack, which, lasted, put_back (what the charger put\n"
                "back), rest_before, rest_after, take_off, air, and how it was flown. A log of\n"
@@ -160,11 +211,16 @@ const command command_learn = {
                "craft's own sensors are off.\n"
                "With --keep the sheet goes by what was learned, with what is left in doubt of\n"
                "it, until --forget. It is about the motors and propellers that flew; a swap to\n"
-               "others leaves it behind. Later flights count when it is kept again.\n",
+               "others leaves it behind. Later flights count when it is kept again.\n"
+               "OUTPUT is the throttle that a screen shows in a steady hover, half a pack down:\n"
+               "what it would be was said before, is kept with it and scored over all craft, as\n"
+               "it is of a hover whose log is imported, or whose list has a column output.\n",
     .caution = CAUTION_FLYING,
     .example = "  pare learn hedgerow\n"
+               "  pare learn hedgerow --hover 30% --loadout race\n"
                "  pare learn hedgerow --keep\n"
                "  pare learn hedgerow --forget\n",
-    .options = OPTION_BENCH | OPTION_JSON | OPTION_KEEP | OPTION_FORGET | OPTION_DATE | OPTION_WHY,
+    .options = OPTION_BENCH | OPTION_JSON | OPTION_KEEP | OPTION_FORGET | OPTION_DATE | OPTION_WHY |
+               OPTION_HOVER | OPTION_LOADOUT,
     .run = run,
 };

@@ -57,6 +57,8 @@ static const option_row known[] = {
     {"live", OPTION_LIVE, 0, "DEVICE", "readings from a scale that is connected"},
     {"pattern", OPTION_PATTERN, 0, "PATTERN", "what a line of a serial scale looks like"},
     {"leave", OPTION_LEAVE, 0, NULL, "off the list again, while it is not on the craft yet"},
+    {"hover", OPTION_HOVER, 0, "OUTPUT",
+     "the throttle at which it hovered, 31%: kept, and foretold"},
     {"keep", OPTION_KEEP, 0, NULL, "the sheet goes by what was learned, until it is forgotten"},
     {"forget", OPTION_FORGET, 0, NULL, "the sheet goes by what was thought before, again"},
     {"why", OPTION_WHY, 0, "TEXT", "the reason, kept in the history"},
@@ -181,6 +183,9 @@ static pare_status keep(options *out, option_bits bit, const char *value, pare_e
         break;
     case OPTION_PAPER:
         out->paper = value;
+        break;
+    case OPTION_HOVER:
+        out->hover = value;
         break;
     case OPTION_CURVE:
         out->curve = value;

@@ -70,6 +70,7 @@ typedef unsigned long long option_bits;
 #define OPTION_WAYS        (1ull << 56)
 #define OPTION_PAPER       (1ull << 58)
 #define OPTION_BEST        (1ull << 59)
+#define OPTION_HOVER       (1ull << 63)
 
 enum { OPERANDS = 64, TRIES = 32, MAPS = 64, CHOICES = 32 };
 
@@ -105,7 +106,7 @@ typedef struct options {
     const char *budget, *hours, *ways;                          /* as typed */
     const char *sure;                                           /* as typed */
     const char *proof;                                          /* a file */
-    const char *paper;                                          /* as typed */
+    const char *paper, *hover;                                  /* as typed */
     const char *journal;                                        /* a file */
     const char
         *shown;       /* what the first operand, a file, is called in the history; NULL: as typed */

@@ -192,11 +192,15 @@ static pare_status keep_list(weighing *w, pare_error *err)
 static pare_status answer(const weighing *w, pare_text *out, pare_error *err)
 {
     pare_closure *closure = NULL;
+    const pare_hovered *hover = NULL;
+    size_t hovers = 0;
     pare_weigh_view *view = pare_arena_zeros(w->arena, sizeof *view);
     pare_status status = view ? weighing_close(w, NULL, &closure, err) : pare_no_memory(err);
     if (status == PARE_OK)
-        status =
-            pare_weigh_view_fill(closure, w->craft, w->loadout, &w->scale, w->arena, view, err);
+        status = pare_store_hovers(w->use->store, w->arena, &hovers, &hover, err);
+    if (status == PARE_OK)
+        status = pare_weigh_view_fill(closure, w->craft, w->loadout, &w->scale,
+                                      pare_hover_score_of(hovers, hover), w->arena, view, err);
     if (status != PARE_OK)
         return status;
     if (w->given->given & OPTION_JSON) {

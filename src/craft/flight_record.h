@@ -21,6 +21,15 @@ typedef struct pare_flight_record {
     size_t entries;
     pare_flown flown[PARE_FLOWN];
     const pare_flight_log *log; /* NULL: none */
+    double output;    /* 0 to 1: throttle of a hover as its pilot read it; NAN: not said */
+    bool promised;    /* what was said of it before follows */
+    double low, high; /* 0 to 1 */
 } pare_flight_record;
+
+/** A hover of any craft whose output was foretold. */
+typedef struct pare_hovered {
+    const char *craft, *date;
+    double output, low, high; /* 0 to 1 */
+} pare_hovered;
 
 #endif

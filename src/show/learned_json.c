@@ -79,6 +79,15 @@ static json_t *flight(const pare_learned_flight *f)
     json_object_set_new(one, "off_rest_u", pare_json_number(f->off_rest));
     json_object_set_new(one, "left_out", pare_json_number(f->left_out));
     json_object_set_new(one, "fits", json_boolean(f->fits));
+    if (record->output > 0) {
+        const bool held = record->output >= record->low && record->output <= record->high;
+        json_object_set_new(one, "output", pare_json_number(record->output));
+        json_object_set_new(one, "promise_low",
+                            record->promised ? pare_json_number(record->low) : json_null());
+        json_object_set_new(one, "promise_high",
+                            record->promised ? pare_json_number(record->high) : json_null());
+        json_object_set_new(one, "held", record->promised ? json_boolean(held) : json_null());
+    }
     if (!record->log)
         return one;
     json_object_set_new(one, "logged_mah",
@@ -103,7 +112,7 @@ static void put_figure(json_t *object, pare_figure figure, const pare_sheet *she
 }
 
 json_t *pare_learned_object(const pare_craft *craft, const pare_learned_all *all,
-                            const pare_sheet *sheet)
+                            const pare_sheet *sheet, pare_hover_score score)
 {
     static const pare_figure hover[] = {PARE_HOVER_OUTPUT, PARE_HOVER_A};
     json_t *object = json_object(), *learned = json_array(), *packs = json_array(),
@@ -125,6 +134,8 @@ json_t *pare_learned_object(const pare_craft *craft, const pare_learned_all *all
     json_object_set_new(object, "craft", json_string(craft->name));
     for (size_t i = 0; i < sizeof hover / sizeof hover[0]; i++)
         put_figure(object, hover[i], sheet);
+    json_object_set_new(object, "hover_promises", json_integer((json_int_t)score.made));
+    json_object_set_new(object, "hover_promises_held", json_integer((json_int_t)score.held));
     json_object_set_new(object, "flown_min", pare_json_number(all->flown_s / 60));
     json_object_set_new(object, "flown_min_u", pare_json_number(all->flown_u_s / 60));
     json_object_set_new(object, "learned_min", pare_json_number(all->learned_s / 60));

@@ -139,6 +139,15 @@ static void resistances(const pare_learned_all *all, const pare_screen *screen, 
     }
 }
 
+void pare_hovered_words(const pare_flight_record *flight, pare_text *line)
+{
+    pare_text_printf(line, "hovered at %.0f %% output", 100 * flight->output);
+    if (flight->promised)
+        pare_text_printf(
+            line, ", promised %.0f to %.0f %%, %s", 100 * flight->low, 100 * flight->high,
+            flight->output >= flight->low && flight->output <= flight->high ? "held" : "missed");
+}
+
 /* What its log says, where that does not fit. */
 static void put_log(const pare_learned_flight *flight, const pare_screen *screen, pare_text *out,
                     double bound)
@@ -177,6 +186,13 @@ static void put_off(const pare_learned_flight *flight, const pare_screen *screen
     pare_put_wrapped(screen, out, 4, 4, line);
 }
 
+static void put_line(int indent, pare_text *line, const pare_screen *screen, pare_text *out)
+{
+    pare_put_wrapped(screen, out, indent, indent, line->bytes ? line->bytes : "");
+    out->failed = out->failed || line->failed;
+    pare_text_free(line);
+}
+
 static void flights(const pare_learned_all *all, const pare_screen *screen, pare_text *out)
 {
     enum { DAY = 12, PACK = 22, NUMBER = 11 };
@@ -194,8 +210,14 @@ static void flights(const pare_learned_all *all, const pare_screen *screen, pare
         const pare_flight_record *record = flight->record;
         pare_text_add(out, "  ");
         pare_put_left(out, record->date, DAY);
+        pare_text hovered = {0};
+        if (record->output > 0)
+            pare_hovered_words(record, &hovered);
         if (flight->why) {
-            pare_text_printf(out, "tells nothing: %s\n", flight->why);
+            if (hovered.length)
+                put_line(2 + DAY, &hovered, screen, out);
+            else
+                pare_text_printf(out, "tells nothing: %s\n", flight->why);
             continue;
         }
         pare_put_left(out, pack_name(&all->pack[flight->pack], name), PACK);
@@ -211,7 +233,10 @@ static void flights(const pare_learned_all *all, const pare_screen *screen, pare
             pare_put_right(out, field, NUMBER);
         }
         pare_text_add(out, record->log ? "  log\n" : "\n");
-        if (record->log && isfinite(flight->log_output))
+        if (hovered.length) {
+            pare_put_spaces(out, 4);
+            put_line(4, &hovered, screen, out);
+        } else if (record->log && isfinite(flight->log_output))
             pare_text_printf(out, "    its log: %.0f %% output\n", 100 * flight->log_output);
         put_off(flight, screen, out, all->bound);
         put_log(flight, screen, out, all->bound);
@@ -252,21 +277,27 @@ static void put_minutes(const pare_learned_all *all, const pare_screen *screen, 
 }
 
 /* What a pilot, or a log, will see of a hover: nine times in ten. */
-static void foretell(const pare_sheet *sheet, const pare_screen *screen, pare_text *out)
+static void foretell(const pare_sheet *sheet, pare_hover_score score, const pare_screen *screen,
+                     pare_text *out)
 {
-    const pare_sheet_figure *output = &sheet->figure[PARE_HOVER_OUTPUT],
-                            *current = &sheet->figure[PARE_HOVER_A];
-    char low[PARE_DIGITS], high[PARE_DIGITS], from[PARE_DIGITS], to[PARE_DIGITS], line[200];
-    if (!output->exists || !current->exists)
+    const pare_sheet_figure *current = &sheet->figure[PARE_HOVER_A];
+    char from[PARE_DIGITS], to[PARE_DIGITS], line[200];
+    double low, high;
+    pare_error why;
+    if (!current->exists || pare_hover_between(sheet, &low, &high, &why) != PARE_OK)
         return;
-    const double output_u = NINE_IN_TEN * output->u, current_u = NINE_IN_TEN * current->u;
+    const double current_u = NINE_IN_TEN * current->u;
     snprintf(line, sizeof line,
-             "Half a pack down it will hover at %s to %s %% output and %s to %s A, nine times in "
-             "ten.",
-             pare_digits_at(low, 100 * fmax(output->value - output_u, 0), 0),
-             pare_digits_at(high, 100 * (output->value + output_u), 0),
-             pare_digits_at(from, fmax(current->value - current_u, 0), 1),
+             "Half a pack down it will hover at %.0f to %.0f %% output and %s to %s A, nine times "
+             "in ten.",
+             100 * low, 100 * high, pare_digits_at(from, fmax(current->value - current_u, 0), 1),
              pare_digits_at(to, current->value + current_u, 1));
+    sentence(screen, out, line);
+    if (score.made == 0)
+        return;
+    snprintf(line, sizeof line,
+             "%zu promise%s of hover output over all craft, %zu held; nine of ten should.",
+             score.made, score.made == 1 ? "" : "s", score.held);
     sentence(screen, out, line);
 }
 
@@ -294,7 +325,8 @@ static void next(const pare_learned_all *all, const pare_screen *screen, pare_te
 }
 
 void pare_learned_text(const pare_craft *craft, const pare_learned_all *learned,
-                       const pare_sheet *sheet, const pare_screen *screen, pare_text *out)
+                       const pare_sheet *sheet, pare_hover_score score, const pare_screen *screen,
+                       pare_text *out)
 {
     char line[160];
     if (learned->flights == 0)
@@ -305,7 +337,7 @@ void pare_learned_text(const pare_craft *craft, const pare_learned_all *learned,
                  learned->flight[learned->flights - 1].record->date);
     pare_put_heading(screen, out, line);
     put_minutes(learned, screen, out);
-    foretell(sheet, screen, out);
+    foretell(sheet, score, screen, out);
     if (learned->used > 0) {
         pare_text_add(out, "\n");
         factors(learned, screen, out);

@@ -60,6 +60,7 @@ static json_t *answers_object(const pare_answers *answers)
     put_answer(object, "all_up_g", &answers->mass, 1e3);
     put_answer(object, "flown_min", &answers->minutes, 1.0 / 60);
     put_answer(object, "hover_a", &answers->hover, 1);
+    put_answer(object, "hover_output", &answers->output, 1);
     return object;
 }
 

@@ -100,6 +100,7 @@ static void put_taken(const pare_taken *taken, const pare_answers *answers,
     put_answer(&answers->mass, "the scale says", 1e3, "g", screen, out);
     put_answer(&answers->minutes, "flights say", 1, "s flown", screen, out);
     put_answer(&answers->hover, "flights say", 1, "A in hover", screen, out);
+    put_answer(&answers->output, "hovers say", 100, "% output", screen, out);
 }
 
 static void put_all_up(const pare_take_view *view, const pare_screen *screen, pare_text *out)

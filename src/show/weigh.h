@@ -2,6 +2,7 @@
 #ifndef PARE_SHOW_WEIGH_H
 #define PARE_SHOW_WEIGH_H
 
+#include "advise/hover.h"
 #include "advise/weigh_next.h"
 #include "show/json.h"
 #include "show/screen.h"
@@ -54,17 +55,19 @@ typedef struct pare_weigh_view {
     pare_scale scale;   /* that promises are for; id "": any */
     pare_promise whole; /* of a reading of the whole craft */
     pare_weigh_list next;
-    size_t promised, held; /* over all craft */
+    size_t promised, held; /* over all craft, hovers as well */
+    pare_hover_score hovers;
 } pare_weigh_view;
 
 /** Works out a view.
  * @param craft    as built
  * @param scale    that promises are for
+ * @param hovers   how hovers of all craft came as foretold
  * @param arena    holds what the view points to
  * @return PARE_OK; PARE_BAD_DATA where the craft cannot be assembled; PARE_UNAVAILABLE */
 pare_status pare_weigh_view_fill(pare_closure *closure, const pare_craft *craft, int loadout,
-                                 const pare_scale *scale, pare_arena *arena, pare_weigh_view *view,
-                                 pare_error *err);
+                                 const pare_scale *scale, pare_hover_score hovers,
+                                 pare_arena *arena, pare_weigh_view *view, pare_error *err);
 
 /** "the whole craft, film", "4 motor, 16 joint.motor_base". */
 void pare_weighed_words(const pare_weigh_in *weigh_in, pare_text *line);

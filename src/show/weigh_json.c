@@ -155,6 +155,8 @@ json_t *pare_weigh_object(const pare_weigh_view *view)
     json_object_set_new(object, "next", next(view));
     json_object_set_new(object, "promises", json_integer((json_int_t)view->promised));
     json_object_set_new(object, "promises_held", json_integer((json_int_t)view->held));
+    json_object_set_new(object, "hover_promises", json_integer((json_int_t)view->hovers.made));
+    json_object_set_new(object, "hover_promises_held", json_integer((json_int_t)view->hovers.held));
     for (size_t i = 0; i < view->loadouts; i++)
         if (i != view->here)
             json_object_set_new(loadouts, view->mass[i].name, mass(&view->mass[i]));

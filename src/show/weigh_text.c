@@ -282,8 +282,12 @@ void pare_weigh_text(const pare_weigh_view *view, bool all, const pare_screen *s
     put_next(view, screen, out);
     if (view->promised) {
         pare_text line = {0};
-        pare_text_printf(&line, "%zu promise%s over all craft, %zu held; nine of ten should",
-                         view->promised, view->promised == 1 ? "" : "s", view->held);
+        pare_text_printf(&line, "%zu promise%s over all craft, %zu held", view->promised,
+                         view->promised == 1 ? "" : "s", view->held);
+        if (view->hovers.made)
+            pare_text_printf(&line, " (of hover output %zu, %zu held)", view->hovers.made,
+                             view->hovers.held);
+        pare_text_add(&line, "; nine of ten should");
         pare_put_labelled_line(screen, out, "score", &line);
     }
     if (all)

@@ -208,8 +208,8 @@ static void forgotten(pare_weigh_view *view)
 }
 
 pare_status pare_weigh_view_fill(pare_closure *closure, const pare_craft *craft, int loadout,
-                                 const pare_scale *scale, pare_arena *arena, pare_weigh_view *view,
-                                 pare_error *err)
+                                 const pare_scale *scale, pare_hover_score hovers,
+                                 pare_arena *arena, pare_weigh_view *view, pare_error *err)
 {
     const pare_limit *limit = pare_brief_limit(&craft->brief, "all_up");
     *view = (pare_weigh_view){.craft = craft,
@@ -232,5 +232,8 @@ pare_status pare_weigh_view_fill(pare_closure *closure, const pare_craft *craft,
     forgotten(view);
     suspects(view);
     pare_promise_score(closure->of.weighings, &view->promised, &view->held);
+    view->hovers = hovers;
+    view->promised += hovers.made;
+    view->held += hovers.held;
     return PARE_OK;
 }

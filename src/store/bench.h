@@ -280,6 +280,16 @@ pare_status pare_store_read_flights(pare_store *store, const pare_bench *bench,
                                     const pare_craft *craft, size_t *count,
                                     const pare_flight_record **flights, pare_error *err);
 
+/** Adds a hover whose pilot read its output: craft, date, output and promise count, and the loadout, as
+ * an index into the craft's. @return as pare_store_add_weigh_ins() */
+pare_status pare_store_add_hover(pare_store *store, const pare_craft *craft,
+                                 const pare_flight_record *hover, const pare_change *change,
+                                 pare_error *err);
+
+/** All hovers of the bench whose output was foretold, by date, in the arena. */
+pare_status pare_store_hovers(pare_store *store, pare_arena *arena, size_t *count,
+                              const pare_hovered **hover, pare_error *err);
+
 void pare_bench_close(pare_bench *bench);
 
 /** Gives every propeller of a bench its table: from the store's cache, or built and then kept there

@@ -538,6 +538,8 @@ static pare_status within_change(importing *j, pare_error *err)
     pare_keeper_close(j->keeper);
     j->summary->added += j->records.added;
     j->summary->same += j->records.same;
+    j->summary->foretold = j->records.foretold;
+    j->summary->held = j->records.held;
     if (status == PARE_OK && j->summary->rows == 0)
         status = no_rows(j, err);
     if (status == PARE_OK && j->summary->refused && !j->import->keep_good && !j->import->dry_run)
@@ -602,7 +604,8 @@ static pare_status prepare(importing *j, pare_error *err)
     j->records = (pare_records){.store = j->store,
                                 .reading = &j->reading,
                                 .arena = j->arena,
-                                .record = pare_csv_record_of(j->plan.list)};
+                                .record = pare_csv_record_of(j->plan.list),
+                                .foreteller = j->import->foreteller};
     j->summary->list = j->plan.list;
     j->summary->separator = j->plan.separator;
     j->summary->decimal = j->plan.decimal;

@@ -5,6 +5,7 @@
 #include "store/bench.h"
 #include "store/csv_cell.h"
 #include "store/csv_list.h"
+#include "store/foretell.h"
 
 typedef struct pare_list_import {
     const char *path;  /* the file; NULL: take bytes */
@@ -21,6 +22,7 @@ typedef struct pare_list_import {
     bool notes;             /* what no column has a place for becomes a part's note */
     bool keep_good;         /* rows that cannot be read are left out, not the whole list */
     bool dry_run;           /* the bench stays as it is */
+    const pare_foreteller *foreteller; /* of hovers that come in; NULL: nobody foretells them */
 } pare_list_import;
 
 /** A column and what was made of it. */
@@ -71,8 +73,9 @@ typedef struct pare_list_summary {
     const pare_list_changed *change; /* [changes_listed] */
     size_t named;                    /* ids made of names */
     size_t kinds_guessed;            /* kinds told by specs */
-    const char *titled; /* the kind that a title says of all: "Motor"; NULL: none does */
-    size_t again;       /* names that came again, kept under a number of their own */
+    const char *titled;    /* the kind that a title says of all: "Motor"; NULL: none does */
+    size_t again;          /* names that came again, kept under a number of their own */
+    size_t foretold, held; /* hovers whose output was, and came as foretold */
     size_t remarks;
     pare_list_remark remark[PARE_LIST_REMARKS];
 } pare_list_summary;

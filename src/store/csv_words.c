@@ -104,6 +104,8 @@ static const pare_csv_target TARGETS[] = {
     {F, "sea_level_pressure", PARE_CSV_QUANTITY, PARE_DIM_PRESSURE, "air"},
     {F, "humidity", PARE_CSV_QUANTITY, PARE_DIM_SHARE, "air"},
     {F, "flown", PARE_CSV_WORD, 0, NULL},
+    {F, "output", PARE_CSV_QUANTITY, PARE_DIM_SHARE, NULL},
+    {F, "promise", PARE_CSV_TEXT, 0, NULL},
     {F, "log", PARE_CSV_TEXT, 0, NULL},
 
     {S, "motor", PARE_CSV_TEXT, 0, NULL},
@@ -384,6 +386,9 @@ static const struct {
     {F, "end voltage", "rest_after", NULL, false},
     {F, "temp", "temperature", NULL, false},
     {F, "style", "flown", NULL, false},
+    {F, "throttle", "output", NULL, false},
+    {F, "hover throttle", "output", NULL, false},
+    {F, "hover output", "output", NULL, false},
     {F, "air pressure", "pressure", NULL, false},
     {F, "qnh", "sea_level_pressure", NULL, false},
 

@@ -100,7 +100,8 @@ static pare_status read_numbers(const pare_reading *reading, const pare_node *no
                 {"lasted", PARE_DIM_TIME, 1, 1e5, &flight->lasted_s},
                 {"put_back", PARE_DIM_CHARGE, 0, 1e6, &flight->put_back_c},
                 {"rest_before", PARE_DIM_VOLTAGE, 0.5, 100, &flight->rest_before_v},
-                {"rest_after", PARE_DIM_VOLTAGE, 0.5, 100, &flight->rest_after_v}};
+                {"rest_after", PARE_DIM_VOLTAGE, 0.5, 100, &flight->rest_after_v},
+                {"output", PARE_DIM_SHARE, 0.01, 1, &flight->output}};
     pare_status status = PARE_OK;
     for (size_t i = 0; i < PARE_COUNT(rows) && status == PARE_OK; i++) {
         *rows[i].value = (double)NAN;
@@ -109,6 +110,15 @@ static pare_status read_numbers(const pare_reading *reading, const pare_node *no
                                rows[i].dimension, rows[i].low, rows[i].high, rows[i].value, err);
     }
     return status;
+}
+
+static pare_status read_promise(const pare_reading *reading, const pare_node *node,
+                                pare_flight_record *flight, pare_error *err)
+{
+    flight->promised = node != NULL;
+    return node ? pare_range(reading->units, node->text, PARE_DIM_SHARE, &flight->low,
+                             &flight->high, err)
+                : PARE_OK;
 }
 
 pare_status pare_read_flight(const pare_reading *reading, const pare_node *node,
@@ -138,6 +148,8 @@ pare_status pare_read_flight(const pare_reading *reading, const pare_node *node,
         status = pare_read_air(reading, air, &flight->air, err);
     if (status == PARE_OK)
         status = read_how(reading, pare_node_get(node, "flown"), flight, err);
+    if (status == PARE_OK)
+        status = read_promise(reading, pare_node_get(node, "promise"), flight, err);
     const pare_node *logged = pare_node_get(node, "logged");
     if (status == PARE_OK && logged)
         status = pare_read_log(reading, logged, bench->arena, &flight->log, err);

@@ -59,6 +59,8 @@ static const field FIELDS[] = {
     {PARE_RECORD_FLIGHT, "rest_after", QUANTITY, PARE_DIM_VOLTAGE, 0.5, 100, false},
     {PARE_RECORD_FLIGHT, "air", AIR, 0, 0, 0, false},
     {PARE_RECORD_FLIGHT, "flown", FLOWN, 0, 0, 0, false},
+    {PARE_RECORD_FLIGHT, "output", QUANTITY, PARE_DIM_SHARE, 0.01, 1, false},
+    {PARE_RECORD_FLIGHT, "promise", RANGE, PARE_DIM_SHARE, 0, 10, false},
     {PARE_RECORD_FLIGHT, "log", WORD, 0, 0, 0, false},
     {PARE_RECORD_FLIGHT, "logged", LOGGED, 0, 0, 0, false},
 
@@ -155,6 +157,25 @@ static pare_status check_flown(const pare_reading *reading, const pare_node *nod
     return pare_read_choice(reading, node, "flown", PARE_COUNT(words), words, &index, err);
 }
 
+/* Throttle says something of a hover alone. */
+static pare_status check_hover(const pare_reading *reading, const pare_node *record,
+                               pare_error *err)
+{
+    const pare_node *flown = pare_node_get(record, "flown");
+    const pare_node *output = pare_node_get(record, "output");
+    const pare_node *said = output ? output : pare_node_get(record, "promise");
+    const bool hovers = flown && (flown->form == PARE_NODE_LIST ||
+                                  (flown->text && strcmp(flown->text, "hover") == 0));
+    if (said && !hovers)
+        return pare_refuse(reading, said, PARE_BAD_DATA, err,
+                           "%s is that of a hover; right would be flown: hover with it", said->key);
+    if (said && !output)
+        return pare_refuse(reading, said, PARE_BAD_DATA, err,
+                           "a promise without the output that it is of; right would be like "
+                           "output: 31 %%");
+    return PARE_OK;
+}
+
 static pare_status check_field(const pare_reading *reading, const field *f, const pare_node *node,
                                const pare_node *record, pare_error *err)
 {
@@ -211,5 +232,7 @@ pare_status pare_record_check(const pare_reading *reading, pare_record record,
             status = pare_refuse(reading, node, PARE_BAD_DATA, err, "%s without %s",
                                  NAMES[record].one, f->key);
     }
+    if (status == PARE_OK && record == PARE_RECORD_FLIGHT)
+        status = check_hover(reading, node, err);
     return status;
 }

@@ -3,10 +3,12 @@
 
 #include <string.h>
 
+#include "store/change.h"
 #include "store/file.h"
 #include "store/read_part.h"
 #include "store/read_stand.h"
 #include "store/row.h"
+#include "store/tree_diff.h"
 
 static const struct {
     const char *table, *count;
@@ -154,15 +156,49 @@ static pare_status add_text(pare_records *records, const pare_node *node, const 
     return *doc ? PARE_OK : pare_no_memory(err);
 }
 
+/* How many flights in the store are that one, whatever was foretold of them then. */
+static pare_status count_foretold(const pare_records *records, const pare_node *node,
+                                  long long *count, pare_error *err)
+{
+    pare_statement *statement = NULL;
+    bool row = true;
+    pare_arena *arena = records->reading->arena;
+    const pare_node *plain = pare_foretold_without(arena, node);
+    pare_status status =
+        plain ? pare_sql_prepare(records->store, &statement, err,
+                                 "SELECT doc FROM flight WHERE craft = ? AND date = ?", "tt",
+                                 pare_node_get(node, "craft")->text,
+                                 pare_node_get(node, "date")->text)
+              : pare_no_memory(err);
+    *count = 0;
+    while (status == PARE_OK) {
+        const pare_node *there = NULL;
+        status = pare_sql_step(records->store, statement, &row, err);
+        if (status != PARE_OK || !row)
+            break;
+        const char *doc = pare_sql_text(statement, 0, arena);
+        status = doc ? pare_tree_parse(doc, strlen(doc), "flight", arena, &there, err)
+                     : pare_no_memory(err);
+        const pare_node *its = status == PARE_OK ? pare_foretold_without(arena, there) : NULL;
+        if (status == PARE_OK && !its)
+            status = pare_no_memory(err);
+        *count += its && pare_node_same(its, plain);
+    }
+    pare_sql_finish(statement);
+    return status;
+}
+
 /* How often this text stands in the list up to now, and how often in the store. */
-static pare_status is_new(const pare_records *records, const char *doc, bool *fresh,
-                          pare_error *err)
+static pare_status is_new(const pare_records *records, const pare_node *node, const char *doc,
+                          bool foretold, bool *fresh, pare_error *err)
 {
     long long listed = 0, kept = 0;
     for (size_t i = 0; i < records->count; i++)
         listed += strcmp(records->docs[i], doc) == 0;
-    const pare_status status =
+    pare_status status =
         count_rows(records->store, RECORD_SQL[records->record].count, doc, &kept, err);
+    if (status == PARE_OK && foretold && kept < listed)
+        status = count_foretold(records, node, &kept, err);
     *fresh = records->again || kept < listed;
     return status;
 }
@@ -170,20 +206,46 @@ static pare_status is_new(const pare_records *records, const char *doc, bool *fr
 pare_status pare_records_keep(pare_records *records, const pare_node *node, pare_error *err)
 {
     const char *doc = NULL;
-    bool fresh = false;
+    bool fresh = false, held = false;
+    const pare_node *said = node;
     pare_status status = pare_record_check(records->reading, records->record, node, err);
     if (status == PARE_OK)
         status = check_references(records, node, err);
     if (status == PARE_OK && records->record == PARE_RECORD_STAND_TABLE)
         status = check_stand(records, node, err);
+    if (status == PARE_OK && records->record == PARE_RECORD_FLIGHT)
+        status = pare_foretell(records->foreteller, records->reading, node, &said, &held, err);
     if (status == PARE_OK)
-        status = add_text(records, node, &doc, err);
+        status = add_text(records, said, &doc, err);
     if (status == PARE_OK)
-        status = is_new(records, doc, &fresh, err);
+        status = is_new(records, node, doc, said != node, &fresh, err);
     if (status == PARE_OK && fresh)
         status = pare_row_put_record(records->store, RECORD_SQL[records->record].table,
-                                     records->row, node, doc, err);
+                                     records->row, said, doc, err);
     if (status == PARE_OK)
         ++*(fresh ? &records->added : &records->same);
+    if (status == PARE_OK && fresh && said != node) {
+        records->foretold++;
+        records->held += held;
+    }
+    return status;
+}
+
+pare_status pare_records_add(pare_store *store, pare_record record, size_t count,
+                             pare_node *const node[], pare_arena *arena, const pare_change *change,
+                             pare_error *err)
+{
+    const pare_reading reading = {
+        .name = pare_record_list(record), .arena = arena, .units = pare_units_open()};
+    pare_records records = {
+        .store = store, .reading = &reading, .arena = arena, .record = record, .again = true};
+    pare_status status =
+        reading.units ? pare_change_begin(store, change, false, err) : pare_no_memory(err);
+    if (status == PARE_OK) {
+        for (size_t i = 0; i < count && status == PARE_OK; i++)
+            status = pare_records_keep(&records, node[i], err);
+        status = pare_change_end(store, status, true, err);
+    }
+    pare_units_close(reading.units);
     return status;
 }

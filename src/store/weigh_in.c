@@ -203,26 +203,6 @@ static pare_node *node_of(pare_arena *arena, const pare_weigh_in *w)
     return made ? map : NULL;
 }
 
-/* One list of records into the bench, as a change of its own. */
-static pare_status keep_nodes(pare_store *store, pare_record record, size_t count,
-                              pare_node *const node[], pare_arena *arena, const pare_change *change,
-                              pare_error *err)
-{
-    const pare_reading reading = {
-        .name = pare_record_list(record), .arena = arena, .units = pare_units_open()};
-    pare_records records = {
-        .store = store, .reading = &reading, .arena = arena, .record = record, .again = true};
-    pare_status status =
-        reading.units ? pare_change_begin(store, change, false, err) : pare_no_memory(err);
-    if (status == PARE_OK) {
-        for (size_t i = 0; i < count && status == PARE_OK; i++)
-            status = pare_records_keep(&records, node[i], err);
-        status = pare_change_end(store, status, true, err);
-    }
-    pare_units_close(reading.units);
-    return status;
-}
-
 pare_status pare_store_add_weigh_ins(pare_store *store, size_t count,
                                      const pare_weigh_in weigh_in[], const pare_change *change,
                                      pare_error *err)
@@ -235,7 +215,7 @@ pare_status pare_store_add_weigh_ins(pare_store *store, size_t count,
         status = node[i] ? PARE_OK : pare_no_memory(err);
     }
     if (status == PARE_OK)
-        status = keep_nodes(store, PARE_RECORD_WEIGH_IN, count, node, arena, change, err);
+        status = pare_records_add(store, PARE_RECORD_WEIGH_IN, count, node, arena, change, err);
     pare_arena_close(arena);
     return status;
 }
@@ -276,7 +256,7 @@ pare_status pare_store_put_scale(pare_store *store, const pare_scale *scale,
         put(arena, map, "common", pare_arena_printf(arena, "%.10g %%", 100 * scale->common)) &&
         put_checks(arena, map, scale);
     const pare_status status =
-        made ? keep_nodes(store, PARE_RECORD_SCALE, 1, &map, arena, change, err)
+        made ? pare_records_add(store, PARE_RECORD_SCALE, 1, &map, arena, change, err)
              : pare_no_memory(err);
     pare_arena_close(arena);
     return status;

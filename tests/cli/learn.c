@@ -108,7 +108,105 @@ static void what_cannot_be_kept_is_said(void **state)
     run_refuses("learn hedgerow --keep --forget" DEMO, 3,
                 "pare: learn: --keep or --forget; right would be one\n");
     run_refuses("learn hedgerow --date 2026-01-01" DEMO, 3,
-                "pare: learn --date goes with --keep\n");
+                "pare: learn --date goes with --keep or --hover\n");
+}
+
+static void a_hover_is_foretold_kept_and_scored(void **state)
+{
+    (void)state;
+    char *before = demo_text();
+    json_t *said = run_json("learn hedgerow --json" DEMO);
+    const double score = number(said, "hover_promises"), held = number(said, "hover_promises_held");
+    run_prints_golden("learn-hover",
+                      "learn hedgerow --hover 31% --loadout race --date 2026-09-20" DEMO);
+    run_quietly("learn hedgerow --hover 60% --date 2026-09-21 --why wind" DEMO);
+    json_t *after = run_json("learn hedgerow --json" DEMO);
+    assert_near(number(after, "hover_promises"), score + 2, 0);
+    assert_near(number(after, "hover_promises_held"), held + 1, 0);
+    /* Nine in ten about what the sheet says, with its doubt and a hover's own on top. */
+    const json_t *flights = json_object_get(after, "flights");
+    const json_t *last = json_array_get(flights, json_array_size(flights) - 1);
+    assert_near(number(last, "output"), 0.6, 1e-9);
+    assert_false(json_is_true(json_object_get(last, "held")));
+    const double low = number(last, "promise_low"), high = number(last, "promise_high");
+    assert_near((low + high) / 2, number(said, "hover_output"), 1e-3);
+    assert_true((high - low) / 2 > 1.6449 * number(said, "hover_output_u"));
+    assert_true((high - low) / 2 < 2.5 * number(said, "hover_output_u"));
+    /* Scored with what scales showed. */
+    json_t *weigh = run_json("weigh thimble --json" DEMO);
+    assert_near(number(weigh, "hover_promises"), score + 2, 0);
+    assert_true(number(weigh, "promises") > score + 2);
+    /* A text holds it, and undo takes both back. */
+    char *text = demo_text();
+    assert_non_null(strstr(text, "  flown: hover\n  output: 60 %\n  promise: "));
+    run_quietly("export -o demo.yaml" DEMO);
+    run_quietly("import demo.yaml --bench copy.sqlite");
+    json_t *copy = run_json("learn thimble --json --bench copy.sqlite");
+    assert_near(number(copy, "hover_promises"), score + 2, 0);
+    run_quietly("undo" DEMO);
+    run_quietly("undo" DEMO);
+    char *undone = demo_text();
+    assert_string_equal(undone, before);
+    free(undone);
+    free(text);
+    free(before);
+    json_decref(copy);
+    json_decref(weigh);
+    json_decref(after);
+    json_decref(said);
+}
+
+static void hovers_in_a_list_are_foretold_once(void **state)
+{
+    (void)state;
+    write_text("hovers.csv", "craft,date,loadout,flown,output,lasted\n"
+                             "hedgerow,2026-09-20,race,hover,29 %,1 min\n"
+                             "hedgerow,2026-09-21,film,hover,70 %,\n"
+                             "hedgerow,2026-09-22,film,brief,,3 min\n");
+    json_t *dry = run_json("import hovers.csv --as flights --dry-run --json" DEMO);
+    json_t *first = run_json("import hovers.csv --as flights --json" DEMO);
+    assert_int_equal((int)number(dry, "hover_promises"), 2);
+    assert_int_equal((int)number(first, "records_added"), 3);
+    assert_int_equal((int)number(first, "hover_promises"), 2);
+    assert_int_equal((int)number(first, "hover_promises_held"), 1);
+    /* The sheet goes by something else now; what was promised stays, and the list comes in once. */
+    run_quietly("learn hedgerow --keep --date 2026-09-23" DEMO);
+    char *once = demo_text();
+    json_t *again = run_json("import hovers.csv --as flights --json" DEMO);
+    assert_int_equal((int)number(again, "records_added"), 0);
+    assert_int_equal((int)number(again, "records_same"), 3);
+    assert_int_equal((int)number(again, "hover_promises"), 0);
+    char *twice = demo_text();
+    assert_string_equal(twice, once);
+    /* Out as a list, and in again. */
+    run_quietly("export -o flights.csv --as flights" DEMO);
+    char *list = read_file("flights.csv");
+    assert_non_null(strstr(list, "output"));
+    json_t *back = run_json("import flights.csv --as flights --json" DEMO);
+    assert_int_equal((int)number(back, "records_added"), 0);
+    free(list);
+    free(twice);
+    free(once);
+    json_decref(back);
+    json_decref(again);
+    json_decref(first);
+    json_decref(dry);
+}
+
+static void what_is_no_output_of_a_hover_is_refused(void **state)
+{
+    (void)state;
+    run_refuses("learn hedgerow --hover 300%" DEMO, 3,
+                "pare: --hover: 300% is no output of a hover; right would be 1 % to 100 %\n");
+    run_refuses("learn hedgerow --hover 31% --keep" DEMO, 3,
+                "pare: learn: --hover or --keep; right would be one after the other\n");
+    run_refuses("learn hedgerow --loadout race" DEMO, 3,
+                "pare: learn --loadout goes with --hover\n");
+    write_text("fast.csv", "craft,date,flown,output\nhedgerow,2026-09-20,brief,29 %\n");
+    ran r = run("import fast.csv --as flights" DEMO);
+    assert_int_equal(r.status, 3);
+    assert_non_null(strstr(r.err, "output is that of a hover; right would be flown: hover"));
+    ran_free(&r);
 }
 
 /* Hostile text: whatever stands in the numbers is a covariance or is refused. */
@@ -207,6 +305,9 @@ int main(void)
         cmocka_unit_test_setup(a_text_that_nobody_kept_is_refused_with_its_place, fill_demo),
         cmocka_unit_test_setup(another_motor_beside_the_learned_one_is_said_to_be_unlearned,
                                fill_demo),
+        cmocka_unit_test_setup(a_hover_is_foretold_kept_and_scored, fill_demo),
+        cmocka_unit_test_setup(hovers_in_a_list_are_foretold_once, fill_demo),
+        cmocka_unit_test_setup(what_is_no_output_of_a_hover_is_refused, fill_demo),
         cmocka_unit_test_setup(the_screen_says_what_moved, fill_demo),
     };
     return cmocka_run_group_tests(tests, enter_home_with_demo, leave_home);

@@ -13,10 +13,9 @@ static double below(double z)
     return 0.5 * erfc(-z / sqrt(2));
 }
 
-static const pare_promised light[] = {{"all_up_g", 1, {-8}},
-                                      {"all_up_g_u", 1, {0.5}},
-                                      {"flown_min", 1, {0.2}},
-                                      {"hover_a", 1, {-0.1}}};
+static const pare_promised light[] = {{"all_up_g", 1, {-8}},        {"all_up_g_u", 1, {0.5}},
+                                      {"flown_min", 1, {0.2}},      {"hover_a", 1, {-0.1}},
+                                      {"hover_output", 1, {-0.01}}, {"hover_output_u", 1, {0.002}}};
 static const pare_scale kitchen = {"kitchen", 1e-3, 1e-3, 0.002, 0, NULL};
 
 static pare_craft *craft_with(size_t takens, const char *const day[])
@@ -26,7 +25,7 @@ static pare_craft *craft_with(size_t takens, const char *const day[])
     for (size_t t = 0; t < takens; t++)
         craft.taken[t] = (pare_taken){.swap = "bumper=off",
                                       .date = {[PARE_STAGE_FITTED] = day[t]},
-                                      .promises = 4,
+                                      .promises = sizeof light / sizeof light[0],
                                       .promise = light};
     return &craft;
 }
@@ -134,6 +133,37 @@ static void flights_of_one_manner_answer_minutes_and_hover(void **state)
     assert_near(answers.hover.real, below(0.4 / (7.6 * 0.03 * sqrt(2))), 1e-9);
 }
 
+static pare_flight_record hover_at(const char *date, double output)
+{
+    pare_flight_record made = flight(date, 0, true);
+    made.output = output;
+    return made;
+}
+
+static void hovers_before_and_since_answer_the_output(void **state)
+{
+    (void)state;
+    const char *const day[] = {"2024-03-10"};
+    pare_flight_record flown[] = {hover_at("2024-03-01", 0.30), hover_at("2024-03-02", 0.30),
+                                  hover_at("2024-03-10", 0.285), hover_at("2024-03-12", 0.20)};
+    flown[3].loadout = 1; /* another loadout is no answer */
+    const pare_weighings none = {0, NULL, 0, NULL};
+    pare_answers answers;
+    pare_answers_of(craft_with(1, day), 0, &none, 4, flown, 300, &answers);
+    const pare_answer *output = &answers.output;
+    /* 3 % of one reading, of two before and one since. */
+    const double u = 0.285 * 0.03 * sqrt(1.5);
+    assert_true(output->there);
+    assert_int_equal(output->before, 2);
+    assert_int_equal(output->since, 1);
+    assert_near(output->promised, -0.01, 1e-12);
+    assert_near(output->promised_u, 0.002, 1e-12);
+    assert_near(output->measured, -0.015, 1e-12);
+    assert_near(output->measured_u, u, 1e-12);
+    assert_near(output->real, below(0.015 / u), 1e-9);
+    assert_false(answers.hover.there || answers.minutes.there); /* nothing was charged */
+}
+
 static void what_is_only_chosen_has_no_answer(void **state)
 {
     (void)state;
@@ -153,6 +183,7 @@ int main(void)
         cmocka_unit_test(swaps_between_two_readings_are_answered_together),
         cmocka_unit_test(a_change_the_wrong_way_is_hardly_real),
         cmocka_unit_test(flights_of_one_manner_answer_minutes_and_hover),
+        cmocka_unit_test(hovers_before_and_since_answer_the_output),
         cmocka_unit_test(what_is_only_chosen_has_no_answer),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
