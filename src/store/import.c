@@ -87,7 +87,7 @@ static pare_status compare_row(const job *j, const char *sql, const char *key, c
                                bool *there, bool *same, pare_error *err)
 {
     pare_statement *statement = NULL;
-    *same = false;
+    *there = *same = false;
     pare_status status = pare_sql_prepare(j->store, &statement, err, sql, "t", key);
     if (status == PARE_OK)
         status = pare_sql_step(j->store, statement, there, err);
