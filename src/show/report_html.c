@@ -51,6 +51,8 @@ static const char head[] =
     ".share{background:linear-gradient(to right,var(--line) var(--s,0%),transparent 0) no-repeat "
     "left bottom/100% 3px}\n"
     ".box{min-width:6rem;border:1px solid var(--grey)}\n"
+    "@media(min-width:40rem){.lead{position:absolute;width:1px;height:1px;overflow:hidden;"
+    "clip-path:inset(50%)}figure{margin-top:0}}\n" /* the drawing has them, in letters to read */
     "@media print{:root{--paper:#fff;--ink:#000;--grey:#444;--line:#bbb;--clay:#9c3d1c}"
     "body{max-width:none;padding:0;font-size:9pt}.lead{display:none}"
     "figure{break-after:page;margin:0}figure svg{max-height:98vh}figure svg,.from{min-width:0}"

@@ -19,7 +19,8 @@
 #define PEN_MM    7.6  /* a row that is filled by hand */
 #define BASE      0.93 /* from the top of a line to its baseline, in its size */
 
-enum { ROWS_KEPT = 2 }; /* rows that stay with a title */
+/* Rows that stay with a title, and with a total; a table of few is not broken at all. */
+enum { ROWS_KEPT = 2, ROWS_FEW = 8 };
 
 typedef struct flow {
     pare_page *page;
@@ -254,11 +255,25 @@ static double begins_mm(flow *f, const pare_table *table)
     put_title(f, table);
     if (table->rows)
         put_heads(f, table);
-    for (size_t r = 0; r < table->rows && r < ROWS_KEPT; r++)
+    const size_t kept = table->rows > ROWS_FEW ? ROWS_KEPT : table->rows;
+    for (size_t r = 0; r < kept; r++)
         f->y += row_mm(f, table, &table->cell[r * table->columns], false);
+    if (table->total && kept == table->rows)
+        f->y += row_mm(f, table, table->total, true);
     const double height = f->y - y;
     f->y = y;
     f->ink = ink;
+    return height;
+}
+
+/* A row with those behind it that stay with it: with the total, the last ones. */
+static double kept_mm(flow *f, const pare_table *table, size_t r)
+{
+    double height =
+        row_mm(f, table, r == table->rows ? table->total : &table->cell[r * table->columns],
+               r == table->rows);
+    if (table->total && r < table->rows && r + ROWS_KEPT >= table->rows)
+        height += kept_mm(f, table, r + 1);
     return height;
 }
 
@@ -279,7 +294,7 @@ static void put_table(flow *f, const pare_table *table)
         const pare_entry *row = last ? table->total : &table->cell[r * table->columns];
         if (!row)
             break;
-        if (f->y + row_mm(f, table, row, last) > low_mm(f)) {
+        if (f->y + kept_mm(f, table, r) > low_mm(f)) {
             next_page(f);
             put_heads(f, table);
         }
