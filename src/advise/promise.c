@@ -40,6 +40,45 @@ double pare_promise_chance(const pare_promise *promise, double limit_kg)
     return sum / SLICES;
 }
 
+double pare_promise_allowance_kg2(const pare_promise *promise)
+{
+    double sum = 0, squares = 0;
+    for (int i = 0; promise->allowed && i < SLICES; i++) {
+        sum += allowance_kg(i) / SLICES;
+        squares += allowance_kg(i) * allowance_kg(i) / SLICES;
+    }
+    return squares - sum * sum;
+}
+
+/* What the readings will say of the mass is as uncertain as they make it sure. */
+static double right_about(pare_promise then, double spread_kg, double limit_kg)
+{
+    const double kg = then.kg;
+    double sum = 0;
+    for (int i = 0; i < SLICES; i++) {
+        then.kg = kg - spread_kg * gsl_cdf_ugaussian_Qinv((i + 0.5) / SLICES);
+        const double chance = pare_promise_chance(&then, limit_kg);
+        sum += fmax(chance, 1 - chance);
+    }
+    return sum / SLICES;
+}
+
+double pare_promise_right(const pare_promise *promise, double limit_kg, double left_kg, bool whole)
+{
+    pare_promise then = *promise;
+    const double spread_kg = sqrt(fmax(promise->u_kg * promise->u_kg - left_kg * left_kg, 0));
+    then.u_kg = left_kg;
+    if (!promise->allowed || !whole)
+        return right_about(then, spread_kg, limit_kg);
+    double sum = 0;
+    then.allowed = false;
+    for (int i = 0; i < SLICES; i++) {
+        then.kg = promise->kg + allowance_kg(i);
+        sum += right_about(then, spread_kg, limit_kg);
+    }
+    return sum / SLICES;
+}
+
 static double end_of(const pare_promise *promise, double share)
 {
     double low = promise->kg - 10 * promise->u_kg - 1e-6;

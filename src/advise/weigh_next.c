@@ -6,7 +6,9 @@
  * by doubt alone, three motors of one maker would be weighed one after another though the first tells
  * most of the others.
  *
- * The chance to stay under a limit gets surer with the same sum, so it needs no list of its own. */
+ * The chance to judge a limit rightly rises with all that a reading takes off the variance of all-up mass, so
+ * one ranking does for both; but the sum is another (with what is not written down, which no reading of a
+ * part tells) and so are the readings (the whole craft is the one that tells it). */
 #include "advise/weigh_next.h"
 
 #include <math.h>
@@ -16,6 +18,7 @@
 
 #define WORTH      0.01 /* of the doubt: what takes less off is not worth a walk to the scale */
 #define USUAL_U_KG 1e-4 /* a reading of the scale that small parts are weighed on */
+#define OPEN       0.01 /* chances beyond, or below 1 less this, are no question any more */
 
 void pare_weigh_greedy(size_t count, double cover[], const double noise[], double with[],
                        double var, size_t picks, size_t pick[], double left[])
@@ -50,9 +53,18 @@ void pare_weigh_greedy(size_t count, double cover[], const double noise[], doubl
 
 typedef struct choices {
     size_t count;
-    pare_weigh_choice choice[PARE_LINES];
-    pare_pile pile[PARE_LINES];
+    size_t whole; /* its place; PARE_LINES: it is none of them */
+    pare_weigh_choice choice[PARE_LINES + 1];
+    pare_pile pile[PARE_LINES + 1];
 } choices;
+
+/* What they are ranked by. */
+typedef struct ranking {
+    pare_weigh_for by;
+    double limit_kg;
+    pare_promise mass; /* all-up, not a reading of it */
+    double unlisted_kg2;
+} ranking;
 
 /* Whether a line can lie on a scale by itself: what it is included in has its mass otherwise, and nobody
  * takes solder off to weigh it. */
@@ -112,24 +124,55 @@ static double dot(size_t n, const double a[], const double b[])
     return sum;
 }
 
-/* What is written down, without what is forgotten. */
-static pare_status sum_of(pare_closure *closure, const char *craft, int loadout, double sum[],
-                          pare_error *err)
+/* Whether its limit is an open question, and all that is on it. */
+static void put_aim(const pare_closure *closure, const pare_craft *craft, const pare_pile *pile,
+                    ranking *aim)
 {
-    pare_pile pile;
-    const pare_status status = pare_closure_now(closure, craft, loadout, &pile, err);
-    const int forgotten = pare_closure_forgotten(closure, craft);
+    const pare_limit *limit = pare_brief_limit(&craft->brief, "all_up");
+    aim->mass = pare_promise_of(closure, pile, NULL);
+    aim->unlisted_kg2 = 0;
+    aim->by = pare_closure_forgotten(closure, craft->name) >= 0 ? PARE_WEIGH_FOR_CLOSURE
+                                                                : PARE_WEIGH_FOR_ALL_UP;
+    aim->limit_kg = limit && !limit->at_least ? limit->value : (double)NAN;
+    const double chance = pare_promise_chance(&aim->mass, aim->limit_kg);
+    if (chance > OPEN && chance < 1 - OPEN) {
+        aim->by = PARE_WEIGH_FOR_CHANCE;
+        aim->unlisted_kg2 = pare_promise_allowance_kg2(&aim->mass);
+    }
+}
+
+/* What is written down, with what is forgotten where that counts, and the whole as one more reading. */
+static pare_status put_whole(pare_closure *closure, const char *name, int loadout,
+                             const pare_scale *scale, ranking *aim, choices *all, double sum[],
+                             pare_error *err)
+{
+    const pare_craft *craft;
+    const pare_assembly *assembly;
+    pare_pile *pile = &all->pile[all->count];
+    pare_status status = pare_closure_now(closure, name, loadout, pile, err);
     if (status == PARE_OK)
-        along(&pile, sum);
-    if (forgotten >= 0)
-        sum[forgotten] = 0;
-    return status;
+        status = pare_closure_look(closure, name, loadout, &craft, &assembly, err);
+    if (status != PARE_OK)
+        return status;
+    const int forgotten = pare_closure_forgotten(closure, name);
+    put_aim(closure, craft, pile, aim);
+    along(pile, sum);
+    all->whole = PARE_LINES;
+    if (aim->by != PARE_WEIGH_FOR_CHANCE) {
+        if (forgotten >= 0)
+            sum[forgotten] = 0;
+        return PARE_OK;
+    }
+    all->whole = all->count;
+    all->choice[all->count++] = (pare_weigh_choice){
+        .name = "whole", .count = 1, .promise = pare_promise_of(closure, pile, scale)};
+    return PARE_OK;
 }
 
 /* @param room  [3 + count] x unknowns, then (count + 2) x count */
 static void rank(const pare_closure *closure, const choices *all, const pare_scale *scale,
-                 const double sum[], double room[], size_t picks, size_t pick[], double left[],
-                 double *var)
+                 const ranking *aim, const double sum[], double room[], size_t picks, size_t pick[],
+                 double left[], double *var)
 {
     const size_t n = closure->unknowns, k = all->count;
     double *sum_times = room, *times = room + n, *vector = room + 2 * n;
@@ -151,7 +194,41 @@ static void rank(const pare_closure *closure, const choices *all, const pare_sca
         for (size_t j = 0; j < k; j++)
             cover[i * k + j] = dot(n, vector + j * n, times);
     }
+    if (all->whole < k) { /* what nobody lists is in the sum and in the whole alone */
+        *var += aim->unlisted_kg2;
+        with[all->whole] += aim->unlisted_kg2;
+        cover[all->whole * k + all->whole] += aim->unlisted_kg2;
+    }
     pare_weigh_greedy(k, cover, noise, with, *var, picks, pick, left);
+}
+
+static void put_list(const choices *all, const ranking *aim, size_t picks, const size_t pick[],
+                     const double left[], double var, pare_weigh_choice choice[],
+                     pare_weigh_list *list)
+{
+    const bool by_chance = aim->by == PARE_WEIGH_FOR_CHANCE;
+    bool whole = false;
+    *list = (pare_weigh_list){.by = aim->by,
+                              .now_kg = sqrt(fmax(var, 0)),
+                              .limit_kg = aim->limit_kg,
+                              .now_right = by_chance ? pare_promise_right(&aim->mass, aim->limit_kg,
+                                                                          aim->mass.u_kg, false)
+                                                     : (double)NAN,
+                              .choice = choice};
+    for (size_t i = 0; i < picks; i++) {
+        const double before = i ? left[i - 1] : var;
+        if (!(before - left[i] > WORTH * var))
+            break;
+        pare_weigh_choice *one = &choice[list->count++];
+        *one = all->choice[pick[i]];
+        one->left_kg = sqrt(fmax(left[i], 0));
+        whole = whole || pick[i] == all->whole;
+        /* Of what is written down: what nobody lists stays as doubtful until the whole is read. */
+        const double written_kg2 = left[i] - (whole ? 0 : aim->unlisted_kg2);
+        one->right = by_chance ? pare_promise_right(&aim->mass, aim->limit_kg,
+                                                    sqrt(fmax(written_kg2, 0)), whole)
+                               : (double)NAN;
+    }
 }
 
 pare_status pare_weigh_next(pare_closure *closure, const char *craft, int loadout,
@@ -159,14 +236,15 @@ pare_status pare_weigh_next(pare_closure *closure, const char *craft, int loadou
                             pare_error *err)
 {
     const size_t n = closure->unknowns;
+    ranking aim;
     choices *all = pare_arena_zeros(closure->arena, sizeof *all);
     double *sum = pare_arena_array(closure->arena, n + 1, sizeof *sum);
     *list = (pare_weigh_list){0};
     if (!all || !sum)
         return pare_no_memory(err);
-    pare_status status = sum_of(closure, craft, loadout, sum, err);
+    pare_status status = gather(closure, craft, loadout, scale, all, err);
     if (status == PARE_OK)
-        status = gather(closure, craft, loadout, scale, all, err);
+        status = put_whole(closure, craft, loadout, scale, &aim, all, sum, err);
     if (status != PARE_OK)
         return status;
     const size_t k = all->count, picks = most < k ? most : k;
@@ -176,15 +254,8 @@ pare_status pare_weigh_next(pare_closure *closure, const char *craft, int loadou
     pare_weigh_choice *choice = pare_arena_array(closure->arena, picks + 1, sizeof *choice);
     if (!room || !left || !pick || !choice)
         return pare_no_memory(err);
-    rank(closure, all, scale, sum, room, picks, pick, left, &var);
-    *list = (pare_weigh_list){.now_kg = sqrt(fmax(var, 0)), .choice = choice};
-    for (size_t i = 0; i < picks; i++) {
-        const double before = i ? left[i - 1] : var;
-        if (!(before - left[i] > WORTH * var))
-            break;
-        choice[list->count] = all->choice[pick[i]];
-        choice[list->count++].left_kg = sqrt(fmax(left[i], 0));
-    }
+    rank(closure, all, scale, &aim, sum, room, picks, pick, left, &var);
+    put_list(all, &aim, picks, pick, left, var, choice, list);
     return PARE_OK;
 }
 

@@ -20,20 +20,33 @@ void pare_weigh_greedy(size_t count, double cover[], const double noise[], doubl
                        double var, size_t picks, size_t pick[], double left[]);
 
 typedef struct pare_weigh_choice {
-    const char *name; /* as it is typed: "motor", "joint.motor_base" */
+    const char *name; /* as it is typed: "motor", "joint.motor_base", "whole" */
     int count;
     pare_promise promise; /* of the reading */
     double left_kg;       /* doubt about the sum once it and those before it are weighed */
+    double right;         /* the chance that a verdict about the limit is right then; of CHANCE */
 } pare_weigh_choice;
 
+/** What a list is ranked by. */
+typedef enum pare_weigh_for {
+    PARE_WEIGH_FOR_ALL_UP,  /* doubt about all-up mass, of a craft that was never weighed whole */
+    PARE_WEIGH_FOR_CLOSURE, /* about what is not written down, of one that was */
+    PARE_WEIGH_FOR_CHANCE   /* whether the limit holds: it is near */
+} pare_weigh_for;
+
 typedef struct pare_weigh_list {
-    double now_kg; /* doubt about the sum */
+    pare_weigh_for by;
+    double now_kg;    /* doubt about the sum */
+    double limit_kg;  /* of CHANCE */
+    double now_right; /* the chance that a verdict about it is right, as things are */
     size_t count;
     const pare_weigh_choice *choice; /* [count] the best first */
 } pare_weigh_list;
 
 /** What to weigh next of a craft as it is, so that the sum of what is written down is known better: its
- * all-up mass where it was never weighed whole, what is not written down where it was.
+ * all-up mass where it was never weighed whole, what is not written down where it was. Where it is open
+ * whether its brief's limit of mass holds (a chance of 1 to 99 %), so that this becomes surer instead: the
+ * whole craft on the scale is then a reading like others.
  * @param loadout  -1: none
  * @param scale    for the readings
  * @param most     so many at most */

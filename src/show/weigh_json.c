@@ -123,6 +123,7 @@ static json_t *next(const pare_weigh_view *view)
         json_object_set_new(one, "promise_low_g", grams(choice->promise.low_kg));
         json_object_set_new(one, "promise_high_g", grams(choice->promise.high_kg));
         json_object_set_new(one, "leaves_g_u", grams(choice->left_kg));
+        json_object_set_new(one, "right", pare_json_number(choice->right));
         json_array_append_new(list, one);
     }
     return list;
@@ -130,6 +131,9 @@ static json_t *next(const pare_weigh_view *view)
 
 json_t *pare_weigh_object(const pare_weigh_view *view)
 {
+    static const char *const next_for[] = {[PARE_WEIGH_FOR_ALL_UP] = "all_up",
+                                           [PARE_WEIGH_FOR_CLOSURE] = "closure",
+                                           [PARE_WEIGH_FOR_CHANCE] = "chance"};
     json_t *object = json_object(), *loadouts = json_object(), *suspects = json_array();
     const pare_weigh_loadout *here = &view->mass[view->here];
     const bool weighed = view->forgotten >= 0;
@@ -150,7 +154,8 @@ json_t *pare_weigh_object(const pare_weigh_view *view)
     json_object_set_new(object, "readings", readings(view));
     json_object_set_new(object, "misfits", misfits(view->closure));
     json_object_set_new(object, "items", lines(view));
-    json_object_set_new(object, "next_for", json_string(weighed ? "closure" : "all_up"));
+    json_object_set_new(object, "next_for", json_string(next_for[view->next.by]));
+    json_object_set_new(object, "next_right", pare_json_number(view->next.now_right));
     json_object_set_new(object, "next_g_u", grams(view->next.now_kg));
     json_object_set_new(object, "next", next(view));
     json_object_set_new(object, "promises", json_integer((json_int_t)view->promised));

@@ -222,18 +222,44 @@ static void put_closure(const pare_weigh_view *view, const pare_screen *screen, 
     pare_put_labelled_line(screen, out, "forgotten", &line);
 }
 
+/* How sure it is then whether the limit holds. */
+static void put_right(const pare_weigh_view *view, size_t i, pare_text *line)
+{
+    char text[PARE_DIGITS];
+    const pare_weigh_list *next = &view->next;
+    if (i > 0)
+        pare_text_add(line, "; then ");
+    else
+        pare_text_printf(line,
+                         "; whether it is under %s g is then judged rightly with a chance of ",
+                         pare_digits_limit(text, g(next->limit_kg)));
+    put_chance(next->choice[i].right, line);
+    if (i == 0) {
+        pare_text_add(line, ", now ");
+        put_chance(next->now_right, line);
+    }
+}
+
 static void put_next(const pare_weigh_view *view, const pare_screen *screen, pare_text *out)
 {
     char text[PARE_DIGITS];
+    const bool by_chance = view->next.by == PARE_WEIGH_FOR_CHANCE;
     for (size_t i = 0; i < view->next.count; i++) {
         const pare_weigh_choice *choice = &view->next.choice[i];
         pare_text line = {0};
-        if (choice->count > 1)
+        if (by_chance && strcmp(choice->name, "whole") == 0)
+            pare_text_add(&line, "the whole craft: ");
+        else if (choice->count > 1)
             pare_text_printf(&line, "%s, all %d: ", choice->name, choice->count);
         else
             pare_text_printf(&line, "%s: ", choice->name);
         pare_text_add(&line, "the scale will show ");
         interval(choice->promise.low_kg, choice->promise.high_kg, &line);
+        if (by_chance) {
+            put_right(view, i, &line);
+            pare_put_labelled_line(screen, out, i ? "" : "weigh next", &line);
+            continue;
+        }
         pare_text_printf(&line, "; %s ",
                          i                     ? "then"
                          : view->forgotten < 0 ? "leaves all-up to"

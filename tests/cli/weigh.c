@@ -42,6 +42,26 @@ static void a_reading_is_kept_with_its_promise_and_undone(void **state)
     free(before);
 }
 
+static void a_limit_that_is_near_is_what_is_weighed_for(void **state)
+{
+    (void)state;
+    json_t *far = run_json("weigh bodkin --json" ON);
+    run_quietly("craft limit bodkin all_up=484g" DEMO);
+    json_t *near = run_json("weigh bodkin --json" ON);
+    assert_string_equal(json_string_value(json_object_get(far, "next_for")), "all_up");
+    assert_true(json_is_null(json_object_get(far, "next_right")));
+    assert_string_equal(json_string_value(json_object_get(near, "next_for")), "chance");
+    const json_t *first = json_array_get(json_object_get(near, "next"), 0);
+    assert_string_equal(json_string_value(json_object_get(first, "name")), "whole");
+    assert_true(number(first, "right") > number(near, "next_right") + 0.1);
+    ran r = run("weigh bodkin" ON);
+    assert_non_null(strstr(r.out, "the whole craft: the scale will show "));
+    assert_non_null(strstr(r.out, "judged rightly with a chance of "));
+    ran_free(&r);
+    json_decref(near);
+    json_decref(far);
+}
+
 static void the_same_reading_again_is_one_more(void **state)
 {
     (void)state;
@@ -347,6 +367,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test_setup(the_screens_say_what_is_weighed_and_what_is_next, fill_demo),
         cmocka_unit_test_setup(a_reading_is_kept_with_its_promise_and_undone, fill_demo),
+        cmocka_unit_test_setup(a_limit_that_is_near_is_what_is_weighed_for, fill_demo),
         cmocka_unit_test_setup(the_same_reading_again_is_one_more, fill_demo),
         cmocka_unit_test_setup(the_closure_is_the_whole_less_its_parts, fill_demo),
         cmocka_unit_test_setup(the_demos_forgotten_part_is_found_by_name, fill_demo),

@@ -410,6 +410,65 @@ static void what_to_weigh_next_changes_with_each_reading(void **state)
     pare_arena_close(w.arena);
 }
 
+/* A limit of mass in the place of all that the craft's brief has. */
+static void put_limit(pare_craft *craft, double kg)
+{
+    craft->brief.limits = 1;
+    craft->brief.limit[0] = (pare_limit){.key = "all_up", .value = kg};
+}
+
+static void a_limit_that_is_near_asks_for_the_whole_craft(void **state)
+{
+    fixture *f = *state;
+    const pare_craft *as_it_was = f->craft;
+    pare_craft *limited = pare_arena_zeros(f->bench->arena, sizeof *limited);
+    assert_non_null(limited);
+    *limited = *as_it_was;
+    f->craft = limited;
+    world w;
+    world_open(&w, f);
+    pare_weigh_list list;
+    pare_pile pile;
+    closes(&w);
+    assert_int_equal(pare_closure_now(w.closure, "mule", 0, &pile, &f->err), PARE_OK);
+    const pare_promise mass = pare_promise_of(w.closure, &pile, NULL);
+    const double middle_kg = (mass.low_kg + mass.high_kg) / 2;
+    /* Far from it, either way, doubt about all-up mass is what counts. */
+    for (int way = -1; way <= 1; way += 2) {
+        put_limit(limited, middle_kg + way * 0.2);
+        closes(&w);
+        assert_int_equal(pare_weigh_next(w.closure, "mule", 0, &w.scale, 3, &list, &f->err),
+                         PARE_OK);
+        assert_int_equal(list.by, PARE_WEIGH_FOR_ALL_UP);
+        assert_string_not_equal(list.choice[0].name, "whole");
+    }
+    /* Near it: parts tell nothing of solder, the whole craft tells all but a reading's own doubt. */
+    put_limit(limited, middle_kg);
+    closes(&w);
+    assert_int_equal(pare_weigh_next(w.closure, "mule", 0, &w.scale, 3, &list, &f->err), PARE_OK);
+    assert_int_equal(list.by, PARE_WEIGH_FOR_CHANCE);
+    assert_string_equal(list.choice[0].name, "whole");
+    const double chance = pare_promise_chance(&mass, middle_kg);
+    assert_near(list.now_right, fmax(chance, 1 - chance), 1e-6);
+    assert_true(list.choice[0].right > 0.9);
+    for (size_t i = 1; i < list.count; i++)
+        assert_true(list.choice[i].right >= list.choice[i - 1].right - 1e-3);
+    /* Once it was weighed, and the limit is where it is, its own reading is the same again. */
+    pare_weigh_in *one = lay(&w, 0, 1);
+    *one = (pare_weigh_in){.craft = "mule",
+                           .date = "2024-03-10",
+                           .scale = "letters",
+                           .all = true,
+                           .reads = "as drawn",
+                           .reads_kg = middle_kg};
+    closes(&w);
+    assert_int_equal(pare_weigh_next(w.closure, "mule", 0, &w.scale, 3, &list, &f->err), PARE_OK);
+    assert_int_equal(list.by, PARE_WEIGH_FOR_CHANCE);
+    assert_between(list.now_right, 0.5, 0.6);
+    f->craft = as_it_was;
+    pare_arena_close(w.arena);
+}
+
 static void a_craft_that_was_never_weighed_is_promised_with_solder(void **state)
 {
     fixture *f = *state;
@@ -442,6 +501,7 @@ int main(void)
         cmocka_unit_test(a_reading_of_what_is_not_there_says_why_it_is_not_used),
         cmocka_unit_test(an_earlier_reading_is_of_the_craft_as_it_was),
         cmocka_unit_test(what_to_weigh_next_changes_with_each_reading),
+        cmocka_unit_test(a_limit_that_is_near_asks_for_the_whole_craft),
         cmocka_unit_test(a_craft_that_was_never_weighed_is_promised_with_solder),
     };
     return cmocka_run_group_tests(tests, fixture_open, fixture_close);

@@ -127,12 +127,42 @@ static void the_same_thing_again_tells_less(void **state)
     }
 }
 
+static void a_verdict_gets_surer_as_two_normals_agree_in_sign(void **state)
+{
+    (void)state;
+    /* Where the limit is what is promised, the verdict is the sign of what the readings will say, and right
+     * where the truth has the same one: 1/2 + asin(rho)/pi, rho^2 being the share of the variance that they
+     * take off (Sheppard, On the application of the theory of error, Philosophical Transactions A 192
+     * (1899), 101). */
+    const pare_promise promise = {.kg = 0.6, .u_kg = 2e-3};
+    for (double rho = 0; rho <= 0.99; rho += 0.11) {
+        const double left_kg = promise.u_kg * sqrt(1 - rho * rho);
+        assert_near(pare_promise_right(&promise, 0.6, left_kg, false),
+                    0.5 + asin(rho) / 3.14159265358979323846, 2e-3);
+    }
+    /* A limit three sigmas away is judged rightly already, and nothing left in doubt is always right. */
+    assert_near(pare_promise_right(&promise, 0.606, promise.u_kg, false), 0.99865, 1e-5);
+    assert_near(pare_promise_right(&promise, 0.601, 1e-9, false), 1, 1e-6);
+    /* What nobody lists is settled by the whole alone. */
+    const pare_promise open = {.kg = 0.6, .u_kg = 2e-3, .allowed = true};
+    const double parts = pare_promise_right(&open, 0.609, 1e-9, false),
+                 whole = pare_promise_right(&open, 0.609, 1e-9, true);
+    assert_true(parts < 0.9);
+    assert_near(whole, 1, 1e-6);
+    /* 5 to 15 g in nine of ten, log-normal: mean exp(m + s^2/2), variance (exp(s^2) - 1) mean^2; the
+     * middles of 64 slices leave the outermost tail out. */
+    const double s = log(3) / 2 / 1.6448536, mean = sqrt(5.0 * 15) * exp(s * s / 2);
+    assert_within(1e6 * pare_promise_allowance_kg2(&open), expm1(s * s) * mean * mean, 0.05);
+    assert_near(pare_promise_allowance_kg2(&promise), 0, 0);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(greedy_pairs_are_as_good_as_the_best_where_doubt_alone_misleads),
         cmocka_unit_test(a_reading_takes_what_was_said_before_it_was_made),
         cmocka_unit_test(the_same_thing_again_tells_less),
+        cmocka_unit_test(a_verdict_gets_surer_as_two_normals_agree_in_sign),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
