@@ -422,10 +422,27 @@ static bool refuted_by(const best_search *search, const best_state *state, const
 
 /* ---- arms that ring ---- */
 
+#define ANY_TIP 100000000 /* 10 kg: what may be anything */
+
 /* A craft's arms with what its tips may come to, and how fast its rotors may turn. */
 typedef struct ring {
     double low_hz, high_hz; /* between these it fails, whatever is still decided */
 } ring;
+
+/* The same by a choice of ESCs that is open: one for all in the middle, or one at each arm. What drives as well
+ * as it decides may leave that to any ESC of the bench, and nothing is known of those. */
+static void escs_open(const best_search *search, const best_state *state, size_t slot,
+                      int64_t units, int64_t *less, int64_t *more)
+{
+    const pare_item *item = &state->trial.flown->item[search->slot[slot].item];
+    const bool at_arms = item->place == PARE_AT_ARMS;
+    const int64_t each = at_arms ? 1 : (int64_t)state->trial.sheet.assembly.arms;
+    *less += at_arms ? units : 0;
+    if (item->part->kind == PARE_ESC_FOUR || item->part->kind == PARE_ESC_ONE)
+        *more += each * search->slot[slot].most - (at_arms ? units : 0);
+    else if (pare_work_of(item->part) & BIT(PARE_ESC_FOUR))
+        *more += ANY_TIP;
+}
 
 /* By how much open choices may make all tips together lighter, or heavier. */
 static void tips_open(const best_search *search, const best_state *state, double *less_kg,
@@ -439,6 +456,10 @@ static void tips_open(const best_search *search, const best_state *state, double
         const int64_t units = best_units(line->mass_kg.value);
         if (line->of == PARE_LINE_ITEM) {
             const unsigned char slot = search->slot_of[line->index];
+            if (slot != BEST_NONE && best_open(state, slot) && best_may_move(search, state, slot)) {
+                escs_open(search, state, slot, units, &less, &more);
+                continue;
+            }
             if (slot == BEST_NONE || !best_open(state, slot) ||
                 craft->item[line->index].place != PARE_AT_ARMS)
                 continue;
