@@ -59,6 +59,15 @@ static pare_status tell(asking *a, const pare_best *best, pare_front_point *poin
     return PARE_OK;
 }
 
+/* What one search says of the craft as it is, and whether it is to be believed. */
+static void hear(asking *a, const pare_best *best, bool proven)
+{
+    a->stopped = a->stopped || best->stopped;
+    a->proven = a->proven && proven && !best->misses;
+    a->now =
+        (pare_front_point){.mass_100ug = best->was_100ug, .flown_ms = flown_ms(best->sheet_before)};
+}
+
 static pare_status solve(void *context, int64_t most, pare_front_point *point, bool *found,
                          pare_error *err)
 {
@@ -75,14 +84,42 @@ static pare_status solve(void *context, int64_t most, pare_front_point *point, b
     pare_status status =
         arena ? pare_best_find(a->bench, a->craft, &ask, arena, &best, err) : pare_no_memory(err);
     if (status == PARE_OK) {
-        a->stopped = best.stopped;
-        a->proven = a->proven && best.proven && !best.misses;
-        a->now = (pare_front_point){.mass_100ug = best.was_100ug,
-                                    .flown_ms = flown_ms(best.sheet_before)};
+        hear(a, &best, best.proven);
         *found = best.found && !best.stopped;
         if (*found)
             status = tell(a, &best, point, err);
     }
+    pare_arena_close(arena);
+    return status;
+}
+
+/* The least money with which so many minutes are flown, and the most of them for it. */
+static pare_status solve_money(void *context, int64_t most, pare_front_point *point, bool *found,
+                               pare_error *err)
+{
+    asking *a = context;
+    pare_best_ask ask = *a->ask;
+    pare_best best = {0};
+    pare_best_wished wished = {0};
+    a->minutes->value = fmax(a->minutes_least, -1e-3 * (double)most);
+    pare_arena *arena = pare_arena_open();
+    pare_status status = arena ? pare_best_wish_find(a->bench, a->craft, &ask, PARE_WISH_MONEY,
+                                                     arena, &best, &wished, err)
+                               : pare_no_memory(err);
+    if (status == PARE_OK)
+        hear(a, &best, best.proven);
+    *found = status == PARE_OK && best.found && !best.stopped;
+    if (*found) {
+        const int64_t cents = llround(100 * wished.value);
+        ask.most_cents = &cents;
+        status = pare_best_wish_find(a->bench, a->craft, &ask, PARE_WISH_MINUTES, arena, &best,
+                                     &wished, err);
+        if (status == PARE_OK)
+            hear(a, &best, wished.proven);
+        *found = status == PARE_OK && best.found && !best.stopped;
+    }
+    if (*found)
+        status = tell(a, &best, point, err);
     pare_arena_close(arena);
     return status;
 }
@@ -105,15 +142,11 @@ pare_status pare_best_front_find(const pare_bench *bench, const pare_craft *craf
                                  pare_arena *arena, pare_best_front *front, pare_error *err)
 {
     *front = (pare_best_front){0};
-    if (pair[0] != PARE_FRONT_GRAMS && pair[1] != PARE_FRONT_GRAMS)
-        return pare_fail(err, PARE_BAD_DATA,
-                         "no front of %s and %s: one of the two has to be grams, which the search "
-                         "makes least",
-                         pare_front_wish_name(pair[0]), pare_front_wish_name(pair[1]));
+    const bool grams = pair[0] == PARE_FRONT_GRAMS || pair[1] == PARE_FRONT_GRAMS;
     asking a = {.bench = bench,
                 .ask = ask,
                 .craft = craft,
-                .other = pair[pair[0] == PARE_FRONT_GRAMS ? 1 : 0],
+                .other = grams ? pair[pair[0] == PARE_FRONT_GRAMS ? 1 : 0] : PARE_FRONT_MINUTES,
                 .arena = arena,
                 .words = pare_arena_array(arena, PARE_BEST_FRONT_POINTS, sizeof a.words[0]),
                 .proven = true};
@@ -122,10 +155,11 @@ pare_status pare_best_front_find(const pare_bench *bench, const pare_craft *craf
         status = limit_minutes(&a, craft, err);
     if (status != PARE_OK)
         return status;
-    const pare_front_wish walked[2] = {PARE_FRONT_GRAMS, a.other};
-    status = pare_front_walk(
-        walked, solve, &a, a.other == PARE_FRONT_MONEY ? 1 : PARE_BEST_FRONT_MS,
-        PARE_BEST_FRONT_POINTS, arena, &front->point, &front->count, &front->whole, err);
+    const pare_front_wish walked[2] = {grams ? PARE_FRONT_GRAMS : PARE_FRONT_MONEY, a.other};
+    status = pare_front_walk(walked, grams ? solve : solve_money, &a,
+                             a.other == PARE_FRONT_MONEY ? 1 : PARE_BEST_FRONT_MS,
+                             PARE_BEST_FRONT_POINTS, arena, &front->point, &front->count,
+                             &front->whole, err);
     if (status == PARE_OK)
         status = pare_front_keep(2, pair, front->point, &front->count, err);
     if (status != PARE_OK)

@@ -1,7 +1,9 @@
-/* best_front.h: all sets that nothing beats in grams and one other wish, each of them proven.
+/* best_front.h: all sets that nothing beats in two wishes, each of them proven.
  *
  * The search for the best set (best.h) is asked again and again, each time within a tighter limit on the
- * other wish (front.h): on the money that the set costs, or on the minutes that are flown. */
+ * other wish (front.h): on the money that the set costs, or on the minutes that are flown. Where neither wish
+ * is grams it is asked twice for a point (best_wish.h): for the least money that flies so long, then for the most
+ * minutes that this money buys. */
 #ifndef PARE_ADVISE_BEST_FRONT_H
 #define PARE_ADVISE_BEST_FRONT_H
 
@@ -24,9 +26,9 @@ typedef struct pare_best_front {
 } pare_best_front;
 
 /** @param ask   as for pare_best_find(), which it is handed on to, but for the money
- *  @param pair  grams and another wish, in any order
- *  @return PARE_OK, also where there is no point or it was stopped; PARE_BAD_DATA: neither is grams, which
- *          the search cannot do, or the craft's own brief is full; else as pare_best_find() */
+ *  @param pair  two wishes, in any order
+ *  @return PARE_OK, also where there is no point or it was stopped; PARE_BAD_DATA: the craft's own brief is
+ *          full; else as pare_best_find() */
 pare_status pare_best_front_find(const pare_bench *bench, const pare_craft *craft,
                                  const pare_best_ask *ask, const pare_front_wish pair[2],
                                  pare_arena *arena, pare_best_front *front, pare_error *err);

@@ -116,9 +116,6 @@ static void a_wrong_front_is_refused_in_one_line(void **state)
     run_refuses("best thimble --front gram-money" DEMO, 2,
                 "pare: --front: no front 'gram-money'; right would be two of grams, money and "
                 "minutes, like grams-money\n");
-    run_refuses("best thimble --front money-minutes" DEMO, 3,
-                "pare: no front of money and minutes: one of the two has to be grams, which the "
-                "search makes least\n");
     run_refuses("best thimble --front grams-money -o front.doc" DEMO, 3,
                 "pare: -o front.doc: no kind of picture that is known; right would be a file that "
                 "ends in .pdf, .svg or .png\n");
