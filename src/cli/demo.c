@@ -72,7 +72,7 @@ static pare_status fill(const options *given, const char *path, pare_import_summ
                                 .change = {.what = "demo"}};
     pare_store *store = NULL;
     long_work_catch();
-    const bool was_there = access(path, F_OK) == 0;
+    const bool was_there = bench_is_there(path);
     pare_status status = bench_store(path, PARE_STORE_CREATE, &store, err);
     const bool made = store && !was_there;
     if (status == PARE_OK && given->given & OPTION_BENCH)
@@ -135,7 +135,7 @@ static void put_demo(const pare_sheet_view *view, const pare_swaps_view *swaps,
 
 static pare_status run(const options *given, pare_text *out, pare_error *err)
 {
-    pare_text path = {0};
+    pare_text path = {0}, shown = {0};
     bench_in_use use = {0};
     pare_import_summary summary = {0};
     pare_swaps swaps = {0};
@@ -147,6 +147,8 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
         status = need_operands("demo", given, 0, 0, "no words", err);
     if (status == PARE_OK)
         status = bench_path(given, true, &path, err);
+    if (status == PARE_OK)
+        status = pare_store_shown(path.bytes, &shown, err);
     if (status == PARE_OK)
         status = fill(given, path.bytes, &summary, arena, err);
     if (status == PARE_OK) {
@@ -170,17 +172,18 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
                                         .swaps = &swaps};
         if (given->given & OPTION_JSON) {
             json_t *object = json_object();
-            json_object_set_new(object, "bench", json_string(path.bytes));
+            json_object_set_new(object, "bench", json_string(shown.bytes));
             json_object_set_new(object, "sheet", pare_sheet_object(view));
             json_object_set_new(object, "swaps", pare_swaps_object(&listed));
             pare_json_write(object, out);
         } else {
-            put_demo(view, &listed, &summary, path.bytes, out);
+            put_demo(view, &listed, &summary, shown.bytes, out);
         }
     }
     bench_leave(&use);
     pare_arena_close(arena);
     free(view);
+    pare_text_free(&shown);
     pare_text_free(&path);
     return status;
 }

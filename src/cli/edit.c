@@ -129,7 +129,7 @@ static pare_status add(job *j, pare_text *out, pare_error *err)
     pare_text path = {0};
     pare_store *store = NULL;
     pare_status status = bench_path(j->given, false, &path, err);
-    const bool was_there = status == PARE_OK && access(path.bytes, F_OK) == 0;
+    const bool was_there = status == PARE_OK && bench_is_there(path.bytes);
     if (status == PARE_OK)
         status = bench_store(path.bytes, PARE_STORE_CREATE, &store, err);
     if (status == PARE_OK)

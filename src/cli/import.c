@@ -108,7 +108,7 @@ static pare_status take(pare_store *store, const char *path, const options *give
 
 static pare_status run(const options *given, pare_text *out, pare_error *err)
 {
-    pare_text path = {0};
+    pare_text path = {0}, shown = {0};
     pare_store *store = NULL;
     import_kind kind = IMPORT_BENCH;
     pare_arena *arena = pare_arena_open();
@@ -121,14 +121,16 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
         status = need_operands("import", given, 1, 1, "one file", err);
     if (status == PARE_OK)
         status = bench_path(given, false, &path, err);
+    if (status == PARE_OK)
+        status = pare_store_shown(path.bytes, &shown, err);
     long_work_catch();
-    const bool was_there = status == PARE_OK && access(path.bytes, F_OK) == 0;
+    const bool was_there = status == PARE_OK && bench_is_there(path.bytes);
     if (status == PARE_OK)
         status = bench_store(path.bytes, PARE_STORE_CREATE, &store, err);
     const bool made = store && !was_there;
     if (status == PARE_OK) {
         pare_store_watch(store, given->progress);
-        status = take(store, path.bytes, given, kind, arena, out, err);
+        status = take(store, shown.bytes, given, kind, arena, out, err);
     }
     long_work_release(status);
     pare_progress_over(given->progress);
@@ -138,6 +140,7 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
     pare_store_close(store);
     if (made && (status != PARE_OK || given->given & OPTION_DRY_RUN))
         unlink(path.bytes); /* nothing came in: leave no empty bench behind */
+    pare_text_free(&shown);
     pare_text_free(&path);
     pare_arena_close(arena);
     return status;

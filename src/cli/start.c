@@ -395,7 +395,7 @@ size_t craft_start_keys(size_t most, const char *name[])
 static pare_status use_if_there(const options *given, bench_in_use *use, pare_error *err)
 {
     pare_status status = bench_path(given, false, &use->path, err);
-    if (status != PARE_OK || access(use->path.bytes, F_OK) != 0)
+    if (status != PARE_OK || !bench_is_there(use->path.bytes))
         return status;
     status = pare_store_open(use->path.bytes, PARE_STORE_READ, &use->store, err);
     if (status == PARE_OK)

@@ -17,10 +17,15 @@ pare_status bench_path(const options *given, bool demo, pare_text *path, pare_er
     return path->failed ? pare_no_memory(err) : PARE_OK;
 }
 
+bool bench_is_there(const char *path)
+{
+    return pare_store_on_server(path) || access(path, F_OK) == 0;
+}
+
 /* The demo was run, but no bench of the user's own is there yet. */
 static pare_status only_demo(const options *given, const char *path, pare_error *err)
 {
-    if (given->given & OPTION_BENCH || access(path, F_OK) == 0)
+    if (given->given & OPTION_BENCH || bench_is_there(path))
         return PARE_OK;
     pare_text demo = {0};
     pare_status status = pare_store_default_path(true, &demo, err);

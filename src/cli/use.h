@@ -40,6 +40,10 @@ pare_status bench_use_craft(const options *given, const char *name, bench_in_use
  * @param now  opened; stays as it is */
 pare_status bench_use_past(const bench_in_use *now, const char *craft, const char *day,
                            bench_in_use *past, pare_past_begins *begins, pare_error *err);
+/** Whether a bench is there already, so that one that comes to nothing need not be taken away again; on a
+ * server that is nobody's business but its own. */
+bool bench_is_there(const char *path);
+
 /** Opens the bench and reads nothing of it: use->bench stays NULL. */
 pare_status bench_open(const options *given, pare_store_mode mode, bench_in_use *use,
                        pare_error *err);

@@ -39,18 +39,37 @@ static enum MHD_Result of_thing(pare_request *request)
     return pare_reply_json(request, MHD_HTTP_OK, &out);
 }
 
-/* {"bench":"FILE","version":N,...}: the file's name without its folders, which are nobody's business; and
- * what reports there are. */
+/* The name of a bench's file without its folders, or of its database without the server, which are nobody's
+ * business. */
+static pare_status short_name(const char *bench, pare_text *name, pare_error *err)
+{
+    const pare_status status = pare_store_shown(bench, name, err);
+    if (status != PARE_OK)
+        return status;
+    char *end = pare_store_on_server(bench) ? strchr(name->bytes, '?') : NULL;
+    if (end)
+        *end = '\0';
+    const char *slash = strrchr(name->bytes, '/');
+    if (slash)
+        memmove(name->bytes, slash + 1, strlen(slash));
+    return PARE_OK;
+}
+
+/* {"bench":"NAME","version":N,...}, and what reports there are. */
 static enum MHD_Result of_bench(pare_request *request)
 {
     pare_error err = {0};
     long long version = 0;
-    const char *bench = request->server->settings.bench, *slash = strrchr(bench, '/');
-    if (pare_serve_version(request->server, false, NULL, &version, &err) != PARE_OK)
+    pare_text name = {0};
+    if (pare_serve_version(request->server, false, NULL, &version, &err) != PARE_OK ||
+        short_name(request->server->settings.bench, &name, &err) != PARE_OK) {
+        pare_text_free(&name);
         return pare_reply_failed(request, &err, false);
+    }
     json_t *object =
-        json_pack("{s:s, s:I, s:b, s:o}", "bench", slash ? slash + 1 : bench, "version",
-                  (json_int_t)version, "write", 1, "reports", pare_serve_report_forms());
+        json_pack("{s:s, s:I, s:b, s:o}", "bench", name.bytes, "version", (json_int_t)version,
+                  "write", 1, "reports", pare_serve_report_forms());
+    pare_text_free(&name);
     return pare_reply_object(request, MHD_HTTP_OK, object);
 }
 

@@ -2,7 +2,9 @@
 #include "store/bench.h"
 
 #include <stdlib.h>
+#include <string.h>
 
+#include "store/pg.h"
 #include "store/sqlite.h"
 
 pare_status pare_store_open(const char *path, pare_store_mode mode, pare_store **store,
@@ -11,7 +13,21 @@ pare_status pare_store_open(const char *path, pare_store_mode mode, pare_store *
     *store = NULL;
     if (!*path)
         return pare_fail(err, PARE_BAD_DATA, "an empty name for a bench; right would be a file");
-    return pare_sqlite_open(path, mode, store, err);
+    return pare_store_on_server(path) ? pare_pg_open(path, mode, store, err)
+                                      : pare_sqlite_open(path, mode, store, err);
+}
+
+bool pare_store_on_server(const char *path)
+{
+    return strncmp(path, "postgresql://", 13) == 0 || strncmp(path, "postgres://", 11) == 0;
+}
+
+pare_status pare_store_shown(const char *path, pare_text *shown, pare_error *err)
+{
+    if (pare_store_on_server(path))
+        return pare_pg_shown(path, shown, err);
+    pare_text_add(shown, path);
+    return shown->failed ? pare_no_memory(err) : PARE_OK;
 }
 
 pare_status pare_store_in_memory(pare_store **store, pare_error *err)

@@ -1,6 +1,7 @@
-/* bench.h: one bench in an SQLite file, and its text form in and out.
+/* bench.h: one bench in an SQLite file, or in a PostgreSQL database that several share, and its text form
+ * in and out.
  *
- * What the file keeps of a part or a craft is its text, canonically written, so that nothing typed
+ * What it keeps of a part or a craft is its text, canonically written, so that nothing typed
  * is ever lost and an export is exact; numbers in SI are read from that text. A change happens whole
  * or not at all. No function here prints. */
 #ifndef PARE_STORE_BENCH_H
@@ -29,13 +30,14 @@ typedef enum pare_store_mode {
 
 /** Opens a bench.
  *
- * @param path  the file
+ * @param path  the file, or the address of a database: "postgresql://anna@server/club"; the rest of what
+ *              libpq reads in such an address (sslmode=, passfile=) is its own
  * @param[out] store  close with pare_store_close(); NULL on failure
  * @return PARE_OK;
  *         PARE_BAD_DATA: nothing there (the message says `pare demo` or `pare import`), not a bench,
  *         another program's database, a bench of a newer Pare, a damaged one;
  *         PARE_UNAVAILABLE: locked by another program for over two seconds, no permission, disk full,
- *         or WRITE or CREATE on a file that can only be read.
+ *         or WRITE or CREATE on a file that can only be read; no server, or no entry there.
  *         The file is as it was in each of these cases. */
 pare_status pare_store_open(const char *path, pare_store_mode mode, pare_store **store,
                             pare_error *err);
@@ -44,6 +46,14 @@ pare_status pare_store_open(const char *path, pare_store_mode mode, pare_store *
  * @param[out] store  likewise
  * @return PARE_OK, or PARE_UNAVAILABLE without memory */
 pare_status pare_store_in_memory(pare_store **store, pare_error *err);
+
+/** Whether a bench's name is the address of a database. */
+bool pare_store_on_server(const char *path);
+
+/** A bench's name as it may be shown: an address without a password that stands in it.
+ * @param[out] shown  put at its end
+ * @return PARE_OK; PARE_BAD_DATA: no address, PARE_UNAVAILABLE: no libpq */
+pare_status pare_store_shown(const char *path, pare_text *shown, pare_error *err);
 
 /** Closes it; NULL is fine. What was read from it stays good. */
 void pare_store_close(pare_store *store);

@@ -261,11 +261,15 @@ pare_status pare_change_exchange(pare_store *store, long long number, bool undon
     "WITH counted AS (SELECT change, list, last - first + 1 AS n FROM change_new UNION ALL "       \
     "SELECT change, list, count(*) FROM change_old GROUP BY change, list) "                        \
     "SELECT number, time, what, why, undone,"                                                      \
-    " (SELECT coalesce(sum(n), 0) FROM counted WHERE list = 'part' AND change = number),"          \
-    " (SELECT coalesce(sum(n), 0) FROM counted WHERE list = 'craft' AND change = number),"         \
-    " (SELECT coalesce(sum(n), 0) FROM counted WHERE list IN ('scale', 'weigh_in', 'flight',"      \
+    " (SELECT CAST(coalesce(sum(n), 0) AS bigint) FROM counted WHERE list = 'part' AND change = "  \
+    "number),"                                                                                     \
+    " (SELECT CAST(coalesce(sum(n), 0) AS bigint) FROM counted WHERE list = 'craft' AND change = " \
+    "number),"                                                                                     \
+    " (SELECT CAST(coalesce(sum(n), 0) AS bigint) FROM counted WHERE list IN ('scale', "           \
+    "'weigh_in', 'flight',"                                                                        \
     " 'stand_table') AND change = number),"                                                        \
-    " (SELECT coalesce(sum(n), 0) FROM counted WHERE list = 'file' AND change = number)"           \
+    " (SELECT CAST(coalesce(sum(n), 0) AS bigint) FROM counted WHERE list = 'file' AND change = "  \
+    "number)"                                                                                      \
     " FROM change "
 
 static pare_status row_of(pare_statement *statement, pare_arena *arena, pare_change_row *row,

@@ -1,6 +1,7 @@
 /* version.c: a number for how something stands on the bench now (see version.h). */
 #include "store/version.h"
 
+#include <string.h>
 #include <sys/stat.h>
 #include <time.h>
 
@@ -30,7 +31,8 @@ pare_status pare_store_bench_version(pare_store *store, long long *version, pare
     long long count[2] = {0};
     pare_status status = pare_sql_prepare(
         store, &statement, err,
-        "SELECT coalesce(max(number), 0), coalesce(sum(undone), 0) FROM change", "");
+        "SELECT coalesce(max(number), 0), CAST(coalesce(sum(undone), 0) AS bigint) FROM change",
+        "");
     if (status == PARE_OK)
         status = pare_sql_step(store, statement, &row, err);
     for (int i = 0; row && i < 2; i++)
@@ -45,6 +47,10 @@ bool pare_store_mark_file(const char *path, pare_store_mark *mark)
 {
     struct stat file;
     *mark = (pare_store_mark){.time = (long long)time(NULL)};
+    if (pare_store_on_server(path)) {
+        mark->file = pare_hash(PARE_HASH_START, path, strlen(path));
+        return true;
+    }
     if (stat(path, &file) != 0)
         return false;
     mark->device = (unsigned long long)file.st_dev;

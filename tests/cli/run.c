@@ -1,5 +1,6 @@
 /* run.c: running the built program (see run.h). */
 #include "run.h"
+#include "server.h"
 
 #include <ctype.h>
 #include <dirent.h>
@@ -20,10 +21,16 @@ extern char **environ;
 
 static char home[] = "/tmp/pare-cli-XXXXXX";
 
+/* The demo's bench; on a server it has an address in the place of a file's name. */
+#define DEMO_FILE "data/pare/demo.sqlite"
+static char demo_address[160];
+
 int enter_home(void **state)
 {
     (void)state;
     strcpy(home, "/tmp/pare-cli-XXXXXX");
+    if (on_server())
+        server_bench(0, demo_address, sizeof demo_address);
     if (!mkdtemp(home) || chdir(home) != 0 || mkdir("data", 0700) != 0)
         return -1;
     char data[64];
@@ -91,14 +98,39 @@ char *read_file(const char *path)
     return fitted ? fitted : bytes;
 }
 
-/* The home's name differs from run to run. */
-static void hide_home(char *text)
+static void put_in_place(char *text, const char *name, const char *other)
 {
-    const size_t length = strlen(home);
-    for (char *at = strstr(text, home); at; at = strstr(at, home)) {
-        memcpy(at, "HOME", 4);
-        memmove(at + 4, at + length, strlen(at + length) + 1);
+    const size_t length = strlen(name), others = strlen(other);
+    for (char *at = *name ? strstr(text, name) : NULL; at; at = strstr(at + others, name)) {
+        memcpy(at, other, others);
+        memmove(at + others, at + length, strlen(at + length) + 1);
     }
+}
+
+/* The home's name differs from run to run, and a bench's by where it is. */
+static void hide_names(char *text, bool fills)
+{
+    put_in_place(text, home, "HOME");
+    put_in_place(text, demo_address, fills ? "HOME/" DEMO_FILE : DEMO_FILE);
+}
+
+/* On a server the demo's bench is there: what says its file's name says the address, and `pare demo`, which
+ * has a file of its own, is told. @return whether it was told */
+static bool go_to_server(size_t *count, char *argv[])
+{
+    static char bench[] = "--bench";
+    const bool fills = *count > 1 && strcmp(argv[1], "demo") == 0;
+    bool said = false;
+    for (size_t i = 1; i < *count; i++) {
+        said = said || strcmp(argv[i], bench) == 0;
+        if (strcmp(argv[i], DEMO_FILE) == 0)
+            argv[i] = demo_address;
+    }
+    if (!fills || said)
+        return false;
+    argv[(*count)++] = bench;
+    argv[(*count)++] = demo_address;
+    return true;
 }
 
 ran run(const char *line)
@@ -109,12 +141,13 @@ ran run(const char *line)
     assert_true(strlen(line) < sizeof words);
     strcpy(words, line);
     for (char *word = strtok(words, " "); word; word = strtok(NULL, " ")) {
-        assert_true(count + 1 < WORDS);
+        assert_true(count + 3 < WORDS);
         for (char *c = word; *c; c++)
             if (*c == '~')
                 *c = ' ';
         argv[count++] = word;
     }
+    const bool fills = on_server() && go_to_server(&count, argv);
     posix_spawn_file_actions_t actions;
     posix_spawn_file_actions_init(&actions);
     posix_spawn_file_actions_addopen(&actions, 0, "/dev/null", O_RDONLY, 0);
@@ -135,8 +168,8 @@ ran run(const char *line)
         fail_msg("pare %s: ended by signal %d\n%s", line, WTERMSIG(status), r.err);
     assert_non_null(r.out);
     assert_non_null(r.err);
-    hide_home(r.out);
-    hide_home(r.err);
+    hide_names(r.out, fills);
+    hide_names(r.err, fills);
     return r;
 }
 

@@ -7,6 +7,7 @@
 #include <unistd.h>
 
 #include "near.h"
+#include "server.h"
 #include "store/bench.h"
 
 static void must(pare_status status, const pare_error *err)
@@ -19,8 +20,11 @@ static pare_bench *read_all(const pare_import *import)
 {
     char folder[] = "/tmp/pare-test-XXXXXX";
     assert_non_null(mkdtemp(folder));
-    char path[64];
-    snprintf(path, sizeof path, "%s/bench.sqlite", folder);
+    char path[160];
+    if (on_server())
+        server_bench(1, path, sizeof path);
+    else
+        snprintf(path, sizeof path, "%s/bench.sqlite", folder);
     pare_error err = {0};
     pare_store *store = NULL;
     pare_bench *bench = NULL;
@@ -34,7 +38,7 @@ static pare_bench *read_all(const pare_import *import)
     pare_arena_close(arena);
     const char *const suffix[] = {"", "-wal", "-shm"};
     for (size_t i = 0; i < sizeof suffix / sizeof suffix[0]; i++) {
-        char file[80];
+        char file[176];
         snprintf(file, sizeof file, "%s%s", path, suffix[i]);
         unlink(file);
     }

@@ -3,6 +3,7 @@
 #define PARE_TESTS_STORE_BENCH_H
 
 #include <dirent.h>
+#include <sqlite3.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -10,12 +11,16 @@
 #include <unistd.h>
 
 #include "near.h"
+#include "server.h"
 #include "store/bench.h"
 
 typedef struct store_fixture {
-    char folder[64], path[96]; /* of the bench */
+    char folder[64], path[160]; /* of the bench, which may be on a server */
     pare_store *store;
 } store_fixture;
+
+/* Benches on the server have a database each while they are there. */
+static int stores_in_use;
 
 static inline int store_setup(void **state)
 {
@@ -25,7 +30,10 @@ static inline int store_setup(void **state)
     strcpy(f->folder, "/tmp/pare-store-XXXXXX");
     assert_non_null(mkdtemp(f->folder));
     chmod(f->folder, 0755); /* tests may look at it as another user */
-    snprintf(f->path, sizeof f->path, "%s/bench.sqlite", f->folder);
+    if (on_server())
+        server_bench(2 + stores_in_use++, f->path, sizeof f->path);
+    else
+        snprintf(f->path, sizeof f->path, "%s/bench.sqlite", f->folder);
     if (pare_store_open(f->path, PARE_STORE_CREATE, &f->store, &err) != PARE_OK)
         fail_msg("%s", err.text);
     *state = f;
@@ -36,6 +44,7 @@ static inline int store_teardown(void **state)
 {
     store_fixture *f = *state;
     pare_store_close(f->store);
+    stores_in_use -= on_server();
     DIR *folder = opendir(f->folder);
     assert_non_null(folder);
     for (struct dirent *entry; (entry = readdir(folder)) != NULL;) {
@@ -53,6 +62,43 @@ static inline pare_store *store_of(void **state)
 {
     return ((store_fixture *)*state)->store;
 }
+
+/* Meddles with the bench past the store. */
+static inline void store_meddle(const store_fixture *f, const char *sql)
+{
+    sqlite3 *db = NULL;
+    if (on_server()) {
+        server_run(f->path, sql);
+        return;
+    }
+    assert_int_equal(sqlite3_open(f->path, &db), SQLITE_OK);
+    if (sqlite3_exec(db, sql, NULL, NULL, NULL) != SQLITE_OK)
+        fail_msg("%s", sqlite3_errmsg(db));
+    sqlite3_close(db);
+}
+
+/* The first number of an answer, past the store. */
+static inline long long store_ask(const store_fixture *f, const char *sql)
+{
+    sqlite3 *db = NULL;
+    sqlite3_stmt *statement = NULL;
+    if (on_server())
+        return server_ask(f->path, sql);
+    assert_int_equal(sqlite3_open(f->path, &db), SQLITE_OK);
+    assert_int_equal(sqlite3_prepare_v2(db, sql, -1, &statement, NULL), SQLITE_OK);
+    assert_int_equal(sqlite3_step(statement), SQLITE_ROW);
+    const long long answer = sqlite3_column_int64(statement, 0);
+    sqlite3_finalize(statement);
+    sqlite3_close(db);
+    return answer;
+}
+
+/* A test of what only a file does. */
+#define ONLY_FILE()                                                                                \
+    do {                                                                                           \
+        if (on_server())                                                                           \
+            skip();                                                                                \
+    } while (0)
 
 /* Imports a text under the name b.yaml. */
 static inline pare_status store_take(pare_store *store, const char *text, pare_error *err)

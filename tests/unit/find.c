@@ -2,7 +2,6 @@
 /* find.c: parts found by packed numbers are those that their texts, read in full, give: the demo's
  * bench under random conditions, with facts, without, and with damaged ones. */
 #include <math.h>
-#include <sqlite3.h>
 
 #include "near.h"
 #include "store_bench.h"
@@ -32,15 +31,6 @@ static pare_bench *read_all(pare_store *store)
         fail_msg("%s", err.text);
     assert_true(bench->parts > 100);
     return bench;
-}
-
-static void run_sql(const char *path, const char *sql)
-{
-    sqlite3 *db = NULL;
-    assert_int_equal(sqlite3_open(path, &db), SQLITE_OK);
-    if (sqlite3_exec(db, sql, NULL, NULL, NULL) != SQLITE_OK)
-        fail_msg("%s", sqlite3_errmsg(db));
-    sqlite3_close(db);
 }
 
 /* ---- a condition, judged without the code that is tested ---- */
@@ -223,7 +213,7 @@ static void a_bench_without_facts_is_answered_from_its_texts(void **state)
 {
     store_fixture *f = *state;
     pare_bench *bench = read_all(f->store);
-    run_sql(f->path, "UPDATE part SET facts = NULL, maker = NULL");
+    store_meddle(f, "UPDATE part SET facts = NULL, maker = NULL");
     check_random_questions(f->store, bench, 4);
     pare_bench_close(bench);
 }
@@ -243,7 +233,7 @@ static void damaged_facts_are_answered_from_the_text(void **state)
         "UPDATE part SET facts = zeroblob(1000000)",
     };
     for (size_t i = 0; i < sizeof damage / sizeof damage[0]; i++) {
-        run_sql(f->path, damage[i]);
+        store_meddle(f, damage[i]);
         check_random_questions(f->store, bench, 1);
     }
     pare_bench_close(bench);
@@ -256,7 +246,7 @@ static void a_damaged_part_is_named(void **state)
     pare_listed *list;
     size_t count;
     pare_error err = {0};
-    run_sql(f->path, "UPDATE part SET facts = NULL, doc = 'nonsense: [' WHERE id = 'mo-2207-1950'");
+    store_meddle(f, "UPDATE part SET facts = NULL, doc = 'nonsense: [' WHERE id = 'mo-2207-1950'");
     const pare_find what = {.kind = -1, .sort = PARE_KEY_NONE};
     assert_int_equal(pare_store_find(f->store, &what, arena, &count, &list, &err), PARE_BAD_DATA);
     assert_non_null(strstr(err.text, "part 'mo-2207-1950'"));

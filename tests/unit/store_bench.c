@@ -64,19 +64,6 @@ static void run_sql(const char *path, const char *sql)
     sqlite3_close(db);
 }
 
-static sqlite3_int64 ask_sql(const char *path, const char *sql)
-{
-    sqlite3 *db = NULL;
-    sqlite3_stmt *statement = NULL;
-    assert_int_equal(sqlite3_open(path, &db), SQLITE_OK);
-    assert_int_equal(sqlite3_prepare_v2(db, sql, -1, &statement, NULL), SQLITE_OK);
-    assert_int_equal(sqlite3_step(statement), SQLITE_ROW);
-    const sqlite3_int64 answer = sqlite3_column_int64(statement, 0);
-    sqlite3_finalize(statement);
-    sqlite3_close(db);
-    return answer;
-}
-
 /* Opens, expects a refusal, and expects the file to be what it was. The message begins with the path. */
 static void refuses_to_open(const char *path, pare_store_mode mode, pare_status status,
                             const char *message)
@@ -218,6 +205,7 @@ static void a_folder_or_a_device_is_no_bench(void **state)
 
 static void a_bench_of_a_newer_pare_is_left_alone(void **state)
 {
+    ONLY_FILE();
     store_fixture *f = *state;
     fill_and_close(f);
     run_sql(f->path, "PRAGMA user_version = 99; PRAGMA wal_checkpoint(TRUNCATE)");
@@ -227,6 +215,7 @@ static void a_bench_of_a_newer_pare_is_left_alone(void **state)
 
 static void a_truncated_bench_is_said_to_be_damaged(void **state)
 {
+    ONLY_FILE();
     store_fixture *f = *state;
     fill_and_close(f);
     size_t length = 0;
@@ -241,6 +230,7 @@ static void a_truncated_bench_is_said_to_be_damaged(void **state)
 /* Garbage anywhere in the file: an answer or a refusal, never a crash. Pages are 4096 bytes. */
 static void a_bench_with_spoilt_pages_never_crashes(void **state)
 {
+    ONLY_FILE();
     store_fixture *f = *state;
     fill_and_close(f);
     size_t length = 0;
@@ -271,7 +261,7 @@ static void a_row_whose_text_is_spoilt_is_named(void **state)
 {
     store_fixture *f = *state;
     fill_and_close(f);
-    run_sql(f->path, "UPDATE part SET doc = 'id: mo-w' WHERE id = 'mo-w'");
+    store_meddle(f, "UPDATE part SET doc = 'id: mo-w' WHERE id = 'mo-w'");
     pare_error err = {0};
     pare_bench *bench = NULL;
     char expected[300];
@@ -283,7 +273,7 @@ static void a_row_whose_text_is_spoilt_is_named(void **state)
              f->path);
     assert_string_equal(err.text, expected);
     pare_store_close(f->store);
-    run_sql(f->path, "UPDATE part SET doc = '{id: zz, kind: tie, mass: 1 g}' WHERE id = 'mo-w'");
+    store_meddle(f, "UPDATE part SET doc = '{id: zz, kind: tie, mass: 1 g}' WHERE id = 'mo-w'");
     assert_int_equal(pare_store_open(f->path, PARE_STORE_READ, &f->store, &err), PARE_OK);
     assert_int_equal(pare_store_read(f->store, &bench, &err), PARE_BAD_DATA);
     snprintf(expected, sizeof expected, "%s: part 'mo-w': a damaged bench (its text is of 'zz')",
@@ -295,6 +285,7 @@ static void a_row_whose_text_is_spoilt_is_named(void **state)
 
 static void a_locked_bench_is_waited_for_then_refused(void **state)
 {
+    ONLY_FILE();
     store_fixture *f = *state;
     fill_and_close(f);
     sqlite3 *other = NULL;
@@ -361,6 +352,7 @@ static int reads_but_does_not_write(const store_fixture *f)
 
 static void a_bench_that_may_only_be_read_is_read_and_not_written(void **state)
 {
+    ONLY_FILE();
     store_fixture *f = *state;
     fill_and_close(f);
     size_t before = 0, after = 0;
@@ -389,6 +381,7 @@ static int may_not_look(const store_fixture *f)
 
 static void a_bench_of_somebody_else_is_said_to_be_so(void **state)
 {
+    ONLY_FILE();
     store_fixture *f = *state;
     fill_and_close(f);
     assert_int_equal(chmod(f->path, 0), 0);
@@ -418,6 +411,7 @@ static int finds_no_room(const store_fixture *f)
 
 static void a_full_disk_leaves_the_bench_as_it_was(void **state)
 {
+    ONLY_FILE();
     store_fixture *f = *state;
     fill_and_close(f);
     assert_int_equal(chmod(f->path, 0666), 0);
@@ -621,7 +615,7 @@ static void a_propeller_table_is_built_once_and_then_kept(void **state)
     assert_int_equal(pare_store_read(f->store, &built, &err), PARE_OK);
     assert_null(pare_bench_part(built, "pr-w")->table);
     assert_int_equal(pare_store_warm(f->store, built, &err), PARE_OK);
-    assert_int_equal(ask_sql(f->path, "SELECT count(*) FROM prop_table"), 3);
+    assert_int_equal(store_ask(f, "SELECT count(*) FROM prop_table"), 3);
     const pare_pair_fit *fit = fit_in(built);
     assert_int_equal(fit->rows, 2);
     assert_int_equal(pare_store_read(f->store, &kept, &err), PARE_OK);
@@ -636,7 +630,7 @@ static void a_propeller_table_is_built_once_and_then_kept(void **state)
         "UPDATE prop_table SET bytes = x'00'",
     };
     for (size_t i = 0; i < 2; i++) {
-        run_sql(f->path, spoil[i]);
+        store_meddle(f, spoil[i]);
         assert_int_equal(pare_store_read(f->store, &kept, &err), PARE_OK);
         assert_int_equal(pare_store_warm(f->store, kept, &err), PARE_OK);
         assert_memory_equal(one, pare_bench_part(kept, "pr-w")->table, sizeof *one);
@@ -754,7 +748,7 @@ static void a_mesh_that_is_none_refuses_the_import(void **state)
     assert_int_equal(take_mesh(store_of(state), CUBE, "solid nothing", 13, arena, &summary, &err),
                      PARE_BAD_DATA);
     assert_true(strncmp(err.text, "b.yaml:3:40: cube.stl", 21) == 0);
-    assert_int_equal(ask_sql(((store_fixture *)*state)->path, "SELECT count(*) FROM file"), 0);
+    assert_int_equal(store_ask(*state, "SELECT count(*) FROM file"), 0);
     pare_arena_close(arena);
 }
 
@@ -771,12 +765,12 @@ static void a_mesh_stays_with_the_bench_and_goes_with_its_last_part(void **state
     assert_int_equal(take_mesh(f->store, CUBE, NULL, 0, arena, &summary, &err), PARE_OK);
     assert_int_equal(summary.warnings, 0);
     assert_int_equal(summary.parts_same, 1);
-    assert_int_equal(ask_sql(f->path, "SELECT count(*) FROM mesh"), 1);
+    assert_int_equal(store_ask(f, "SELECT count(*) FROM mesh"), 1);
     assert_int_equal(
         take_mesh(f->store, "{id: cu, kind: printed, mass: 1 g}", NULL, 0, arena, &summary, &err),
         PARE_OK);
-    assert_int_equal(ask_sql(f->path, "SELECT count(*) FROM file"), 0);
-    assert_int_equal(ask_sql(f->path, "SELECT count(*) FROM mesh"), 0);
+    assert_int_equal(store_ask(f, "SELECT count(*) FROM file"), 0);
+    assert_int_equal(store_ask(f, "SELECT count(*) FROM mesh"), 0);
     free(cube);
     pare_arena_close(arena);
 }
@@ -835,7 +829,7 @@ static void a_kept_file_with_a_hostile_name_is_not_written_out(void **state)
 {
     store_fixture *f = *state;
     pare_error err = {0};
-    run_sql(f->path, "INSERT INTO file(name, bytes) VALUES ('../x', x'00')");
+    store_meddle(f, "INSERT INTO file(name, bytes) VALUES ('../x', x'00')");
     assert_int_equal(pare_store_export_files(f->store, f->folder, NULL, &err), PARE_BAD_DATA);
     assert_string_equal(err.text, "the bench keeps a file under the name '../x', which is none");
 }

@@ -3,6 +3,7 @@
  * the others write, and the numbers of what stands there follow the text. */
 #include "bench_of.h"
 #include "near.h"
+#include "server.h"
 
 #include <stdio.h>
 #include <stdlib.h>
@@ -13,14 +14,14 @@
 #include "store/version.h"
 
 static char folder[] = "/tmp/pare-version-XXXXXX";
-static char path[64];
+static char path[160];
 
 static int stop(void **state)
 {
     (void)state;
     static const char *const endings[] = {"", "-wal", "-shm"};
     for (int i = 0; i < 3; i++) {
-        char name[80];
+        char name[176];
         snprintf(name, sizeof name, "%s%s", path, endings[i]);
         unlink(name);
     }
@@ -56,7 +57,10 @@ static int start(void **state)
     (void)state;
     if (!mkdtemp(folder))
         return -1;
-    snprintf(path, sizeof path, "%s/b.sqlite", folder);
+    if (on_server())
+        server_bench(0, path, sizeof path);
+    else
+        snprintf(path, sizeof path, "%s/b.sqlite", folder);
     for (int i = 0; i < OTHERS; i++) {
         int ends[2];
         if (pipe(ends) != 0)
