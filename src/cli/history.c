@@ -33,7 +33,10 @@ static json_t *row_object(const pare_change_row *row)
     json_object_set_new(object, "time", json_string(row->time));
     json_object_set_new(object, "what", json_string(row->what));
     json_object_set_new(object, "why", row->why ? json_string(row->why) : json_null());
+    json_object_set_new(object, "who", row->who ? json_string(row->who) : json_null());
     json_object_set_new(object, "undone", json_boolean(row->undone));
+    json_object_set_new(object, "turned_by",
+                        row->turned_by ? json_string(row->turned_by) : json_null());
     json_object_set_new(object, "parts", json_integer((json_int_t)row->parts));
     json_object_set_new(object, "craft", json_integer((json_int_t)row->craft));
     json_object_set_new(object, "records", json_integer((json_int_t)row->records));
@@ -66,6 +69,8 @@ static void put_row(const pare_change_row *row, const pare_screen *screen, pare_
 {
     pare_text line = {0};
     pare_text_printf(&line, "%.10s %.5s  ", row->time, row->time + 11);
+    if (row->who)
+        pare_text_printf(&line, "%s: ", row->who);
     pare_text_add(&line, row->what);
     pare_text_printf(&line, " (");
     const char *before = "";
@@ -76,7 +81,9 @@ static void put_row(const pare_change_row *row, const pare_screen *screen, pare_
     pare_text_add(&line, *before ? ")" : "settings)");
     if (row->why)
         pare_text_printf(&line, ": %s", row->why);
-    if (row->undone)
+    if (row->undone && row->turned_by)
+        pare_text_printf(&line, " [undone by %s]", row->turned_by);
+    else if (row->undone)
         pare_text_add(&line, " [undone]");
     if (line.bytes)
         pare_put_wrapped(screen, out, 0, 18, line.bytes);

@@ -38,7 +38,7 @@ static pare_status store_kept(const options *given, const bench_in_use *use,
     if (status == PARE_OK)
         status = bench_store(use->path.bytes, PARE_STORE_WRITE, &store, err);
     if (status == PARE_OK) {
-        pare_change change = change_of("learn", given, arena);
+        pare_change change = change_computed("learn", given, use, NULL, arena);
         change.what = pare_arena_printf(arena, "%s --%s", change.what, kept ? "keep" : "forget");
         status = pare_store_set_learned(store, given->operand[0], kept, &change, err);
     }

@@ -36,9 +36,10 @@ static pare_status read_days(const options *given, const char *now, const char *
 /* ---- the change ---- */
 
 static pare_status store_taking(const options *given, const bench_in_use *use, size_t were,
-                                const pare_taking *taking, pare_arena *arena, pare_error *err)
+                                const pare_taking *taking, bool *late, pare_arena *arena,
+                                pare_error *err)
 {
-    const pare_change change = change_of("take", given, arena);
+    const pare_change change = change_computed("take", given, use, late, arena);
     const pare_taken_list list = {
         .were = were, .count = taking->count, .taken = taking->taken, .was = taking->was};
     pare_store *store = NULL;
@@ -49,8 +50,8 @@ static pare_status store_taking(const options *given, const bench_in_use *use, s
     return status;
 }
 
-static pare_status change(const options *given, pare_arena *arena, pare_taking *taking,
-                          pare_error *err)
+static pare_status change_once(const options *given, pare_arena *arena, pare_taking *taking,
+                               bool *late, pare_error *err)
 {
     const char *name = given->operand[0], *swaps = given->operand[1];
     const char *date[PARE_STAGES] = {NULL};
@@ -71,8 +72,22 @@ static pare_status change(const options *given, pare_arena *arena, pare_taking *
                        : pare_take(use.bench, craft, swaps, date, arena, taking, err);
     }
     if (status == PARE_OK)
-        status = store_taking(given, &use, craft->takens, taking, arena, err);
+        status = store_taking(given, &use, craft->takens, taking, late, arena, err);
     bench_leave(&use);
+    return status;
+}
+
+/* What is promised is computed from the craft as it was read, so where it has changed meanwhile, anew. */
+static pare_status change(const options *given, pare_arena *arena, pare_taking *taking,
+                          pare_error *err)
+{
+    pare_status status = PARE_OK;
+    bool late = true;
+    for (int i = 0; i < CHANGE_TRIES && late; i++) {
+        late = false;
+        memset(taking, 0, sizeof *taking);
+        status = change_once(given, arena, taking, &late, err);
+    }
     return status;
 }
 

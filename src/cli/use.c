@@ -63,8 +63,10 @@ pare_status bench_open(const options *given, pare_store_mode mode, bench_in_use 
 /* All of it, or one craft. */
 static pare_status read_some(const char *craft, bench_in_use *use, pare_error *err)
 {
-    pare_built built;
-    const pare_status status = pare_built_read(use->store, craft, use->as_written, &built, err);
+    pare_built built = {0};
+    pare_status status = pare_store_read_since(use->store, &use->since, err);
+    if (status == PARE_OK)
+        status = pare_built_read(use->store, craft, use->as_written, &built, err);
     use->bench = built.bench;
     use->first = built.first;
     return status;
@@ -210,4 +212,14 @@ pare_change change_of(const char *command, const options *given, pare_arena *are
     const char *what = line.failed ? NULL : pare_arena_copy(arena, line.bytes, line.length);
     pare_text_free(&line);
     return (pare_change){.what = what ? what : command, .why = given->why};
+}
+
+pare_change change_computed(const char *command, const options *given, const bench_in_use *use,
+                            bool *late, pare_arena *arena)
+{
+    pare_change change = change_of(command, given, arena);
+    change.craft = given->operand[0];
+    change.since = use->since;
+    change.late = late;
+    return change;
 }

@@ -15,6 +15,7 @@ typedef struct bench_in_use {
     pare_store *store;
     pare_bench *bench;       /* all of it, craft as built, by the scale, propellers warm */
     pare_first_craft *first; /* of each of its craft */
+    pare_store_since since;  /* it was read at or after this point of its history */
     /* For benches that are kept (keep.h): */
     bench_keep *keep;     /* where it goes afterwards; NULL: nowhere */
     pare_store_mark mark; /* as it was when it was read */
@@ -81,6 +82,15 @@ pare_status after_change(pare_status status, pare_error *err);
 /** What a change to the bench is called in the history: the command as it was typed, and --why. Lent by
  * the arena; without memory, just the command. */
 pare_change change_of(const char *command, const options *given, pare_arena *arena);
+
+/** The same of a change to a craft that was computed from what `use` has read: refused where somebody else has
+ * changed the craft or its parts since.
+ * @param[out] late  set to true then: the whole may be done again */
+pare_change change_computed(const char *command, const options *given, const bench_in_use *use,
+                            bool *late, pare_arena *arena);
+
+/** So often a change that came too late is computed anew. */
+enum { CHANGE_TRIES = 5 };
 
 /** What standard output can show: COLUMNS or the terminal's width, otherwise 80; UTF-8 by locale;
  * colour on a terminal without NO_COLOR. */

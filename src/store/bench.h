@@ -84,18 +84,35 @@ pare_status pare_store_default_path(bool demo, pare_text *path, pare_error *err)
 
 /* ---- changes, and back ---- */
 
-/** What a change is called in the history. */
+/** How far the history of a bench was when something was read from it. */
+typedef struct pare_store_since {
+    long long number; /* of the last change */
+    long long undone; /* so many were */
+} pare_store_since;
+
+/** @return PARE_OK or PARE_UNAVAILABLE */
+pare_status pare_store_read_since(pare_store *store, pare_store_since *since, pare_error *err);
+
+/** What a change is called in the history, and what it rests on. */
 typedef struct pare_change {
     const char *what; /* "craft limit plover all_up=600g"; NULL: nothing to say */
     const char *why;  /* the person's reason; NULL: none given */
+    /** Refused as PARE_UNAVAILABLE where this craft, or a part that it names, is no longer as it was
+     * then; NULL: it rests on nothing that was read before. */
+    const char *craft;
+    pare_store_since since;
+    bool *late; /* set to true where that is so; NULL: nobody asks */
 } pare_change;
 
 /** A change as the history has it. */
 typedef struct pare_change_row {
-    long long number;                    /* ascending; a number is not used twice on a bench */
-    const char *time;                    /* "2026-03-01T18:20:05Z" */
-    const char *what, *why;              /* why NULL: none given */
-    bool undone;                         /* waits to be done again */
+    long long number;       /* ascending; a number is not used twice on a bench */
+    const char *time;       /* "2026-03-01T18:20:05Z" */
+    const char *what, *why; /* why NULL: none given */
+    const char *who,
+        *turned_by; /* whose it is, and who undid it last or did it again; NULL: nobody says,
+                                  * as on a bench in a file */
+    bool undone;    /* waits to be done again */
     size_t parts, craft, records, files; /* how many of each it touched */
 } pare_change_row;
 

@@ -1,4 +1,4 @@
-/* change.c: changes, their history, undo and redo (see change.h, bench.h).
+/* change.c: changes, undo and redo (see change.h, bench.h; what is read of their history, history.c).
  *
  * A change that made nothing new and altered nothing leaves no trace. Otherwise it keeps, for each
  * row that it touched, what was there before (change_old), and the numbers of the rows that it made
@@ -10,13 +10,11 @@
 #include "store/change.h"
 
 #include <assert.h>
-#include <limits.h>
 #include <stdarg.h>
 #include <stdio.h>
 #include <string.h>
 #include <time.h>
 
-#include "base/grow.h"
 #include "store/row.h"
 #include "store/sql_driver.h"
 
@@ -97,6 +95,8 @@ pare_status pare_change_begin(pare_store *store, const pare_change *change, bool
 {
     store->changing = true;
     pare_status status = pare_sql_begin(store, err);
+    if (status == PARE_OK && change->craft)
+        status = pare_history_check(store, change, err);
     if (status == PARE_OK && empty_first)
         status = empty(store, err);
     if (status == PARE_OK)
@@ -254,91 +254,6 @@ pare_status pare_change_exchange(pare_store *store, long long number, bool undon
     return status == PARE_OK ? pare_sql_run(store, "DELETE FROM touched", err) : status;
 }
 
-/* ---- the history ---- */
-
-/* How many rows of each list, then the rest is up to who asks. */
-#define SELECT_ROW                                                                                 \
-    "WITH counted AS (SELECT change, list, last - first + 1 AS n FROM change_new UNION ALL "       \
-    "SELECT change, list, count(*) FROM change_old GROUP BY change, list) "                        \
-    "SELECT number, time, what, why, undone,"                                                      \
-    " (SELECT CAST(coalesce(sum(n), 0) AS bigint) FROM counted WHERE list = 'part' AND change = "  \
-    "number),"                                                                                     \
-    " (SELECT CAST(coalesce(sum(n), 0) AS bigint) FROM counted WHERE list = 'craft' AND change = " \
-    "number),"                                                                                     \
-    " (SELECT CAST(coalesce(sum(n), 0) AS bigint) FROM counted WHERE list IN ('scale', "           \
-    "'weigh_in', 'flight',"                                                                        \
-    " 'stand_table') AND change = number),"                                                        \
-    " (SELECT CAST(coalesce(sum(n), 0) AS bigint) FROM counted WHERE list = 'file' AND change = "  \
-    "number)"                                                                                      \
-    " FROM change "
-
-static pare_status row_of(pare_statement *statement, pare_arena *arena, pare_change_row *row,
-                          pare_error *err)
-{
-    const bool why = !pare_sql_is_null(statement, 3);
-    *row = (pare_change_row){
-        .number = pare_sql_int(statement, 0),
-        .time = pare_sql_text(statement, 1, arena),
-        .what = pare_sql_text(statement, 2, arena),
-        .why = why ? pare_sql_text(statement, 3, arena) : NULL,
-        .undone = pare_sql_int(statement, 4) != 0,
-        .parts = (size_t)pare_sql_int(statement, 5),
-        .craft = (size_t)pare_sql_int(statement, 6),
-        .records = (size_t)pare_sql_int(statement, 7),
-        .files = (size_t)pare_sql_int(statement, 8),
-    };
-    return row->time && row->what && (row->why || !why) ? PARE_OK : pare_no_memory(err);
-}
-
-pare_status pare_store_history(pare_store *store, size_t most, pare_arena *arena, size_t *count,
-                               pare_change_row **rows, pare_error *err)
-{
-    pare_statement *statement = NULL;
-    bool row = true;
-    size_t n = 0, size = 0;
-    pare_change_row *list = NULL;
-    pare_status status =
-        pare_sql_prepare(store, &statement, err, SELECT_ROW "ORDER BY number DESC LIMIT ?", "i",
-                         most ? (long long)most : LLONG_MAX);
-    while (status == PARE_OK) {
-        status = pare_sql_step(store, statement, &row, err);
-        if (!row)
-            break;
-        list = pare_grown(arena, list, n, &size, sizeof *list);
-        status = list ? row_of(statement, arena, &list[n++], err) : pare_no_memory(err);
-    }
-    pare_sql_finish(statement);
-    if (status == PARE_OK) {
-        *count = n;
-        *rows = list;
-    }
-    return status;
-}
-
-static pare_status find_change(const pare_store *store, bool undone, pare_arena *arena,
-                               pare_change_row *found, pare_error *err)
-{
-    pare_statement *statement = NULL;
-    bool row = false;
-    pare_status status =
-        pare_sql_prepare(store, &statement, err,
-                         undone ? SELECT_ROW "WHERE undone <> 0 ORDER BY number LIMIT 1"
-                                : SELECT_ROW "WHERE undone = 0 ORDER BY number DESC LIMIT 1",
-                         "");
-    if (status == PARE_OK)
-        status = pare_sql_step(store, statement, &row, err);
-    if (row)
-        status = row_of(statement, arena, found, err);
-    else if (status == PARE_OK && undone)
-        status = pare_fail(err, PARE_BAD_DATA,
-                           "nothing to redo: no change was undone, or another came after it");
-    else if (status == PARE_OK)
-        status =
-            pare_fail(err, PARE_BAD_DATA, "nothing to undo: the history of this bench begins here");
-    pare_sql_finish(statement);
-    return status;
-}
-
 static pare_status turn(pare_store *store, bool undo, pare_arena *arena, pare_change_row *row,
                         pare_error *err)
 {
@@ -346,7 +261,7 @@ static pare_status turn(pare_store *store, bool undo, pare_arena *arena, pare_ch
     store->changing = true;
     pare_status status = pare_sql_begin(store, err);
     if (status == PARE_OK)
-        status = find_change(store, !undo, arena, &found, err);
+        status = pare_history_find(store, !undo, arena, &found, err);
     if (status == PARE_OK)
         status = pare_change_exchange(store, found.number, undo, err);
     if (status == PARE_OK)

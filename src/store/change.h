@@ -26,4 +26,13 @@ pare_status pare_change_end(pare_store *store, pare_status status, bool keep, pa
  * @param number  that change's @param undone  it is taken back */
 pare_status pare_change_exchange(pare_store *store, long long number, bool undone, pare_error *err);
 
+/** The change that an undo, or where `undone` is true a redo, would turn next.
+ * @param[out] found  in the arena
+ * @return PARE_BAD_DATA where there is none */
+pare_status pare_history_find(const pare_store *store, bool undone, pare_arena *arena,
+                              pare_change_row *found, pare_error *err);
+
+/** Refuses a change whose craft is no longer as it was when it was read, saying since which change. */
+pare_status pare_history_check(const pare_store *store, const pare_change *change, pare_error *err);
+
 #endif

@@ -108,6 +108,20 @@ static pare_status cached_facts(const pare_store *store, const char *file, doubl
     return status;
 }
 
+/* The same of all files at once. @param[out] found  it is kept, and as it should be */
+static pare_status recalled_facts(const pare_files *files, const char *file, double unit_m,
+                                  const measured *to, bool *found, pare_error *err)
+{
+    const pare_recalled *one = NULL;
+    const pare_status status =
+        pare_recall_find(files->recall, files->store, files->arena, file, unit_m, &one, err);
+    if (one && one->layout == layout_of(to) && one->length == size_of(to)) {
+        memcpy(facts_of(to), one->facts, size_of(to));
+        *found = plausible(to);
+    }
+    return status;
+}
+
 static pare_status kept_bytes(const pare_files *files, const char *file, const char **bytes,
                               size_t *length, bool *found, pare_error *err)
 {
@@ -289,6 +303,9 @@ pare_status pare_files_find(void *context, const char *file, double unit_m, pare
     pare_status status = check_name(file, err);
     if (status == PARE_OK && files->may_keep)
         status = take(files, file, &there, err);
+    if (status == PARE_OK && files->recall)
+        status = recalled_facts(files, file, unit_m, &to, found, err);
+    there = there || *found; /* figures go with their file */
     if (status == PARE_OK && !there)
         status = is_kept(files->store, file, &there, err);
     if (status != PARE_OK)
@@ -302,7 +319,8 @@ pare_status pare_files_find(void *context, const char *file, double unit_m, pare
                   file);
         return PARE_OK;
     }
-    status = cached_facts(files->store, file, unit_m, &to, found, err);
+    if (!*found)
+        status = cached_facts(files->store, file, unit_m, &to, found, err);
     if (status == PARE_OK && !*found) {
         status = measure(files, file, unit_m, &to, err);
         *found = status == PARE_OK;

@@ -4,6 +4,7 @@
 #define PARE_STORE_FILE_H
 
 #include "store/reading.h"
+#include "store/recall.h"
 #include "store/sql.h"
 
 enum { PARE_FILES_A_PART = 64 };
@@ -17,10 +18,11 @@ typedef struct pare_files {
     const pare_import_file *carry;
     size_t coming; /* parts that are coming in; see pare_files_expect() */
     const char **coming_id;
-    bool may_keep; /* new files and figures may be written: within a transaction */
-    size_t read;   /* files taken in */
-    bool changed;  /* one of them was new or other than the one kept */
-    size_t names;  /* of the part at hand, found or kept; set to 0 before each */
+    pare_recall *recall; /* for reading many parts; NULL: each file is asked for alone */
+    bool may_keep;       /* new files and figures may be written: within a transaction */
+    size_t read;         /* files taken in */
+    bool changed;        /* one of them was new or other than the one kept */
+    size_t names;        /* of the part at hand, found or kept; set to 0 before each */
     const char *name[PARE_FILES_A_PART];
 } pare_files;
 

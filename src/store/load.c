@@ -120,7 +120,8 @@ typedef pare_status (*load_row)(pare_reading *, pare_statement *, const char *, 
 static pare_status load_rows(pare_store *store, const char *sql, const char *name, load_row load,
                              pare_bench *bench, pare_error *err)
 {
-    pare_files files = {.store = store, .arena = bench->arena};
+    pare_recall recall = {0};
+    pare_files files = {.store = store, .arena = bench->arena, .recall = &recall};
     pare_reading reading = {.arena = bench->arena,
                             .units = pare_units_open(),
                             .find_file = pare_files_find,

@@ -498,6 +498,7 @@ const pare_sql_driver pare_pg_driver = {
     .real = real,
     .is_null = is_null,
     .close = close_it,
+    .signs = true,
     .kept = "bytes_of",
     .loosen = loosen,
     .stamp = stamp,

@@ -102,10 +102,12 @@ static const struct {
     const char *what, *right;
 } MEANINGS[] = {
     {"42501", PARE_UNAVAILABLE, "you may not do that on this bench",
-     "; whoever made it can let you: pare members"},
+     "; its owner can let you, with pare.allow()"},
     {"25006", PARE_UNAVAILABLE, "can only be read",
      "; right would be the server that is written to"},
     {"55P03", PARE_UNAVAILABLE, "somebody else has been changing it all the time", "; try again"},
+    {"42704", PARE_UNKNOWN, "not known to this server", ""},
+    {"P0001", PARE_BAD_DATA, "refused", ""},
     {"40", PARE_UNAVAILABLE, "somebody else changed it at the same time", "; try again"},
     {"57014", PARE_UNAVAILABLE, "the server broke off", ""},
     {"57", PARE_UNAVAILABLE, "the server is gone", ""},
@@ -187,8 +189,8 @@ static pare_status settle(pare_store *store, pare_store_mode mode, pare_error *e
     store->writable = found.may_change;
     if (status == PARE_OK && mode != PARE_STORE_READ && !store->writable)
         return pare_fail(err, PARE_UNAVAILABLE,
-                         "%s: you may only read this bench; whoever made it can let you change "
-                         "it: pare members",
+                         "%s: you may only read this bench; its owner can let you change it, with "
+                         "pare.allow()",
                          store->path);
     return status;
 }

@@ -118,6 +118,8 @@ static const char TABLES[] =
 /* What each may do besides what the one before it may. */
 static const char ROLES[] =
     "CREATE FUNCTION pare.allow(who name, what text) RETURNS void LANGUAGE plpgsql AS $$BEGIN "
+    "IF who = (SELECT tableowner FROM pg_tables WHERE schemaname = 'pare' AND tablename = 'bench')"
+    " THEN RAISE EXCEPTION '%', who || ' owns this bench and may do all'; END IF;"
     "IF what NOT IN ('none', 'read', 'weigh', 'edit') THEN"
     " RAISE EXCEPTION 'allow ''%''; right would be none, read, weigh or edit', what; END IF;"
     "EXECUTE format('REVOKE ALL ON ALL TABLES IN SCHEMA pare FROM %I', who);"

@@ -48,6 +48,7 @@ struct pare_sql_driver {
     bool (*is_null)(pare_statement *statement, int column);
     void (*close)(pare_store *store); /* the connection; there may be none */
 
+    bool signs; /* changes are signed: change has the columns who and turned_by */
     /** A function of SQL that makes what change_old keeps out of a text or bytes; "": they are kept as they are. */
     const char *kept;
     /** Foreign keys are judged at the end of this transaction, and table `touched` (list, row, name, now)

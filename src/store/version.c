@@ -26,18 +26,9 @@ pare_status pare_store_version(pare_store *store, pare_thing thing, const char *
 
 pare_status pare_store_bench_version(pare_store *store, long long *version, pare_error *err)
 {
-    pare_statement *statement = NULL;
-    bool row = false;
-    long long count[2] = {0};
-    pare_status status = pare_sql_prepare(
-        store, &statement, err,
-        "SELECT coalesce(max(number), 0), CAST(coalesce(sum(undone), 0) AS bigint) FROM change",
-        "");
-    if (status == PARE_OK)
-        status = pare_sql_step(store, statement, &row, err);
-    for (int i = 0; row && i < 2; i++)
-        count[i] = pare_sql_int(statement, i);
-    pare_sql_finish(statement);
+    pare_store_since now;
+    const pare_status status = pare_store_read_since(store, &now, err);
+    const long long count[2] = {now.number, now.undone};
     if (status == PARE_OK)
         *version = (long long)(pare_hash(PARE_HASH_START, count, sizeof count) >> DROPPED_BITS);
     return status;
