@@ -172,6 +172,9 @@ static pare_status lead(run_of *r, pare_text *out, pare_error *err)
         status = write_results(r, &view, err);
     long_work_release(status);
     pare_progress_over(r->given->progress);
+    if (status == PARE_STOPPED)
+        pare_fail(err, status, "stopped; what is answered stands in %s: the same command goes on",
+                  r->journal);
     if (status == PARE_OK) {
         view.cover = r->open.study->cover.asked ? &cover : NULL;
         show(r, &view, out);

@@ -1,7 +1,7 @@
 /* study_share.c: see study_share.h.
  *
  * Messages are texts. To rank 0: "H MARK" once, "A" with a line "JOB SECONDS ANSWER" for each job that was told,
- * "X STATUS TEXT" when a rank has failed. From it: "G" when it has read all, "J" with a line "JOB TOLD" for each job, "E" to end.
+ * "X STATUS TEXT" when a rank has failed, "B" when it goes. From it: "G" when it has read all, "J" with a line "JOB TOLD" for each job, "E" to end.
  *
  * What a job costs is measured: the mean of its sort's answers, the journal's among them. A sort that nobody
  * has timed yet goes first, one job of it; then the dearest. Cheap jobs go out by the dozen, as many as make a
@@ -101,12 +101,28 @@ void study_share_ready(study_share *s, unsigned long long mark, study_work work,
         send_to(s, to, "G", 1);
 }
 
+/* A rank may wait for rank 0 to take a long answer: all is taken that comes, until each has gone. */
+static void dismiss(study_share *s)
+{
+    int from = 0, here = s->ranks->of.ranks - 1, got = 0;
+    const char *bytes = NULL;
+    size_t length = 0;
+    for (int to = 1; to < s->ranks->of.ranks; to++)
+        send_to(s, to, "E", 1);
+    while (here > 0 && got >= 0) {
+        got = s->ranks->of.take(s->ranks->of.context, WAIT_US, &from, &bytes, &length);
+        here -= got > 0 && bytes[0] == 'B';
+    }
+}
+
 pare_status study_share_close(study_share *s, pare_status status, pare_error *err)
 {
     if (!s)
         return status;
-    for (int to = 1; is_first(s) && to < s->ranks->of.ranks; to++)
-        send_to(s, to, "E", 1);
+    if (is_first(s))
+        dismiss(s);
+    else
+        send_to(s, 0, "B", 1);
     if (s->journal) {
         const pare_status synced = pare_journal_sync(s->journal, status == PARE_OK ? err : NULL);
         status = status == PARE_OK ? synced : status;
@@ -271,7 +287,7 @@ static pare_status take_message(study_share *s, int from, const char *bytes, siz
         status = pare_fail(&s->err,
                            said > PARE_NO && said <= PARE_UNAVAILABLE ? (pare_status)said
                                                                       : PARE_UNAVAILABLE,
-                           "rank %d: %s", from, end);
+                           "rank %d: %s", from, end + (*end == ' '));
     } else {
         status = bad_message(s, from);
     }

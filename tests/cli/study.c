@@ -7,6 +7,7 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
+#include <sys/wait.h>
 
 enum { LINE = 2048 };
 
@@ -275,6 +276,29 @@ static void a_study_that_has_grown_does_only_what_is_new(void **state)
     ran_free(&r);
 }
 
+/* Files of 50 KiB at most, and 70: the program is ended by a signal as it writes, or told that there is no room. */
+static void a_journal_that_cannot_grow_loses_nothing(void **state)
+{
+    (void)state;
+    copy_customers();
+    run_quietly("study customers.yaml -o whole.csv --journal whole.journal" DEMO);
+    (void)!system("ulimit -f 100; exec " PARE_BINARY " study customers.yaml" DEMO " >f.txt 2>&1");
+    const size_t had = lines_of("customers.journal");
+    assert_true(had > 20 && had < 300);
+    const int status = system("trap '' XFSZ; ulimit -f 140; exec " PARE_BINARY
+                              " study customers.yaml" DEMO " >f.txt 2>f.err");
+    assert_true(WIFEXITED(status));
+    assert_int_equal(WEXITSTATUS(status), 4);
+    char *err = text_of("f.err");
+    assert_string_equal(err, "pare: customers.journal: cannot be written (File too large)\n");
+    free(err);
+    const size_t has = lines_of("customers.journal");
+    assert_true(has > had && has < 361);
+    assert_null(read_file("customers.csv"));
+    run_quietly("study customers.yaml" DEMO);
+    is_same_file("customers.csv", "whole.csv");
+}
+
 static void another_journal_is_left_alone(void **state)
 {
     (void)state;
@@ -465,6 +489,7 @@ int main(void)
         cmocka_unit_test(a_study_that_was_ended_goes_on_with_the_same_bytes),
         cmocka_unit_test(a_damaged_line_is_done_again_and_said),
         cmocka_unit_test(a_study_that_has_grown_does_only_what_is_new),
+        cmocka_unit_test(a_journal_that_cannot_grow_loses_nothing),
         cmocka_unit_test(another_journal_is_left_alone),
         cmocka_unit_test(what_cannot_be_right_is_said_with_its_place),
         cmocka_unit_test(more_tasks_than_can_be_are_refused),
