@@ -260,38 +260,6 @@ static pare_status take_answers(study_share *s, int from, char *text)
             return bad_message(s, from);
         status = keep(s, (size_t)job, seconds, answer + 1);
     }
-    s->idle[from] = true;
-    return status;
-}
-
-static pare_status take_message(study_share *s, int from, const char *bytes, size_t length)
-{
-    char *text = malloc(length + 1);
-    if (!text)
-        return pare_no_memory(&s->err);
-    memcpy(text, bytes, length);
-    text[length] = '\0';
-    pare_status status = PARE_OK;
-    char *end = NULL;
-    if (text[0] == 'A') {
-        status = take_answers(s, from, text);
-    } else if (text[0] == 'H') {
-        if (strtoull(text + 1, &end, 16) != s->mark)
-            status = pare_fail(&s->err, PARE_UNAVAILABLE,
-                               "rank %d reads another study, another bench or is another pare "
-                               "than rank 0",
-                               from);
-        s->idle[from] = true;
-    } else if (text[0] == 'X') {
-        const long said = strtol(text + 1, &end, 10);
-        status = pare_fail(&s->err,
-                           said > PARE_NO && said <= PARE_UNAVAILABLE ? (pare_status)said
-                                                                      : PARE_UNAVAILABLE,
-                           "rank %d: %s", from, end + (*end == ' '));
-    } else {
-        status = bad_message(s, from);
-    }
-    free(text);
     return status;
 }
 
@@ -316,6 +284,41 @@ static void tell_jobs(study_share *s, int to)
     else
         send_to(s, to, message.bytes, message.length);
     pare_text_free(&message);
+}
+
+static pare_status take_message(study_share *s, int from, const char *bytes, size_t length)
+{
+    char *text = malloc(length + 1);
+    if (!text)
+        return pare_no_memory(&s->err);
+    memcpy(text, bytes, length);
+    text[length] = '\0';
+    pare_status status = PARE_OK;
+    char *end = NULL;
+    if (text[0] == 'A') {
+        /* Jobs first: the rank works while its answers are put away. */
+        s->idle[from] = true;
+        if (s->untold > 0)
+            tell_jobs(s, from);
+        status = s->status == PARE_OK ? take_answers(s, from, text) : s->status;
+    } else if (text[0] == 'H') {
+        if (strtoull(text + 1, &end, 16) != s->mark)
+            status = pare_fail(&s->err, PARE_UNAVAILABLE,
+                               "rank %d reads another study, another bench or is another pare "
+                               "than rank 0",
+                               from);
+        s->idle[from] = true;
+    } else if (text[0] == 'X') {
+        const long said = strtol(text + 1, &end, 10);
+        status = pare_fail(&s->err,
+                           said > PARE_NO && said <= PARE_UNAVAILABLE ? (pare_status)said
+                                                                      : PARE_UNAVAILABLE,
+                           "rank %d: %s", from, end + (*end == ' '));
+    } else {
+        status = bad_message(s, from);
+    }
+    free(text);
+    return status;
 }
 
 /* Takes what has come, and gives jobs to who has none. @param wait_us  for the first message */
