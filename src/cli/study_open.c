@@ -87,6 +87,8 @@ static pare_status open_benches(const options *given, const char *path, study_op
 bool study_bench_moved(const study_open *s, size_t number)
 {
     pare_store_mark now;
+    if (!s->stood[number].file)
+        return false; /* no file: a server, which nobody can take away unseen */
     return !pare_store_mark_file(s->use[number].path.bytes, &now) ||
            pare_store_mark_stamp(s->use[number].store, &now, NULL) != PARE_OK ||
            !pare_store_same_file(&s->stood[number], &now) || s->stood[number].stamp != now.stamp;
