@@ -23,9 +23,10 @@
 enum {
     CANDIDATES_MOST = 1 << 18,
     CUSTOMERS_MOST = 1 << 17,
+    STALE_STEPS = 15,     /* without a sharper bound, before prices move by less */
     COMPARED_MOST = 6000, /* each with each, for which are no better than another */
-    ROOT_STEPS = 400,
-    NODE_STEPS = 25
+    ROOT_STEPS = 3000,
+    NODE_STEPS = 40
 };
 
 typedef enum lot { FREE, IN, OUT } lot;
@@ -295,8 +296,8 @@ static int64_t bound_of(search *s, int steps, int64_t *least)
             best_least = *least;
             stale = 0;
             memcpy(s->best_price, s->price, s->ask->customers * sizeof s->price[0]);
-        } else if (++stale == 6) {
-            share *= 0.6;
+        } else if (++stale == STALE_STEPS) {
+            share *= 0.5;
             stale = 0;
         }
         if (is_hopeless(s, best) || !step_prices(s, bound, share))
