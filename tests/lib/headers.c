@@ -1,5 +1,5 @@
 /* headers.c: each public header is whole by itself, in C and in C++, in the oldest dialects that have what
- * they use; and the library shows what they declare, no more and no less. */
+ * they use; and the library shows what they declare, no more and no less, which its man page and its package list, too. */
 #include "near.h"
 
 #include <dirent.h>
@@ -10,6 +10,8 @@
 enum { SYMBOLS = 200, LINE = 1024 };
 
 #define INCLUDE PARE_SOURCE_DIR "/include"
+/* What the version script has. */
+#define LISTED "grep -oE '^ +pare_[a-z_]+;' " PARE_SOURCE_DIR "/src/lib/libpare.map | tr -d ' ;'"
 
 /* All lines that a command prints. For free(). */
 static char *answer_of(const char *command)
@@ -100,14 +102,37 @@ static void the_library_shows_what_its_headers_declare(void **state)
     /* The version itself is a symbol, too. */
     char *shown = in_order(answer_of("nm -D --defined-only " PARE_LIBRARY
                                      " | awk '$2 != \"A\" { sub(/@.*/, \"\", $3); print $3 }'"));
-    char *listed = in_order(answer_of("grep -oE '^ +pare_[a-z_]+;' " PARE_SOURCE_DIR
-                                      "/src/lib/libpare.map | tr -d ' ;'"));
+    char *listed = in_order(answer_of(LISTED));
     assert_true(strlen(declared) > 100);
     assert_string_equal(shown, declared);
     assert_string_equal(listed, declared);
     free(declared);
     free(shown);
     free(listed);
+}
+
+static void the_man_page_names_them_all(void **state)
+{
+    (void)state;
+    free(answer_of("mandoc -T lint -W warning " PARE_MAN_PAGE " 2>&1"));
+    char *listed = in_order(answer_of(LISTED));
+    char *named =
+        in_order(answer_of("grep -oE 'Fn pare_[a-z_]+' " PARE_MAN_PAGE " | sed 's/Fn //'"));
+    assert_string_equal(named, listed);
+    free(listed);
+    free(named);
+}
+
+/* Debian's list, by which packages of other programs know what they need. */
+static void the_package_lists_them_all(void **state)
+{
+    (void)state;
+    char *listed = in_order(answer_of(LISTED));
+    char *packed = in_order(answer_of("grep -oE '^ pare_[a-z_]+@' " PARE_SOURCE_DIR
+                                      "/debian/libpare0.symbols | tr -d ' @'"));
+    assert_string_equal(packed, listed);
+    free(listed);
+    free(packed);
 }
 
 static void its_name_says_which_interface_it_has(void **state)
@@ -123,6 +148,8 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(each_header_compiles_alone_in_c_and_cpp),
         cmocka_unit_test(the_library_shows_what_its_headers_declare),
+        cmocka_unit_test(the_man_page_names_them_all),
+        cmocka_unit_test(the_package_lists_them_all),
         cmocka_unit_test(its_name_says_which_interface_it_has),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
