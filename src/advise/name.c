@@ -115,7 +115,8 @@ static pare_status spell(pare_units *units, pare_swap_name *name, const char *pr
 {
     char number[32];
     snprintf(number, sizeof number, "%.10g%s", value, unit);
-    snprintf(name->id, sizeof name->id, "%s=%s%s", name->left, prefix, number);
+    const char *const texts[] = {name->left, "=", prefix, number};
+    pare_text_join(sizeof name->id, name->id, 4, texts);
     return pare_quantity(units, number, dimension, &name->number, err);
 }
 
