@@ -173,6 +173,8 @@ static bool test_flown(const pare_learning *learning, const test *t, pare_again 
         again->pack = pare_learning_own_pack(learning);
         foretell_log(learning, again, x, exp(here), lasts_s, &log);
         add_log(learning, t, again, n, x, r);
+        again->record = NULL; /* both end here */
+        again->log = NULL;
     }
     return true;
 }

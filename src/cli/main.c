@@ -22,6 +22,7 @@ static pare_status work_on(const command *wanted, options *given, pare_text *out
     const pare_progress progress = long_work_progress(&work);
     given->progress = &progress;
     const pare_status status = wanted->run(given, out, err);
+    given->progress = NULL; /* it ends here */
     long_work_end(&work);
     return status;
 }
