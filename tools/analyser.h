@@ -1,6 +1,6 @@
-/* analyser.h: what clang's analyser cannot see, because it never looks into another source file:
+/* analyser.h: what clang's analyser and gcc cannot see, because neither looks into another source file:
  * what fails does not return PARE_OK. Without it every output of every function that can fail would
- * count as maybe unset. Only tools/lint_tidy includes this, never the build. */
+ * count as maybe unset. Only tools/lint_tidy and tools/analyse include this, never the build. */
 #ifndef PARE_TOOLS_ANALYSER_H
 #define PARE_TOOLS_ANALYSER_H
 

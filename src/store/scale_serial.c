@@ -153,12 +153,15 @@ pare_status pare_scale_open_serial(const char *device, const char *pattern, pare
                          "there, and leave to read it (group dialout)",
                          path, strerror(errno));
     serial *s = calloc(1, sizeof *s);
-    if (!s || !set_up(file, speed)) {
+    if (s && !set_up(file, speed))
+        status = pare_fail(err, PARE_BAD_DATA,
+                           "%.120s is no serial port; right would be like /dev/ttyUSB0", path);
+    if (!s)
+        status = pare_no_memory(err);
+    if (status != PARE_OK) {
         close(file);
         free(s);
-        return s ? pare_fail(err, PARE_BAD_DATA,
-                             "%.120s is no serial port; right would be like /dev/ttyUSB0", path)
-                 : pare_no_memory(err);
+        return status;
     }
     s->file = file;
     memcpy(s->pattern, pattern, strlen(pattern) + 1);

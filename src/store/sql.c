@@ -135,7 +135,7 @@ static pare_status bind(pare_statement *statement, pare_error *err, const char *
 {
     pare_sql_value value[PARAMETERS];
     size_t count = 0;
-    for (; types[count] && count < PARAMETERS; count++) {
+    for (; count < PARAMETERS && types[count]; count++) {
         pare_sql_value *v = &value[count];
         *v = (pare_sql_value){.type = types[count]};
         switch (types[count]) {
