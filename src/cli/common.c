@@ -23,6 +23,7 @@ static const common_row environment[] = {
 static const common_row files[] = {
     {"$XDG_DATA_HOME/pare/bench.sqlite", "your own bench"},
     {"$XDG_DATA_HOME/pare/demo.sqlite", "the demo's, which pare demo fills anew"},
+    {"postgresql://USER@HOST/DATABASE", "no file: a bench that several share, behind --bench"},
     {"$XDG_DATA_HOME/pare/listen.pem", "what serve --listen shows browsers, with its key"},
 };
 

@@ -77,17 +77,28 @@ static pare_status change_once(const options *given, pare_arena *arena, pare_tak
     return status;
 }
 
-/* What is promised is computed from the craft as it was read, so where it has changed meanwhile, anew. */
+/* What is promised is computed from the craft as it was read, so where it has changed meanwhile, anew: in a
+ * queue with others who were late. */
 static pare_status change(const options *given, pare_arena *arena, pare_taking *taking,
                           pare_error *err)
 {
-    pare_status status = PARE_OK;
-    bool late = true;
-    for (int i = 0; i < CHANGE_TRIES && late; i++) {
+    bool late = false;
+    pare_store *turn = NULL;
+    pare_text path = {0};
+    pare_status status = change_once(given, arena, taking, &late, err);
+    if (late)
+        status = bench_path(given, false, &path, err);
+    if (late && status == PARE_OK)
+        status = bench_store(path.bytes, PARE_STORE_WRITE, &turn, err);
+    if (late && status == PARE_OK)
+        status = pare_store_turn(turn, true, err);
+    for (int i = 0; i < CHANGE_TRIES && late && (status == PARE_OK || i > 0); i++) {
         late = false;
         memset(taking, 0, sizeof *taking);
         status = change_once(given, arena, taking, &late, err);
     }
+    pare_store_close(turn);
+    pare_text_free(&path);
     return status;
 }
 

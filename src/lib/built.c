@@ -63,8 +63,10 @@ static pare_status build(pare_built *built, pare_error *err)
 pare_status pare_built_read(pare_store *store, const char *craft, bool as_written,
                             pare_built *built, pare_error *err)
 {
-    pare_status status = PARE_OK;
     *built = (pare_built){0};
+    pare_status status = pare_store_hold(store, craft, err);
+    if (status != PARE_OK)
+        return status;
     if (craft)
         status = pare_craft_is_there(store, craft, err);
     if (status == PARE_OK)
@@ -74,6 +76,7 @@ pare_status pare_built_read(pare_store *store, const char *craft, bool as_writte
         status = build(built, err);
     if (status == PARE_OK && !as_written)
         status = pare_by_scale(store, craft, built, err);
+    pare_store_release(store);
     if (status == PARE_OK)
         status = pare_store_warm(store, built->bench, err);
     return status;

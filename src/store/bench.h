@@ -93,6 +93,12 @@ typedef struct pare_store_since {
 /** @return PARE_OK or PARE_UNAVAILABLE */
 pare_status pare_store_read_since(pare_store *store, pare_store_since *since, pare_error *err);
 
+/** Who came too late with a change does well to wait here before he reads anew: those who were late go one
+ * after another, so that each is late a few times at most, however many there are. Until the store is closed or
+ * `mine` is false. In a file nobody has to wait.
+ * @return PARE_OK or PARE_UNAVAILABLE */
+pare_status pare_store_turn(pare_store *store, bool mine, pare_error *err);
+
 /** What a change is called in the history, and what it rests on. */
 typedef struct pare_change {
     const char *what; /* "craft limit plover all_up=600g"; NULL: nothing to say */
@@ -277,6 +283,13 @@ pare_status pare_store_export_files(pare_store *store, const char *folder, size_
 /** All parts and all craft, completed and settled. The bench lends all that it holds.
  * @param[out] bench  close with pare_bench_close(); NULL on failure */
 pare_status pare_store_read(pare_store *store, pare_bench **bench, pare_error *err);
+
+/** What is read until pare_store_release() is one state of the bench, and on a server most of it is asked for
+ * at once. Nothing may be changed meanwhile.
+ * @param craft  about which most will be asked; NULL: about all
+ * @return PARE_OK or PARE_UNAVAILABLE */
+pare_status pare_store_hold(pare_store *store, const char *craft, pare_error *err);
+void pare_store_release(pare_store *store);
 
 /** One craft and the parts that it refers to, in items and loadouts: the quick way to a sheet.
  * @return as pare_store_read; PARE_UNKNOWN for a name that is not there, with the nearest one */

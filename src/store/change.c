@@ -194,22 +194,47 @@ static pare_status look(const pare_store *store, long long number, pare_error *e
     return status;
 }
 
-static pare_status take_away(const pare_store *store, pare_error *err)
+/* The lists that a change touched: who may not change the others need not. */
+static pare_status touched_lists(const pare_store *store, bool is[PARE_COUNT(LISTS)],
+                                 pare_error *err)
 {
-    pare_status status = PARE_OK;
-    for (size_t i = PARE_COUNT(LISTS); i > 0 && status == PARE_OK; i--)
-        status =
-            about_list(store, "", 0, err,
-                       "DELETE FROM %s WHERE row IN (SELECT row FROM touched WHERE list = '%s')",
-                       LISTS[i - 1], LISTS[i - 1]);
+    pare_statement *statement = NULL;
+    bool row = true;
+    memset(is, 0, PARE_COUNT(LISTS) * sizeof *is);
+    pare_status status =
+        pare_sql_prepare(store, &statement, err, "SELECT DISTINCT list FROM touched", "");
+    while (status == PARE_OK) {
+        status = pare_sql_step(store, statement, &row, err);
+        if (status != PARE_OK || !row)
+            break;
+        const char *list = pare_sql_chars(statement, 0);
+        for (size_t i = 0; list && i < PARE_COUNT(LISTS); i++)
+            is[i] = is[i] || strcmp(list, LISTS[i]) == 0;
+    }
+    pare_sql_finish(statement);
     return status;
 }
 
-static pare_status bring_back(pare_store *store, long long number, pare_error *err)
+static pare_status take_away(const pare_store *store, const bool touched[], pare_error *err)
+{
+    pare_status status = PARE_OK;
+    for (size_t i = PARE_COUNT(LISTS); i > 0 && status == PARE_OK; i--)
+        if (touched[i - 1])
+            status = about_list(
+                store, "", 0, err,
+                "DELETE FROM %s WHERE row IN (SELECT row FROM touched WHERE list = '%s')",
+                LISTS[i - 1], LISTS[i - 1]);
+    return status;
+}
+
+static pare_status bring_back(pare_store *store, const bool touched[], long long number,
+                              pare_error *err)
 {
     pare_rows *rows = NULL;
     pare_status status = pare_rows_open(store, &rows, err);
     for (size_t i = 0; i < PARE_COUNT(LISTS) && status == PARE_OK; i++) {
+        if (!touched[i])
+            continue;
         pare_statement *statement = NULL;
         bool row = true;
         status = pare_sql_prepare(store, &statement, err,
@@ -230,13 +255,16 @@ static pare_status bring_back(pare_store *store, long long number, pare_error *e
 
 pare_status pare_change_exchange(pare_store *store, long long number, bool undone, pare_error *err)
 {
+    bool touched[PARE_COUNT(LISTS)];
     pare_status status = store->driver->loosen(store, err);
     if (status == PARE_OK)
         status = look(store, number, err);
     if (status == PARE_OK)
-        status = take_away(store, err);
+        status = touched_lists(store, touched, err);
     if (status == PARE_OK)
-        status = bring_back(store, number, err);
+        status = take_away(store, touched, err);
+    if (status == PARE_OK)
+        status = bring_back(store, touched, number, err);
     if (status == PARE_OK)
         status =
             pare_sql_change(store, err, "DELETE FROM change_old WHERE change = ?", "i", number);

@@ -120,6 +120,11 @@ pare_status pare_store_read_since(pare_store *store, pare_store_since *since, pa
     return status;
 }
 
+pare_status pare_store_turn(pare_store *store, bool mine, pare_error *err)
+{
+    return store->driver->turn ? store->driver->turn(store, mine, err) : PARE_OK;
+}
+
 /* The first change since then that has replaced the text of the craft or of one of its parts; one that was
  * taken back or done again replaces texts of before, so it counts whatever its number is. */
 pare_status pare_history_check(const pare_store *store, const pare_change *change, pare_error *err)

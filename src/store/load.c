@@ -15,6 +15,31 @@
 
 enum { FIRST_ROOM = 64 };
 
+/* What is asked when a craft is read, or all of them. */
+static const char OWN_PARTS[] = "SELECT id, doc FROM part JOIN craft_part ON part.id = "
+                                "craft_part.part WHERE craft_part.craft = ? "
+                                "ORDER BY id";
+static const char ALL_PARTS[] = "SELECT id, doc FROM part ORDER BY id";
+static const char ONE_CRAFT[] = "SELECT name, doc FROM craft WHERE name = ?";
+static const char ALL_CRAFT[] = "SELECT name, doc FROM craft ORDER BY name";
+static const char NAMES[] = "SELECT name FROM craft ORDER BY name";
+static const char SETTING[] = "SELECT value FROM setting WHERE name = ?";
+#define STANDS  "SELECT motor, propeller, doc FROM stand_table"
+#define IN_ROWS " ORDER BY motor, propeller, row"
+static const char OWN_STANDS[] =
+    STANDS " WHERE motor IN (SELECT part FROM craft_part WHERE craft = ?1) AND propeller IN"
+           " (SELECT part FROM craft_part WHERE craft = ?1)" IN_ROWS;
+static const char ALL_STANDS[] = STANDS IN_ROWS;
+#define WEIGHED " IN (SELECT craft FROM weigh_in)"
+static const char ANY_WEIGH_IN[] = "SELECT 1 FROM weigh_in LIMIT 1";
+static const char WEIGHED_PARTS[] =
+    "SELECT id, doc FROM part WHERE id IN (SELECT part FROM craft_part WHERE craft = ?1 OR "
+    "craft" WEIGHED ") ORDER BY id";
+static const char USED_PARTS[] =
+    "SELECT id, doc FROM part WHERE id IN (SELECT part FROM craft_part) ORDER BY id";
+static const char WEIGHED_CRAFT[] =
+    "SELECT name, doc FROM craft WHERE name = ?1 OR name" WEIGHED " ORDER BY name";
+
 pare_bench *pare_load_empty(void)
 {
     pare_arena *arena = pare_arena_open();
@@ -150,20 +175,12 @@ static pare_status load_rows(pare_store *store, const char *sql, const char *nam
 pare_status pare_load_parts(pare_store *store, const char *craft, pare_bench *bench,
                             pare_error *err)
 {
-    return load_rows(store,
-                     craft
-                         ? "SELECT id, doc FROM part JOIN craft_part ON part.id = craft_part.part "
-                           "WHERE craft_part.craft = ? ORDER BY id"
-                         : "SELECT id, doc FROM part ORDER BY id",
-                     craft, load_part, bench, err);
+    return load_rows(store, craft ? OWN_PARTS : ALL_PARTS, craft, load_part, bench, err);
 }
 
 pare_status pare_load_craft(pare_store *store, const char *name, pare_bench *bench, pare_error *err)
 {
-    return load_rows(store,
-                     name ? "SELECT name, doc FROM craft WHERE name = ?"
-                          : "SELECT name, doc FROM craft ORDER BY name",
-                     name, load_one_craft, bench, err);
+    return load_rows(store, name ? ONE_CRAFT : ALL_CRAFT, name, load_one_craft, bench, err);
 }
 
 /* ---- stand tables ---- */
@@ -249,17 +266,10 @@ static pare_status load_stands(pare_store *store, const char *sql, const char *n
     return status;
 }
 
-#define STANDS  "SELECT motor, propeller, doc FROM stand_table"
-#define IN_ROWS " ORDER BY motor, propeller, row"
-
 pare_status pare_load_stands(pare_store *store, const char *craft, pare_bench *bench,
                              pare_error *err)
 {
-    static const char own[] =
-        STANDS " WHERE motor IN (SELECT part FROM craft_part WHERE craft = ?1)"
-               " AND propeller IN (SELECT part FROM craft_part WHERE craft ="
-               " ?1)" IN_ROWS;
-    return load_stands(store, craft ? own : STANDS IN_ROWS, craft, bench, err);
+    return load_stands(store, craft ? OWN_STANDS : ALL_STANDS, craft, bench, err);
 }
 
 pare_status pare_store_read_stands(pare_store *store, const char *part, pare_bench **bench,
@@ -289,8 +299,7 @@ pare_status pare_load_setting(const pare_store *store, const char *name, pare_ar
     pare_statement *statement = NULL;
     bool row = false;
     *value = "";
-    pare_status status = pare_sql_prepare(store, &statement, err,
-                                          "SELECT value FROM setting WHERE name = ?", "t", name);
+    pare_status status = pare_sql_prepare(store, &statement, err, SETTING, "t", name);
     if (status == PARE_OK)
         status = pare_sql_step(store, statement, &row, err);
     if (row) {
@@ -366,7 +375,7 @@ static pare_status names(const pare_store *store, const char *sql, pare_arena *a
 pare_status pare_store_craft_names(pare_store *store, pare_arena *arena, size_t *count,
                                    const char *const **list, pare_error *err)
 {
-    return names(store, "SELECT name FROM craft ORDER BY name", arena, count, list, err);
+    return names(store, NAMES, arena, count, list, err);
 }
 
 pare_status pare_store_part_ids(pare_store *store, pare_arena *arena, size_t *count,
@@ -432,24 +441,16 @@ pare_status pare_store_read_craft(pare_store *store, const char *name, pare_benc
     return status;
 }
 
-#define WEIGHED " IN (SELECT craft FROM weigh_in)"
-
 static pare_status load_weighed(pare_store *store, const char *name, pare_bench *bench,
                                 pare_error *err)
 {
-    static const char all_parts[] =
-        "SELECT id, doc FROM part WHERE id IN (SELECT part FROM craft_part) ORDER BY id";
-    static const char parts[] = "SELECT id, doc FROM part WHERE id IN (SELECT part FROM craft_part "
-                                "WHERE craft = ?1 OR craft" WEIGHED ") ORDER BY id";
-    static const char all_craft[] = "SELECT name, doc FROM craft ORDER BY name";
-    static const char craft[] =
-        "SELECT name, doc FROM craft WHERE name = ?1 OR name" WEIGHED " ORDER BY name";
     pare_status status = pare_sql_begin_reading(store, err);
     if (status != PARE_OK)
         return status;
-    status = load_rows(store, name ? parts : all_parts, name, load_part, bench, err);
+    status = load_rows(store, name ? WEIGHED_PARTS : USED_PARTS, name, load_part, bench, err);
     if (status == PARE_OK)
-        status = load_rows(store, name ? craft : all_craft, name, load_one_craft, bench, err);
+        status =
+            load_rows(store, name ? WEIGHED_CRAFT : ALL_CRAFT, name, load_one_craft, bench, err);
     pare_sql_rollback(store);
     return status;
 }
@@ -457,8 +458,7 @@ static pare_status load_weighed(pare_store *store, const char *name, pare_bench 
 static pare_status any_weigh_in(const pare_store *store, bool *any, pare_error *err)
 {
     pare_statement *statement = NULL;
-    pare_status status =
-        pare_sql_prepare(store, &statement, err, "SELECT 1 FROM weigh_in LIMIT 1", "");
+    pare_status status = pare_sql_prepare(store, &statement, err, ANY_WEIGH_IN, "");
     if (status == PARE_OK)
         status = pare_sql_step(store, statement, any, err);
     pare_sql_finish(statement);
@@ -498,4 +498,31 @@ pare_status pare_store_read_part(pare_store *store, const char *id, pare_bench *
     else
         pare_bench_close(made);
     return status;
+}
+
+/* ---- all of it in one state ---- */
+
+pare_status pare_store_hold(pare_store *store, const char *craft, pare_error *err)
+{
+    const pare_status status = pare_sql_begin_reading(store, err);
+    if (status != PARE_OK)
+        return status;
+    const char *types = craft ? "t" : "";
+    pare_sql_ahead(store, NAMES, "");
+    pare_sql_ahead(store, SETTING, "t", "money");
+    pare_sql_ahead(store, craft ? OWN_PARTS : ALL_PARTS, types, craft);
+    pare_sql_ahead(store, craft ? OWN_STANDS : ALL_STANDS, types, craft);
+    pare_sql_ahead(store, craft ? ONE_CRAFT : ALL_CRAFT, types, craft);
+    pare_sql_ahead(store, ANY_WEIGH_IN, "");
+    pare_sql_ahead(store, craft ? WEIGHED_PARTS : USED_PARTS, types, craft);
+    if (craft)
+        pare_sql_ahead(store, WEIGHED_CRAFT, types, craft);
+    pare_weighings_ahead(store);
+    pare_recall_ahead(store);
+    return PARE_OK;
+}
+
+void pare_store_release(pare_store *store)
+{
+    pare_sql_rollback(store);
 }

@@ -25,6 +25,9 @@ pare_status pare_load_stands(pare_store *store, const char *craft, pare_bench *b
 pare_status pare_load_craft(pare_store *store, const char *name, pare_bench *bench,
                             pare_error *err);
 
+/** Scales and weigh-ins will be asked for: see pare_sql_ahead(). */
+void pare_weighings_ahead(const pare_store *store);
+
 /** Whether every craft on the bench can still be read with the parts as they are now. */
 pare_status pare_load_check(pare_store *store, pare_error *err);
 

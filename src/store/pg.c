@@ -15,7 +15,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-enum { PARAMETERS = 16, STEP_MS = 50, NAME = 16, CELL = 8 };
+enum { PARAMETERS = 16, STEP_MS = 50, NAME = 16, CELL = 8, AHEAD_TEXT = 64 };
 
 /* Types of parameters: PostgreSQL's own numbers for them (src/include/catalog/pg_type.dat). */
 enum { OF_BYTES = 17, OF_INT8 = 20, OF_TEXT = 25, OF_FLOAT8 = 701 };
@@ -30,8 +30,10 @@ typedef struct pg_statement {
     int length[PARAMETERS];
     unsigned char number[PARAMETERS][CELL];
     Oid type[PARAMETERS];
-    PGresult *result; /* NULL: has not run */
-    int row, rows;
+    enum { NOT_AHEAD, SOON, ANSWERED } ahead;
+    char text[AHEAD_TEXT]; /* what is bound, where it is asked ahead */
+    PGresult *result;      /* NULL: has not run */
+    int row;
 } pg_statement;
 
 static pg_statement *own(pare_statement *statement)
@@ -128,6 +130,58 @@ pare_status pare_pg_simply(const pare_store *store, const char *sql, PGresult **
     return good ? PARE_OK : pare_pg_failed(store, err);
 }
 
+/* ---- what is asked ahead ---- */
+
+/* It is ahead no longer. */
+static void drop(pg_statement *s)
+{
+    pare_pg *pg = pare_pg_of(s->head.store);
+    size_t kept = 0;
+    if (s->ahead == NOT_AHEAD)
+        return;
+    for (size_t i = 0; i < pg->ahead; i++)
+        if (pg->asked[i] != &s->head)
+            pg->asked[kept++] = pg->asked[i];
+    pg->ahead = kept;
+    s->ahead = NOT_AHEAD;
+    pg->is.PQclear(s->result);
+    s->result = NULL;
+}
+
+/* What was answered is good in its transaction only. */
+static void drop_all(const pare_store *store)
+{
+    pare_pg *pg = pare_pg_of(store);
+    while (pg->ahead > 0)
+        drop(own(pg->asked[pg->ahead - 1]));
+}
+
+/* Only with parameters that can be kept: none, or one short text. */
+static void ahead(pare_statement *statement)
+{
+    pg_statement *s = own(statement);
+    pare_pg *pg = pare_pg_of(s->head.store);
+    const bool text =
+        s->count == 1 && s->type[0] == OF_TEXT && s->value[0] && s->length[0] < AHEAD_TEXT;
+    if (s->ahead != NOT_AHEAD || pg->ahead == PARE_PG_AHEAD || (s->count > 0 && !text))
+        return;
+    if (text) {
+        memcpy(s->text, s->value[0], (size_t)s->length[0]);
+        s->value[0] = s->text;
+    }
+    s->ahead = SOON;
+    pg->asked[pg->ahead++] = statement;
+}
+
+/* Whether the same is asked that was asked ahead. */
+static bool is_same(const pg_statement *s, size_t count, const pare_sql_value value[])
+{
+    return (size_t)s->count == count &&
+           (count == 0 ||
+            (value[0].type == 's' && value[0].bytes && value[0].length == (size_t)s->length[0] &&
+             memcmp(value[0].bytes, s->text, value[0].length) == 0));
+}
+
 /* ---- transactions ---- */
 
 #define READING "BEGIN ISOLATION LEVEL REPEATABLE READ, READ ONLY"
@@ -140,6 +194,7 @@ static pare_status run(const pare_store *store, const char *sql, pare_error *err
 static pare_status begin(const pare_store *store, pare_sql_mode mode, pare_error *err)
 {
     pare_pg *pg = pare_pg_of(store);
+    drop_all(store);
     if (mode == PARE_SQL_READ) {
         pg->begins = true;
         return PARE_OK;
@@ -173,6 +228,7 @@ static pare_status commit(const pare_store *store, pare_error *err)
 static void rollback(const pare_store *store)
 {
     pare_pg *pg = pare_pg_of(store);
+    drop_all(store);
     if (pg->begins) {
         pg->begins = false;
         return;
@@ -221,6 +277,7 @@ static char *translated(const char *sql)
 static void finish(pare_statement *statement)
 {
     pg_statement *s = own(statement);
+    drop(s);
     pare_pg_of(s->head.store)->is.PQclear(s->result);
     free((char *)(uintptr_t)s->head.sql);
     free(s->sql);
@@ -278,15 +335,24 @@ static void bind_one(pg_statement *s, int i, const pare_sql_value *value)
 static void rewind_it(pare_statement *statement)
 {
     pg_statement *s = own(statement);
+    drop(s);
     pare_pg_of(s->head.store)->is.PQclear(s->result);
     s->result = NULL;
-    s->row = s->rows = 0;
+}
+
+static void rest(pare_statement *statement)
+{
+    if (own(statement)->ahead == NOT_AHEAD)
+        rewind_it(statement);
 }
 
 static pare_status bind(pare_statement *statement, size_t count, const pare_sql_value value[],
                         pare_error *err)
 {
     pg_statement *s = own(statement);
+    s->row = -1;
+    if (s->ahead != NOT_AHEAD && is_same(s, count, value))
+        return PARE_OK;
     rewind_it(statement);
     s->count = 0;
     for (size_t i = 0; i < count && i < PARAMETERS; i++) {
@@ -297,38 +363,78 @@ static pare_status bind(pare_statement *statement, size_t count, const pare_sql_
     return PARE_OK;
 }
 
-/* Sends one statement behind what has to go before it. @return how many answers will come; 0: none was sent */
-static int send_it(pg_statement *s, bool begins)
+/* ---- running ---- */
+
+/* The second time it is prepared, under a name. */
+static bool is_second(const pg_statement *s)
+{
+    return s->runs > 0 && !*s->name;
+}
+
+static bool send_one(pg_statement *s)
 {
     static const int binary[PARAMETERS] = {1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1};
     pare_pg *pg = pare_pg_of(s->head.store);
-    const bool second = s->runs > 0 && !*s->name;
-    int ends = 1;
-    if (second)
-        snprintf(s->name, sizeof s->name, "p%u", ++pg->prepared);
     bool sent = true;
-    if (begins || second)
-        sent = pg->is.PQenterPipelineMode(pg->conn) == 1;
-    if (sent && begins) {
-        sent = pg->is.PQsendQueryParams(pg->conn, READING, 0, NULL, NULL, NULL, NULL, 0) == 1;
-        ends++;
-    }
-    if (sent && second) {
+    if (is_second(s)) {
+        snprintf(s->name, sizeof s->name, "p%u", ++pg->prepared);
         sent = pg->is.PQsendPrepare(pg->conn, s->name, s->sql, s->count, s->type) == 1;
-        ends++;
-    }
-    if (sent && *s->name)
-        sent = pg->is.PQsendQueryPrepared(pg->conn, s->name, s->count, s->value, s->length, binary,
-                                          1) == 1;
-    else if (sent)
-        sent = pg->is.PQsendQueryParams(pg->conn, s->sql, s->count, s->type, s->value, s->length,
-                                        binary, 1) == 1;
-    if (sent && (begins || second)) {
-        sent = pg->is.PQpipelineSync(pg->conn) == 1;
-        ends++;
     }
     s->runs++;
-    return sent ? ends : 0;
+    if (*s->name)
+        return sent && pg->is.PQsendQueryPrepared(pg->conn, s->name, s->count, s->value, s->length,
+                                                  binary, 1) == 1;
+    return pg->is.PQsendQueryParams(pg->conn, s->sql, s->count, s->type, s->value, s->length,
+                                    binary, 1) == 1;
+}
+
+/* What goes to the server at once, and comes back in the same order. */
+typedef struct batch {
+    bool begins; /* with the beginning of a transaction before it */
+    bool alone;  /* one answer, with nothing around it */
+    size_t count;
+    pg_statement *one[PARE_PG_AHEAD + 1];
+    bool second[PARE_PG_AHEAD + 1];
+} batch;
+
+static batch batch_of(pg_statement *s)
+{
+    pare_pg *pg = pare_pg_of(s->head.store);
+    batch b = {.begins = pg->begins};
+    for (size_t i = 0; i < pg->ahead; i++)
+        if (pg->asked[i] != &s->head && own(pg->asked[i])->ahead == SOON)
+            b.one[b.count++] = own(pg->asked[i]);
+    b.one[b.count++] = s;
+    for (size_t i = 0; i < b.count; i++)
+        b.second[i] = is_second(b.one[i]);
+    b.alone = b.count == 1 && !b.begins && !b.second[0];
+    pg->begins = false;
+    return b;
+}
+
+static bool send_batch(pare_pg *pg, const batch *b)
+{
+    bool sent = b->alone || pg->is.PQenterPipelineMode(pg->conn) == 1;
+    if (sent && b->begins)
+        sent = pg->is.PQsendQueryParams(pg->conn, READING, 0, NULL, NULL, NULL, NULL, 0) == 1;
+    for (size_t i = 0; sent && i < b->count; i++)
+        sent = send_one(b->one[i]);
+    if (sent && !b->alone)
+        sent = pg->is.PQpipelineSync(pg->conn) == 1;
+    if (!sent)
+        pare_pg_note(pg, NULL);
+    return sent;
+}
+
+/* All answers are taken, whatever fails. */
+static bool receive_batch(const pare_store *store, const batch *b)
+{
+    bool good = !b->begins || take_answers(store, 1, NULL);
+    for (size_t i = 0; i < b->count; i++) {
+        good = (!b->second[i] || take_answers(store, 1, NULL)) && good;
+        good = take_answers(store, 1, &b->one[i]->result) && good;
+    }
+    return (b->alone || take_answers(store, 1, NULL)) && good;
 }
 
 static pare_status execute(pg_statement *s, pare_error *err)
@@ -336,23 +442,21 @@ static pare_status execute(pg_statement *s, pare_error *err)
     const pare_store *store = s->head.store;
     pare_pg *pg = pare_pg_of(store);
     read_unread(store);
-    const bool begins = pg->begins;
-    const bool named = *s->name != '\0';
-    pg->begins = false;
-    const int ends = send_it(s, begins);
-    if (!ends)
-        pare_pg_note(pg, NULL);
-    const bool good = ends && take_answers(store, ends, &s->result);
+    const batch b = batch_of(s);
+    const bool good = send_batch(pg, &b) && receive_batch(store, &b);
     pg->is.PQexitPipelineMode(pg->conn);
-    if (!good) {
-        if (!named)
-            s->name[0] = '\0'; /* whether it was prepared is not known: another name next time */
-        pg->is.PQclear(s->result);
-        s->result = NULL;
-        return pare_pg_failed(store, err);
+    for (size_t i = 0; i < b.count; i++) {
+        pg_statement *one = b.one[i];
+        if (good && one->ahead == SOON)
+            one->ahead = ANSWERED;
+        if (good)
+            continue;
+        if (b.second[i])
+            one->name[0] = '\0'; /* whether it was prepared is not known: another name next time */
+        rewind_it(&one->head);
     }
-    s->row = -1;
-    s->rows = pg->is.PQntuples(s->result);
+    if (!good)
+        return pare_pg_failed(store, err);
     pg->changed = strtoll(pg->is.PQcmdTuples(s->result), NULL, 10);
     return PARE_OK;
 }
@@ -365,10 +469,12 @@ static pare_status step(pare_statement *statement, bool *row, pare_error *err)
         const pare_status status = execute(s, err);
         if (status != PARE_OK)
             return status;
+        s->row = -1;
     }
-    if (s->row < s->rows)
+    const int rows = pare_pg_of(s->head.store)->is.PQntuples(s->result);
+    if (s->row < rows)
         s->row++;
-    *row = s->row < s->rows;
+    *row = s->row < rows;
     return PARE_OK;
 }
 
@@ -383,8 +489,8 @@ static long long changed(const pare_store *store)
 static bool has(const pg_statement *s, int column)
 {
     const pare_pg *pg = pare_pg_of(s->head.store);
-    return s->result && s->row >= 0 && s->row < s->rows && column < pg->is.PQnfields(s->result) &&
-           !pg->is.PQgetisnull(s->result, s->row, column);
+    return s->result && s->row >= 0 && s->row < pg->is.PQntuples(s->result) &&
+           column < pg->is.PQnfields(s->result) && !pg->is.PQgetisnull(s->result, s->row, column);
 }
 
 static const char *chars(pare_statement *statement, int column)
@@ -471,6 +577,17 @@ static pare_status stamp(const pare_store *store, long long *stamp, pare_error *
     return status;
 }
 
+/* A lock of the server's that is about nothing else; it goes with the connection. A queue moves on, so it is
+ * waited for longer than a change. */
+static pare_status turn(const pare_store *store, bool mine, pare_error *err)
+{
+    return run(store,
+               mine ? "SET lock_timeout = '10min'; SELECT pg_advisory_lock(1346458182); "
+                      "SET lock_timeout = '30s'"
+                    : "SELECT pg_advisory_unlock(1346458182)",
+               err);
+}
+
 static pare_status make_room(const pare_store *store, pare_error *err)
 {
     (void)store;
@@ -488,7 +605,9 @@ const pare_sql_driver pare_pg_driver = {
     .prepare = prepare,
     .bind = bind,
     .step = step,
+    .ahead = ahead,
     .rewind = rewind_it,
+    .rest = rest,
     .finish = finish,
     .changed = changed,
     .chars = chars,
@@ -502,6 +621,7 @@ const pare_sql_driver pare_pg_driver = {
     .kept = "bytes_of",
     .loosen = loosen,
     .stamp = stamp,
+    .turn = turn,
     .make_room = make_room,
     .copy = pare_pg_copy,
 };

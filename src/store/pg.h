@@ -15,12 +15,16 @@ extern const pare_sql_driver pare_pg_driver;
 /** How long somebody else's change is waited for. */
 #define PARE_PG_WAIT_S 30
 
+enum { PARE_PG_AHEAD = 16 };
+
 typedef struct pare_pg {
     pare_pg_library is; /* libpq */
     PGconn *conn;
     bool wait; /* for somebody else's change */
     bool
         begins; /* a transaction that only reads has been asked for, and nothing was read in it yet */
+    size_t ahead;                                /* statements asked ahead in this transaction */
+    struct pare_statement *asked[PARE_PG_AHEAD]; /* [ahead] */
     bool unread;       /* the answer to the end of such a one was not waited for */
     unsigned prepared; /* statements up to now, for their names */
     long long changed; /* rows, by the last statement */

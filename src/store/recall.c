@@ -6,6 +6,8 @@
 
 #include "base/grow.h"
 
+static const char ALL[] = "SELECT file, unit_m, layout, facts FROM mesh ORDER BY file, unit_m";
+
 static pare_status take_row(pare_recall *recall, pare_statement *statement, pare_arena *arena,
                             pare_error *err)
 {
@@ -28,9 +30,7 @@ static pare_status read_all(pare_recall *recall, const pare_store *store, pare_a
 {
     pare_statement *statement = NULL;
     bool row = true;
-    pare_status status =
-        pare_sql_prepare(store, &statement, err,
-                         "SELECT file, unit_m, layout, facts FROM mesh ORDER BY file, unit_m", "");
+    pare_status status = pare_sql_prepare(store, &statement, err, ALL, "");
     while (status == PARE_OK) {
         status = pare_sql_step(store, statement, &row, err);
         if (status != PARE_OK || !row)
@@ -59,4 +59,9 @@ pare_status pare_recall_find(pare_recall *recall, const pare_store *store, pare_
                  ? bsearch(&wanted, recall->one, recall->count, sizeof wanted, by_file)
                  : NULL;
     return status;
+}
+
+void pare_recall_ahead(const pare_store *store)
+{
+    pare_sql_ahead(store, ALL, "");
 }

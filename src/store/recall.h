@@ -31,4 +31,7 @@ pare_status pare_recall_find(pare_recall *recall, const pare_store *store, pare_
                              const char *file, double unit_m, const pare_recalled **found,
                              pare_error *err);
 
+/** It will be asked for: see pare_sql_ahead(). */
+void pare_recall_ahead(const pare_store *store);
+
 #endif

@@ -14,6 +14,7 @@
 enum { KEPT = 128, PARAMETERS = 16 };
 
 struct pare_sql_kept {
+    int reading; /* so many transactions that only read, one within another */
     struct {
         pare_statement *statement;
         bool lent;
@@ -59,7 +60,11 @@ pare_status pare_sql_begin(const pare_store *store, pare_error *err)
 
 pare_status pare_sql_begin_reading(const pare_store *store, pare_error *err)
 {
-    return store->driver->begin(store, PARE_SQL_READ, err);
+    int *reading = &store->kept->reading;
+    const pare_status status =
+        *reading > 0 ? PARE_OK : store->driver->begin(store, PARE_SQL_READ, err);
+    *reading += status == PARE_OK;
+    return status;
 }
 
 pare_status pare_sql_commit(const pare_store *store, pare_error *err)
@@ -69,6 +74,10 @@ pare_status pare_sql_commit(const pare_store *store, pare_error *err)
 
 void pare_sql_rollback(const pare_store *store)
 {
+    int *reading = &store->kept->reading;
+    *reading -= *reading > 0;
+    if (*reading > 0)
+        return;
     store->driver->rollback(store);
 }
 
@@ -114,20 +123,26 @@ static pare_status borrow(const pare_store *store, const char *sql, pare_stateme
     return status;
 }
 
+/* @return whether the store keeps it, which is true as long as its place is not another's */
+static bool give_back(pare_statement *statement)
+{
+    struct pare_sql_kept *kept = statement->store->kept;
+    size_t i = 0;
+    while (i < KEPT && kept->place[i].statement != statement)
+        i++;
+    if (i < KEPT)
+        kept->place[i].lent = false;
+    return i < KEPT;
+}
+
 void pare_sql_finish(pare_statement *statement)
 {
     if (!statement)
         return;
-    const pare_store *store = statement->store;
-    size_t i = 0;
-    while (i < KEPT && store->kept->place[i].statement != statement)
-        i++;
-    if (i == KEPT) {
-        store->driver->finish(statement);
-        return;
-    }
-    store->kept->place[i].lent = false;
-    store->driver->bind(statement, 0, NULL, NULL);
+    if (give_back(statement))
+        statement->store->driver->rest(statement);
+    else
+        statement->store->driver->finish(statement);
 }
 
 static pare_status bind(pare_statement *statement, pare_error *err, const char *types,
@@ -190,6 +205,23 @@ pare_status pare_sql_prepare(const pare_store *store, pare_statement **statement
     const pare_status status = prepare(store, statement, err, sql, types, &args);
     va_end(args);
     return status;
+}
+
+void pare_sql_ahead(const pare_store *store, const char *sql, const char *types, ...)
+{
+    pare_statement *statement = NULL;
+    pare_error none;
+    va_list args;
+    if (!store->driver->ahead)
+        return;
+    va_start(args, types);
+    const pare_status status = prepare(store, &statement, &none, sql, types, &args);
+    va_end(args);
+    if (status != PARE_OK)
+        return;
+    store->driver->ahead(statement);
+    if (!give_back(statement))
+        store->driver->finish(statement);
 }
 
 pare_status pare_sql_step(const pare_store *store, pare_statement *statement, bool *row,

@@ -45,7 +45,8 @@ void pare_sql_close(pare_store *store);
 pare_status pare_sql_begin(const pare_store *store, pare_error *err);
 pare_status pare_sql_commit(const pare_store *store, pare_error *err);
 
-/** What is read until pare_sql_rollback() is one state of the bench. */
+/** What is read until pare_sql_rollback() is one state of the bench. Within such a one another begins and
+ * ends without more ado. */
 pare_status pare_sql_begin_reading(const pare_store *store, pare_error *err);
 
 /** Ends either; nothing is left to do where a failure has ended it. */
@@ -69,6 +70,11 @@ pare_status pare_sql_run(const pare_store *store, const char *sql, pare_error *e
  * @param[out] statement  give it back with pare_sql_finish(); NULL on failure */
 pare_status pare_sql_prepare(const pare_store *store, pare_statement **statement, pare_error *err,
                              const char *sql, const char *types, ...);
+
+/** What will be asked soon, while reading: on a server it goes along with the next statement, which spares
+ * a way there and back each. A hint: whatever fails is said when it is asked.
+ * @param sql  the very text, by its address, that will be asked, with the same parameters */
+void pare_sql_ahead(const pare_store *store, const char *sql, const char *types, ...);
 
 /** Binds anew, for a statement that runs again; it is rewound. */
 pare_status pare_sql_bind(pare_statement *statement, pare_error *err, const char *types, ...);

@@ -36,8 +36,12 @@ struct pare_sql_driver {
                            pare_error *err);
     pare_status (*bind)(pare_statement *statement, size_t count, const pare_sql_value value[],
                         pare_error *err);
+    /** What is bound will be asked soon, and may be asked along with the next statement; until the end of the
+     * transaction, binding the same again is answered by that. NULL: that would spare nothing. */
+    void (*ahead)(pare_statement *statement);
     pare_status (*step)(pare_statement *statement, bool *row, pare_error *err);
     void (*rewind)(pare_statement *statement);
+    void (*rest)(pare_statement *statement); /* rewound, and nothing is bound */
     void (*finish)(pare_statement *statement);
     long long (*changed)(const pare_store *store);
     const char *(*chars)(pare_statement *statement, int column);
@@ -56,6 +60,8 @@ struct pare_sql_driver {
     pare_status (*loosen)(const pare_store *store, pare_error *err);
     /** Another number whenever somebody else has written to the bench since it was opened. */
     pare_status (*stamp)(const pare_store *store, long long *stamp, pare_error *err);
+    /** pare_store_turn(); NULL: nobody waits. */
+    pare_status (*turn)(const pare_store *store, bool mine, pare_error *err);
     /** Made ready for so many new rows that pages would not stay in memory. */
     pare_status (*make_room)(const pare_store *store, pare_error *err);
     /** All of it into an SQLite bench in memory, open and as empty as it is at first (past.c). */

@@ -148,8 +148,6 @@ static pare_status bind(pare_statement *statement, size_t count, const pare_sql_
     int code = SQLITE_OK;
     /* Reset gives the code of the last run again, which was said then. */
     sqlite3_reset(to);
-    if (count == 0)
-        sqlite3_clear_bindings(to);
     for (size_t i = 0; code == SQLITE_OK && i < count; i++)
         code = bind_one(to, (int)i + 1, &value[i]);
     return answered(statement->store, code, err);
@@ -166,6 +164,12 @@ static pare_status step(pare_statement *statement, bool *row, pare_error *err)
 static void rewind_it(pare_statement *statement)
 {
     sqlite3_reset(own(statement));
+}
+
+static void rest(pare_statement *statement)
+{
+    sqlite3_reset(own(statement));
+    sqlite3_clear_bindings(own(statement));
 }
 
 static long long changed(const pare_store *store)
@@ -264,6 +268,7 @@ const pare_sql_driver pare_sqlite_driver = {
     .bind = bind,
     .step = step,
     .rewind = rewind_it,
+    .rest = rest,
     .finish = finish,
     .changed = changed,
     .chars = chars,

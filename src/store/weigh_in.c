@@ -7,6 +7,7 @@
 
 #include "base/grow.h"
 #include "store/change.h"
+#include "store/load.h"
 #include "store/records.h"
 #include "store/tree_edit.h"
 
@@ -147,16 +148,24 @@ static pare_status read_rows(pare_store *store, gather *g, const char *sql,
     return status;
 }
 
+static const char SCALES[] = "SELECT doc FROM scale ORDER BY id";
+static const char WEIGH_INS[] = "SELECT doc FROM weigh_in ORDER BY date, row";
+
+void pare_weighings_ahead(const pare_store *store)
+{
+    pare_sql_ahead(store, SCALES, "");
+    pare_sql_ahead(store, WEIGH_INS, "");
+}
+
 pare_status pare_store_weighings(pare_store *store, pare_arena *arena, pare_weighings *weighings,
                                  pare_error *err)
 {
     gather g = {.reading = {.name = store->path, .arena = arena, .units = pare_units_open()}};
     pare_status status = g.reading.units ? PARE_OK : pare_no_memory(err);
     if (status == PARE_OK)
-        status = read_rows(store, &g, "SELECT doc FROM scale ORDER BY id", take_scale, err);
+        status = read_rows(store, &g, SCALES, take_scale, err);
     if (status == PARE_OK)
-        status =
-            read_rows(store, &g, "SELECT doc FROM weigh_in ORDER BY date, row", take_weigh_in, err);
+        status = read_rows(store, &g, WEIGH_INS, take_weigh_in, err);
     pare_units_close(g.reading.units);
     *weighings = (pare_weighings){g.scales, g.scale, g.count, g.weigh_in};
     return status;

@@ -94,13 +94,13 @@ void server_user(const char *address, const char *user, const char *allow, char 
     const char *at = strchr(address, '@');
     assert_non_null(at);
     snprintf(other, size, "postgresql://%s%s", user, at);
+    if (!allow)
+        return;
     snprintf(sql, sizeof sql,
              "DO $$BEGIN IF NOT EXISTS (SELECT FROM pg_roles WHERE rolname = '%s') THEN"
              " CREATE ROLE %s LOGIN; END IF; END$$",
              user, user);
     server_run(address, sql);
-    if (!allow)
-        return;
     snprintf(sql, sizeof sql, "SELECT pare.allow('%s', '%s')", user, allow);
     server_run(address, sql);
 }

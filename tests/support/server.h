@@ -19,7 +19,8 @@ void server_run(const char *address, const char *sql);
 /** The first number of the first row. */
 long long server_ask(const char *address, const char *sql);
 
-/** The address for another user, made with this role where `allow` is not NULL (pare.allow()). */
+/** The address for another user, who is made and may do this (pare.allow()).
+ * @param user   may be one who is there, with a password behind a colon: then `allow` is NULL */
 void server_user(const char *address, const char *user, const char *allow, char *other,
                  size_t size);
 
