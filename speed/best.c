@@ -14,7 +14,7 @@
 
 #define USUAL_S 30.0
 
-enum { SEED = 1 };
+enum { SEED = 1, CUTS_TOLD = 6 };
 
 static double now_s(void)
 {
@@ -55,6 +55,9 @@ static int measure(const pare_bench *bench, const pare_craft *craft, double most
            1e-4 * (double)best.was_100ug, 1e-4 * (double)best.best_100ug,
            1e-4 * (double)best.bound_100ug, best.groups, best.opened, best.dived, best.sets,
            best.misses);
+    for (size_t i = 0; i < best.cuts && i < CUTS_TOLD; i++)
+        printf("%s %zu %s", i ? "," : "             cut by", best.cut[i].groups, best.cut[i].name);
+    printf("%s", best.cuts ? "\n" : "");
     fflush(stdout);
     pare_arena_close(arena);
     return 0;

@@ -20,6 +20,8 @@ enum {
     FIRST_STEP_PARTS = 1000, /* a first dive's ceiling is so much of the bound above it */
     MOST_DIVES = 12,
     FIRST_PATIENCE = 500, /* nodes */
+    FIRST_BUDGET = 500,
+    MORE_THAN_LAST = 4,
     MOST_TURNS = 20
 };
 
@@ -31,6 +33,7 @@ typedef struct outcome {
     char by[48];
     best_set best;
     bool stopped, tired;
+    size_t nodes;
     int64_t open_least, left_least;
 } outcome;
 
@@ -285,11 +288,20 @@ static void refine(best_worker *worker, const best_set *best, outcome *out)
 }
 
 /* A dive goes a little beyond the group's bound, and each one that follows twice as far: what is looked into
- * before anything has been found would else be all that the group can be. */
+ * before anything has been found would else be all that the group can be. One that tires goes back. */
 static int64_t ceiling_of(const best_group *group)
 {
     const int64_t step = group->least / FIRST_STEP_PARTS;
-    return group->dives < MOST_DIVES ? group->least + (step << group->dives) : BEST_NO_BOUND;
+    if (group->dives >= MOST_DIVES)
+        return BEST_NO_BOUND;
+    return group->least + (step << group->dives >> group->tires);
+}
+
+/* What lies below a ceiling grows by powers of it: a dive that takes many times as long as the one before went
+ * too far at once. Each time that it tires it may take longer, so it comes to an end. */
+static size_t budget_of(const best_group *group)
+{
+    return (FIRST_BUDGET + MORE_THAN_LAST * (size_t)group->nodes) << group->tires;
 }
 
 /* Where figures are raised a group that takes long waits until all others have had their turn. */
@@ -304,14 +316,16 @@ static void dive(best_worker *worker, const best_set *best, outcome *out)
     worker->best = raises ? (best_set){0} : *best;
     worker->stopped = worker->tired = false;
     worker->begun = worker->nodes;
-    worker->patience = raises ? patience_of(&out->group) : 0;
+    worker->patience = raises ? patience_of(&out->group) : budget_of(&out->group);
     worker->open_least = worker->most = worker->left_least = BEST_NO_BOUND;
     worker->ceiling = ceiling_of(&out->group);
     if (best_group_build(worker, &out->group))
         best_dive(worker);
     out->best = worker->best;
+
     out->stopped = worker->stopped;
     out->tired = worker->tired;
+    out->nodes = worker->nodes - worker->begun;
     out->open_least = worker->open_least;
     out->left_least = worker->left_least;
 }
@@ -399,11 +413,16 @@ static void merge_dived(rounds *r, size_t count)
         if (out->best.found && best_is_better(&r->best, out->best.units, out->best.cents,
                                               out->best.swaps, out->best.swap))
             r->best = out->best;
-        if (out->stopped && out->open_least < r->stopped_least)
-            r->stopped_least = out->open_least;
-        if (!out->stopped && out->left_least != BEST_NO_BOUND) {
-            best_group again = out->group;
+        best_group again = out->group;
+        if (out->tired) {
+            again.tires++;
+            best_groups_put(&r->groups, again);
+        } else if (out->stopped) {
+            if (out->open_least < r->stopped_least)
+                r->stopped_least = out->open_least;
+        } else if (out->left_least != BEST_NO_BOUND) {
             again.least = out->left_least > again.least ? out->left_least : again.least;
+            again.nodes = (uint32_t)out->nodes;
             again.dives++;
             best_groups_put(&r->groups, again);
         }

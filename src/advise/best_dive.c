@@ -352,6 +352,51 @@ bool best_culprit_refuses(best_worker *worker, size_t depth)
     return true;
 }
 
+/* Counts an open choice as the lightest of its options that still go on, and all below the state as no lighter
+ * than what the best of them leaves. False: none goes on. */
+static bool probe(best_worker *worker, size_t depth, size_t slot)
+{
+    const best_search *search = worker->search;
+    best_state *state = &worker->state[depth], *with = &worker->spare[2];
+    const best_slot *choice = &search->slot[slot];
+    const bool draggable = is_draggable(search, state, choice->item, search->slots);
+    const best_option *lightest = NULL;
+    int64_t leaves = BEST_NO_BOUND;
+    for (size_t i = 0; i < choice->options; i++) {
+        const best_option *option = &choice->option[i];
+        if (!best_is_in_class(state, slot, option) || is_never_of_group(worker, slot, i))
+            continue;
+        int64_t least = least_with(search, state, slot, option);
+        if (least >= leaves)
+            break;
+        if (best_state_choose(search, state, slot, option, with))
+            least = with->least > least ? with->least : least;
+        else if (never_goes_on(worker, depth, slot, option, with))
+            continue;
+        lightest = lightest ? lightest : option;
+        leaves = least < leaves ? least : leaves;
+    }
+    if (!lightest)
+        return draggable;
+    if (!draggable && lightest->least > state->slot_least[slot])
+        state->slot_least[slot] = lightest->least;
+    if (!draggable && leaves > state->raised)
+        state->raised = leaves;
+    return true;
+}
+
+/* The same of all choices that are open. */
+static bool probe_all(best_worker *worker, size_t depth)
+{
+    const best_search *search = worker->search;
+    best_state *state = &worker->state[depth];
+    for (size_t s = 0; s < search->slots; s++)
+        if (best_open(state, s) && best_state_stands(search, state, s) && !probe(worker, depth, s))
+            return false;
+    best_state_bound(search, state);
+    return !best_is_hopeless(worker, state, state->least);
+}
+
 void best_dive_from(best_worker *worker, size_t depth, size_t slot)
 {
     const best_search *search = worker->search;
@@ -360,7 +405,9 @@ void best_dive_from(best_worker *worker, size_t depth, size_t slot)
     while (slot < search->slots && !best_open(state, slot))
         slot++;
     if (slot >= search->wirers && state->wires_open) {
-        best_wires(worker, depth, slot);
+        worker->culprit = BEST_NONE;
+        if (probe_all(worker, depth))
+            best_wires(worker, depth, slot);
         return;
     }
     if (slot == search->slots) {
@@ -444,7 +491,7 @@ static void dive_by_class(best_worker *worker, size_t depth, size_t slot)
         slot++;
     if (slot == search->slots) {
         worker->culprit = BEST_NONE;
-        if (depth == 0 || !is_refuted(worker, &worker->state[depth]))
+        if (probe_all(worker, depth) && (depth == 0 || !is_refuted(worker, &worker->state[depth])))
             best_dive_from(worker, depth, 0);
         return;
     }

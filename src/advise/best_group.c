@@ -193,6 +193,18 @@ static bool fits_some(const best_search *search, size_t g, const pare_part *part
     return true;
 }
 
+/* An option that goes on the craft as it is: what comes in it is then known, and what of that can be saved. */
+static void weigh_with_all_in_it(const best_search *search, best_state *state, size_t item,
+                                 best_option *option)
+{
+    if (!best_state_weigh(search, state))
+        return;
+    state->open &= ~((uint64_t)1 << search->slot_of[item]);
+    best_state_bound(search, state);
+    const int64_t least = best_state_own(search, state, item);
+    option->least = least > option->least ? least : option->least;
+}
+
 /* Options go on one after another. Those that go on the craft as it is may be first; any other needs
  * neighbours that fit it, which must be among those that may have gone on before it. A pack's neighbours are
  * none of the four. */
@@ -205,9 +217,13 @@ void best_slots_reach(best_search *search, best_state *first, best_state *state)
         if (!may[g])
             return; /* all stay in: it only takes longer */
         for (size_t i = 0; slot_of(search, g) && i < options_of(search, g); i++) {
-            const best_option *option = &slot_of(search, g)->option[i];
+            best_option *option = &search->slot[search->grouped[g]].option[i];
+            if (!option->name)
+                best_state_copy(search, first, state);
             may[g][i] = option->part &&
                         (!option->name || best_state_edit(search, first, option->name, state));
+            if (may[g][i])
+                weigh_with_all_in_it(search, state, slot_of(search, g)->item, option);
         }
     }
     while (changed) {
@@ -229,6 +245,7 @@ void best_slots_reach(best_search *search, best_state *first, best_state *state)
             if (may[g][i])
                 slot->option[kept++] = slot->option[i];
         slot->options = kept;
+        qsort(slot->option, kept, sizeof slot->option[0], best_by_least);
         slot->least = kept > 0 ? slot->option[0].least : slot->least;
         first->slot_least[search->grouped[g]] = slot->least;
     }

@@ -40,10 +40,11 @@ typedef struct best_slot {
     double power_w;
     unsigned
         drags, /* kinds, bit (1u << kind), of items that an option may take along or bring down */
-        drags_calm;           /* and of those, by options that do not move */
-    bool may_go;              /* an option takes it off */
-    unsigned off_needs;       /* work that something else must do then; 0: nothing */
-    int64_t least_on;         /* of the options that do not */
+        drags_calm;      /* and of those, by options that do not move */
+    bool may_go;         /* an option takes it off */
+    bool off_moves;      /* and that one moves */
+    unsigned off_needs;  /* work that something else must do then; 0: nothing */
+    int64_t least_on[2]; /* of the options that do not: of those that stay calm, and that move */
     unsigned work, work_calm; /* of all options, and of those that do not move */
     bool moves;               /* an option does */
     bool moves_wires;         /* an option is an ESC of another sort, or brings or drops one */
@@ -160,6 +161,8 @@ typedef struct best_worker {
 /* ---- best_slots.c ---- */
 /** Whether a choice, by the left side of its swaps, is to stay as it is. */
 bool best_held(const best_search *search, const char *left);
+/** The order of a choice's options, for qsort. */
+int best_by_least(const void *left, const void *right);
 pare_status best_slots_gather(best_search *search, pare_error *err);
 /** Takes out of the four slots of a group what can go on in no group. @param state  room */
 void best_slots_reach(best_search *search, best_state *first, best_state *state);
@@ -219,10 +222,19 @@ static inline unsigned best_drags(const best_search *search, const best_state *s
     return state->calm & (uint64_t)1 << slot ? search->slot[slot].drags_calm
                                              : search->slot[slot].drags;
 }
+/** Whether an open choice may still take its item off. */
+static inline bool best_may_go(const best_search *search, const best_state *state, size_t slot)
+{
+    const best_slot *of = &search->slot[slot];
+    return of->may_go && ((of->off_moves ? state->calm : state->moving) >> slot & 1) == 0;
+}
 static inline bool best_is_in_class(const best_state *state, size_t slot, const best_option *option)
 {
     return (option->moves ? state->calm : state->moving) >> slot & 1 ? false : true;
 }
+/** What an item of the four weighs at the least with all that comes in it; a pack with its connector, which
+ * counts as nothing while the pack is open. */
+int64_t best_state_own(const best_search *search, const best_state *state, size_t item);
 /** Whether an open choice may take a part's item along or bring it down. */
 bool best_is_dragged(const best_search *search, const best_state *state, const pare_part *part);
 
@@ -286,6 +298,8 @@ typedef struct best_group {
     double promise;
     unsigned char depth;           /* 1 to BEST_GROUPED */
     unsigned char dives;           /* that found nothing up to their ceiling */
+    unsigned char tires;           /* that went too far at once */
+    uint32_t nodes;                /* of the last that did not */
     bool refined;                  /* put together, bounded again, tested */
     uint32_t option[BEST_GROUPED]; /* in the order of best_search.grouped */
 } best_group;

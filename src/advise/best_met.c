@@ -463,7 +463,7 @@ static void tips_open(const best_search *search, const best_state *state, double
             if (slot == BEST_NONE || !best_open(state, slot) ||
                 craft->item[line->index].place != PARE_AT_ARMS)
                 continue;
-            const int64_t least = search->slot[slot].may_go ? 0 : search->slot[slot].least;
+            const int64_t least = best_may_go(search, state, slot) ? 0 : search->slot[slot].least;
             less += units > least ? units - least : 0;
             more += search->slot[slot].most > units ? search->slot[slot].most - units : 0;
         } else if (state->tail_open && line->of == PARE_LINE_JOINT &&
@@ -480,13 +480,15 @@ static void tips_open(const best_search *search, const best_state *state, double
 typedef struct ring_at {
     const char *margin;
     pare_figure turns;
-    unsigned groups; /* that are flown anew for it */
-    double surely;   /* how far inside a band the turns must be */
+    double surely; /* how far inside a band the turns must be */
 } ring_at;
 
+/* What is flown anew for them at another mass; no resistance changes how fast a rotor has to turn. */
+#define TURNS (unsigned)(PARE_FLY_HOVER | PARE_FLY_MINUTES | PARE_FLY_RANGE)
+
 static const ring_at rings_at[] = {
-    {"arm.ring", PARE_HOVER_RPM, PARE_FLY_HOVER, 1e-4},
-    {"arm.ring_cruise", PARE_CRUISE_RPM, PARE_FLY_HOVER | PARE_FLY_MINUTES | PARE_FLY_RANGE, 2e-3},
+    {"arm.ring", PARE_HOVER_RPM, 1e-4},
+    {"arm.ring_cruise", PARE_CRUISE_RPM, 2e-3},
 };
 
 /* Rotors turn in cruise as drag asks. */
@@ -525,8 +527,10 @@ static bool ring_of(const best_search *search, const best_state *state, const pa
 static bool rings(const best_state *state, const ring_at *at, const ring *of, int64_t units,
                   pare_sheet *probe)
 {
-    probe->rig.mass_kg = (double)units / BEST_UNITS_PER_KG;
-    probe->flown &= ~at->groups;
+    const double mass_kg = (double)units / BEST_UNITS_PER_KG;
+    if (probe->rig.mass_kg != mass_kg)
+        probe->flown &= ~TURNS;
+    probe->rig.mass_kg = mass_kg;
     pare_sheet_fly(state->trial.flown, FIGURE(at->turns), probe);
     const pare_sheet_figure *rpm = &probe->figure[at->turns];
     const double turn_hz = rpm->value / (2 * PI);

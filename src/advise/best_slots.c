@@ -158,15 +158,20 @@ static double included_kg(const pare_part *part)
     return sum_kg;
 }
 
-/* How few of a part may be in the place of an item. */
-static int fewest(const pare_item *item, const pare_part *part)
+/* How few of a part may be in the place of an item. One-motor ESCs in place of one for all are as many as
+ * the motors (esc.c); two ties stand for a print (along.c). */
+static int fewest(const pare_craft *craft, const pare_item *item, const pare_part *part)
 {
     const bool tied = item->part->kind == PARE_TIE, ties = part->kind == PARE_TIE;
+    const bool one_place = item->place != PARE_AT_ARMS && item->stations <= 1;
+    const int motor = pare_craft_doing(craft, PARE_MOTOR);
+    if (item->part->kind == PARE_ESC_FOUR && part->kind == PARE_ESC_ONE && motor >= 0)
+        return craft->item[motor].count;
     if (item->part->kind != part->kind && (pare_work_of(part) & BIT(PARE_ESC_FOUR)))
         return 1;
-    if (tied != ties)
-        return item->count > 1 ? item->count / 2 : 1;
-    return item->count;
+    if (tied == ties || !one_place)
+        return item->count;
+    return ties ? 2 * item->count : item->count > 1 ? item->count / 2 : 1;
 }
 
 /* One copy's least, with its coax cut as far as it may be. */
@@ -179,14 +184,15 @@ static double least_each_kg(const pare_item *item, const pare_part *part)
     return fmax(pare_item_each_kg(&cut), 0);
 }
 
-static void weigh_option(const pare_item *now, best_option *option)
+static void weigh_option(const pare_craft *craft, const pare_item *now, best_option *option)
 {
     if (!option->part)
         return;
-    const int count = fewest(now, option->part);
+    const int count = fewest(craft, now, option->part);
+    const int most = count > now->count ? count : now->count;
     option->least = best_units(count * least_each_kg(now, option->part));
     if (option->part->includes > 0)
-        option->least -= best_units(now->count * included_kg(option->part)) + 1;
+        option->least -= best_units(most * included_kg(option->part)) + 1;
     option->power_w = count * option->part->spec[PARE_SPEC_POWER].value;
 }
 
@@ -229,14 +235,15 @@ static void mark_option(const pare_part *now, best_option *option, best_slot *sl
         slot->drags |= BIT(PARE_ESC_ONE) | BIT(PARE_ESC_FOUR);
     }
     slot->counts_change = slot->counts_change || (part && part->kind != now->kind);
-    if (!part)
+    if (!part) {
         slot->may_go = true;
-    else if (!pare_fit_agrees(&part->fit[PARE_FIT_THREAD], &now->fit[PARE_FIT_THREAD]) ||
-             part->fit[PARE_FIT_THREAD].count != now->fit[PARE_FIT_THREAD].count)
+        slot->off_moves = option->moves;
+    } else if (!pare_fit_agrees(&part->fit[PARE_FIT_THREAD], &now->fit[PARE_FIT_THREAD]) ||
+               part->fit[PARE_FIT_THREAD].count != now->fit[PARE_FIT_THREAD].count)
         slot->other_threads = true;
 }
 
-static int by_least(const void *left, const void *right)
+int best_by_least(const void *left, const void *right)
 {
     const best_option *a = left, *b = right;
     if (a->least != b->least)
@@ -409,15 +416,16 @@ static pare_status make_slot(const gathering *from, size_t item, pare_error *err
         mark_option(now->part, option, slot);
     }
     slot->least = slot->least_plain = slot->least_driving = BEST_NO_BOUND;
-    slot->least_on = BEST_NO_BOUND;
+    slot->least_on[0] = slot->least_on[1] = BEST_NO_BOUND;
     slot->off_needs = job_is_kept(from, item) ? pare_main_work(now->part) : 0;
     slot->power_w = INFINITY;
     for (size_t i = 0; i < slot->options; i++) {
-        weigh_option(now, &slot->option[i]);
+        weigh_option(&search->desk->loaded, now, &slot->option[i]);
         slot->least = slot->option[i].least < slot->least ? slot->option[i].least : slot->least;
         const pare_part *part = slot->option[i].part;
-        if (part && slot->option[i].least < slot->least_on)
-            slot->least_on = slot->option[i].least;
+        int64_t *on = &slot->least_on[slot->option[i].moves];
+        if (part && slot->option[i].least < *on)
+            *on = slot->option[i].least;
         slot->work |= part ? pare_work_of(part) : 0;
         slot->work_calm |= part && !slot->option[i].moves ? pare_work_of(part) : 0;
         const int64_t most = part ? best_units(now->count * part->mass_kg.value) : 0;
@@ -430,7 +438,7 @@ static pare_status make_slot(const gathering *from, size_t item, pare_error *err
         slot->states_drag = slot->states_drag || now->part->spec[PARE_SPEC_DRAG_AREA].given ||
                             (part && part->spec[PARE_SPEC_DRAG_AREA].given);
     }
-    qsort(slot->option, slot->options, sizeof slot->option[0], by_least);
+    qsort(slot->option, slot->options, sizeof slot->option[0], best_by_least);
     search->options += count;
     search->all |= (uint64_t)1 << search->slots;
     search->slots++;

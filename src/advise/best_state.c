@@ -212,9 +212,21 @@ typedef struct outlook {
     const best_search *search;
     const best_state *state;
     unsigned drags;   /* by open choices */
+    unsigned twice;   /* of those, by two or more */
     bool moves_wires; /* an open choice does */
     bool moves_arms;  /* frame or motors are open */
 } outlook;
+
+static const best_slot *open_slot(const outlook *o, size_t item)
+{
+    const unsigned char slot = o->search->slot_of[item];
+    return slot != BEST_NONE && best_open(o->state, slot) ? &o->search->slot[slot] : NULL;
+}
+
+static size_t place_of(const outlook *o, const best_slot *slot)
+{
+    return (size_t)(slot - o->search->slot);
+}
 
 static bool may_lie_idle(const pare_part *part)
 {
@@ -226,17 +238,13 @@ static bool may_lie_idle(const pare_part *part)
 static bool is_dragged(const outlook *o, size_t item)
 {
     const pare_part *part = o->state->trial.flown->item[item].part;
-    if ((part->does & o->drags) == 0 && (BIT(part->kind) & o->drags) == 0)
+    const best_slot *own = open_slot(o, item);
+    const unsigned its = own ? best_drags(o->search, o->state, place_of(o, own)) : 0;
+    if (((part->does | BIT(part->kind)) & ((o->drags & ~its) | o->twice)) == 0)
         return false;
     if (part->kind == PARE_HOLDER || part->kind == PARE_PRINTED || part->kind == PARE_ADAPTER)
         return may_lie_idle(part);
     return true;
-}
-
-static const best_slot *open_slot(const outlook *o, size_t item)
-{
-    const unsigned char slot = o->search->slot_of[item];
-    return slot != BEST_NONE && best_open(o->state, slot) ? &o->search->slot[slot] : NULL;
 }
 
 /* Whether what holds or serves an item may go or change with it. */
@@ -247,15 +255,24 @@ static bool is_shaky(const outlook *o, const char *name, bool threads)
         return false;
     const best_slot *slot = open_slot(o, (size_t)item);
     return is_dragged(o, (size_t)item) ||
-           (slot &&
-            (slot->may_go || best_may_move(o->search, o->state, (size_t)(slot - o->search->slot)) ||
-             (threads && slot->other_threads)));
+           (slot && (best_may_go(o->search, o->state, place_of(o, slot)) ||
+                     best_may_move(o->search, o->state, place_of(o, slot)) ||
+                     (threads && slot->other_threads)));
 }
 
 static bool is_open(const outlook *o, const char *name)
 {
     const int item = name ? pare_craft_item(o->state->trial.flown, name) : -1;
     return item >= 0 && open_slot(o, (size_t)item);
+}
+
+/* Whether it comes in a part that is open: then each option of that has been counted without it, or with the
+ * least of it. */
+static bool is_counted(const outlook *o, const char *included_in)
+{
+    const int item = included_in ? pare_craft_item(o->state->trial.flown, included_in) : -1;
+    const best_slot *slot = item >= 0 ? open_slot(o, (size_t)item) : NULL;
+    return slot && best_state_stands(o->search, o->state, place_of(o, slot));
 }
 
 static bool is_of_motors(const outlook *o, const char *name)
@@ -269,7 +286,9 @@ static outlook look(const best_search *search, const best_state *state)
     outlook o = {.search = search, .state = state};
     for (size_t s = 0; s < search->slots; s++)
         if (best_open(state, s)) {
-            o.drags |= best_drags(search, state, s);
+            const unsigned drags = best_drags(search, state, s);
+            o.twice |= o.drags & drags;
+            o.drags |= drags;
             o.moves_wires = o.moves_wires || best_may_move(search, state, s);
         }
     o.moves_arms = (search->grouped[0] != BEST_NONE && best_open(state, search->grouped[0])) ||
@@ -280,11 +299,15 @@ static outlook look(const best_search *search, const best_state *state)
 static int64_t joint_least(const outlook *o, size_t index, int64_t units)
 {
     const pare_joint *joint = &o->state->trial.flown->joint[index];
+    if (is_counted(o, joint->included_in))
+        return 0;
     if (o->state->tail_open && o->state->held[index])
         return o->state->held_least[index];
     const int64_t least = o->state->tail_open ? best_joint_least(o->state, index) : units;
-    const bool shaky = is_shaky(o, joint->holds, true) || is_open(o, joint->included_in) ||
-                       (o->moves_arms && is_of_motors(o, joint->holds));
+    const bool arms = o->moves_arms && is_of_motors(o, joint->holds);
+    if (arms && joint->included_in) /* thinner arms take shorter screws than these */
+        return best_units(-joint->included_kg) - 1;
+    const bool shaky = is_shaky(o, joint->holds, true) || is_open(o, joint->included_in) || arms;
     return shaky && least > 0 ? 0 : least;
 }
 
@@ -310,7 +333,11 @@ static int64_t run_least(const outlook *o, size_t index, int64_t units)
     const pare_run *run = &o->state->trial.flown->run[index];
     const bool open =
         pare_run_of_power(o->state->trial.flown, run) ? o->state->wires_open : o->state->tail_open;
-    const int64_t least = open ? best_run_least(o->search, o->state, index, o->moves_wires) : units;
+    if (is_counted(o, run->included_in))
+        return 0;
+    /* On shorter arms motors are nearer, too. */
+    const bool nearer = o->moves_wires || (o->moves_arms && is_of_motors(o, run->carries));
+    const int64_t least = open ? best_run_least(o->search, o->state, index, nearer) : units;
     return run_is_shaky(o, run) && least > 0 ? 0 : least;
 }
 
@@ -329,8 +356,8 @@ static int64_t coax_least(const outlook *o, const pare_item *item, int64_t units
     return least < units ? least : units;
 }
 
-/* Whether something else does some work, or may yet. */
-static bool is_done_elsewhere(const outlook *o, size_t index, unsigned work)
+/* Whether something else than two items does some work, or may yet. */
+static bool is_done_elsewhere(const outlook *o, size_t index, size_t other, unsigned work)
 {
     const pare_craft *craft = o->state->trial.flown;
     for (size_t i = 0; i < craft->items; i++) {
@@ -338,10 +365,33 @@ static bool is_done_elsewhere(const outlook *o, size_t index, unsigned work)
         unsigned may = craft->item[i].off ? 0 : pare_work_of(craft->item[i].part);
         if (slot)
             may |= o->state->calm >> (slot - o->search->slot) & 1 ? slot->work_calm : slot->work;
-        if (i != index && (may & work))
+        if (i != index && i != other && (may & work))
             return true;
     }
     return false;
+}
+
+/* Of an open choice's options that leave its item on, and are of the class that is decided. */
+static int64_t least_on(const outlook *o, size_t place)
+{
+    const int64_t *on = o->search->slot[place].least_on;
+    if (o->state->calm >> place & 1)
+        return on[0];
+    if (o->state->moving >> place & 1)
+        return on[1];
+    return on[0] < on[1] ? on[0] : on[1];
+}
+
+/* An open item's choice; it stays on where nothing else than one other item can do its work.
+ * @param other  that item; its own: there is none */
+static int64_t open_least(const outlook *o, const best_slot *slot, size_t other)
+{
+    const size_t place = place_of(o, slot);
+    const int64_t least = o->state->slot_least[place], on = least_on(o, place);
+    if (best_may_go(o->search, o->state, place) && slot->off_needs && on > least &&
+        on != BEST_NO_BOUND && !is_done_elsewhere(o, slot->item, other, slot->off_needs))
+        return on;
+    return least;
 }
 
 static int64_t item_least(const outlook *o, size_t index, int64_t units)
@@ -352,11 +402,7 @@ static int64_t item_least(const outlook *o, size_t index, int64_t units)
         return 0;
     if (!slot)
         return coax_least(o, item, units);
-    const int64_t least = o->state->slot_least[slot - o->search->slot];
-    if (slot->may_go && slot->off_needs && slot->least_on > least &&
-        !is_done_elsewhere(o, index, slot->off_needs))
-        return slot->least_on;
-    return least;
+    return open_least(o, slot, index);
 }
 
 bool best_is_dragged(const best_search *search, const best_state *state, const pare_part *part)
@@ -395,7 +441,7 @@ static int64_t esc_or_driver(const outlook *o)
         return 0;
     const best_slot *slot = open_slot(o, (size_t)esc);
     const pare_item *item = &craft->item[esc];
-    const int64_t weighs = slot ? o->state->slot_least[slot - o->search->slot]
+    const int64_t weighs = slot ? open_least(o, slot, driver->item)
                                 : best_units(item->count * item->part->mass_kg.value);
     const int64_t counted = o->state->slot_least[driver - o->search->slot];
     const bool drives = o->state->moving >> (driver - o->search->slot) & 1;
@@ -467,6 +513,31 @@ void best_state_bound(const best_search *search, best_state *state)
     state->least = least > state->raised ? least : state->raised;
 }
 
+int64_t best_state_own(const best_search *search, const best_state *state, size_t item)
+{
+    const outlook o = look(search, state);
+    const pare_craft *craft = state->trial.flown;
+    const pare_assembly *assembly = &state->trial.sheet.assembly;
+    const char *name = craft->item[item].name;
+    const bool plugs = craft->item[item].part->kind == PARE_PACK;
+    int64_t least = 0;
+    for (size_t i = 0; i < assembly->lines; i++) {
+        const pare_line *line = &assembly->line[i];
+        const int64_t units = best_units(line->mass_kg.value);
+        const size_t at = line->index;
+        if (line->of == PARE_LINE_ITEM &&
+            (at == item || (plugs && craft->item[at].part->kind == PARE_CONNECTOR)))
+            least += item_least(&o, at, units);
+        else if (line->of == PARE_LINE_JOINT && craft->joint[at].included_in &&
+                 pare_same_name(craft->joint[at].included_in, name))
+            least += joint_least(&o, at, units);
+        else if (line->of == PARE_LINE_RUN && craft->run[at].included_in &&
+                 pare_same_name(craft->run[at].included_in, name))
+            least += run_least(&o, at, units);
+    }
+    return least;
+}
+
 /* ---- screws that hold ---- */
 
 void best_lightest(const best_search *search, const best_state *state, pare_craft *lightest)
@@ -478,12 +549,14 @@ void best_lightest(const best_search *search, const best_state *state, pare_craf
         const best_slot *slot = item->off ? NULL : open_slot(&o, i);
         if (item->off)
             continue;
-        if (is_dragged(&o, i) || (slot && slot->may_go)) {
+        if (is_dragged(&o, i) || (slot && best_may_go(search, state, place_of(&o, slot)))) {
             item->off = true;
             continue;
         }
         for (size_t k = 0; slot && k < slot->options; k++)
-            if (slot->option[k].part->mass_kg.value < item->part->mass_kg.value)
+            if (slot->option[k].part &&
+                best_is_in_class(state, place_of(&o, slot), &slot->option[k]) &&
+                slot->option[k].part->mass_kg.value < item->part->mass_kg.value)
                 item->part = slot->option[k].part;
         if (slot && item->count > 1 && slot->counts_change)
             item->count = 1;
