@@ -37,7 +37,7 @@ typedef struct best_slot {
     int64_t least_plain,
         least_driving; /* of those without, and with, an ESC that the part now has not;
                                            BEST_NO_BOUND: none */
-    double power_w;
+    double power_w, power_most_w;
     unsigned
         drags, /* kinds, bit (1u << kind), of items that an option may take along or bring down */
         drags_calm;      /* and of those, by options that do not move */
@@ -45,10 +45,11 @@ typedef struct best_slot {
     bool off_moves;      /* and that one moves */
     unsigned off_needs;  /* work that something else must do then; 0: nothing */
     int64_t least_on[2]; /* of the options that do not: of those that stay calm, and that move */
-    unsigned work, work_calm; /* of all options, and of those that do not move */
-    bool moves;               /* an option does */
-    bool moves_wires;         /* an option is an ESC of another sort, or brings or drops one */
-    bool other_threads;       /* an option may change the screws that hold it */
+    const pare_part *lightest[2]; /* of the same two; NULL: none */
+    unsigned work, work_calm;     /* of all options, and of those that do not move */
+    bool moves;                   /* an option does */
+    bool moves_wires;             /* an option is an ESC of another sort, or brings or drops one */
+    bool other_threads;           /* an option may change the screws that hold it */
     bool counts_change; /* an option counts otherwise: two ties for a print, one ESC for four */
     bool feeds;         /* it has to do with volts and regulators */
     bool states_drag;   /* an option, or what it is now, states a drag area */
@@ -273,6 +274,9 @@ void best_count(size_t *limits, pare_best_limit limit[PARE_BEST_LIMITS], const c
 
 /** Whether a limit on a figure is on the side where the flattering flight flatters it. */
 bool best_is_flattered(int figure, bool at_least);
+/** Whether an entry of the profile is held at full throttle while items or wires are open: then a flight with the
+ * least resistance flatters no minutes. */
+bool best_is_held_full(const best_state *state);
 /** The name of a limit's margin. */
 void best_limit_name(char name[48], const char *key);
 

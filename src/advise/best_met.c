@@ -10,7 +10,14 @@
  * The refutation. A state's flight is worked out at the least mass that may become of it, without the
  * uneven load of rotors, with the least load and drag that its open choices leave. Thrust and minutes only
  * fall with the resistance of leads and phase wires, currents at full throttle only rise without it: where
- * the wires are open each is asked at the end that flatters it. What then still fails, fails below. */
+ * the wires are open each is asked at the end that flatters it. What then still fails, fails below.
+ *
+ * Three things are not so. What electronics draw adds to the pack's current at full throttle and, by the pack's
+ * sag, takes from the motors': a current refutes where it is too much with the least load and with the most.
+ * A winding may run away at full throttle with too little in its way, and live with more: that a craft
+ * cannot be flown so is asked at both ends. And an entry of the profile that is held at full throttle draws more
+ * with less in the way: then the minutes, and what warms in them, refute nothing before items and wires are
+ * decided. */
 #include <math.h>
 #include <stdio.h>
 #include <stdlib.h>
@@ -38,8 +45,9 @@
 #define RING_TURNS   2e-5 /* of a ratio: masses are compared in 0.1 mg a line */
 #define CONTACTS_MOST_OHM                                                                          \
     5e-3 /* of another connector, beyond this one's: several times a poor one's */
-#define PI     3.14159265358979323846
-#define LONGER 4.0 /* wires that another sort of ESC asks for */
+#define PI             3.14159265358979323846
+#define REGULATED_MOST 2.0 /* times what it gives, that a regulator takes */
+#define LONGER         4.0 /* wires that another sort of ESC asks for */
 
 #define THINNEST_GAUGE    30.0
 #define SHORTEST_ENTERS_M 2e-4 /* below, the margin counts with a least */
@@ -252,6 +260,27 @@ static wires open_wires(const best_search *search, const best_state *state, cons
     return w;
 }
 
+/* The most that electronics may draw, where open choices or what they take along may be others. */
+static double heaviest_load_w(const best_search *search, const best_state *state)
+{
+    const pare_craft *craft = state->trial.flown;
+    const double always_w = state->trial.sheet.rig.always_w;
+    double load_w = 0, high_w = 0;
+    bool feeds = false, any = false;
+    for (size_t i = 0; i < craft->items; i++) {
+        const pare_item *item = &craft->item[i];
+        const unsigned char slot = search->slot_of[i];
+        const double own_w = item->off ? 0 : item->count * item->part->spec[PARE_SPEC_POWER].value;
+        const bool open = slot != BEST_NONE && best_open(state, slot);
+        load_w += own_w;
+        high_w += open ? fmax(search->slot[slot].power_most_w, own_w) : own_w;
+        feeds = feeds || (open && search->slot[slot].feeds);
+        any = any || open;
+    }
+    const double factor = load_w > 0 ? always_w / load_w : 1;
+    return any ? fmax(always_w, high_w * fmax(factor, feeds ? REGULATED_MOST : 1)) : always_w;
+}
+
 /* The least that electronics may draw, and the least drag. */
 static void lighten_load(const best_search *search, const best_state *state, pare_rig *rig)
 {
@@ -403,15 +432,35 @@ static double surely(const char *name)
     return strstr(name, "heat") || strstr(name, "winding") ? HEAT_SURELY : SURELY;
 }
 
+bool best_is_held_full(const best_state *state)
+{
+    const pare_brief *brief = &state->trial.flown->brief;
+    if (state->open == 0 && !state->wires_open)
+        return false;
+    for (size_t i = 0; i < brief->entries; i++)
+        if (brief->flown[i].as == PARE_FLOWN_FULL)
+            return true;
+    return false;
+}
+
+/* What the whole profile decides: the minutes, the pack left at their end, and what warms. */
+static bool is_of_profile(const char *name)
+{
+    if (is_limit(name))
+        return strstr(name, "flown") != NULL || strstr(name, "landing") != NULL;
+    return !starts(name, "volts");
+}
+
 static bool refuted_by(const best_search *search, const best_state *state, const pare_sheet *probe,
                        ask asked, char by[48])
 {
+    const bool held_full = asked == ASK_THRUST && best_is_held_full(state);
     for (size_t i = 0; i < probe->margins; i++) {
         const pare_margin *margin = &probe->margin[i];
         if (margin->ratio >= 1 && !is_crash(margin->name) && search->margin_least <= 1)
             break; /* worst first: none behind it fails */
         if (strcmp(margin->name, "limit.margin") == 0 || is_crash(margin->name) ||
-            ask_of(search, state, margin) != asked ||
+            ask_of(search, state, margin) != asked || (held_full && is_of_profile(margin->name)) ||
             margin->ratio >= best_need(search, margin->name) * surely(margin->name))
             continue;
         (void)refuse(by, margin->name);
@@ -460,9 +509,12 @@ static void tips_open(const best_search *search, const best_state *state, double
                 escs_open(search, state, slot, units, &less, &more);
                 continue;
             }
-            if (slot == BEST_NONE || !best_open(state, slot) ||
-                craft->item[line->index].place != PARE_AT_ARMS)
+            if (craft->item[line->index].place != PARE_AT_ARMS)
                 continue;
+            if (slot == BEST_NONE || !best_open(state, slot)) {
+                less += best_is_dragged(search, state, craft->item[line->index].part) ? units : 0;
+                continue;
+            }
             const int64_t least = best_may_go(search, state, slot) ? 0 : search->slot[slot].least;
             less += units > least ? units - least : 0;
             more += search->slot[slot].most > units ? search->slot[slot].most - units : 0;
@@ -712,19 +764,34 @@ static double cut_wires_ohm(const best_state *state, const char *motor)
     return ohm;
 }
 
+/* Flies full throttle anew, with what has been changed on a probe's rig. */
+static void refly_full(const best_state *state, pare_sheet *probe)
+{
+    probe->flown &= ~(unsigned)(PARE_FLY_FULL);
+    pare_sheet_fly(state->trial.flown, FIGURE(PARE_FULL_A) | FIGURE(PARE_MOTOR_FULL_A), probe);
+    pare_sheet_margins(state->trial.flown, probe);
+}
+
+/* The thinnest and longest of wires at a rough state's bare motors. */
+static void add_thinnest_wires(const best_search *search, const best_state *state,
+                               pare_sheet *probe)
+{
+    const int motor = pare_craft_doing(state->trial.flown, PARE_MOTOR);
+    if (motor < 0)
+        return;
+    const pare_item *item = &state->trial.flown->item[motor];
+    probe->rig.motor.resistance_ohm += fmax(phases_ohm(item->part, search->longest_phase_m, true),
+                                            cut_wires_ohm(state, item->name));
+}
+
 /* A rough state's pack under full throttle: with no lead, and the thinnest of wires at the motors. */
 static bool sags_roughly(const best_search *search, const best_state *state, pare_sheet *probe,
                          char by[48])
 {
-    const int motor = pare_craft_doing(state->trial.flown, PARE_MOTOR);
-    if (motor < 0)
+    if (pare_craft_doing(state->trial.flown, PARE_MOTOR) < 0)
         return false;
-    const pare_item *item = &state->trial.flown->item[motor];
-    probe->rig.motor.resistance_ohm += fmax(phases_ohm(item->part, search->longest_phase_m, true),
-                                            cut_wires_ohm(state, item->name));
-    probe->flown &= ~(unsigned)(PARE_FLY_FULL);
-    pare_sheet_fly(state->trial.flown, FIGURE(PARE_FULL_A) | FIGURE(PARE_MOTOR_FULL_A), probe);
-    pare_sheet_margins(state->trial.flown, probe);
+    add_thinnest_wires(search, state, probe);
+    refly_full(state, probe);
     return refuted_by(search, state, probe, ASK_SAG, by);
 }
 
@@ -765,7 +832,8 @@ double best_promise(const best_search *search, const best_state *state, pare_she
     flatter(search, state, open_wires(search, state, NULL), state->least, probe);
     for (int i = 0; i < 2 && raised->figure[i] >= 0; i++) {
         const pare_figure figure = (pare_figure)raised->figure[i];
-        if (ask_of_figure(raised->figure[i], true) != ASK_THRUST)
+        if (ask_of_figure(raised->figure[i], true) != ASK_THRUST ||
+            (figure == PARE_FLOWN_TIME && best_is_held_full(state)))
             continue;
         pare_sheet_fly(state->trial.flown, FIGURE(figure), probe);
         most = fmin(most, probe->figure[figure].exists ? probe->figure[figure].value / SURELY : 0);
@@ -773,42 +841,87 @@ double best_promise(const best_search *search, const best_state *state, pare_she
     return most;
 }
 
+/* Flies full throttle with another load and more resistance than the state's own craft has. */
+static void fly_full(const best_state *state, double load_w, double lead_more_ohm,
+                     double phase_more_ohm, pare_sheet *probe)
+{
+    const pare_rig *own = &state->trial.sheet.rig;
+    pare_rig *rig = &probe->rig;
+    const double bent = 1 + own->motor.drive_excess;
+    rig->always_w = load_w;
+    rig->pack.lead_ohm = fmax(own->pack.lead_ohm + lead_more_ohm, 0);
+    rig->motor.resistance_ohm = fmax(own->motor.resistance_ohm + phase_more_ohm / bent, 1e-4);
+    refly_full(state, probe);
+}
+
+/* Too much current with the least load, which the probe has been flown with, and with the most. */
+static bool draws_too_much(const best_search *search, const best_state *state, wires w,
+                           pare_sheet *probe, char by[48])
+{
+    const double least_w = probe->rig.always_w, most_w = heaviest_load_w(search, state);
+    char least_by[48];
+    if (!refuted_by(search, state, probe, ASK_CURRENT, least_by))
+        return false;
+    if (most_w > least_w) {
+        fly_full(state, most_w, w.lead_ohm.most, w.phase_ohm.most, probe);
+        const pare_margin *still = pare_sheet_margin(probe, least_by);
+        if (!still || still->ratio >= best_need(search, least_by) * surely(least_by))
+            return false;
+    }
+    (void)refuse(by, least_by);
+    return true;
+}
+
+/* What cannot be flown with little in the motors' way: at full throttle, with much in it neither. Changes what the
+ * probe flies with. */
+static bool cannot_fly(const best_search *search, const best_state *state, wires w,
+                       pare_sheet *probe, pare_figure figure)
+{
+    if (figure == PARE_FLOWN_TIME)
+        return !best_is_held_full(state);
+    if (figure != PARE_THRUST_FRESH)
+        return true;
+    if (state->rough) {
+        add_thinnest_wires(search, state, probe);
+        refly_full(state, probe);
+    } else {
+        fly_full(state, probe->rig.always_w, w.lead_ohm.most, w.phase_ohm.most, probe);
+    }
+    return !probe->figure[figure].exists;
+}
+
 static bool refuted_with(const best_search *search, best_state *state, wires w, int64_t least,
                          pare_sheet *probe, char by[48])
 {
     const pare_craft *craft = state->trial.flown;
-    const pare_rig *own = &state->trial.sheet.rig;
-    pare_rig *rig = &probe->rig;
-    const double lead_ohm = own->pack.lead_ohm, motor_ohm = own->motor.resistance_ohm;
-    const double bent = 1 + own->motor.drive_excess;
     flatter(search, state, w, least, probe);
     pare_sheet_judge(craft, probe);
-    for (size_t i = 0; i < sizeof must_exist / sizeof must_exist[0]; i++)
-        if (search->desk->sheet.figure[must_exist[i]].exists &&
-            !probe->figure[must_exist[i]].exists) {
+    for (size_t i = 0; i < sizeof must_exist / sizeof must_exist[0]; i++) {
+        if (!search->desk->sheet.figure[must_exist[i]].exists ||
+            probe->figure[must_exist[i]].exists)
+            continue;
+        if (cannot_fly(search, state, w, probe, must_exist[i])) {
             (void)refuse(by, flies[i]);
             return true;
         }
+        /* Limits on what there is not fail on this probe, and perhaps not with more in the motors' way. */
+        return false;
+    }
     if (refuted_by(search, state, probe, ASK_THRUST, by) ||
         best_unsure(search, state, probe, &state->shares, by))
         return true;
     if (state->rough)
         return sags_roughly(search, state, probe, by);
+    const double load_w = probe->rig.always_w;
     if (w.phase_ohm.most > w.phase_ohm.least || w.lead_ohm.most > w.lead_ohm.least) {
-        rig->motor.resistance_ohm = fmax(motor_ohm + w.phase_ohm.most / bent, 1e-4);
-        probe->flown &= ~(unsigned)(PARE_FLY_FULL);
-        pare_sheet_fly(craft, FIGURE(PARE_FULL_A) | FIGURE(PARE_MOTOR_FULL_A), probe);
-        pare_sheet_margins(craft, probe);
+        fly_full(state, load_w, w.lead_ohm.least, w.phase_ohm.most, probe);
         if (refuted_by(search, state, probe, ASK_SAG, by))
             return true;
-        rig->pack.lead_ohm = fmax(lead_ohm + w.lead_ohm.most, 0);
-        probe->flown &= ~(unsigned)(PARE_FLY_FULL);
-        pare_sheet_fly(craft, FIGURE(PARE_FULL_A) | FIGURE(PARE_MOTOR_FULL_A), probe);
-        pare_sheet_margins(craft, probe);
+        fly_full(state, load_w, w.lead_ohm.most, w.phase_ohm.most, probe);
     } else if (refuted_by(search, state, probe, ASK_SAG, by)) {
         return true;
     }
-    return refuted_by(search, state, probe, ASK_CURRENT, by);
+    return draws_too_much(search, state, w, probe, by);
 }
 
 bool best_refuted(const best_search *search, best_state *state, pare_sheet *probe,

@@ -174,6 +174,12 @@ static int fewest(const pare_craft *craft, const pare_item *item, const pare_par
     return ties ? 2 * item->count : item->count > 1 ? item->count / 2 : 1;
 }
 
+/* And how many at the most: what goes out to each arm, twice. */
+static int highest_count(const pare_item *item, const pare_part *part)
+{
+    return part->kind == item->part->kind ? item->count : 4 * item->count + 8;
+}
+
 /* One copy's least, with its coax cut as far as it may be. */
 static double least_each_kg(const pare_item *item, const pare_part *part)
 {
@@ -426,6 +432,9 @@ static pare_status make_slot(const gathering *from, size_t item, pare_error *err
         int64_t *on = &slot->least_on[slot->option[i].moves];
         if (part && slot->option[i].least < *on)
             *on = slot->option[i].least;
+        const pare_part **lightest = &slot->lightest[slot->option[i].moves];
+        if (part && (!*lightest || part->mass_kg.value < (*lightest)->mass_kg.value))
+            *lightest = part;
         slot->work |= part ? pare_work_of(part) : 0;
         slot->work_calm |= part && !slot->option[i].moves ? pare_work_of(part) : 0;
         const int64_t most = part ? best_units(now->count * part->mass_kg.value) : 0;
@@ -435,6 +444,9 @@ static pare_status make_slot(const gathering *from, size_t item, pare_error *err
         int64_t *of = drives ? &slot->least_driving : &slot->least_plain;
         *of = slot->option[i].least < *of ? slot->option[i].least : *of;
         slot->power_w = fmin(slot->power_w, slot->option[i].power_w);
+        if (part)
+            slot->power_most_w = fmax(slot->power_most_w,
+                                      highest_count(now, part) * part->spec[PARE_SPEC_POWER].value);
         slot->states_drag = slot->states_drag || now->part->spec[PARE_SPEC_DRAG_AREA].given ||
                             (part && part->spec[PARE_SPEC_DRAG_AREA].given);
     }

@@ -553,11 +553,13 @@ void best_lightest(const best_search *search, const best_state *state, pare_craf
             item->off = true;
             continue;
         }
-        for (size_t k = 0; slot && k < slot->options; k++)
-            if (slot->option[k].part &&
-                best_is_in_class(state, place_of(&o, slot), &slot->option[k]) &&
-                slot->option[k].part->mass_kg.value < item->part->mass_kg.value)
-                item->part = slot->option[k].part;
+        for (int moves = 0; slot && moves < 2; moves++) {
+            const pare_part *part = slot->lightest[moves];
+            const uint64_t other = moves ? state->calm : state->moving;
+            if (part && (other >> place_of(&o, slot) & 1) == 0 &&
+                part->mass_kg.value < item->part->mass_kg.value)
+                item->part = part;
+        }
         if (slot && item->count > 1 && slot->counts_change)
             item->count = 1;
     }

@@ -56,7 +56,7 @@ bool best_unsure(const best_search *search, const best_state *state, pare_sheet 
                  best_shares *shares, char by[48])
 {
     const pare_craft *craft = state->trial.flown;
-    if (!(search->ask->sure > 0) || state->rough ||
+    if (!(search->ask->sure > 0) || state->rough || best_is_held_full(state) ||
         (shares->known && fails(&craft->brief, probe, shares->of, LARGER, by) <= may_fail(search)))
         return false;
     pare_sheet_fly(craft, doubt_needs, probe);

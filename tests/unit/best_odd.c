@@ -6,7 +6,7 @@
 
 #include "advise/best.h"
 
-enum { MOST_PARTS = 20064, MANY = 20000 };
+enum { MOST_PARTS = 100064, MANY = 100000 };
 
 /* The fixture's craft on a bench of its own, whose parts may be changed. */
 typedef struct odd {

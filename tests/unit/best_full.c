@@ -1,0 +1,92 @@
+/* rooms: store advise craft physics base */
+/* The best set where some of the profile is held at full throttle, against brute force (best_force.h). There less
+ * in the current's way draws more, so thin wires fly longer than thick ones, and a bound that takes the least
+ * resistance for the longest flight passes sets over. */
+#include "best_force.h"
+
+#include "craft/gauges.h"
+
+enum { BENCHES = 160 };
+
+/* Motors, packs and power wires are open; all else stays. */
+static void hold_all_but_power(drawn *d)
+{
+    static const char *const open[] = {"motor", "pack", "esc"};
+    d->holds = 0;
+    for (size_t i = 0; i < d->craft.items; i++) {
+        bool is_open = false;
+        for (size_t k = 0; k < sizeof open / sizeof open[0]; k++)
+            is_open = is_open || strcmp(d->craft.item[i].name, open[k]) == 0;
+        if (!is_open)
+            hold(d, "", d->craft.item[i].name);
+    }
+    for (size_t i = 0; i < d->craft.joints; i++)
+        hold(d, "joint.", d->craft.joint[i].name);
+    for (size_t i = 0; i < d->craft.runs; i++)
+        if (!d->craft.run[i].carries || !pare_run_of_power(&d->craft, &d->craft.run[i]))
+            hold(d, "run.", d->craft.run[i].name);
+}
+
+/* Minutes that are just, or just not, those of the craft as it is: so they decide. */
+static bool ask_for_minutes(drawn *d, unsigned *seed)
+{
+    pare_sheet *sheet = malloc(sizeof *sheet);
+    pare_error err;
+    pare_brief *brief = &d->craft.brief;
+    brief->entries = 2;
+    brief->flown[0] = (pare_flown){PARE_FLOWN_THRUST, between(seed, 0, 0.9), 1};
+    brief->flown[1] = (pare_flown){PARE_FLOWN_FULL, 1 - brief->flown[0].share, 1};
+    brief->limits = 0;
+    const bool flies = pare_sheet_compute(&d->craft, false, sheet, &err) == PARE_OK &&
+                       sheet->figure[PARE_FLOWN_TIME].exists;
+    if (flies)
+        brief->limit[brief->limits++] =
+            (pare_limit){.key = "flown",
+                         .at_least = true,
+                         .value = between(seed, 0.97, 1.04) * sheet->figure[PARE_FLOWN_TIME].value};
+    free(sheet);
+    return flies;
+}
+
+static void thin_wires_may_fly_longer(void **state)
+{
+    fixture *f = *state;
+    drawn *d = malloc(sizeof *d);
+    force *by_force = malloc(sizeof *by_force);
+    size_t compared = 0, lighter = 0;
+    for (unsigned n = 0; n < BENCHES; n++) {
+        unsigned seed = n + 1;
+        pare_best best;
+        pare_error err = {0};
+        draw_parts(f, &seed, d);
+        draw_craft(f, &seed, d);
+        hold_all_but_power(d);
+        if (ask_for_minutes(d, &seed) && search_by_force(d, -1, NULL, NULL, by_force)) {
+            pare_arena *arena = pare_arena_open();
+            const pare_best_ask ask = {.loadout = -1, .holds = d->holds, .hold = d->hold};
+            if (pare_best_find(&d->bench, &d->craft, &ask, arena, &best, &err) != PARE_OK)
+                fail_msg("bench %u: %s", n, err.text);
+            if (!best.proven || best.misses || best.found != by_force->found ||
+                (best.found && best.best_100ug != by_force->units_best))
+                fail_msg("bench %u: %s, best %lld, brute force %lld: %s", n,
+                         best.proven ? "proven" : "not proven", (long long)best.best_100ug,
+                         (long long)by_force->units_best, by_force->list);
+            compared++;
+            lighter += best.found && best.swaps > 0;
+            pare_arena_close(arena);
+        }
+        put_back_parts(f, d);
+    }
+    if (compared < BENCHES / 4 || lighter < 10)
+        fail_msg("%zu compared, %zu lighter", compared, lighter);
+    free(by_force);
+    free(d);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test_setup_teardown(thin_wires_may_fly_longer, fixture_open, fixture_close),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
