@@ -90,9 +90,10 @@ static double product_u(const prop_u *u, double thrust_power, double power_power
 static prop_u prop_doubt(const pare_prop *prop, double advance, double omega, const pare_air *air,
                          double ct, double cp)
 {
-    const pare_prop_doubt model = pare_prop_model_doubt(prop, advance >= RUNNING_FROM);
     double still_ct, still_cp;
     pare_prop_coefficients(prop, 0, omega, air, &still_ct, &still_cp);
+    const pare_prop_doubt model =
+        pare_prop_model_doubt(prop, advance >= RUNNING_FROM, ct / still_ct);
     const double least_ct = THRUST_MEASURED * still_ct, least_cp = THRUST_MEASURED * still_cp;
     return (prop_u){model.thrust_u * fmax(fabs(ct), least_ct) / fabs(ct),
                     model.power_u * fmax(fabs(cp), least_cp) / fabs(cp), model.correlation,

@@ -19,6 +19,7 @@
 #include "craft/to_rig.h"
 #include "craft/weigh_in.h"
 #include "physics/drive.h"
+#include "physics/operate.h"
 
 /* Standard uncertainties as shares. [E] are ours, until flights correct them. */
 #define LEAD_U        0.10 /* [E] contacts, solder */
@@ -28,6 +29,9 @@
 #define COOLING_POWER 1.5 /* thermal resistance goes with mass^(-2/3) */
 /* [E] One ESC of four that were measured lost and idled unlike the others; none less than nothing. */
 #define ESC_MOST_U 0.7
+#define RANGE_DRAG 0.25 /* [E] over weight, at the speed of best range */
+
+#define TURN 6.283185307179586 /* rad */
 
 static const pare_figure mass_figures[] = {PARE_ALL_UP, PARE_DRY, PARE_CG_X, PARE_CG_Y,
                                            PARE_CG_Z,   PARE_IXX, PARE_IYY,  PARE_IZZ,
@@ -286,6 +290,57 @@ static double total(const pare_pair_doubt *drive, int number)
     return sqrt(squares);
 }
 
+static double ct_of(const pare_rotor *rotor, const pare_air *air, double speed_rad_s,
+                    double advance)
+{
+    double ct, cp;
+    if (rotor->table)
+        pare_prop_table_coefficients(rotor->table, advance, speed_rad_s, air, &ct, &cp);
+    else
+        pare_prop_coefficients(rotor->prop, advance, speed_rad_s, air, &ct, &cp);
+    return ct;
+}
+
+/* CT at a speed of level flight over that at rest: propellers are tilted against drag. */
+static double level_load(const pare_rig *rig, double speed_rad_s, double speed_m_s)
+{
+    const double drag_n = 0.5 * rig->air.density_kg_m3 * speed_m_s * speed_m_s * rig->drag_m2;
+    const double axial_m_s = speed_m_s * drag_n / hypot(drag_n, rig->mass_kg * PARE_GRAVITY_M_S2);
+    const double advance = axial_m_s * TURN / (speed_rad_s * rig->rotor.prop->diameter_m);
+    if (!(advance > 0 && isfinite(advance)))
+        return 1;
+    const double still = ct_of(&rig->rotor, &rig->air, speed_rad_s, 0);
+    return still > 0 ? ct_of(&rig->rotor, &rig->air, speed_rad_s, advance) / still : 1;
+}
+
+static double fastest_flown_m_s(const pare_brief *brief)
+{
+    const pare_flown *flown;
+    const size_t entries = pare_brief_flown(brief, &flown);
+    double speed_m_s = 0;
+    for (size_t i = 0; i < entries; i++)
+        if (flown[i].as == PARE_FLOWN_SPEED)
+            speed_m_s = fmax(speed_m_s, flown[i].level);
+    return speed_m_s;
+}
+
+/* How much of their thrust at rest propellers give as they move. In the fastest climb, at full throttle,
+ * that is the weight and a little drag; on a short way up, half way between. Of what is flown nothing is
+ * asked but hover: doubts of part of a sheet are those of the whole. */
+static double load_of(const pare_brief *brief, const pare_rig *rig, double hover_rad_s,
+                      double to_weight, int full, pare_motion motion)
+{
+    const double weight_n = rig->mass_kg * PARE_GRAVITY_M_S2;
+    if (motion == PARE_STILL)
+        return 1;
+    if (full)
+        return motion == PARE_FAST ? 1 / to_weight : 0.5 * (1 + 1 / to_weight);
+    return level_load(rig, hover_rad_s,
+                      motion == PARE_FAST ? sqrt(2 * RANGE_DRAG * weight_n /
+                                                 (rig->air.density_kg_m3 * rig->drag_m2))
+                                          : fastest_flown_m_s(brief));
+}
+
 /* Rotors as measured or as modelled; motors as measured with them, else as stated or by the laws. */
 static void drives(const pare_craft *craft, const pare_sheet *sheet, pare_doubts *doubts)
 {
@@ -294,10 +349,12 @@ static void drives(const pare_craft *craft, const pare_sheet *sheet, pare_doubts
     const double hover_rad_s = sheet->figure[PARE_HOVER_RPM].value;
     const double to_weight = sheet->figure[PARE_TWR_FRESH].value;
     for (int full = 0; full < 2; full++)
-        for (int running = 0; running < 2; running++) {
-            pare_pair_doubt *drive = &doubts->drive[full][running];
-            pare_rig_rotor_doubt(rig, full ? hover_rad_s * sqrt(to_weight) : hover_rad_s, running,
-                                 drive);
+        for (int motion = PARE_STILL; motion < PARE_MOTIONS; motion++) {
+            pare_pair_doubt *drive = &doubts->drive[full][motion];
+            pare_rig_rotor_doubt(
+                rig, full ? hover_rad_s * sqrt(to_weight) : hover_rad_s, motion != PARE_STILL,
+                load_of(&craft->brief, rig, hover_rad_s, to_weight, full, (pare_motion)motion),
+                drive);
             if (rig->pair)
                 continue;
             drive->root[PARE_PAIR_KV][PARE_PAIR_KV] =
@@ -380,11 +437,11 @@ static void learn(const pare_craft *craft, const pare_rig *rig, double waiting_w
     const double always = rig->always_w > 0 ? rig->always_w / (rig->always_w + waiting_w) : 0;
     for (int n = 0; n < PARE_TAUGHTS; n++)
         doubts->learned[n] = pare_taught_applies(craft, rig->pair != NULL, (pare_taught_number)n);
-    for (int state = 0; state < 4; state++) {
-        const int full = state / 2, running = state % 2;
-        double(*root)[PARE_TAUGHT_SOURCES] = doubts->root[full][running];
+    for (int state = 0; state < 2 * PARE_MOTIONS; state++) {
+        const int full = state / PARE_MOTIONS, motion = state % PARE_MOTIONS;
+        double(*root)[PARE_TAUGHT_SOURCES] = doubts->root[full][motion];
         if (doubts->learned[PARE_TAUGHT_THRUST])
-            learn_drive(kept, &held, &doubts->drive[full][running], root);
+            learn_drive(kept, &held, &doubts->drive[full][motion], root);
         for (int n = PARE_PAIR_NUMBERS; n < PARE_TAUGHTS; n++)
             for (int s = 0; s < PARE_TAUGHT_SOURCES && doubts->learned[n]; s++)
                 root[n][s] = (n == PARE_TAUGHT_ALWAYS ? always : 1) * kept->root[n][s];
@@ -500,13 +557,21 @@ static bool is_full(int figure)
     return figure >= PARE_THRUST_FRESH && figure <= PARE_ROTOR_LAG;
 }
 
+static pare_motion motion_of(int figure)
+{
+    const bool fast = figure == PARE_BEST_RANGE || figure == PARE_BEST_RANGE_SPEED ||
+                      figure == PARE_CRUISE_TIME || figure == PARE_CLIMB ||
+                      figure == PARE_TOP_SPEED;
+    return fast ? PARE_FAST : PARE_MOVING;
+}
+
 /* A figure's own mixture of the drive's errors. */
 static pare_pair_doubt drive_of(const pare_brief *brief, const pare_doubts *doubts, int figure)
 {
     const bool full = is_full(figure);
     const double running = running_share(brief, figure);
-    pare_pair_doubt mixed = doubts->drive[full][0];
-    const pare_pair_doubt *moving = &doubts->drive[full][1];
+    pare_pair_doubt mixed = doubts->drive[full][PARE_STILL];
+    const pare_pair_doubt *moving = &doubts->drive[full][motion_of(figure)];
     for (int number = 0; running > 0 && number < PARE_PAIR_NUMBERS; number++)
         for (int source = 0; source < PARE_PAIR_NUMBERS; source++) {
             double *to = &mixed.root[number][source];
@@ -568,8 +633,9 @@ static void learned_numbers(doubt *d, const pare_doubts *doubts)
             const bool full = is_full(f);
             const double running = running_share(&d->craft->brief, f);
             for (int n = 0; n < PARE_TAUGHTS; n++) {
-                const double rest = doubts->root[full][0][n][s];
-                const double its = rest + running * (doubts->root[full][1][n][s] - rest);
+                const double rest = doubts->root[full][PARE_STILL][n][s];
+                const double moving = doubts->root[full][motion_of(f)][n][s];
+                const double its = rest + running * (moving - rest);
                 moved[f] += d->slopes.slope[pare_doubted_of_taught[n]][f] * its;
             }
         }

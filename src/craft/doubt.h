@@ -7,17 +7,21 @@
 #include "craft/sheet.h"
 #include "physics/pair.h"
 
+/** How propellers move: not at all; at the brief's speed, or on a short way up at full throttle; at the
+ * speed of best range, or in the fastest climb and level flight. */
+typedef enum pare_motion { PARE_STILL, PARE_MOVING, PARE_FAST, PARE_MOTIONS } pare_motion;
+
 /** What is doubted of the numbers of a rig, of themselves: what masses and stations do to them comes
  * on top. Standard uncertainties. */
 typedef struct pare_doubts {
     double u[PARE_DOUBTED]; /* of thrust and power at hover */
-    /* How thrust, power and the motor's numbers are off together: held or at full throttle; with the
-     * propellers at rest or running. What is here is in u as well. */
-    pare_pair_doubt drive[2][2];
-    /* What flights left in doubt of what they taught (learned.h), held or at full throttle, at rest or
-     * running: by number and source. Of a drive it is in drive as well, less how it goes with the rest. */
+    /* How thrust, power and the motor's numbers are off together: held or at full throttle, by motion. What
+     * is here is in u as well. */
+    pare_pair_doubt drive[2][PARE_MOTIONS];
+    /* What flights left in doubt of what they taught (learned.h), held or at full throttle, by
+     * motion, number and source. Of a drive it is in drive as well, less how it goes with the rest. */
     bool learned[PARE_TAUGHTS];
-    double root[2][2][PARE_TAUGHTS][PARE_TAUGHT_SOURCES];
+    double root[2][PARE_MOTIONS][PARE_TAUGHTS][PARE_TAUGHT_SOURCES];
 } pare_doubts;
 
 /** The number that something learned is about. */

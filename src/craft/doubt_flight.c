@@ -9,9 +9,10 @@
  * electronics draw too little to be felt at full throttle, and a held motor is too cool for its cooling
  * to matter.
  *
- * Thrust and power of the propellers carry nearly all the doubt and bend what they move: they are
- * flown up and down by one standard uncertainty, so that a bend within it is averaged. Everything else
- * is a small step up, in the number's logarithm, where time, speed and current are nearly straight:
+ * Thrust and power of the propellers carry most of the doubt and bend what they move, and drag, known to a
+ * third, bends what is flown fast: these are flown up and down by one standard uncertainty, so that a bend
+ * within it is averaged. Everything else is a small step up, in the number's logarithm, where time, speed
+ * and current are nearly straight:
  * what that leaves is far below what the doubt itself is known to (tests/unit/doubt.c compares with
  * flights of all numbers drawn together). */
 #include "craft/doubt_flight.h"
@@ -50,7 +51,7 @@ static const struct {
     [PARE_DOUBTED_NO_LOAD] = {FLIGHT, 0},
     [PARE_DOUBTED_COOLING] = {QUICK | PARE_FLY_MINUTES, 0},
     [PARE_DOUBTED_PACK_OHM] = {FLIGHT, 1.2247448713915890},
-    [PARE_DOUBTED_DRAG] = {ALOFT, 0},
+    [PARE_DOUBTED_DRAG] = {ALOFT, 1.7320508075688773},
     [PARE_DOUBTED_ALWAYS] = {HELD, 0},
     [PARE_DOUBTED_CELL_V] = {FLIGHT | PARE_FLY_GROUND, 0},
     [PARE_DOUBTED_SWITCHING] = {HELD, 0},

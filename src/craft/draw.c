@@ -154,17 +154,19 @@ void pare_draw_numbers(const pare_doubts *doubts, const pare_drawn *drawn, pare_
         double change = doubts->u[n] * drawn->number[n];
         for (int t = 0; t < PARE_TAUGHTS; t++)
             if (doubts->learned[t] && (int)pare_doubted_of_taught[t] == n)
-                change = taught(doubts->root[0][0][t], drawn);
+                change = taught(doubts->root[0][PARE_STILL][t], drawn);
         if (doubts->u[n] > 0 && !of_pair(n))
             pare_doubted_move(rig, (pare_doubted)n, change);
     }
 }
 
 /* Rotors and motors off by a share of two ways to be off. */
-static void put_drive(const pare_rig *from, const pare_doubts *doubts, bool full, double share,
-                      const pare_drawn *drawn, pare_moved_rig *moved)
+static void put_drive(const pare_rig *from, const pare_doubts *doubts, bool full,
+                      pare_motion motion, double share, const pare_drawn *drawn,
+                      pare_moved_rig *moved)
 {
-    const pare_pair_doubt *still = &doubts->drive[full][0], *moving = &doubts->drive[full][1];
+    const pare_pair_doubt *still = &doubts->drive[full][PARE_STILL],
+                          *moving = &doubts->drive[full][motion];
     const bool learned = doubts->learned[PARE_TAUGHT_THRUST];
     moved->rig = *from;
     for (int number = 0; number < PARE_PAIR_NUMBERS; number++) {
@@ -173,8 +175,8 @@ static void put_drive(const pare_rig *from, const pare_doubts *doubts, bool full
             change += drawn->pair[source] * ((1 - share) * still->root[number][source] +
                                              share * moving->root[number][source]);
         if (learned)
-            change += (1 - share) * taught(doubts->root[full][0][number], drawn) +
-                      share * taught(doubts->root[full][1][number], drawn);
+            change += (1 - share) * taught(doubts->root[full][PARE_STILL][number], drawn) +
+                      share * taught(doubts->root[full][motion][number], drawn);
         pare_doubted_move(moved, pare_doubted_of_pair[number], change);
     }
 }
@@ -194,24 +196,26 @@ void pare_draw_flight(const pare_craft *craft, const pare_rig *rig, const pare_d
 {
     const struct {
         bool full;
+        pare_motion motion;
         double running;
         unsigned groups;
-    } parts[] = {{false, 0, PARE_FLY_HOVER | PARE_FLY_HOVER_TIME | PARE_FLY_GROUND},
-                 {true, 0, PARE_FLY_FULL | PARE_FLY_QUICKNESS},
-                 {false, share_at_speed(&craft->brief), PARE_FLY_MINUTES},
-                 {false, 1, PARE_FLY_RANGE},
-                 {true, 1, PARE_FLY_BURST | PARE_FLY_TURN | PARE_FLY_CLIMB | PARE_FLY_TOP_SPEED}};
+    } parts[] = {{false, PARE_STILL, 0, PARE_FLY_HOVER | PARE_FLY_HOVER_TIME | PARE_FLY_GROUND},
+                 {true, PARE_STILL, 0, PARE_FLY_FULL | PARE_FLY_QUICKNESS},
+                 {false, PARE_MOVING, share_at_speed(&craft->brief), PARE_FLY_MINUTES},
+                 {false, PARE_FAST, 1, PARE_FLY_RANGE},
+                 {true, PARE_MOVING, 1, PARE_FLY_BURST | PARE_FLY_TURN},
+                 {true, PARE_FAST, 1, PARE_FLY_CLIMB | PARE_FLY_TOP_SPEED}};
     for (size_t i = 0; i < sizeof parts / sizeof parts[0]; i++) {
         pare_moved_rig moved;
         pare_endurance endured;
-        put_drive(rig, doubts, parts[i].full, parts[i].running, drawn, &moved);
+        put_drive(rig, doubts, parts[i].full, parts[i].motion, parts[i].running, drawn, &moved);
         pare_flight_some(&craft->brief, &moved.rig, parts[i].groups, figure, &endured);
     }
     /* Of the minutes' figures, the one that is about moving propellers alone. */
     pare_moved_rig cruising;
     pare_endurance endured;
     pare_sheet_figure minutes[PARE_FIGURES];
-    put_drive(rig, doubts, false, 1, drawn, &cruising);
+    put_drive(rig, doubts, false, PARE_MOVING, 1, drawn, &cruising);
     pare_flight_some(&craft->brief, &cruising.rig, PARE_FLY_MINUTES, minutes, &endured);
     figure[PARE_CRUISE_RPM] = minutes[PARE_CRUISE_RPM];
 }

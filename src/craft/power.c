@@ -113,7 +113,7 @@ static void doubt_drive(const pare_rig *rig, const pare_pair_doubt *drive, pare_
             square[row] += moved[source][row] * moved[source][row];
 }
 
-static void doubt(const pare_sheet *sheet, const pare_doubts *doubts, bool running,
+static void doubt(const pare_sheet *sheet, const pare_doubts *doubts, pare_motion motion,
                   pare_powered *state)
 {
     static const pare_doubted alone[] = {
@@ -122,7 +122,7 @@ static void doubt(const pare_sheet *sheet, const pare_doubts *doubts, bool runni
         PARE_DOUBTED_ESC_OHM, PARE_DOUBTED_ESC_IDLE};
     const pare_sheet_figure *mass = &sheet->figure[PARE_ALL_UP];
     double square[VALUES] = {0}, step[VALUES];
-    doubt_drive(&sheet->rig, &doubts->drive[0][running], state, square);
+    doubt_drive(&sheet->rig, &doubts->drive[0][motion], state, square);
     for (size_t i = 0; i <= sizeof alone / sizeof alone[0]; i++) {
         const bool of_mass = i == sizeof alone / sizeof alone[0];
         const pare_doubted which = of_mass ? PARE_DOUBTED_MASS : alone[i];
@@ -153,9 +153,12 @@ void pare_craft_power(const pare_craft *craft, const pare_sheet *sheet,
         missing(&power[PARE_POWERED_RANGE], range->why);
     if (!sheet->with_u)
         return;
+    static const pare_motion motion[PARE_POWERED] = {[PARE_POWERED_HOVER] = PARE_STILL,
+                                                     [PARE_POWERED_CRUISE] = PARE_MOVING,
+                                                     [PARE_POWERED_RANGE] = PARE_FAST};
     pare_doubts doubts;
     pare_doubts_of(craft, sheet, &doubts);
     for (int i = 0; i < PARE_POWERED; i++)
         if (power[i].exists)
-            doubt(sheet, &doubts, i != PARE_POWERED_HOVER, &power[i]);
+            doubt(sheet, &doubts, motion[i], &power[i]);
 }

@@ -16,9 +16,10 @@ static pare_pair_model model_of(const pare_stand_fitting *fitting)
     pare_rig usual;
     pare_rig_defaults(&usual);
     pare_pair_model model = {.table = fitting->propeller->table,
-                             .doubt = fitting->propeller->bent
-                                          ? fitting->propeller->bent->still
-                                          : pare_prop_model_doubt(fitting->propeller->blade, false),
+                             .doubt =
+                                 fitting->propeller->bent
+                                     ? fitting->propeller->bent->still
+                                     : pare_prop_model_doubt(fitting->propeller->blade, false, 1),
                              .motor = usual.motor,
                              .kv_u = share(&spec[PARE_SPEC_KV]),
                              .resistance_u = share(&spec[PARE_SPEC_RESISTANCE]),

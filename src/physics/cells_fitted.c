@@ -59,7 +59,7 @@ const pare_cell pare_cells_fitted[PARE_CHEMISTRIES] = {
                     .ac_share_u = 0.1561,
                     .landing_v = 3,
                     .cutoff_v = 2.6,
-                    .doubt = {0.11, 0.026, 0.02}},
+                    .doubt = {0.092, 0.021, 0.02}},
     /* As lithium-ion, with the resistance of a 21700 power cell: 30 mohm Ah in pulses of seconds.
      * Extrapolated: its open-circuit volts, and the slow part of its resistance. */
     [PARE_LIION_POWER] = {.open_v = {2.893, 3.099, 3.264, 3.431, 3.512, 3.587, 3.676, 3.780, 3.872,
@@ -77,5 +77,5 @@ const pare_cell pare_cells_fitted[PARE_CHEMISTRIES] = {
                           .ac_share_u = 0.1561,
                           .landing_v = 3,
                           .cutoff_v = 2.6,
-                          .doubt = {0.3, 0.039, 0.02}},
+                          .doubt = {0.3, 0.032, 0.02}},
 };

@@ -104,8 +104,9 @@ void pare_pair_doubt_at(const pare_pair_fit *fit, const pare_air *air, double sp
 
 /** How uncertain a rig's rotors are at a speed in its air, measured or by the model. With the model,
  * what is not of the propeller is 0: the motor's numbers have doubts of their own.
- * @param running  in forward flight along the axis */
-void pare_rig_rotor_doubt(const pare_rig *rig, double speed_rad_s, bool running,
+ * @param running  in forward flight along the axis
+ * @param load     then: CT over that at rest (pare_prop_model_doubt) */
+void pare_rig_rotor_doubt(const pare_rig *rig, double speed_rad_s, bool running, double load,
                           pare_pair_doubt *doubt);
 
 /** Lets a rig fly with a fitted pair: its table, its motor's numbers and its ESC's. The rig lends the

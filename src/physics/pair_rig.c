@@ -31,7 +31,7 @@ void pare_rig_use_pair(const pare_pair_fit *fit, pare_rig *rig)
     rig->esc = fit->esc;
 }
 
-void pare_rig_rotor_doubt(const pare_rig *rig, double speed_rad_s, bool running,
+void pare_rig_rotor_doubt(const pare_rig *rig, double speed_rad_s, bool running, double load,
                           pare_pair_doubt *doubt)
 {
     if (rig->pair && speed_rad_s > 0 && isfinite(speed_rad_s)) {
@@ -40,7 +40,7 @@ void pare_rig_rotor_doubt(const pare_rig *rig, double speed_rad_s, bool running,
     }
     const pare_prop_doubt model = rig->tunnel
                                       ? (running ? rig->tunnel->running : rig->tunnel->still)
-                                      : pare_prop_model_doubt(rig->rotor.prop, running);
+                                      : pare_prop_model_doubt(rig->rotor.prop, running, load);
     *doubt = (pare_pair_doubt){{{0}}};
     doubt->root[PARE_PAIR_THRUST][0] = model.thrust_u;
     doubt->root[PARE_PAIR_POWER][0] = model.correlation * model.power_u;

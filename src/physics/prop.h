@@ -100,8 +100,9 @@ typedef struct pare_prop_constants {
     double slow_chord, slow_twist_rad; /* added with line "slow": chord at 0.75 R; twist */
     pare_prop_trend trend;
     pare_prop_hull hull;
-    pare_prop_doubt doubt[2][2];      /* at rest and running; with two blades and with more */
-    double doubt_with_size;           /* that of two blades is at 9 in; times (9 in/D) to this */
+    pare_prop_doubt doubt[2][2]; /* at rest and running; with two blades and with more */
+    double doubt_with_size[2];   /* that of two blades is at 9 in; times (9 in/D) to this */
+    double doubt_with_load; /* running: that at the thrust of rest; times (CT at rest/CT) to this */
     double median[2][2], ninth[2][2]; /* of the error as a share, left out of the fit: at rest and
                                          running, CT and CP; half and nine tenths are within */
 } pare_prop_constants;
@@ -217,8 +218,9 @@ void pare_prop_table_coefficients(const pare_prop_table *table, double advance, 
  *
  * Calibrated for a normal distribution at both half and nine tenths, as far as the errors are normal
  * (tools/fit prints the shares). Half as much again outside the range of the fit, [E].
- * @param running  in forward flight along the axis; else at rest */
-pare_prop_doubt pare_prop_model_doubt(const pare_prop *prop, bool running);
+ * @param running  in forward flight along the axis; else at rest
+ * @param load     running: its CT over that at rest, of the model; held within 0.3 and 1, as measured */
+pare_prop_doubt pare_prop_model_doubt(const pare_prop *prop, bool running, double load);
 
 /** A number that changes when anything that a table depends on does: geometry, constants, layout.
  * For the key under which a bench keeps the table. */

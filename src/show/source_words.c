@@ -38,7 +38,7 @@ static pare_prop_doubt doubt_of(const pare_craft *craft, const pare_sheet *sheet
 {
     const pare_sheet_figure *hover = &sheet->figure[PARE_HOVER_RPM];
     pare_pair_doubt doubt;
-    pare_rig_rotor_doubt(&sheet->rig, hover->exists ? hover->value : 0, false, &doubt);
+    pare_rig_rotor_doubt(&sheet->rig, hover->exists ? hover->value : 0, false, 1, &doubt);
     const double *power = doubt.root[PARE_PAIR_POWER];
     if (pare_taught_applies(craft, sheet->rig.pair != NULL, PARE_TAUGHT_THRUST))
         return (pare_prop_doubt){pare_taught_u(craft->learned, PARE_TAUGHT_THRUST),

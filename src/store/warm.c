@@ -104,7 +104,7 @@ static pare_status bend_parts(pare_bench *bench, const bool fresh[], pare_error 
         pare_tunnel_fit *bent = pare_arena_zeros(bench->arena, sizeof *bent);
         if (!bent)
             return pare_no_memory(err);
-        const pare_prop_doubt doubt = pare_prop_model_doubt(part->blade, false);
+        const pare_prop_doubt doubt = pare_prop_model_doubt(part->blade, false, 1);
         if (pare_tunnel_fit_points(part->table, &doubt, part->tunnel, bent, NULL) != PARE_OK)
             continue; /* the model then stands as it is, and the sheet says that it is the model */
         part->bent = bent;

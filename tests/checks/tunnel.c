@@ -51,10 +51,11 @@ typedef struct miss {
 
 static miss missed(const pare_prop *prop, const row *r)
 {
-    const pare_prop_doubt u = pare_prop_model_doubt(prop, r->advance > 0);
     const pare_air air = sea_level();
-    double ct, cp;
+    double ct, cp, still_ct, still_cp;
     pare_prop_coefficients(prop, r->advance, r->rpm * RPM, &air, &ct, &cp);
+    pare_prop_coefficients(prop, 0, r->rpm * RPM, &air, &still_ct, &still_cp);
+    const pare_prop_doubt u = pare_prop_model_doubt(prop, r->advance > 0, ct / still_ct);
     return (miss){log(ct / r->ct) / u.thrust_u, log(cp / r->cp) / u.power_u};
 }
 

@@ -181,8 +181,9 @@ static void doubling_any_doubt_about_the_rig_moves_what_rests_on_it(void **state
             fail_msg("number %d is not doubted", rows[i].which);
         doubts.u[rows[i].which] *= 2;
         for (int number = 0; number < PARE_PAIR_NUMBERS; number++)
-            for (int k = 0; pare_doubted_of_pair[number] == rows[i].which && k < 4; k++)
-                doubts.drive[k / 2][k % 2].root[number][number] *= 2;
+            for (int k = 0; pare_doubted_of_pair[number] == rows[i].which && k < 2 * PARE_MOTIONS;
+                 k++)
+                doubts.drive[k / PARE_MOTIONS][k % PARE_MOTIONS].root[number][number] *= 2;
         *doubled = *sheet;
         pare_sheet_doubt_with(craft, &doubts, doubled);
         for (int k = 0; k < 3; k++) {
@@ -213,8 +214,10 @@ static void each_figure_asks_the_propellers_error_that_it_is_about(void **state)
         pare_doubts_of(craft, sheet, &doubts);
         for (int full = 0; full < 2; full++)
             for (int number = PARE_PAIR_THRUST; number <= last; number++)
-                for (int source = 0; source < PARE_PAIR_NUMBERS; source++)
-                    doubts.drive[full][1].root[number][source] *= 2;
+                for (int source = 0; source < PARE_PAIR_NUMBERS; source++) {
+                    doubts.drive[full][PARE_MOVING].root[number][source] *= 2;
+                    doubts.drive[full][PARE_FAST].root[number][source] *= 2;
+                }
         *other = *sheet;
         pare_sheet_doubt_with(craft, &doubts, other);
         for (size_t i = 0; i < sizeof still / sizeof still[0]; i++)

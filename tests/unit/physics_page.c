@@ -240,6 +240,14 @@ static void the_models_own_uncertainty_is_as_shown(void **state)
             }
             put(block, "\n");
         }
+    put(block, "| times (9 in/D) to, at rest and running, two blades |");
+    for (size_t i = 0; i < SETS; i++)
+        put(block, " %.1f, %.1f |", sets[i].constants->doubt_with_size[0],
+            sets[i].constants->doubt_with_size[1]);
+    put(block, "\n| running, times (CT at rest/CT) to |");
+    for (size_t i = 0; i < SETS; i++)
+        put(block, " %.2f |", sets[i].constants->doubt_with_load);
+    put(block, "\n");
     page_shows("doubt", block);
     free(block);
 }

@@ -14,6 +14,7 @@
 #include "cells_data.h"
 #include "cells_fit.h"
 #include "cells_report.h"
+#include "page.h"
 #include "subjects.h"
 
 /* Measured by seconds-long pulses at 25 degC, ohm Ah: a 21700 power cell. Its own curves are not in
@@ -152,7 +153,7 @@ static pare_cell power_cell(const pare_cell *ion)
     return cell;
 }
 
-static bool fit_pouch(const cell_data *data, const char *pictures, pare_cell *polymer)
+static bool fit_pouch(const cell_data *data, const char *pictures, FILE *table, pare_cell *polymer)
 {
     double factor[CELL_RUNS];
     cell_choice large = {.run = {false}}, both = {.run = {false}};
@@ -177,6 +178,8 @@ static bool fit_pouch(const cell_data *data, const char *pictures, pare_cell *po
     cell_print_factors(data, factor, polymer);
     cell_print_errors("fitted together (seen)", data, &judged);
     cell_print_errors("open-circuit volts of the 7.5 Ah cell alone", data, &other);
+    cell_print_row(table, "pouch cells, open-circuit volts of the large one, a resistance each",
+                   data, &other);
     polymer->doubt.cell_v_u = fmax(0.03, cell_rms_v(&other));
     polymer->ac_share = 0.7; /* an estimate; so is its doubt */
     polymer->ac_share_u = 0.2;
@@ -191,35 +194,52 @@ static bool rises(const pare_cell *cell)
     return true;
 }
 
-bool fit_cells(const char *data_folder, const char *pictures, FILE *constants)
+static bool put_ion(const cell_data *data, const fit_to *to, pare_cell *ion, FILE *table)
+{
+    static cell_judged seen, cells, rates, sized;
+    const cell_choice all = all_but(data, "", 1, 0);
+    fit_block block;
+    if (!cell_fit(data, &all, ion) || !by_cell(data, &cells) || !by_rate(data, &rates))
+        return false;
+    for (size_t i = 0; i < data->runs; i++)
+        if (all.run[i])
+            cell_judge(ion, &data->run[i], 1, &seen.run[i]);
+    own_resistance(data, &cells, &sized);
+    ac_share(data, ion);
+    ion->doubt = cell_doubt(data, &cells);
+    cell_calibrate(&cells, &ion->doubt);
+    printf("Lithium-ion: three INR18650-30Q and one NCR18650PF; cell volts, charge 1 to 0.1, %%\n");
+    cell_print_errors("seen", data, &seen);
+    cell_print_errors("cell left out", data, &cells);
+    cell_print_errors("rate left out", data, &rates);
+    cell_print_errors("cell left out, its own resistance typed (the floor)", data, &sized);
+    cell_print_row(table, "lithium-ion, cell left out", data, &cells);
+    cell_print_row(table, "lithium-ion, rate left out", data, &rates);
+    cell_print_row(table, "lithium-ion, cell left out, its own resistance typed", data, &sized);
+    cell_print_capacity(data, ion);
+    cell_print_pulses(data, ion);
+    if (!fit_block_open(&block))
+        return false;
+    cell_print_intervals(block.out, &cells, &ion->doubt);
+    return fit_block_close(&block, to->page, "cell intervals") &&
+           cell_draw_ion(to->pictures, data, &cells);
+}
+
+bool fit_cells(const char *data_folder, const fit_to *to)
 {
     static cell_data data;
-    static cell_judged seen, cells, rates, sized;
-    if (!cell_data_read(data_folder, &data))
-        return false;
-    const cell_choice all = all_but(&data, "", 1, 0);
     pare_cell cell[PARE_CHEMISTRIES];
-    pare_cell *ion = &cell[PARE_LIION];
-    *ion = ion_start;
-    if (!cell_fit(&data, &all, ion) || !by_cell(&data, &cells) || !by_rate(&data, &rates))
+    fit_block table;
+    if (!cell_data_read(data_folder, &data) || !fit_block_open(&table))
         return false;
-    for (size_t i = 0; i < data.runs; i++)
-        if (all.run[i])
-            cell_judge(ion, &data.run[i], 1, &seen.run[i]);
-    own_resistance(&data, &cells, &sized);
-    ac_share(&data, ion);
-    ion->doubt = cell_doubt(&data, &cells);
-    printf("Lithium-ion: three INR18650-30Q and one NCR18650PF; cell volts, charge 1 to 0.1, %%\n");
-    cell_print_errors("seen", &data, &seen);
-    cell_print_errors("cell left out", &data, &cells);
-    cell_print_errors("rate left out", &data, &rates);
-    cell_print_errors("cell left out, its own resistance typed (the floor)", &data, &sized);
-    cell_print_capacity(&data, ion);
-    cell_print_pulses(&data, ion);
-    cell_print_intervals(&data, &cells, &ion->doubt);
-    cell[PARE_LIION_POWER] = power_cell(ion);
-    if (!fit_pouch(&data, pictures, &cell[PARE_LIPO]) || !cell_draw_ion(pictures, &data, &cells))
+    cell[PARE_LIION] = ion_start;
+    cell_print_heads(table.out);
+    bool fine = put_ion(&data, to, &cell[PARE_LIION], table.out) &&
+                fit_pouch(&data, to->pictures, table.out, &cell[PARE_LIPO]);
+    fine = fit_block_close(&table, to->page, "cells") && fine;
+    if (!fine)
         return false;
+    cell[PARE_LIION_POWER] = power_cell(&cell[PARE_LIION]);
     cell[PARE_LIHV] = cell[PARE_LIPO];
     memcpy(cell[PARE_LIHV].open_v, high_volts, sizeof high_volts);
     cell[PARE_LIHV].doubt.cell_v_u = 0.05;
@@ -228,5 +248,5 @@ bool fit_cells(const char *data_folder, const char *pictures, FILE *constants)
             fprintf(stderr, "chemistry %d: the open-circuit volts do not rise with charge\n", i);
             return false;
         }
-    return cell_write(constants, cell);
+    return cell_write(to->constants, cell);
 }

@@ -7,6 +7,9 @@
 #include <string.h>
 
 #define CHARGE_LEAST 0.0999
+#define HALF_OVER_U  0.674490
+#define NINTH_OVER_U 1.644854
+#define BISECTIONS   40
 
 enum { MOST = CELL_RUNS * CELL_POINTS };
 
@@ -189,22 +192,77 @@ void cell_print_factors(const cell_data *data, const double factor[], const pare
                    1e3 * factor[i] * cell->ohm_ah * (1 + cell->slow));
 }
 
-void cell_print_intervals(const cell_data *data, const cell_judged *left_out,
-                          const pare_pack_doubt *doubt)
+/* Of the volts left out, runs counting alike. */
+static double share_within(const cell_judged *left_out, const pare_pack_doubt *doubt, double times,
+                           double of_u)
 {
-    size_t n = 0, half = 0, most = 0;
-    for (size_t i = 0; i < data->runs; i++)
-        for (size_t p = 0; p < left_out->run[i].points; p++, n++) {
-            const double off =
-                fabs(left_out->run[i].point[p].volts - left_out->run[i].point[p].measured_v);
-            const double u =
-                hypot(doubt->cell_v_u, doubt->ohm_share_u * left_out->run[i].point[p].drop_v);
-            half += off < 0.674490 * u;
-            most += off < 1.644854 * u;
+    double within = 0, runs = 0;
+    for (size_t i = 0; i < CELL_RUNS; i++) {
+        const cell_judged_run *run = &left_out->run[i];
+        runs += run->points > 0;
+        for (size_t p = 0; p < run->points; p++) {
+            const double off = fabs(run->point[p].volts - run->point[p].measured_v);
+            const double u = hypot(doubt->cell_v_u, doubt->ohm_share_u * run->point[p].drop_v);
+            within += off < of_u * times * u ? 1 / (double)run->points : 0;
         }
-    printf(
-        "\ndoubt of a cell left out: resistance %.0f %%, open-circuit volts %.0f mV; of its volts "
-        "under load 50 %% intervals hold %.0f %%, 90 %% intervals %.0f %%\n",
-        100 * doubt->ohm_share_u, 1e3 * doubt->cell_v_u, 100 * (double)half / (double)n,
-        100 * (double)most / (double)n);
+    }
+    return within / runs;
+}
+
+/* The greatest factor with which no more than so much is within. */
+static double most_times(const cell_judged *left_out, const pare_pack_doubt *doubt, double of_u,
+                         double share)
+{
+    double low = 0, high = 4;
+    for (int i = 0; i < BISECTIONS; i++) {
+        const double middle = 0.5 * (low + high);
+        *(share_within(left_out, doubt, middle, of_u) > share ? &high : &low) = middle;
+    }
+    return low;
+}
+
+void cell_calibrate(const cell_judged *left_out, pare_pack_doubt *doubt)
+{
+    const double low = fmax(most_times(left_out, doubt, HALF_OVER_U, 0.45),
+                            most_times(left_out, doubt, NINTH_OVER_U, 0.85));
+    const double high = fmin(most_times(left_out, doubt, HALF_OVER_U, 0.55),
+                             most_times(left_out, doubt, NINTH_OVER_U, 0.95));
+    doubt->ohm_share_u *= 0.5 * (low + high);
+    doubt->cell_v_u *= 0.5 * (low + high);
+}
+
+void cell_print_intervals(FILE *out, const cell_judged *left_out, const pare_pack_doubt *doubt)
+{
+    fprintf(out,
+            "| doubt of a cell left out: resistance | open-circuit volts | in 50 %% | in 90 %% |\n"
+            "| --- | --- | --- | --- |\n| %.0f %% | %.0f mV | %.0f | %.0f |\n",
+            100 * doubt->ohm_share_u, 1e3 * doubt->cell_v_u,
+            100 * share_within(left_out, doubt, 1, HALF_OVER_U),
+            100 * share_within(left_out, doubt, 1, NINTH_OVER_U));
+}
+
+static const double page_rate[][2] = {{0.01, 0.2}, {0.9, 1.1}, {1.9, 2.4}, {2.9, 3.1}, {4.9, 5.1}};
+enum { PAGE_RATES = sizeof page_rate / sizeof page_rate[0] };
+
+void cell_print_heads(FILE *out)
+{
+    fprintf(out, "| | C/10, C/20 | 1C | 2C, 2.33C | 3C | 5C |\n| --- | --- | --- | --- | --- | --- "
+                 "|\n");
+}
+
+void cell_print_row(FILE *out, const char *what, const cell_data *data, const cell_judged *judged)
+{
+    static double error[MOST];
+    fprintf(out, "| %s |", what);
+    for (size_t b = 0; b < PAGE_RATES; b++) {
+        size_t n = 0;
+        for (size_t i = 0; i < data->runs; i++)
+            if (data->run[i].rate >= page_rate[b][0] && data->run[i].rate <= page_rate[b][1])
+                n = errors_of(&judged->run[i], error, n);
+        if (n > 0)
+            fprintf(out, " %.1f / %.1f |", quantile(n, error, 0.5), quantile(n, error, 0.9));
+        else
+            fprintf(out, " |");
+    }
+    fprintf(out, "\n");
 }

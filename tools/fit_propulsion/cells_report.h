@@ -28,14 +28,21 @@ void cell_judge_sized(const cell_judged_run *left_out, cell_judged_run *judged);
 /** From the left-out cells: how far each one's resistance was off, and its volts beside that. */
 pare_pack_doubt cell_doubt(const cell_data *data, const cell_judged *left_out);
 
+/** Scales it so that half and nine tenths of the volts left out are within 0.6745 and 1.645 of it: the
+ * middle of the factors with which 45 to 55 and 85 to 95 % are, as far as both allow. */
+void cell_calibrate(const cell_judged *left_out, pare_pack_doubt *doubt);
+
 double cell_rms_v(const cell_judged *judged);
 
 void cell_print_errors(const char *what, const cell_data *data, const cell_judged *judged);
 void cell_print_capacity(const cell_data *data, const pare_cell *cell);
 void cell_print_pulses(const cell_data *data, const pare_cell *cell);
 void cell_print_factors(const cell_data *data, const double factor[], const pare_cell *cell);
-void cell_print_intervals(const cell_data *data, const cell_judged *left_out,
-                          const pare_pack_doubt *doubt);
+void cell_print_intervals(FILE *out, const cell_judged *left_out, const pare_pack_doubt *doubt);
+
+/** A table by rate: its heads, and a row of medians and 90th percentiles. */
+void cell_print_heads(FILE *out);
+void cell_print_row(FILE *out, const char *what, const cell_data *data, const cell_judged *judged);
 
 /** Pictures: cells_ion.svg of lithium-ion cells left out, cells_pouch.svg of the pouch cells. */
 bool cell_draw_ion(const char *folder, const cell_data *data, const cell_judged *left_out);

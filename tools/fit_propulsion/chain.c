@@ -18,6 +18,7 @@
 
 #include "chain_foretell.h"
 #include "drive_model.h"
+#include "page.h"
 #include "prop_sets.h"
 #include "prop_solve.h"
 #include "subjects.h"
@@ -27,8 +28,9 @@
 #define NORMAL_90  1.6449
 #define HIGH_V     9.0 /* between the stand's two voltages */
 
-static const char *const figure_name[CHAIN_FIGURES] = {
-    "electrical power at a thrust", "thrust at full throttle", "thrust at a speed"};
+static const char *const figure_name[CHAIN_FIGURES] = {"electrical power at a thrust",
+                                                       "thrust at full throttle",
+                                                       "thrust at a speed, the propeller alone"};
 
 enum { RUNS = DRIVE_SMALL_MOTORS * DRIVE_PROPELLERS * 2, READINGS = 2048 };
 
@@ -70,7 +72,8 @@ static bool make_one(const fit_set *set, int p, const pare_prop_size *size, prop
     free(out);
     const pare_prop_constants *shipped = pare_prop_set(false, size->line);
     memcpy(k->doubt, shipped->doubt, sizeof k->doubt);
-    k->doubt_with_size = shipped->doubt_with_size;
+    memcpy(k->doubt_with_size, shipped->doubt_with_size, sizeof k->doubt_with_size);
+    k->doubt_with_load = shipped->doubt_with_load;
     if (!fine || pare_prop_from_size(size, k, &all->blade[p], NULL) != PARE_OK)
         return false;
     pare_prop_table_build(&all->blade[p], &all->table[p]);
@@ -101,7 +104,7 @@ static bool counts(const drive_row *row, int motor, int figure)
 static chain_doubts doubts_of(const pare_prop *blade)
 {
     const pare_drive *drive = &pare_drive_fitted;
-    return (chain_doubts){pare_prop_model_doubt(blade, false),
+    return (chain_doubts){pare_prop_model_doubt(blade, false, 1),
                           {[CHAIN_KV] = drive->kv_u,
                            [CHAIN_WINDING] = drive->winding_u,
                            [CHAIN_NO_LOAD] = drive->no_load_u,
@@ -145,7 +148,8 @@ static int by_size(const void *a, const void *b)
 }
 
 /* @param blades  0: of any count */
-static void print_figure(const char *name, const readings *of, int blades)
+static void print_figure(FILE *out, const char *name, const char *known, const readings *of,
+                         int blades)
 {
     double *off = malloc((of->count + 1) * sizeof *off);
     double within[2] = {0};
@@ -167,21 +171,30 @@ static void print_figure(const char *name, const readings *of, int blades)
         within[1] += fabs(of->reading[i].of_u) < NORMAL_90 ? weight : 0;
     }
     qsort(off, count, sizeof *off, by_size);
-    printf("| %s | %d | %.1f / %.1f | %.0f | %.0f |\n", name, runs, 100 * off[count / 2],
-           100 * off[9 * (count - 1) / 10], 100 * within[0], 100 * within[1]);
+    fprintf(out, "| %s | %s | %.1f / %.1f | %.0f | %.0f | %d |\n", name, known,
+            100 * off[count / 2], 100 * off[9 * (count - 1) / 10], 100 * within[0], 100 * within[1],
+            runs);
     free(off);
 }
 
-static void print_way(int way, const readings of[CHAIN_FIGURES])
+static bool print_ways(readings ways[WAYS][CHAIN_FIGURES], const char *page)
 {
-    const char *known = fit_prop_sets[set_of[way]].name;
-    char name[96];
-    for (int figure = 0; figure < CHAIN_FIGURES; figure++) {
-        snprintf(name, sizeof name, "%s, propeller by %s", figure_name[figure], known);
-        print_figure(name, &of[figure], 0);
-    }
-    snprintf(name, sizeof name, "the last with three blades, by %s", known);
-    print_figure(name, &of[CHAIN_THRUST], 3);
+    fit_block block;
+    if (!fit_block_open(&block))
+        return false;
+    fprintf(block.out, "| foretold | propeller by | off | in 50 %% | in 90 %% | runs |\n"
+                       "| --- | --- | --- | --- | --- | --- |\n");
+    for (int figure = 0; figure < CHAIN_FIGURES; figure++)
+        for (int way = 0; way < WAYS; way++)
+            print_figure(block.out, figure_name[figure], fit_prop_sets[set_of[way]].name,
+                         &ways[way][figure], 0);
+    for (int way = 0; way < WAYS; way++)
+        print_figure(block.out, "the last, three blades", fit_prop_sets[set_of[way]].name,
+                     &ways[way][CHAIN_THRUST], 3);
+    printf("the whole chain, motor and propeller left out: median / 90th percentile of readings in "
+           "%%, and\nhow many %% of the readings, runs of a pair counting alike, are in the "
+           "intervals:\n");
+    return fit_block_close(&block, page, "chain");
 }
 
 static bool foretell(const drive_bench *bench, const propellers ways[WAYS],
@@ -199,9 +212,8 @@ static bool foretell(const drive_bench *bench, const propellers ways[WAYS],
     return fine;
 }
 
-bool fit_chain(const char *data_folder, FILE *constants)
+bool fit_chain(const char *data_folder, const fit_to *to)
 {
-    (void)constants;
     drive_bench bench;
     fit_blades blades = {0, NULL};
     if (!drive_bench_read(data_folder, &bench))
@@ -213,14 +225,7 @@ bool fit_chain(const char *data_folder, FILE *constants)
     for (int way = 0; fine && way < WAYS; way++)
         fine = make(&blades, way, &ways[way]);
     fine = fine && foretell(&bench, ways, all);
-    if (fine)
-        printf(
-            "the whole chain, motor and propeller left out: median / 90th percentile of readings "
-            "in %%, and\nhow many %% of the readings, runs of a pair counting alike, are in the "
-            "intervals:\n\n| foretold | runs | off | in 50 %% | in 90 %% |\n| --- | --- | --- | "
-            "--- | --- |\n");
-    for (int way = 0; fine && way < WAYS; way++)
-        print_way(way, all[way]);
+    fine = fine && print_ways(all, to->page);
     free(ways);
     free(all);
     fit_blades_free(&blades);

@@ -18,10 +18,13 @@
 
 #include "drive_floor.h"
 #include "drive_judge.h"
+#include "page.h"
 #include "subjects.h"
 
-static const char *const form_name[] = {"published constants", "published form, refitted",
+static const char *const form_name[] = {"published", "published form, refitted",
                                         "with the pulses' loss"};
+
+enum { FORMS = DRIVE_WITH_PULSES + 1 };
 
 typedef struct fitted {
     drive_model model;
@@ -93,15 +96,13 @@ static void print_pieces(const fitted *f)
     }
 }
 
-static void print_form(const fitted *f)
+static void print_form(FILE *out, const fitted *f)
 {
     const drive_judged *j = &f->judged;
-    printf("%-26s power at thrust %.1f / %.1f %%, propeller by its figure of merit too %.1f / %.1f "
-           "%%, at speed %.1f / %.1f %%, full-throttle volts "
-           "%.1f / %.1f %%, in 50 %% %.0f %%, in 90 %% %.0f %%\n",
-           form_name[f->model.form], 100 * j->at_thrust[0], 100 * j->at_thrust[1],
-           100 * j->modelled[0], 100 * j->modelled[1], 100 * j->at_speed[0], 100 * j->at_speed[1],
-           100 * j->volts[0], 100 * j->volts[1], 100 * j->within[0], 100 * j->within[1]);
+    fprintf(out, "| %s | %.1f / %.1f | %.1f / %.1f | %.1f / %.1f | %.1f / %.1f | %.0f / %.0f |\n",
+            form_name[f->model.form], 100 * j->at_thrust[0], 100 * j->at_thrust[1],
+            100 * j->modelled[0], 100 * j->modelled[1], 100 * j->at_speed[0], 100 * j->at_speed[1],
+            100 * j->volts[0], 100 * j->volts[1], 100 * j->within[0], 100 * j->within[1]);
 }
 
 static double mean_of(const double x[], int count)
@@ -230,30 +231,45 @@ static bool draw_power(const char *folder, const fit_points *points)
     return !points->lost && fit_plot_agreement(folder, "stand_power", &plot);
 }
 
-bool fit_drive(const char *data_folder, const char *pictures, FILE *constants)
+static bool judge_forms(const drive_bench *bench, fitted f[], fit_points *points, FILE *out)
+{
+    bool fine = true;
+    fprintf(out, "| constants | power at a thrust | the same, propeller by its size and line too | "
+                 "power at a speed | volts at full throttle | in the 50 / 90 %% interval |\n"
+                 "| --- | --- | --- | --- | --- | --- |\n");
+    for (int form = 0; fine && form < FORMS; form++) {
+        const bool last = form == DRIVE_WITH_PULSES;
+        drive_model_make(bench, (drive_form)form, -1, &f[form].model);
+        fine = drive_model_fit(&f[form].model, f[form].x, f[form].u) &&
+               drive_judge(bench, (drive_form)form, last, last ? points : NULL, &f[form].judged);
+        f[form].scatter = drive_scatter_of(&f[form].model, f[form].x, f[form].u);
+        print_form(out, &f[form]);
+    }
+    return fine;
+}
+
+bool fit_drive(const char *data_folder, const fit_to *to)
 {
     drive_bench bench;
+    fit_block block;
+    fitted f[FORMS] = {0};
+    fit_points points = {0};
     if (!drive_bench_read(data_folder, &bench))
         return false;
-    fitted f[3];
-    fit_points points = {0};
-    bool fine = drive_floors(&bench);
-    printf("motors left out, median / 90th percentile of errors:\n");
-    for (int form = 0; fine && form < 3; form++) {
-        drive_model_make(&bench, (drive_form)form, -1, &f[form].model);
-        fine = drive_model_fit(&f[form].model, f[form].x, f[form].u) &&
-               drive_judge(&bench, (drive_form)form, form == DRIVE_WITH_PULSES,
-                           form == DRIVE_WITH_PULSES ? &points : NULL, &f[form].judged);
-        f[form].scatter = drive_scatter_of(&f[form].model, f[form].x, f[form].u);
-        if (fine)
-            print_form(&f[form]);
+    bool fine = drive_floors(&bench, to->page);
+    printf("\nmotors left out, median / 90th percentile of errors:\n");
+    if (fine && fit_block_open(&block)) {
+        fine = judge_forms(&bench, f, &points, block.out);
+        fine = fit_block_close(&block, to->page, "motors left out") && fine;
+    } else {
+        fine = false;
     }
     if (fine) {
         print_motors(&f[DRIVE_WITH_PULSES]);
         print_propellers(&f[DRIVE_WITH_PULSES]);
         print_pieces(&f[DRIVE_WITH_PULSES]);
-        write_constants(&f[DRIVE_WITH_PULSES], constants);
-        fine = draw_power(pictures, &points);
+        write_constants(&f[DRIVE_WITH_PULSES], to->constants);
+        fine = draw_power(to->pictures, &points);
     }
     fit_points_free(&points);
     drive_bench_free(&bench);

@@ -10,6 +10,8 @@
 #include <stdio.h>
 #include <stdlib.h>
 
+#include "page.h"
+
 #define GRAM_FORCE_N 9.80665e-3
 #define SCATTER_GF   200
 #define HIGH_V       9.0 /* between the stand's two voltages */
@@ -108,7 +110,7 @@ static size_t off_likes(const drive_bench *bench, const double watts[TAKEN], ali
     return count;
 }
 
-static bool print_likes(const drive_bench *bench, const char *what, alike *like)
+static bool print_likes(FILE *out, const drive_bench *bench, const char *what, alike *like)
 {
     const size_t most = (size_t)DRIVE_PROPELLERS * 2 * STEPS * TAKEN;
     double *off = malloc(most * sizeof *off);
@@ -129,20 +131,26 @@ static bool print_likes(const drive_bench *bench, const char *what, alike *like)
         motors += seen[m];
     qsort(off, count, sizeof *off, by_size);
     if (count > 0)
-        printf("| %s | %.1f/%.1f | %zu | %d |\n", what, 100 * off[count / 2],
-               100 * off[count * 9 / 10], count, motors);
+        fprintf(out, "| %s | %.1f / %.1f | %zu | %d |\n", what, 100 * off[count / 2],
+                100 * off[count * 9 / 10], count, motors);
     free(off);
     return true;
 }
 
-bool drive_floors(const drive_bench *bench)
+bool drive_floors(const drive_bench *bench, const char *page)
 {
+    fit_block block;
+    if (!fit_block_open(&block))
+        return false;
     print_scatter(bench);
+    fprintf(block.out, "| motors alike in | power at a thrust | states | motors |\n"
+                       "| --- | --- | --- | --- |\n");
+    const bool fine =
+        print_likes(block.out, bench, "nothing: any motor", any) &&
+        print_likes(block.out, bench, "stated kV (5 %) and stator (25 %)", stated_alike);
     printf(
         "\nElectrical power at a thrust, one propeller on the 5 in stand: each motor against the "
-        "mean of its\nlikes, median/nine tenths in %% of what is left to a model that knows no "
-        "more of it.\n\n"
-        "| motors alike in | power | states | motors |\n| --- | --- | --- | --- |\n");
-    return print_likes(bench, "nothing: any motor", any) &&
-           print_likes(bench, "stated kV (5 %) and stator (25 %)", stated_alike);
+        "mean of its\nlikes, median / nine tenths in %% of what is left to a model that knows no "
+        "more of it.\n");
+    return fit_block_close(&block, page, "motors alike") && fine;
 }

@@ -5,7 +5,8 @@
 #include "drive_bench.h"
 
 /** Prints the scatter of each propeller's power from motor to motor, and a table of what motors differ by
- * that are alike in what a model may know of them. */
-bool drive_floors(const drive_bench *bench);
+ * that are alike in what a model may know of them.
+ * @return false: no memory, or nowhere to put it on the page (page.h) */
+bool drive_floors(const drive_bench *bench, const char *page);
 
 #endif

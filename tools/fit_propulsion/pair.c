@@ -8,6 +8,7 @@
 #include <string.h>
 
 #include "craft/law.h"
+#include "page.h"
 #include "physics/pair.h"
 #include "subjects.h"
 #include "table.h"
@@ -90,7 +91,7 @@ static pare_pair_model model_of(const struct bench_motor *motor, const pare_prop
     pare_rig usual;
     pare_rig_defaults(&usual);
     pare_pair_model model = {.table = table,
-                             .doubt = pare_prop_model_doubt(blade, false),
+                             .doubt = pare_prop_model_doubt(blade, false, 1),
                              .motor = usual.motor,
                              .kv_u = KV_U,
                              .resistance_u = RESISTANCE_U,
@@ -130,15 +131,11 @@ static int by_size(const void *a, const void *b)
     return (x > y) - (x < y);
 }
 
-static void print(const char *name, errors *of)
+static void print(FILE *out, errors *of)
 {
-    double sum = 0;
-    for (size_t i = 0; i < of->count; i++)
-        sum += of->error[i];
     qsort(of->error, of->count, sizeof of->error[0], by_size);
-    printf("  %-24s %5zu rows  median %5.1f %%  90 %% within %5.1f %%  mean %+5.1f %%\n", name,
-           of->count, 100 * fabs(of->error[of->count / 2]),
-           100 * fabs(of->error[of->count * 9 / 10]), 100 * sum / (double)of->count);
+    fprintf(out, " %.1f / %.1f |", 100 * fabs(of->error[of->count / 2]),
+            100 * fabs(of->error[of->count * 9 / 10]));
 }
 
 static double field(const pare_stand_row *row, int figure, bool from)
@@ -253,25 +250,35 @@ static double spread(double sum, double sum2, size_t count)
     return sqrt(fmax(sum2 / (double)count - mean * mean, 0));
 }
 
-static void report(tally *t)
+static bool report(tally *t, const char *page)
 {
-    for (int v = 0; v < VOLTAGES; v++)
-        for (int figure = 0; figure < FIGURES; figure++) {
-            printf("%s V left out: %s\n", nominal[v], figure_name[figure]);
+    fit_block block;
+    if (!fit_block_open(&block))
+        return false;
+    fprintf(block.out, "| foretold | left out |");
+    for (int way = 0; way < WAYS; way++)
+        fprintf(block.out, " %s |", way_name[way]);
+    fprintf(block.out, " rows |\n| --- | --- | --- | --- | --- | --- |\n");
+    for (int figure = 0; figure < FIGURES; figure++)
+        for (int v = 0; v < VOLTAGES; v++) {
+            fprintf(block.out, "| %s | %s V |", figure_name[figure], nominal[v]);
             for (int way = 0; way < WAYS; way++)
-                print(way_name[way], &t->of[v][figure][way]);
+                print(block.out, &t->of[v][figure][way]);
+            fprintf(block.out, " %zu |\n", t->of[v][figure][BY_PAIR].count);
         }
     const double n = (double)t->fits;
-    printf("duty at throttle 0: %.3f +- %.3f, sag %.3f +- %.3f, kV factor %.3f +- %.3f\n",
+    printf("Measured pairs, one voltage foretold from the other; median / nine tenths in %%.\n");
+    const bool fine = fit_block_close(&block, page, "pairs");
+    printf("\nduty at throttle 0: %.3f +- %.3f, sag %.3f +- %.3f, kV factor %.3f +- %.3f\n",
            t->zero / n, spread(t->zero, t->zero2, t->fits), t->bend / n,
            spread(t->bend, t->bend2, t->fits), t->kv / n, spread(t->kv, t->kv2, t->fits));
     printf("thrust within the uncertainty said: %.0f %%, within twice: %.0f %%\n",
            100 * t->within[0] / (double)t->said, 100 * t->within[1] / (double)t->said);
+    return fine;
 }
 
-bool fit_pair(const char *data_folder, FILE *constants)
+bool fit_pair(const char *data_folder, const fit_to *to)
 {
-    (void)constants;
     tally *t = calloc(1, sizeof *t);
     pare_prop_table *table = calloc(PROPS, sizeof *table);
     pare_prop blade[PROPS];
@@ -299,11 +306,9 @@ bool fit_pair(const char *data_folder, FILE *constants)
             leave_out(&model, &both[0], &both[1], 1, t);
             leave_out(&model, &both[1], &both[0], 0, t);
         }
-    fine = fine && t->fits > 0;
-    if (fine)
-        report(t);
-    else
-        fprintf(stderr, "%s: no pair of the 5 in bench was read\n", data_folder);
+    fine = fine && t->fits > 0 && report(t, to->page);
+    if (!fine)
+        fprintf(stderr, "%s: the pairs of the 5 in bench were not judged\n", data_folder);
     free(table);
     free(t);
     return fine;

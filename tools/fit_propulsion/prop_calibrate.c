@@ -136,37 +136,47 @@ double fit_within(const fit_errors *errors, int running, int which, fit_counts *
     return within / sum;
 }
 
-static void put_times(fit_errors *errors, double power)
+static void put_times(fit_errors *errors, int running, double size, double load)
 {
-    for (int running = 0; running < 2; running++)
-        for (int which = 0; which < 2; which++)
-            for (size_t i = 0; i < errors->count[running][which]; i++) {
-                fit_error *e = &errors->error[running][which][i];
-                if (fit_two(e->blade))
-                    e->times = pow(9 * INCH_M / e->blade->size.diameter_m, power);
-            }
+    for (int which = 0; which < 2; which++)
+        for (size_t i = 0; i < errors->count[running][which]; i++) {
+            fit_error *e = &errors->error[running][which][i];
+            const double inches_9 = 9 * INCH_M / e->blade->size.diameter_m;
+            e->times = pow(fit_two(e->blade) ? inches_9 : 1, size) * pow(e->load, -load);
+        }
 }
 
-double fit_doubt_with_size(fit_errors *errors)
+/* How far the errors of all figures are from a normal distribution in how long their tails are. */
+static double tails(const fit_errors *errors, int running)
 {
-    double best = 0, least = HUGE_VAL;
-    for (int step = 0; step <= 15; step++) {
-        const double power = 0.1 * step;
-        double off = 0;
-        put_times(errors, power);
-        for (int running = 0; running < 2; running++)
-            for (int which = 0; which < 2; which++) {
-                const double half = quantile_of(errors, running, which, fit_two, false, true, 0.5);
-                const double ninth = quantile_of(errors, running, which, fit_two, false, true, 0.9);
-                const double log_ratio = log(ninth / half * HALF_OVER_U / NINTH_OVER_U);
-                off += log_ratio * log_ratio;
-            }
-        if (off < least) {
-            least = off;
-            best = power;
-        }
+    double off = 0;
+    for (int figure = 0; figure <= MERIT; figure++) {
+        const double half = quantile_of(errors, running, figure, fit_two, false, true, 0.5);
+        const double ninth = quantile_of(errors, running, figure, fit_two, false, true, 0.9);
+        const double log_ratio = log(ninth / half * HALF_OVER_U / NINTH_OVER_U);
+        off += log_ratio * log_ratio;
     }
-    put_times(errors, best);
+    return off;
+}
+
+fit_powers fit_doubt_powers(fit_errors *errors)
+{
+    enum { SIZES = 16, LOADS = 21 };
+    fit_powers best = {{0, 0}, 0};
+    for (int running = 0; running < 2; running++) {
+        double least = HUGE_VAL;
+        for (int step = 0; step < (running ? SIZES * LOADS : SIZES); step++) {
+            const double size = 0.1 * (step % SIZES), load = 0.05 * (step / SIZES);
+            put_times(errors, running, size, load);
+            const double off = tails(errors, running);
+            if (off < least) {
+                least = off;
+                best.size[running] = size;
+                best.load = running ? load : 0;
+            }
+        }
+        put_times(errors, running, best.size[running], best.load);
+    }
     return best;
 }
 

@@ -12,11 +12,6 @@ bool fit_tunnel(const fit_blade *blade)
     return strcmp(blade->maker, "stand") != 0;
 }
 
-bool fit_sold(const fit_blade *blade)
-{
-    return fit_tunnel(blade) && !blade->research;
-}
-
 bool fit_stand(const fit_blade *blade)
 {
     return !fit_tunnel(blade);
@@ -69,9 +64,14 @@ static bool judge(const fit_blade *blade, const pare_prop *prop, fit_errors *err
         double left[2];
         const int running = !blade->row[r].still;
         fit_left(prop, blade, &blade->row[r], left);
+        const double load = running ? fit_load(prop, blade, &blade->row[r]) : 1;
         for (int which = 0; which < 2; which++) {
-            const fit_error error = {blade, left[which], 1.0 / (double)rows[running],
-                                     which == 0 ? blade->row[r].ct : blade->row[r].cp, 1};
+            const fit_error error = {blade,
+                                     left[which],
+                                     1.0 / (double)rows[running],
+                                     which == 0 ? blade->row[r].ct : blade->row[r].cp,
+                                     load,
+                                     1};
             const bool truth = which == 0 || !blade->row[r].derived;
             if (truth && isfinite(left[which]) && !put(errors, running, which, &error))
                 return false;

@@ -12,7 +12,8 @@ typedef struct fit_error {
     double left;
     double weight;   /* one over the rows of its propeller at that state */
     double measured; /* CT or CP */
-    double times;    /* of its uncertainty by its size */
+    double load;     /* running: the model's CT over that at rest, 0.3 to 1; else 1 */
+    double times;    /* of its uncertainty by its size and load */
 } fit_error;
 
 /** Errors at rest and running, of CT and CP. */
@@ -21,8 +22,8 @@ typedef struct fit_errors {
     fit_error *error[2][2];
 } fit_errors;
 
-/** A table of these errors by diameter and blade count. */
-void fit_print_classes(const fit_errors *errors);
+/** A table of these errors by diameter and blade count, of those that there are. */
+void fit_print_classes(FILE *out, const fit_errors *errors);
 
 /** Pictures of these errors: FILE_thrust_rest.svg and so on, of propellers known from `from`. */
 bool fit_draw(const char *folder, const char *file, const char *from, const char *left_out,
@@ -40,7 +41,6 @@ void fit_errors_free(fit_errors *errors);
 
 /** Which propellers count. */
 typedef bool fit_counts(const fit_blade *blade);
-bool fit_sold(const fit_blade *blade);   /* in the tunnel, and no research propeller */
 bool fit_tunnel(const fit_blade *blade); /* all in the tunnel */
 bool fit_stand(const fit_blade *blade);  /* on a stand */
 bool fit_two(const fit_blade *blade);    /* two blades */
@@ -56,9 +56,15 @@ double fit_quantile(const fit_errors *errors, int running, int which, fit_counts
 double fit_median_of(const fit_errors *errors, int running, int which, const fit_blade *blade);
 size_t fit_propellers(const fit_errors *errors, int running, int which, fit_counts *counts);
 
-/** The power of 9 in/D that an uncertainty of two blades goes with, so that the errors over it are
- * nearest to a normal distribution's; the next two then take errors over that power. */
-double fit_doubt_with_size(fit_errors *errors);
+/** Powers of what an uncertainty goes with. */
+typedef struct fit_powers {
+    double size[2]; /* of 9 in/D with two blades, at rest and running */
+    double load;    /* of one over the load, running */
+} fit_powers;
+
+/** Those with which the errors over them are nearest to a normal distribution's; what follows then takes
+ * errors over these powers. */
+fit_powers fit_doubt_powers(fit_errors *errors);
 /** The share of errors within so much. */
 double fit_within(const fit_errors *errors, int running, int which, fit_counts *counts,
                   double most);

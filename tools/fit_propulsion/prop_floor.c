@@ -10,6 +10,7 @@
 #include <string.h>
 
 #include "drive_floor.h"
+#include "page.h"
 #include "prop_twin.h"
 #include "subjects.h"
 
@@ -48,11 +49,11 @@ static double coefficient(const fit_row *row, int which)
     return which == 0 ? row->ct : row->derived ? (double)NAN : row->cp;
 }
 
-static void print(const char *what, list of[2])
+static void print(FILE *out, const char *what, list of[2])
 {
-    printf("| %s | %.1f/%.1f | %.1f/%.1f | %zu |\n", what, 100 * quantile(&of[0], 0.5),
-           100 * quantile(&of[0], 0.9), 100 * quantile(&of[1], 0.5), 100 * quantile(&of[1], 0.9),
-           of[0].count);
+    fprintf(out, "| %s | %.1f / %.1f | %.1f / %.1f | %zu |\n", what, 100 * quantile(&of[0], 0.5),
+            100 * quantile(&of[0], 0.9), 100 * quantile(&of[1], 0.5), 100 * quantile(&of[1], 0.9),
+            of[0].count);
     free(of[0].value);
     free(of[1].value);
 }
@@ -127,34 +128,34 @@ static void motors(const fit_blades *blades, list off[2])
     }
 }
 
-void fit_floor_print(const fit_blades *blades)
+bool fit_floor_print(const fit_blades *blades, const char *page)
 {
     list rows[2] = {{0, NULL}, {0, NULL}}, again[2] = {{0, NULL}, {0, NULL}};
     list stands[2] = {{0, NULL}, {0, NULL}};
     neighbours(blades, rows);
     repeats(blades, again);
     motors(blades, stands);
-    printf("What the measurements owe each other, median/nine tenths in %%.\n\n"
-           "| what | CT | CP | pairs |\n| --- | --- | --- | --- |\n");
-    print("a row at rest about the line of its neighbours", rows);
-    print("one propeller in two runs at one J and rpm", again);
-    print("one propeller's mean on one motor, of all motors", stands);
-    fit_twins_print(blades);
+    fit_block block;
+    if (!fit_block_open(&block))
+        return false;
+    fprintf(block.out, "| what | CT | CP | pairs |\n| --- | --- | --- | --- |\n");
+    print(block.out, "a row at rest about the line of its neighbours", rows);
+    print(block.out, "one propeller in two runs at one J and rpm", again);
+    print(block.out, "one propeller's mean on one motor, of all motors", stands);
+    printf("What the measurements owe each other, median / nine tenths in %%.\n");
+    return fit_block_close(&block, page, "agreement") && fit_twins_print(blades, page);
 }
 
-bool fit_floor(const char *data_folder, FILE *constants)
+bool fit_floor(const char *data_folder, const fit_to *to)
 {
-    (void)constants;
     fit_blades blades = {0, NULL};
     drive_bench bench;
     bool fine = fit_read_tunnel(data_folder, &blades) && fit_read_stands(data_folder, &blades);
-    if (fine)
-        fit_floor_print(&blades);
+    fine = fine && fit_floor_print(&blades, to->page);
     fit_blades_free(&blades);
     if (!fine || !drive_bench_read(data_folder, &bench))
         return false;
-    printf("\n");
-    fine = drive_floors(&bench);
+    fine = drive_floors(&bench, to->page);
     drive_bench_free(&bench);
     return fine;
 }

@@ -4,6 +4,7 @@
 
 #include "blade.h"
 
-void fit_floor_print(const fit_blades *blades);
+/** @return false: no memory, or nowhere to put it on the page (page.h) */
+bool fit_floor_print(const fit_blades *blades, const char *page);
 
 #endif

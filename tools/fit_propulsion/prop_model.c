@@ -51,6 +51,16 @@ void fit_left(const pare_prop *prop, const fit_blade *blade, const fit_row *row,
     left[1] = log(row->cp / fmax(cp, 0.05 * row->cp));
 }
 
+double fit_load(const pare_prop *prop, const fit_blade *blade, const fit_row *row)
+{
+    pare_air air;
+    air_of(blade, &air);
+    double still, moving, cp;
+    pare_prop_coefficients(prop, 0, row->speed_rad_s, &air, &still, &cp);
+    pare_prop_coefficients(prop, row->advance, row->speed_rad_s, &air, &moving, &cp);
+    return fmin(fmax(moving / still, 0.3), 1);
+}
+
 double fit_log_reynolds(const pare_prop *prop, const fit_blade *blade, const fit_row *row)
 {
     pare_air air;

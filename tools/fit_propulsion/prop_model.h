@@ -42,6 +42,9 @@ bool fit_prop_of(const fit_blade *blade, bool measured, bool known,
 /** ln(measured over model) of a row; NAN where not measured. */
 void fit_left(const pare_prop *prop, const fit_blade *blade, const fit_row *row, double left[2]);
 
+/** The model's CT at a row over that at rest, held within 0.3 and 1. */
+double fit_load(const pare_prop *prop, const fit_blade *blade, const fit_row *row);
+
 /** ln(Re/1e5) at 0.75 R. */
 double fit_log_reynolds(const pare_prop *prop, const fit_blade *blade, const fit_row *row);
 

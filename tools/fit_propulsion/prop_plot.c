@@ -29,7 +29,7 @@ static int rising(const void *a, const void *b)
 }
 
 /* One cell of the table. */
-static void print_class(const fit_errors *errors, int running, int which, unsigned kind)
+static void print_class(FILE *out, const fit_errors *errors, int running, int which, unsigned kind)
 {
     const size_t most = errors->count[running][which];
     double *off = malloc((most + 1) * sizeof *off);
@@ -41,9 +41,10 @@ static void print_class(const fit_errors *errors, int running, int which, unsign
     }
     if (count > 0) {
         qsort(off, count, sizeof *off, rising);
-        printf(" %.1f/%.1f |", 100 * off[count / 2], 100 * off[(size_t)(0.9 * (double)count)]);
+        fprintf(out, " %.1f / %.1f |", 100 * off[count / 2],
+                100 * off[(size_t)(0.9 * (double)count)]);
     } else {
-        printf(" |");
+        fprintf(out, " |");
     }
     free(off);
 }
@@ -60,17 +61,19 @@ static size_t propellers(const fit_errors *errors, unsigned kind)
     return count;
 }
 
-void fit_print_classes(const fit_errors *errors)
+void fit_print_classes(FILE *out, const fit_errors *errors)
 {
-    printf("\nBy class, median/nine tenths of rows in %%.\n\n"
-           "| class | CT rest | CP rest | CT run | CP run | propellers |\n"
-           "| --- | --- | --- | --- | --- | --- |\n");
+    fprintf(out, "| class | CT at rest | CP at rest | CT running | CP running | propellers |\n"
+                 "| --- | --- | --- | --- | --- | --- |\n");
     for (unsigned kind = 0; kind < sizeof kind_name / sizeof kind_name[0]; kind++) {
-        printf("| %s |", kind_name[kind]);
+        const size_t count = propellers(errors, kind);
+        if (count == 0)
+            continue;
+        fprintf(out, "| %s |", kind_name[kind]);
         for (int running = 0; running < 2; running++)
             for (int which = 0; which < 2; which++)
-                print_class(errors, running, which, kind);
-        printf(" %zu |\n", propellers(errors, kind));
+                print_class(out, errors, running, which, kind);
+        fprintf(out, " %zu |\n", count);
     }
 }
 

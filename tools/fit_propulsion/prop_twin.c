@@ -15,6 +15,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "page.h"
 #include "prop_model.h"
 #include "published_props.h"
 
@@ -204,7 +205,8 @@ static int by_size(const void *a, const void *b)
     return (x > y) - (x < y);
 }
 
-static void print_one(const fit_blades *blades, const char *what, alike *like, bool measured)
+static void print_one(FILE *out, const fit_blades *blades, const char *what, alike *like,
+                      bool measured)
 {
     size_t most = 0, propellers = 0;
     for (size_t b = 0; b < blades->count; b++)
@@ -212,7 +214,7 @@ static void print_one(const fit_blades *blades, const char *what, alike *like, b
     double *off = malloc((most + 1) * sizeof *off);
     if (!off)
         return;
-    printf("| %s |", what);
+    fprintf(out, "| %s |", what);
     for (int running = 0; running < 2; running++)
         for (int which = 0; which < 2; which++) {
             size_t count = 0;
@@ -231,29 +233,34 @@ static void print_one(const fit_blades *blades, const char *what, alike *like, b
             propellers = there > propellers ? there : propellers;
             qsort(off, count, sizeof *off, by_size);
             if (count > 0)
-                printf(" %.1f/%.1f |", 100 * off[count / 2], 100 * off[count * 9 / 10]);
+                fprintf(out, " %.1f / %.1f |", 100 * off[count / 2], 100 * off[count * 9 / 10]);
             else
-                printf(" |");
+                fprintf(out, " |");
         }
-    printf(" %zu |\n", propellers);
+    fprintf(out, " %zu |\n", propellers);
     free(off);
 }
 
-void fit_twins_print(const fit_blades *blades)
+bool fit_twins_print(const fit_blades *blades, const char *page)
 {
-    printf("\nWhat propellers differ by that are alike in what a model knows of them: each against "
-           "the "
-           "mean\nof its likes, median/nine tenths in %% of what is left to a model that knows no "
-           "more.\n\n"
-           "| alike in | CT rest | CP rest | CT run | CP run | propellers |\n"
-           "| --- | --- | --- | --- | --- | --- |\n");
-    print_one(blades, "size, by other makers", twins, false);
-    print_one(blades, "size and line, by other makers", twins_of_line, false);
-    print_one(blades, "size, on the 5 in stand", twins_on_stand, false);
-    print_one(blades, "line, and nearly in size", near_of_line, false);
-    print_one(blades, "maker's line, and nearly in size", near_of_maker, false);
-    print_one(blades, "all: copies of one propeller", copies, false);
-    print_one(blades, "all: copies, each by its own measured blade", copies, true);
-    print_one(blades, "maker's line and nearly in size, by the measured blades", near_of_maker,
+    fit_block block;
+    if (!fit_block_open(&block))
+        return false;
+    FILE *out = block.out;
+    fprintf(out, "| alike in | CT at rest | CP at rest | CT running | CP running | propellers |\n"
+                 "| --- | --- | --- | --- | --- | --- |\n");
+    print_one(out, blades, "size, by other makers", twins, false);
+    print_one(out, blades, "size and line, by other makers", twins_of_line, false);
+    print_one(out, blades, "size, on the 5 in stand", twins_on_stand, false);
+    print_one(out, blades, "line, and nearly in size", near_of_line, false);
+    print_one(out, blades, "maker's line, and nearly in size", near_of_maker, false);
+    print_one(out, blades, "all: copies of one propeller", copies, false);
+    print_one(out, blades, "all: copies, each by its own measured blade", copies, true);
+    print_one(out, blades, "maker's line and nearly in size, by the measured blades", near_of_maker,
               true);
+    printf(
+        "\nWhat propellers differ by that are alike in what a model knows of them: each against "
+        "the mean\nof its likes, median / nine tenths in %% of what is left to a model that knows "
+        "no more.\n");
+    return fit_block_close(&block, page, "propellers alike");
 }

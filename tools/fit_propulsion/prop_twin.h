@@ -4,7 +4,8 @@
 
 #include "blade.h"
 
-/** Prints a table of what likes of several kinds differ by. */
-void fit_twins_print(const fit_blades *blades);
+/** Prints a table of what likes of several kinds differ by.
+ * @return false: no memory, or nowhere to put it on the page (page.h) */
+bool fit_twins_print(const fit_blades *blades, const char *page);
 
 #endif

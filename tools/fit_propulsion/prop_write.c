@@ -134,7 +134,8 @@ void fit_write_set(FILE *out, const char *variable, const pare_prop_constants *k
             fprintf(out, "    .doubt[%d][%d] = {%.3f, %.3f, %.2f},\n", running, more, d->thrust_u,
                     d->power_u, d->correlation);
         }
-    fprintf(out, "    .doubt_with_size = %.13g,\n", k->doubt_with_size);
+    fprintf(out, "    .doubt_with_size = {%.13g, %.13g},\n    .doubt_with_load = %.13g,\n",
+            k->doubt_with_size[0], k->doubt_with_size[1], k->doubt_with_load);
     for (int running = 0; running < 2; running++)
         fprintf(out, "    .median[%d] = {%.4f, %.4f},\n    .ninth[%d] = {%.4f, %.4f},\n", running,
                 k->median[running][0], k->median[running][1], running, k->ninth[running][0],

@@ -2,7 +2,6 @@
  * constants, formatted as the project's sources are.
  *
  * @param data_folder  the folder of the measurements
- * @param pictures     the folder that its pictures go to (plot.h), where it draws any
  * @return false where data are missing or a fit failed, said on stderr */
 #ifndef FIT_SUBJECTS_H
 #define FIT_SUBJECTS_H
@@ -10,12 +9,14 @@
 #include <stdbool.h>
 #include <stdio.h>
 
-bool fit_prop(const char *data_folder, const char *pictures, FILE *constants);
-bool fit_drive(const char *data_folder, const char *pictures, FILE *constants);
-bool fit_cells(const char *data_folder, const char *pictures, FILE *constants);
-bool fit_pair(const char *data_folder, FILE *constants); /* constants: NULL, it has none */
+/** Where a subject's results go. */
+typedef struct fit_to {
+    FILE *constants;      /* NULL for one that has none */
+    const char *pictures; /* the folder (plot.h) */
+    const char *page;     /* docs/physics.md, or a copy (page.h) */
+} fit_to;
 
-bool fit_chain(const char *data_folder, FILE *constants); /* likewise */
-bool fit_floor(const char *data_folder, FILE *constants); /* likewise */
+typedef bool fit_subject(const char *data_folder, const fit_to *to);
+fit_subject fit_prop, fit_drive, fit_cells, fit_pair, fit_chain, fit_floor;
 
 #endif
