@@ -26,10 +26,21 @@ const char *pare_learned_name(pare_learned which)
         [PARE_LEARNED_POWER] = "propeller power",
         [PARE_LEARNED_DRAG] = "drag area",
         [PARE_LEARNED_ALWAYS] = "electronics",
+        [PARE_LEARNED_ESC] = "ESC loss",
         [PARE_LEARNED_CURRENT_SENSOR] = "current sensor",
         [PARE_LEARNED_VOLTAGE_SENSOR] = "voltage sensor",
     };
     return names[which];
+}
+
+double pare_learned_value(pare_learned which, double change)
+{
+    return which == PARE_LEARNED_ESC ? fmax(1 + change, 0) : exp(change);
+}
+
+double pare_learned_value_u(pare_learned which, double change, double change_u)
+{
+    return which == PARE_LEARNED_ESC ? change_u : exp(change) * change_u;
 }
 
 int pare_learned_count(size_t logs)
@@ -77,8 +88,8 @@ static double quadratic(size_t n, const double matrix[], const double a[], const
     return sum;
 }
 
-/* How a factor's logarithm goes with the unknowns. */
-static void direction(const pare_learning *learning, pare_learned which, size_t n, double out[])
+void pare_learning_direction(const pare_learning *learning, pare_learned which, size_t n,
+                             double out[])
 {
     const pare_doubts *doubts = &learning->doubts;
     for (size_t i = 0; i < n; i++)
@@ -87,6 +98,8 @@ static void direction(const pare_learning *learning, pare_learned which, size_t 
         out[PARE_OF_DRAG] = doubts->u[PARE_DOUBTED_DRAG];
     } else if (which == PARE_LEARNED_ALWAYS) {
         out[PARE_OF_ALWAYS] = doubts->u[PARE_DOUBTED_ALWAYS];
+    } else if (which == PARE_LEARNED_ESC) {
+        out[PARE_OF_ESC] = doubts->u[PARE_DOUBTED_SWITCHING];
     } else if (which == PARE_LEARNED_CURRENT_SENSOR) {
         out[PARE_OF_CURRENT_SENSOR] = PARE_CURRENT_SENSOR_U;
     } else if (which == PARE_LEARNED_VOLTAGE_SENSOR) {
@@ -106,7 +119,7 @@ static void put_factors(const pare_learning *learning, size_t n, const double x[
 {
     for (int f = 0; f < PARE_LEARNEDS; f++) {
         pare_learned_factor *factor = &all->factor[f];
-        direction(learning, (pare_learned)f, n, way);
+        pare_learning_direction(learning, (pare_learned)f, n, way);
         *factor = (pare_learned_factor){0};
         for (size_t i = 0; i < n; i++) {
             factor->prior_u = hypot(factor->prior_u, way[i]);
@@ -116,8 +129,8 @@ static void put_factors(const pare_learning *learning, size_t n, const double x[
     }
     for (int f = 0; f < PARE_LEARNEDS; f++)
         for (int g = 0; g < PARE_LEARNEDS; g++) {
-            direction(learning, (pare_learned)f, n, way);
-            direction(learning, (pare_learned)g, n, other);
+            pare_learning_direction(learning, (pare_learned)f, n, way);
+            pare_learning_direction(learning, (pare_learned)g, n, other);
             const double both = all->factor[f].change_u * all->factor[g].change_u;
             all->correlation[f][g] = both > 0 ? quadratic(n, covariance, way, other) / both : 0;
         }

@@ -17,6 +17,7 @@ typedef enum pare_learned {
     PARE_LEARNED_POWER,
     PARE_LEARNED_DRAG,
     PARE_LEARNED_ALWAYS,
+    PARE_LEARNED_ESC,            /* what it loses at part throttle; by a share of it */
     PARE_LEARNED_CURRENT_SENSOR, /* of its logs: what it says of an ampere */
     PARE_LEARNED_VOLTAGE_SENSOR,
     PARE_LEARNEDS
@@ -74,9 +75,19 @@ typedef struct pare_learned_flight {
 typedef struct pare_learned_test {
     const char *what;
     double flown_u_s; /* after it */
+    /* What it tells most of, by the share of its doubt that is left: a number of the craft's own, or the
+     * capacity or resistance of a pack. */
+    const char *shrinks;           /* "propeller thrust", "capacity" */
+    const pare_learned_pack *pack; /* whose that is; NULL: the craft's */
+    double from_u, to_u;           /* as shares */
 } pare_learned_test;
 
 enum { PARE_LEARNED_TESTS = 6 };
+
+/** The factor on what was thought that a change is, and its uncertainty: the ESC by a share, all else
+ * through its logarithm. */
+double pare_learned_value(pare_learned which, double change);
+double pare_learned_value_u(pare_learned which, double change, double change_u);
 
 typedef struct pare_learned_all {
     pare_learned_factor factor[PARE_LEARNEDS];

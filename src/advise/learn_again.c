@@ -108,6 +108,8 @@ void pare_learning_move(const pare_learning *learning, const pare_again *again, 
     pare_doubted_move(moved, PARE_DOUBTED_DRAG, doubts->u[PARE_DOUBTED_DRAG] * x[PARE_OF_DRAG]);
     pare_doubted_move(moved, PARE_DOUBTED_ALWAYS,
                       doubts->u[PARE_DOUBTED_ALWAYS] * x[PARE_OF_ALWAYS]);
+    pare_doubted_move(moved, PARE_DOUBTED_SWITCHING,
+                      doubts->u[PARE_DOUBTED_SWITCHING] * x[PARE_OF_ESC]);
     if (again->pack == PARE_NO_PACK)
         return;
     const size_t pack = PARE_OF_PACKS + PARE_OF_A_PACK * again->pack;

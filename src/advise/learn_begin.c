@@ -120,6 +120,8 @@ static pare_status put_own(const pare_craft *craft, pare_craft *loaded, pare_lea
         learning->own = sheet->rig;
         learning->motor = loaded->item[pare_craft_doing(loaded, PARE_MOTOR)].part->id;
         learning->propeller = loaded->item[pare_craft_doing(loaded, PARE_PROPELLER)].part->id;
+        const int esc = pare_craft_esc(loaded);
+        learning->esc = esc >= 0 ? loaded->item[esc].part->id : NULL;
         learning->own_pack = loaded->item[pare_craft_doing(loaded, PARE_PACK)].part->id;
     }
     free(sheet);

@@ -2,7 +2,7 @@
  *
  * Unknowns are standard normal: numbers of the rig move by the root of their prior covariance times
  * these, so that a prior is a row of its own value. In order: the propeller's two, drag, what is always
- * drawn, the craft's own sensors of current and of volts, and for each pack its capacity, its fade and its
+ * drawn, what the ESC loses at part throttle, the craft's own sensors of current and of volts, and for each pack its capacity, its fade and its
  * resistance. */
 #ifndef PARE_ADVISE_LEARN_INSIDE_H
 #define PARE_ADVISE_LEARN_INSIDE_H
@@ -16,6 +16,7 @@ enum {
     PARE_OF_POWER,
     PARE_OF_DRAG,
     PARE_OF_ALWAYS,
+    PARE_OF_ESC,
     PARE_OF_CURRENT_SENSOR,
     PARE_OF_VOLTAGE_SENSOR,
     PARE_OF_PACKS
@@ -71,8 +72,8 @@ typedef struct pare_pack_prior {
 
 typedef struct pare_learning {
     const pare_craft *craft;
-    pare_rig own;                             /* of its first loadout, nothing learned yet */
-    const char *motor, *propeller, *own_pack; /* ids that it has on there */
+    pare_rig own;                                   /* of its first loadout, nothing learned yet */
+    const char *motor, *propeller, *own_pack, *esc; /* ids that it has on there */
     pare_doubts doubts;
     size_t packs, flights, logs;
     pare_learned_pack *pack;
@@ -125,6 +126,10 @@ double pare_again_charge_u(const pare_again *again);
 pare_status pare_learning_begin(const pare_craft *craft, size_t count,
                                 const pare_flight_record flight[], pare_arena *arena,
                                 pare_learning *learning, pare_error *err);
+
+/** How a factor's logarithm (of the ESC: its share) goes with the unknowns. @param[out] out  [n] */
+void pare_learning_direction(const pare_learning *learning, pare_learned which, size_t n,
+                             double out[]);
 
 /** Which short test would tell most about the minutes.
  * @param rig  of the craft, nothing learned yet */

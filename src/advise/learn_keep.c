@@ -8,8 +8,14 @@
 #include "advise/learn_inside.h"
 #include "craft/flight.h"
 
-/* Sources that are kept, behind the first four of the fit. What its sensors say is of no use to a sheet. */
-enum { OF_CAPACITY = PARE_OF_CURRENT_SENSOR, OF_OHM };
+/* Sources that are kept, behind the first four of the fit. What its sensors say is of no use to a sheet. The
+ * last stands behind those that older benches have. */
+enum {
+    OF_FIT = PARE_OF_ALWAYS + 1,
+    OF_CAPACITY = OF_FIT,
+    OF_OHM = OF_FIT + 1,
+    OF_ESC = OF_FIT + 2
+};
 
 size_t pare_learning_own_pack(const pare_learning *learning)
 {
@@ -46,6 +52,7 @@ static void directions(const pare_learning *learning, size_t own, bool logged,
         way[PARE_TAUGHT_CAPACITY][OF_CAPACITY] = learning->prior[own].capacity_u;
     if (own != PARE_NO_PACK && (logged || isfinite(learning->pack[own].logged_ohm)))
         way[PARE_TAUGHT_PACK_OHM][OF_OHM] = learning->prior[own].ohm_u;
+    way[PARE_TAUGHT_ESC_LOSS][OF_ESC] = doubts->u[PARE_DOUBTED_SWITCHING];
 }
 
 /* The lower triangular root of a covariance that is positive but for rounding. */
@@ -74,21 +81,27 @@ void pare_learning_keep(const pare_learning *learning, size_t unknowns, const do
         root[PARE_TAUGHT_SOURCES][PARE_TAUGHT_SOURCES];
     size_t at[PARE_TAUGHT_SOURCES];
     const size_t pack = PARE_OF_PACKS + PARE_OF_A_PACK * own;
-    const size_t sources = own == PARE_NO_PACK ? OF_CAPACITY : OF_OHM + 1;
-    for (size_t i = 0; i < sources; i++)
-        at[i] = i < OF_CAPACITY ? i : pack + (i == OF_OHM ? PARE_OF_OHM : PARE_OF_CAPACITY);
-    for (size_t i = 0; i < sources; i++)
-        for (size_t k = 0; k < sources; k++)
-            left[i][k] = covariance[at[i] * unknowns + at[k]];
+    for (size_t i = 0; i < PARE_TAUGHT_SOURCES; i++)
+        at[i] = i < OF_FIT            ? i
+                : i == OF_ESC         ? PARE_OF_ESC
+                : own == PARE_NO_PACK ? unknowns /* nothing of a pack */
+                : i == OF_OHM         ? pack + PARE_OF_OHM
+                                      : pack + PARE_OF_CAPACITY;
+    for (size_t i = 0; i < PARE_TAUGHT_SOURCES; i++)
+        for (size_t k = 0; k < PARE_TAUGHT_SOURCES; k++)
+            if (at[i] < unknowns && at[k] < unknowns)
+                left[i][k] = covariance[at[i] * unknowns + at[k]];
     directions(learning, own, logged, way);
     root_of(left, root);
-    *kept = (pare_taught){.motor = learning->motor,
-                          .propeller = learning->propeller,
-                          .stand = learning->own.pair != NULL,
-                          .pack = own == PARE_NO_PACK ? NULL : learning->own_pack};
+    *kept =
+        (pare_taught){.motor = learning->motor,
+                      .propeller = learning->propeller,
+                      .stand = learning->own.pair != NULL,
+                      .esc = learning->doubts.u[PARE_DOUBTED_SWITCHING] > 0 ? learning->esc : NULL,
+                      .pack = own == PARE_NO_PACK ? NULL : learning->own_pack};
     for (int n = 0; n < PARE_TAUGHTS; n++)
-        for (size_t i = 0; i < sources; i++) {
-            kept->change[n] += way[n][i] * x[at[i]];
+        for (size_t i = 0; i < PARE_TAUGHT_SOURCES; i++) {
+            kept->change[n] += at[i] < unknowns ? way[n][i] * x[at[i]] : 0;
             for (int s = 0; s < PARE_TAUGHT_SOURCES; s++)
                 kept->root[n][s] += way[n][i] * root[i][s];
         }

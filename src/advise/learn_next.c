@@ -3,7 +3,10 @@
  * A test is a flight not yet flown: rows whose slopes come from flying it with each number moved, and
  * whose uncertainties are those of its style, its charger, where little charge is taken its last digit, and
  * its log's. What a row does to a covariance is a rank-one update, so that each test is weighed exactly. A
- * test with a log is foretold as if all were as it was learned, and then read as any log is. */
+ * test with a log is foretold as if all were as it was learned, and then read as any log is.
+ *
+ * Tests are ranked by the doubt that they leave about the minutes. Once flights have told how much is drawn,
+ * several leave as much; of these comes first the one that tells most of whatever it tells most of. */
 #include <math.h>
 #include <stdlib.h>
 
@@ -14,6 +17,7 @@
 #define LOG_NOISE_V    0.03 /* from one second to the next; common practice, no source */
 #define CLIMB_S        3.0
 #define STEP           0.05
+#define ALIKE_S        0.3 /* of the minutes' doubt: less is not seen on a screen */
 
 typedef struct test {
     const char *what;
@@ -124,14 +128,10 @@ static bool add_charge(const pare_learning *learning, const test *t, const pare_
     return true;
 }
 
-/* What its log tells: rows that are differences over their uncertainty already. */
-static void add_log(const pare_learning *learning, const test *t, pare_again *again, size_t n,
-                    const double x[], const room *r)
+/* What else it tells: rows that are differences over their uncertainty already. */
+static void add_said(const pare_learning *learning, pare_again *again, size_t count,
+                     const pare_said told[], size_t n, const double x[], const room *r)
 {
-    static const pare_said told[] = {PARE_SAID_BEFORE, PARE_SAID_LOAD, PARE_SAID_STEP,
-                                     PARE_SAID_READ};
-    const double taken_c = again->log->read_c;
-    const size_t count = isfinite(t->style_u) ? 4 : 3; /* three seconds are not charged back */
     for (size_t s = 0; s < count; s++) {
         double here[PARE_SAIDS], there[PARE_SAIDS];
         for (int what = 0; what < PARE_SAIDS; what++)
@@ -147,18 +147,38 @@ static void add_log(const pare_learning *learning, const test *t, pare_again *ag
                               : 0;
         }
         const bool charger = told[s] == PARE_SAID_READ;
-        const double last = charger ? CHARGER_LAST_C / taken_c / PARE_CHARGER_U : 0;
+        const double last = charger ? CHARGER_LAST_C / again->log->read_c / PARE_CHARGER_U : 0;
         add_row(n, r->slope, hypot(1, last), r->covariance, r->work);
     }
+}
+
+/* The copy whose capacity is known worst: one more pack is that one. */
+static size_t worst_pack(const pare_learning *learning, size_t n, const double covariance[])
+{
+    size_t worst = PARE_NO_PACK;
+    double most = 0;
+    for (size_t p = 0; p < learning->packs; p++) {
+        const size_t at = PARE_OF_PACKS + PARE_OF_A_PACK * p + PARE_OF_CAPACITY;
+        const double u = learning->prior[p].capacity_u * sqrt(covariance[at * n + at]);
+        if (u > most) {
+            most = u;
+            worst = p;
+        }
+    }
+    return worst;
 }
 
 /* The covariance after one, in r. @return false where it does not fly */
 static bool test_flown(const pare_learning *learning, const test *t, pare_again *again, size_t n,
                        const double x[], const double covariance[], const room *r)
 {
+    static const pare_said rest[] = {PARE_SAID_REST}, logged[] = {PARE_SAID_BEFORE, PARE_SAID_LOAD,
+                                                                  PARE_SAID_STEP, PARE_SAID_READ};
     double here, time_s;
     pare_log_said log;
+    pare_moved_rig moved;
     pare_flight_record record = {.take_off_kg = NAN, .rest_before_v = NAN, .rest_after_v = NAN};
+    again->pack = worst_pack(learning, n, covariance);
     if (!log_current(learning, again, x, &here, &time_s))
         return false;
     const double lasts_s = t->lasts_s > 0 ? t->lasts_s : time_s;
@@ -166,17 +186,69 @@ static bool test_flown(const pare_learning *learning, const test *t, pare_again 
         r->covariance[i] = covariance[i];
     if (isfinite(t->style_u) && !add_charge(learning, t, again, n, x, here, lasts_s, r))
         return false;
-    if (t->log) {
-        record.put_back_c = exp(here) * lasts_s;
-        again->record = &record;
-        again->charge_before = 1;
-        again->pack = pare_learning_own_pack(learning);
-        foretell_log(learning, again, x, exp(here), lasts_s, &log);
-        add_log(learning, t, again, n, x, r);
-        again->record = NULL; /* both end here */
-        again->log = NULL;
+    again->record = &record;
+    again->charge_before = 1;
+    record.put_back_c = exp(here) * lasts_s;
+    if (t->lasts_s == 0) {
+        pare_learning_move(learning, again, x, &moved);
+        record.rest_after_v =
+            pare_pack_open_v(&moved.rig.pack, 1 - record.put_back_c / moved.rig.pack.capacity_c);
+        add_said(learning, again, 1, rest, n, x, r);
     }
+    if (t->log) {
+        foretell_log(learning, again, x, exp(here), lasts_s, &log);
+        /* Three seconds are not charged back. */
+        add_said(learning, again, isfinite(t->style_u) ? 4 : 3, logged, n, x, r);
+    }
+    again->record = NULL; /* what was foretold is gone */
+    again->log = NULL;
     return true;
+}
+
+/* ---- what it tells ---- */
+
+static double along(size_t n, const double covariance[], const double way[])
+{
+    double sum = 0;
+    for (size_t i = 0; i < n; i++)
+        for (size_t k = 0; k < n; k++)
+            sum += way[i] * covariance[i * n + k] * way[k];
+    return sqrt(fmax(sum, 0));
+}
+
+/* Takes a number for what the test tells most of, where it tells more of it than of any before. */
+static void put_shrunk(const char *name, const pare_learned_pack *pack, double from_u, double to_u,
+                       pare_learned_test *told)
+{
+    const bool more = !told->shrinks || to_u * told->from_u < told->to_u * from_u;
+    if (!(from_u > 0) || !more)
+        return;
+    told->shrinks = name;
+    told->pack = pack;
+    told->from_u = from_u;
+    told->to_u = to_u;
+}
+
+/* Sensors tell of a log, not of the craft. */
+static void put_shrinks(const pare_learning *learning, size_t n, const double before[],
+                        const double after[], double way[], pare_learned_test *told)
+{
+    static const char *const names[PARE_OF_A_PACK] = {
+        [PARE_OF_CAPACITY] = "capacity", [PARE_OF_OHM] = "resistance"};
+    for (int f = 0; f < PARE_LEARNED_CURRENT_SENSOR; f++) {
+        pare_learning_direction(learning, (pare_learned)f, n, way);
+        put_shrunk(pare_learned_name((pare_learned)f), NULL, along(n, before, way),
+                   along(n, after, way), told);
+    }
+    for (size_t p = 0; p < learning->packs; p++)
+        for (int what = 0; what < PARE_OF_A_PACK; what++) {
+            const size_t at = PARE_OF_PACKS + PARE_OF_A_PACK * p + (size_t)what;
+            const double u =
+                what == PARE_OF_OHM ? learning->prior[p].ohm_u : learning->prior[p].capacity_u;
+            if (names[what])
+                put_shrunk(names[what], &learning->pack[p], u * sqrt(before[at * n + at]),
+                           u * sqrt(after[at * n + at]), told);
+        }
 }
 
 /* How uncertain the sheet's minutes are with such a covariance kept. */
@@ -195,10 +267,17 @@ static double minutes_u_s(const pare_learning *learning, size_t n, const double 
     return u_s;
 }
 
+/* By the minutes; those that leave as much of their doubt by what they tell most of. */
 static int by_doubt(const void *a, const void *b)
 {
     const pare_learned_test *one = a, *other = b;
-    return (one->flown_u_s > other->flown_u_s) - (one->flown_u_s < other->flown_u_s);
+    const double one_left = round(one->flown_u_s / ALIKE_S),
+                 other_left = round(other->flown_u_s / ALIKE_S);
+    if (one_left != other_left)
+        return one_left > other_left ? 1 : -1;
+    const double one_told = one->from_u > 0 ? one->to_u / one->from_u : 1,
+                 other_told = other->from_u > 0 ? other->to_u / other->from_u : 1;
+    return (one_told > other_told) - (one_told < other_told);
 }
 
 void pare_learning_next(const pare_learning *learning, const pare_rig *rig, size_t unknowns,
@@ -206,7 +285,7 @@ void pare_learning_next(const pare_learning *learning, const pare_rig *rig, size
                         pare_learned_test out[PARE_LEARNED_TESTS])
 {
     const size_t n = unknowns;
-    double *all = calloc((3 + n) * n + 1, sizeof *all);
+    double *all = calloc((4 + n) * n + 1, sizeof *all);
     const room r = {all, all + n, all + 2 * n, all + 3 * n};
     for (int t = 0; t < PARE_LEARNED_TESTS; t++) {
         const pare_brief *brief = &learning->craft->brief;
@@ -216,9 +295,12 @@ void pare_learning_next(const pare_learning *learning, const pare_rig *rig, size
         if (t == AS_THE_BRIEF)
             again.entries = pare_brief_flown(brief, &again.flown);
         const bool flown = all && test_flown(learning, &tests[t], &again, n, x, covariance, &r);
-        out[t] = (pare_learned_test){tests[t].what,
-                                     flown ? minutes_u_s(learning, n, x, r.covariance, tests[t].log)
-                                           : (double)INFINITY};
+        out[t] = (pare_learned_test){
+            .what = tests[t].what,
+            .flown_u_s =
+                flown ? minutes_u_s(learning, n, x, r.covariance, tests[t].log) : (double)INFINITY};
+        if (flown)
+            put_shrinks(learning, n, covariance, r.covariance, all + (3 + n) * n, &out[t]);
     }
     qsort(out, PARE_LEARNED_TESTS, sizeof out[0], by_doubt);
     free(all);

@@ -80,6 +80,12 @@ int pare_craft_doing(const pare_craft *craft, pare_kind kind)
     return -1;
 }
 
+int pare_craft_esc(const pare_craft *craft)
+{
+    const int four = pare_craft_doing(craft, PARE_ESC_FOUR);
+    return four >= 0 ? four : pare_craft_doing(craft, PARE_ESC_ONE);
+}
+
 const pare_stand_table *pare_craft_stands(const pare_craft *craft, size_t *found)
 {
     const int motor = pare_craft_doing(craft, PARE_MOTOR);

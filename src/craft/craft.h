@@ -161,6 +161,8 @@ int pare_craft_run(const pare_craft *craft, const char *name);
 int pare_craft_loadout(const pare_craft *craft, const char *name);
 /** The first item that is on and does a kind's work, or -1. */
 int pare_craft_doing(const pare_craft *craft, pare_kind kind);
+/** The item that drives the motors, all on one board or one for each, or -1. */
+int pare_craft_esc(const pare_craft *craft);
 
 /** The stand tables of the motor and propeller that are on now: none of what was there before a swap.
  * @param[out] found  how many, from the one returned on; 0 with NULL */

@@ -379,6 +379,7 @@ const pare_doubted pare_doubted_of_taught[PARE_TAUGHTS] = {
     [PARE_TAUGHT_ALWAYS] = PARE_DOUBTED_ALWAYS,
     [PARE_TAUGHT_CAPACITY] = PARE_DOUBTED_CAPACITY,
     [PARE_TAUGHT_PACK_OHM] = PARE_DOUBTED_PACK_OHM,
+    [PARE_TAUGHT_ESC_LOSS] = PARE_DOUBTED_SWITCHING,
 };
 
 static double dot(const double a[PARE_TAUGHT_SOURCES], const double b[PARE_TAUGHT_SOURCES])
@@ -479,13 +480,14 @@ void pare_doubts_of(const pare_craft *craft, const pare_sheet *sheet, pare_doubt
     u[PARE_DOUBTED_BLOCKAGE] = BLOCKAGE_U;
     u[PARE_DOUBTED_SPIN] = SPIN_U;
     u[PARE_DOUBTED_ESC_IDLE] = fmin(drive->idle_u, ESC_MOST_U);
+    if (!rig->pair) /* a stand measured what went into the ESC */
+        u[PARE_DOUBTED_SWITCHING] = fmin(drive->switching_u / drive->esc.switching, ESC_MOST_U);
     learn(craft, rig, waiting_w, doubts);
     for (int number = 0; number < PARE_PAIR_NUMBERS; number++)
         u[pare_doubted_of_pair[number]] = total(&doubts->drive[0][0], number);
-    if (rig->pair) /* a stand measured what went into the ESC */
+    if (rig->pair)
         return;
     u[PARE_DOUBTED_PULSE] = drive->pulse_loss_u;
-    u[PARE_DOUBTED_SWITCHING] = fmin(drive->switching_u / drive->esc.switching, ESC_MOST_U);
     u[PARE_DOUBTED_ESC_OHM] = drive->on_u_ohm / drive->esc.on_ohm;
 }
 

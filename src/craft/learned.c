@@ -19,14 +19,24 @@ const char *pare_taught_name(pare_taught_number number)
         [PARE_TAUGHT_ALWAYS] = "electronics",
         [PARE_TAUGHT_CAPACITY] = "capacity",
         [PARE_TAUGHT_PACK_OHM] = "pack_resistance",
+        [PARE_TAUGHT_ESC_LOSS] = "esc_loss",
     };
     return names[number];
 }
 
+bool pare_taught_by_share(pare_taught_number number)
+{
+    return number == PARE_TAUGHT_ALWAYS || number == PARE_TAUGHT_ESC_LOSS;
+}
+
+static bool is_at(const pare_craft *craft, int at, const char *id)
+{
+    return id && at >= 0 && strcmp(craft->item[at].part->id, id) == 0;
+}
+
 static bool is_on(const pare_craft *craft, pare_kind kind, const char *id)
 {
-    const int at = pare_craft_doing(craft, kind);
-    return id && at >= 0 && strcmp(craft->item[at].part->id, id) == 0;
+    return is_at(craft, pare_craft_doing(craft, kind), id);
 }
 
 bool pare_taught_flew(const pare_craft *craft)
@@ -44,6 +54,11 @@ bool pare_taught_applies(const pare_craft *craft, bool stand, pare_taught_number
         return false;
     if (number == PARE_TAUGHT_CAPACITY || number == PARE_TAUGHT_PACK_OHM)
         return is_on(craft, PARE_PACK, kept->pack);
+    /* Flights tell it with the rotors' share of what was drawn: it goes where these go. A stand measured what
+     * went into the ESC. */
+    if (number == PARE_TAUGHT_ESC_LOSS)
+        return !stand && !kept->stand && pare_taught_flew(craft) &&
+               is_at(craft, pare_craft_esc(craft), kept->esc);
     if (number == PARE_TAUGHT_DRAG || number == PARE_TAUGHT_ALWAYS)
         return true;
     return stand == kept->stand && pare_taught_flew(craft);
@@ -64,11 +79,13 @@ void pare_taught_move(const pare_craft *craft, pare_rig *rig)
         [PARE_TAUGHT_CAPACITY] = &rig->pack.capacity_c,
         [PARE_TAUGHT_PACK_OHM] =
             rig->pack.group_ohm > 0 ? &rig->pack.group_ohm : &rig->pack.resistance_factor,
+        [PARE_TAUGHT_ESC_LOSS] = &rig->esc.switching,
     };
     for (int n = 0; n < PARE_TAUGHTS; n++) {
         const double change = craft->learned->change[n];
         if (pare_taught_applies(craft, rig->pair != NULL, (pare_taught_number)n))
-            *number[n] *= n == PARE_TAUGHT_ALWAYS ? fmax(1 + change, 0) : exp(change);
+            *number[n] *=
+                pare_taught_by_share((pare_taught_number)n) ? fmax(1 + change, 0) : exp(change);
     }
     rig->drag_top_m2 *= pare_taught_drag(craft);
 }

@@ -22,10 +22,11 @@ typedef enum pare_taught_number {
     PARE_TAUGHT_ALWAYS, /* electronics; by a share of it, not its logarithm */
     PARE_TAUGHT_CAPACITY,
     PARE_TAUGHT_PACK_OHM, /* where a log told it */
+    PARE_TAUGHT_ESC_LOSS, /* at part throttle; by a share of it */
     PARE_TAUGHTS
 } pare_taught_number;
 
-enum { PARE_TAUGHT_SOURCES = 6 };
+enum { PARE_TAUGHT_SOURCES = 7 };
 
 typedef struct pare_taught {
     const char *date;              /* on which it was kept */
@@ -33,9 +34,13 @@ typedef struct pare_taught {
     const char *motor, *propeller; /* ids */
     bool stand;                    /* with the table of a stand beneath */
     const char *pack;              /* id; NULL: nothing of a pack, or of more than one copy */
+    const char *esc;               /* id; NULL: nothing of an ESC */
     double change[PARE_TAUGHTS];
     double root[PARE_TAUGHTS][PARE_TAUGHT_SOURCES];
 } pare_taught;
+
+/** Whether a number moves by a share of itself, not through its logarithm. */
+bool pare_taught_by_share(pare_taught_number number);
 
 /** As it is written: "thrust". */
 const char *pare_taught_name(pare_taught_number number);

@@ -339,8 +339,7 @@ const pare_margin *pare_sheet_worst(const pare_sheet *sheet)
 
 static void ratings(const pare_craft *craft, const pare_sheet_figure *flown, pare_sheet *sheet)
 {
-    const int four = pare_craft_doing(craft, PARE_ESC_FOUR);
-    const int esc = four >= 0 ? four : pare_craft_doing(craft, PARE_ESC_ONE);
+    const int esc = pare_craft_esc(craft);
     if (esc >= 0)
         current_ratings(&craft->item[esc], "esc", flown, sheet);
     const int motor = pare_craft_doing(craft, PARE_MOTOR);

@@ -40,7 +40,7 @@ static double factor_of(const pare_taught *taught, pare_taught_number number)
 {
     if (!taught)
         return 1;
-    return number == PARE_TAUGHT_ALWAYS ? 1 + taught->change[number] : exp(taught->change[number]);
+    return pare_taught_by_share(number) ? 1 + taught->change[number] : exp(taught->change[number]);
 }
 
 static double factor_u(const pare_taught *taught, pare_taught_number number)

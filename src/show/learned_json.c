@@ -15,8 +15,9 @@ static json_t *factor(const pare_learned_all *all, pare_learned which)
     const pare_learned_factor *f = &all->factor[which];
     json_t *one = json_object(), *with = json_object();
     json_object_set_new(one, "name", json_string(pare_learned_name(which)));
-    json_object_set_new(one, "factor", pare_json_number(exp(f->change)));
-    json_object_set_new(one, "factor_u", pare_json_number(exp(f->change) * f->change_u));
+    json_object_set_new(one, "factor", pare_json_number(pare_learned_value(which, f->change)));
+    json_object_set_new(one, "factor_u",
+                        pare_json_number(pare_learned_value_u(which, f->change, f->change_u)));
     json_object_set_new(one, "prior_u", pare_json_number(f->prior_u));
     json_object_set_new(one, "moved_u",
                         pare_json_number(f->prior_u > 0 ? f->change / f->prior_u : 0));
@@ -129,6 +130,15 @@ json_t *pare_learned_object(const pare_craft *craft, const pare_learned_all *all
         json_t *one = json_object();
         json_object_set_new(one, "test", json_string(all->test[t].what));
         json_object_set_new(one, "flown_min_u", pare_json_number(all->test[t].flown_u_s / 60));
+        if (all->test[t].shrinks) {
+            const pare_learned_pack *pack = all->test[t].pack;
+            json_object_set_new(one, "shrinks", json_string(all->test[t].shrinks));
+            json_object_set_new(one, "pack", pack ? json_string(pack->pack->id) : json_null());
+            json_object_set_new(one, "which",
+                                pack && pack->which ? json_integer(pack->which) : json_null());
+            json_object_set_new(one, "from_u", pare_json_number(all->test[t].from_u));
+            json_object_set_new(one, "to_u", pare_json_number(all->test[t].to_u));
+        }
         json_array_append_new(next, one);
     }
     json_object_set_new(object, "craft", json_string(craft->name));

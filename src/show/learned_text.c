@@ -34,8 +34,12 @@ static void factors(const pare_learned_all *all, const pare_screen *screen, pare
         pare_text_add(out, "  ");
         pare_put_left(out, pare_learned_name((pare_learned)f), NAME);
         pare_put_left(out, pare_digits_u(text, screen, 1, factor->prior_u), NUMBER);
-        const double now = exp(factor->change);
-        pare_put_left(out, pare_digits_u(text, screen, now, now * factor->change_u), NUMBER);
+        const double now = pare_learned_value((pare_learned)f, factor->change);
+        pare_put_left(
+            out,
+            pare_digits_u(text, screen, now,
+                          pare_learned_value_u((pare_learned)f, factor->change, factor->change_u)),
+            NUMBER);
         snprintf(field, sizeof field, "%+.1f u", factor->change / factor->prior_u);
         pare_text_printf(out, "%s\n", field);
     }
@@ -301,6 +305,19 @@ static void foretell(const pare_sheet *sheet, pare_hover_score score, const pare
     sentence(screen, out, line);
 }
 
+/* "; propeller thrust +- 7 to 5 %" */
+static void put_shrinks(const pare_learned_test *test, const pare_screen *screen, pare_text *line)
+{
+    char name[96];
+    if (!(test->to_u < WORTH_IT * test->from_u))
+        return;
+    pare_text_printf(line, "; %s", test->shrinks);
+    if (test->pack)
+        pare_text_printf(line, " of %s", pack_name(test->pack, name));
+    pare_text_printf(line, " %s %.2g to %.2g %%", pare_screen_plus_minus(screen),
+                     100 * test->from_u, 100 * test->to_u);
+}
+
 static void next(const pare_learned_all *all, const pare_screen *screen, pare_text *out)
 {
     char text[PARE_DIGITS];
@@ -315,12 +332,17 @@ static void next(const pare_learned_all *all, const pare_screen *screen, pare_te
     out->failed = out->failed || heading.failed;
     pare_text_free(&heading);
     if (!(all->test[0].flown_u_s < WORTH_IT * all->learned_u_s))
-        sentence(screen, out, "None of them makes them much surer.");
+        sentence(screen, out,
+                 "None of them makes them much surer; what each tells of stands behind it.");
     for (int t = 0; t < PARE_LEARNED_TESTS; t++) {
         if (!isfinite(all->test[t].flown_u_s))
             continue;
-        pare_text_printf(out, "  %s %s min  %s\n", screen->utf8 ? "\u00b1" : "+-",
+        pare_text line = {0};
+        pare_text_printf(&line, "%s %s min  %s", pare_screen_plus_minus(screen),
                          pare_digits_at(text, all->test[t].flown_u_s / 60, 2), all->test[t].what);
+        put_shrinks(&all->test[t], screen, &line);
+        pare_put_spaces(out, 2);
+        put_line(14, &line, screen, out);
     }
 }
 

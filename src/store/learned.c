@@ -40,6 +40,7 @@ static pare_node *node_of(pare_arena *arena, const pare_taught *kept)
         pare_node_put_text(arena, map, "propeller", kept->propeller) &&
         pare_node_put_text(arena, map, "stand", kept->stand ? "true" : "false") &&
         (!kept->pack || pare_node_put_text(arena, map, "pack", kept->pack)) &&
+        (!kept->esc || pare_node_put_text(arena, map, "esc", kept->esc)) &&
         put_numbers(arena, map, kept);
     return made ? map : NULL;
 }

@@ -16,7 +16,8 @@ static pare_status read_ids(const pare_reading *reading, const pare_node *node, 
         bool needed;
     } ids[] = {{"motor", &kept->motor, true},
                {"propeller", &kept->propeller, true},
-               {"pack", &kept->pack, false}};
+               {"pack", &kept->pack, false},
+               {"esc", &kept->esc, false}};
     pare_status status = PARE_OK;
     for (size_t i = 0; i < PARE_COUNT(ids) && status == PARE_OK; i++) {
         const pare_node *one = pare_node_get(node, ids[i].key);
@@ -56,8 +57,8 @@ static pare_status read_numbers(const pare_reading *reading, const pare_node *no
 pare_status pare_read_learned(const pare_reading *reading, const pare_node *node, pare_craft *craft,
                               pare_error *err)
 {
-    static const char *const keys[] = {"date",  "flights", "motor",  "propeller",
-                                       "stand", "pack",    "numbers"};
+    static const char *const keys[] = {"date",  "flights", "motor", "propeller",
+                                       "stand", "pack",    "esc",   "numbers"};
     if (!node)
         return PARE_OK;
     pare_taught *kept = pare_arena_zeros(reading->arena, sizeof *kept);

@@ -224,6 +224,7 @@ static void a_text_that_nobody_kept_is_refused_with_its_place(void **state)
         {"{date: 2026-05-01, flights: 3, motor: m, propeller: p, numbers: {lift: [0, 1]}}", "lift"},
         {"{date: 2026-05-01, flights: 3, motor: m, propeller: p, numbers: {drag: [0]}}", "drag"},
         {"{date: 2026-05-01, flights: 3, motor: m, propeller: p, numbers: {drag: [0, 0, 0, 0, 0, "
+         "0, "
          "0, 0, 0]}}",
          "drag"},
     };

@@ -77,7 +77,7 @@ static void the_demo_tells_how_far_its_sensors_are_off(void **state)
     run_prints_golden("log-learn", "learn hedgerow" DEMO);
     json_t *learned = run_json("learn hedgerow --json" DEMO);
     const json_t *factors = json_object_get(learned, "learned");
-    const json_t *current = json_array_get(factors, 4), *volts = json_array_get(factors, 5);
+    const json_t *current = json_array_get(factors, 5), *volts = json_array_get(factors, 6);
     assert_string_equal(json_string_value(json_object_get(current, "name")), "current sensor");
     assert_near(number(current, "factor"), 1.06, 2 * number(current, "factor_u"));
     assert_true(number(current, "factor_u") < 0.02);

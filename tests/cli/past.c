@@ -56,7 +56,7 @@ static void what_was_fitted_and_learned_since_is_said(void **state)
     ran r = run("compare hedgerow@2026-08-19" DEMO);
     assert_int_equal(r.status, 0);
     assert_non_null(strstr(r.out, "\n  fitted: bumper=off, on 2026-08-20\n"));
-    assert_non_null(strstr(r.out, "\n  learned: thrust times 0.86"));
+    assert_non_null(strstr(r.out, "\n  learned: thrust times 0.89"));
     assert_non_null(strstr(r.out, ", was as thought, kept on 2026-08-25\n"));
     assert_non_null(strstr(r.out, "all-up mass"));
     assert_non_null(strstr(r.out, "change\n"));
