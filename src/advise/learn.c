@@ -367,6 +367,31 @@ static void put_logged_ohm(const pare_learning *learning, size_t n, const double
         pack->logged_ohm * learning->prior[p].ohm_u * sqrt(covariance[at * n + at]);
 }
 
+/* What it held on the day of its first flight, which is not the day of which its capacity is told. */
+static void put_held(const pare_learning *learning, size_t n, const double x[],
+                     const double covariance[], size_t p, pare_learned_pack *pack)
+{
+    const pare_pack_prior *prior = &learning->prior[p];
+    const size_t at = PARE_OF_PACKS + PARE_OF_A_PACK * p + PARE_OF_CAPACITY;
+    const size_t fade = PARE_OF_PACKS + PARE_OF_A_PACK * p + PARE_OF_FADE;
+    double since = 0;
+    for (size_t i = 0; i < learning->flights; i++) {
+        const pare_again *again = &learning->again[i];
+        if (learning->flight[i].why || again->pack != p)
+            continue;
+        if (!pack->first)
+            pack->first = again->record->date;
+        pack->last = again->record->date;
+        since = fmax(since, again->since);
+    }
+    const double way[2] = {prior->capacity_u, prior->fade_u * since};
+    const double square = way[0] * way[0] * covariance[at * n + at] +
+                          2 * way[0] * way[1] * covariance[at * n + fade] +
+                          way[1] * way[1] * covariance[fade * n + fade];
+    pack->held_c = pack->stated_c * exp(way[0] * x[at] + way[1] * x[fade]);
+    pack->held_u_c = pack->held_c * sqrt(fmax(square, 0));
+}
+
 static void put_packs(pare_learning *learning, size_t n, const double x[],
                       const double covariance[])
 {
@@ -380,6 +405,7 @@ static void put_packs(pare_learning *learning, size_t n, const double x[],
         pack->holds_u_c = pack->holds_c * prior->capacity_u * sqrt(covariance[at * n + at]);
         pack->fade = prior->fade_u * x[fade];
         pack->fade_u = prior->fade_u * sqrt(covariance[fade * n + fade]);
+        put_held(learning, n, x, covariance, p, pack);
         put_logged_ohm(learning, n, x, covariance, p, pack);
         pare_learning_ohm(pack->pack, pack->which > 0 ? pack->which : 1, pack);
         pack->enough_until = NAN;

@@ -42,6 +42,8 @@ typedef struct pare_learned_pack {
     size_t flights;
     double stated_c;           /* as the sheet takes it */
     double holds_c, holds_u_c; /* on the day of its last flight */
+    const char *first, *last;  /* days of its flights */
+    double held_c, held_u_c;   /* on the first of them */
     double fade, fade_u;       /* share of it lost in 30 days */
     size_t charged;            /* times at the charger, dated, with its cells read */
     double ohm, ohm_u; /* of a cell group on the day of the last of these, at 25 degC; NAN: none */

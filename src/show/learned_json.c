@@ -3,6 +3,7 @@
 #include <stdio.h>
 
 #include "base/day.h"
+#include "craft/charged.h"
 #include "craft/figure.h"
 #include "show/json.h"
 #include "show/learned.h"
@@ -29,6 +30,24 @@ static json_t *factor(const pare_learned_all *all, pare_learned which)
     return one;
 }
 
+/* What chargers read of it, by date. */
+static json_t *charges(const pare_learned_pack *p)
+{
+    json_t *list = json_array();
+    for (size_t i = 0; i < p->pack->chargings; i++) {
+        const pare_charged *charged = &p->pack->charged[i];
+        if (!charged->date || charged->which != (p->which > 0 ? p->which : 1) ||
+            !(charged->group.ohm > 0))
+            continue;
+        json_t *one = json_object();
+        json_object_set_new(one, "date", json_string(charged->date));
+        json_object_set_new(one, "cell_mohm", pare_json_number(1e3 * charged->group.ohm));
+        json_object_set_new(one, "cell_mohm_u", pare_json_number(1e3 * charged->group.u));
+        json_array_append_new(list, one);
+    }
+    return list;
+}
+
 static json_t *pack(const pare_learned_pack *p)
 {
     char day[16];
@@ -41,7 +60,12 @@ static json_t *pack(const pare_learned_pack *p)
     json_object_set_new(one, "holds_mah_u", pare_json_number(MAH_PER_C * p->holds_u_c));
     json_object_set_new(one, "fade_30_days", pare_json_number(p->fade));
     json_object_set_new(one, "fade_30_days_u", pare_json_number(p->fade_u));
+    json_object_set_new(one, "first_flight", pare_text_or_null(p->first));
+    json_object_set_new(one, "last_flight", pare_text_or_null(p->last));
+    json_object_set_new(one, "held_mah", pare_json_number(MAH_PER_C * p->held_c));
+    json_object_set_new(one, "held_mah_u", pare_json_number(MAH_PER_C * p->held_u_c));
     json_object_set_new(one, "charged", json_integer((json_int_t)p->charged));
+    json_object_set_new(one, "charges", charges(p));
     json_object_set_new(one, "cell_mohm",
                         p->charged ? pare_json_number(1e3 * p->ohm) : json_null());
     json_object_set_new(one, "cell_mohm_u",

@@ -1,6 +1,7 @@
 /* learned_text.c: what flights say about a craft, on a screen (see learned.h). */
 #include <math.h>
 #include <stdio.h>
+#include <string.h>
 
 #include "base/day.h"
 #include "show/digits.h"
@@ -112,17 +113,23 @@ static void packs(const pare_learned_all *all, const pare_screen *screen, pare_t
     }
 }
 
-/* What chargers and logs read, a line a copy of which they did. */
+/* What it held at first, and what chargers and logs read, a line a copy. */
 static void resistances(const pare_learned_all *all, const pare_screen *screen, pare_text *out)
 {
     char text[PARE_DIGITS], name[96];
     for (size_t p = 0; p < all->packs; p++) {
         const pare_learned_pack *pack = &all->pack[p];
         const bool logged = isfinite(pack->logged_ohm);
+        const bool flown = pack->first && strcmp(pack->first, pack->last) != 0;
         pare_text line = {0};
-        if (pack->charged == 0 && !logged)
+        if (pack->charged == 0 && !logged && !flown)
             continue;
         pare_text_printf(&line, "%s: ", pack_name(pack, name));
+        if (flown)
+            pare_text_printf(
+                &line, "held %s mAh on %s%s",
+                pare_digits_u(text, screen, MAH_PER_C * pack->held_c, MAH_PER_C * pack->held_u_c),
+                pack->first, pack->charged || logged ? "; " : "");
         if (pack->charged)
             pare_text_printf(&line, "%s mohm a cell by its charger, ",
                              pare_digits_u(text, screen, 1e3 * pack->ohm, 1e3 * pack->ohm_u));

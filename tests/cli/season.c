@@ -3,6 +3,7 @@
  * where they are not. */
 #include "run.h"
 
+#include <math.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -73,6 +74,18 @@ static void the_dying_pack_is_found_by_name_and_its_mate_is_well(void **state)
     /* At what the label says the one, under four fifths of it the other. */
     assert_near(number(well, "holds_mah"), 1550, 2 * number(well, "holds_mah_u"));
     assert_true(number(dying, "holds_mah") + 2 * number(dying, "holds_mah_u") < 0.82 * 1550);
+    /* At first both held what the label says; by date, with what is in doubt of it. */
+    assert_string_equal(json_string_value(json_object_get(dying, "first_flight")), "2026-04-12");
+    assert_string_equal(json_string_value(json_object_get(dying, "last_flight")), "2026-08-16");
+    assert_near(number(well, "held_mah"), 1550, 2 * number(well, "held_mah_u"));
+    assert_true(number(dying, "held_mah") - number(dying, "holds_mah") >
+                3 * number(dying, "holds_mah_u"));
+    const double months = 126 / 30.0; /* from the first flight to the last */
+    assert_near(number(dying, "held_mah"),
+                number(dying, "holds_mah") * exp(months * number(dying, "fade_30_days")), 1e-6);
+    const json_t *charge = json_array_get(json_object_get(dying, "charges"), 0);
+    assert_string_equal(json_string_value(json_object_get(charge, "date")), "2026-03-28");
+    assert_true(number(charge, "cell_mohm") > 2 * number(charge, "cell_mohm_u"));
     /* Within the season it falls under the brief's minutes; the other does not. */
     const char *day = json_string_value(json_object_get(dying, "enough_until"));
     assert_non_null(day);
