@@ -8,6 +8,7 @@
 #include <string.h>
 
 #include "cli/best_front.h"
+#include "cli/best_knock_on.h"
 #include "cli/best_limits.h"
 #include "cli/best_proof.h"
 #include "cli/best_sure.h"
@@ -118,6 +119,8 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
     if (status == PARE_OK)
         status = best_walk_check(given, err);
     if (status == PARE_OK)
+        status = best_knock_on_check(given, err);
+    if (status == PARE_OK)
         status = bench_use(given, &use, err);
     if (status == PARE_OK)
         status = bench_craft(&use, given->operand[0], &craft, err);
@@ -135,6 +138,8 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
     }
     if (status == PARE_OK && given->given & OPTION_FRONT) {
         status = best_front(given, use.bench, craft, &ask, arena, out, err);
+    } else if (status == PARE_OK && given->given & OPTION_KNOCK_ON) {
+        status = best_knock_on(given, use.bench, craft, &ask, arena, out, err);
     } else if (status == PARE_OK && given->given & OPTION_WALK) {
         status = best_walk(given, use.bench, craft, &ask, arena, out, err);
     } else if (status == PARE_OK) {
@@ -158,7 +163,7 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
         long_work_release(PARE_OK); /* heard, and answered with the best so far */
         pare_progress_over(given->progress);
     }
-    if (status == PARE_OK && (given->given & (OPTION_FRONT | OPTION_WALK)) == 0) {
+    if (status == PARE_OK && (given->given & (OPTION_FRONT | OPTION_WALK | OPTION_KNOCK_ON)) == 0) {
         const pare_best_view view = {.loadout =
                                          ask.loadout >= 0 ? craft->loadout[ask.loadout].name : NULL,
                                      .every = ask.every,
@@ -188,7 +193,8 @@ const command command_best = {
     .usage = "pare best CRAFT [--loadout LOADOUT] [--wish WISH] [--hours HOURS]\n"
              "          [--hold CHOICE...] [--never PART...] [--must PART...] [--time SECONDS]\n"
              "          [--all] [--json] [--binds] [--ways NUMBER] [--sure SHARE]\n"
-             "          [--front WISHES [-o FILE] | --walk [--budget MONEY] | --proof FILE]",
+             "          [--front WISHES [-o FILE] | --walk [--budget MONEY]\n"
+             "           | --knock-on GRAMS | --proof FILE]",
     .details = "A wish says what the set is best in: grams; minutes as flown; thrust to weight,\n"
                "half charged; quickness, the slower of roll and pitch; crash energy; money, the\n"
                "least that meets the brief and its limit on all-up mass; evening, most grams\n"
@@ -207,6 +213,8 @@ const command command_best = {
                "sets that nothing beats in two wishes: one search each, --time for all of them.\n"
                "A walk says in which order to buy the set: each step flies and is safe, most\n"
                "grams for the money first; --budget says how far the money of now goes.\n"
+               "--knock-on says what motors, propellers, pack, ESCs and lead become when so many\n"
+               "grams are saved elsewhere, from which gram on, beside what scaling laws say.\n"
                "--binds searches once more for each limit that decides, ten units or one\n"
                "looser, ten seconds each or what --time leaves. Where no set meets the brief,\n"
                "what it would have to give way by is said, within a minute or --time.\n",
@@ -219,12 +227,13 @@ const command command_best = {
                "  pare best thimble --loadout all --time 3\n"
                "  pare best thimble --wish evening --hours 0.25\n"
                "  pare best bodkin --hold frame --never pr-40-25-2\n"
+               "  pare best thimble --knock-on 30g\n"
                "  pare best thimble --front grams-money --time 5 -o front.svg\n"
                "  pare best thimble --walk --budget 50\n",
     .options = OPTION_BENCH | OPTION_JSON | OPTION_ALL | OPTION_LOADOUT | OPTION_WISH |
                OPTION_HOLD | OPTION_NEVER | OPTION_MUST | OPTION_TIME | OPTION_FRONT |
                OPTION_BINDS | OPTION_OUTPUT | OPTION_WALK | OPTION_BUDGET | OPTION_HOURS |
-               OPTION_WAYS | OPTION_PROOF | OPTION_SURE,
+               OPTION_WAYS | OPTION_PROOF | OPTION_SURE | OPTION_KNOCK_ON,
     .meaning = {{OPTION_ALL,
                  "the work step by step, how the proof went, and what sought parts would save"},
                 {OPTION_WISH, "grams (usual), minutes, thrust, quickness, money, crash, evening"},

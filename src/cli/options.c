@@ -26,6 +26,8 @@ static const option_row known[] = {
     {"ways", OPTION_WAYS, 0, "NUMBER",
      "so many sets that differ in a part, and how far each stands"},
     {"sure", OPTION_SURE, 0, "SHARE", "limits hold with that chance, like 0.95, and what it costs"},
+    {"knock-on", OPTION_KNOCK_ON, 0, "GRAMS",
+     "what may shrink when so much is saved: motors, pack, ESC, lead"},
     {"kind", OPTION_KIND, 0, "KIND", "parts of one kind: motor, esc_four, propeller, ..."},
     {"sort", OPTION_SORT, 0, "KEY", "by mass, price, owned or a spec; KEY:down: largest first"},
     {"for", OPTION_FOR, 0, "CRAFT.ITEM", "what can replace that item, and the grams saved"},
@@ -178,6 +180,9 @@ static pare_status keep(options *out, option_bits bit, const char *value, pare_e
         break;
     case OPTION_WAYS:
         out->ways = value;
+        break;
+    case OPTION_KNOCK_ON:
+        out->knock_on = value;
         break;
     case OPTION_SURE:
         out->sure = value;

@@ -56,6 +56,7 @@ typedef unsigned long long option_bits;
 #define OPTION_LIVE        (1ull << 43)
 #define OPTION_PATTERN     (1ull << 44)
 #define OPTION_SURE        (1ull << 45)
+#define OPTION_KNOCK_ON    (1ull << 46)
 #define OPTION_WALK        (1ull << 48)
 #define OPTION_BUDGET      (1ull << 49)
 #define OPTION_PORT        (1ull << 50)
@@ -104,7 +105,7 @@ typedef struct options {
     const char *time, *front, *curve;                           /* seconds, as typed; two wishes */
     const char *port, *listen, *password_file, *certificate;    /* as typed */
     const char *budget, *hours, *ways;                          /* as typed */
-    const char *sure;                                           /* as typed */
+    const char *sure, *knock_on;                                /* as typed */
     const char *proof;                                          /* a file */
     const char *paper, *hover;                                  /* as typed */
     const char *journal;                                        /* a file */
