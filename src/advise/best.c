@@ -211,6 +211,7 @@ static void close_workers(rounds *r)
         free(r->worker[i].knows);
         free(r->worker[i].probe);
         free(r->worker[i].lightest);
+        free(r->worker[i].shopping);
         best_tail_free(r->worker[i].tail);
     }
     free(r->worker);
@@ -237,9 +238,10 @@ static pare_status open_workers(rounds *r, pare_error *err)
                            .knows = calloc(r->search.options + 1, 1),
                            .probe = calloc(1, sizeof *w->probe),
                            .lightest = calloc(1, sizeof *w->lightest),
+                           .shopping = calloc(1, sizeof *w->shopping),
                            .tail = best_tail_room()};
         if (!w->reader || !w->state || !w->spare || !w->probe || !w->lightest || !w->tail ||
-            !w->knows)
+            !w->knows || !w->shopping)
             return pare_no_memory(err);
     }
     return PARE_OK;
@@ -547,6 +549,21 @@ static pare_status tell_work(rounds *r, pare_error *err)
     return status;
 }
 
+/* What a swap adds to the order of those before it. */
+static void tell_money(const rounds *r, const pare_craft *after, pare_best_swap *one)
+{
+    pare_best *answer = r->answer;
+    const pare_craft *before = r->search.desk->craft;
+    pare_shopping *shopping = r->worker[0].shopping;
+    pare_shopping_of(r->search.bench, before, NULL, after, shopping);
+    answer->back = 1e-2 * (double)pare_resale_cents(r->search.ask->resale, before, after);
+    const double money = shopping->money - answer->back;
+    one->applied.money = money - answer->money;
+    one->applied.priced = shopping->priced;
+    answer->money = money;
+    answer->priced = shopping->priced;
+}
+
 /* Puts the best set on once more, to say what each swap does. */
 static pare_status tell_set(rounds *r, pare_error *err)
 {
@@ -572,10 +589,7 @@ static pare_status tell_set(rounds *r, pare_error *err)
         pare_craft_copy(&trial->changed, after);
         one->saved_100ug = units - pare_best_100ug(&trial->sheet.assembly);
         units -= one->saved_100ug;
-        const double money = one->applied.money;
-        one->applied.money -= answer->money;
-        answer->money = money;
-        answer->priced = one->applied.priced;
+        tell_money(r, after, one);
     }
     answer->swaps = r->best.swaps;
     answer->after = after;

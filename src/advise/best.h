@@ -43,6 +43,7 @@
 #include <stdint.h>
 
 #include "advise/checklist.h"
+#include "advise/resale.h"
 #include "advise/swap.h"
 #include "base/progress.h"
 
@@ -74,6 +75,7 @@ typedef struct pare_best_ask {
     const char *const *never; /* ids of parts that the craft must not have */
     const char *const *must;  /* and of those that it must have */
     const int64_t *most_cents; /* what the set may cost; NULL: any money */
+    const pare_resale *resale; /* what comes back for what comes off; NULL: nothing */
     const double
         *most_work_min; /* what the work on it may take, as its checklist says; NULL: any time */
     double
@@ -115,8 +117,9 @@ typedef struct pare_best {
     bool stopped;                               /* somebody asked for it */
     int64_t was_100ug, best_100ug, bound_100ug; /* all-up, 0.1 mg */
     size_t swaps;
-    pare_best_swap *swap; /* in the order in which they go on */
-    double money, work_min;
+    pare_best_swap *swap;   /* in the order in which they go on */
+    double money, work_min; /* money: of one order, less what comes back */
+    double back;            /* that comes back */
     bool priced;
     double raised; /* where figures are raised: what no set has more of, HUGE_VAL: not known */
     const pare_craft *before, *after;             /* in no loadout */

@@ -15,35 +15,9 @@ enum {
 
 #define MINUTES_NEARLY (1 + 1e-9) /* sums in another order */
 
-int64_t best_basket_cents(const best_search *search, const pare_basket *basket)
-{
-    bool priced;
-    const double money = pare_basket_money(search->bench, basket, &priced);
-    return priced ? (int64_t)(100 * money + 0.5) : INT64_MAX;
-}
-
-int64_t best_cents(const best_search *search, const best_state *state)
-{
-    return best_basket_cents(search, &state->basket);
-}
-
 bool best_is_over(double work_min, double most_min)
 {
     return work_min > most_min * MINUTES_NEARLY;
-}
-
-bool best_spends_too_much(const best_search *search, const pare_basket *basket,
-                          const pare_work_sum *work)
-{
-    const int64_t *most = search->ask->most_cents;
-    const double *most_min = search->ask->most_work_min;
-    return (most && best_basket_cents(search, basket) > *most) ||
-           (most_min && best_is_over(pare_work_sum_least_min(work), *most_min));
-}
-
-bool best_is_too_dear(const best_search *search, const best_state *state)
-{
-    return best_spends_too_much(search, &state->basket, &state->work);
 }
 
 static int by_names(size_t a_count, const pare_swap_name a[], size_t b_count,
@@ -88,7 +62,7 @@ bool best_is_hopeless(best_worker *worker, const best_state *state, int64_t leas
         return true;
     if (!best->found || least != best->units)
         return false;
-    const int64_t cents = best_cents(worker->search, state);
+    const int64_t cents = best_cents_least(worker->search, state);
     if (cents != best->cents)
         return cents > best->cents;
     for (size_t i = 0; i < state->swaps && i < best->swaps; i++) {

@@ -7,6 +7,7 @@
 #include "advise/best.h"
 #include "advise/candidates.h"
 #include "advise/row.h"
+#include "advise/shopping.h"
 #include "craft/gauges.h"
 
 enum {
@@ -124,7 +125,7 @@ typedef struct best_set {
 } best_set;
 
 /* The money of a mass that a set must be below: no set of that mass is better. */
-#define BEST_TO_BEAT (-1)
+#define BEST_TO_BEAT INT64_MIN
 static inline bool best_has_found(const best_set *best)
 {
     return best->found && best->cents != BEST_TO_BEAT;
@@ -143,6 +144,7 @@ typedef struct best_worker {
     pare_sheet *probe;       /* for tests */
     pare_craft *lightest;
     best_tail_work *tail;
+    pare_shopping *shopping;
     best_set best; /* to be beaten */
     size_t sets, misses, nodes;
     size_t patience, begun; /* nodes that this dive may try, 0: all; nodes at its beginning */
@@ -280,6 +282,24 @@ bool best_is_held_full(const best_state *state);
 /** The name of a limit's margin. */
 void best_limit_name(char name[48], const char *key);
 
+/* ---- best_money.c ---- */
+/** What a whole set costs, with money back for what comes off; INT64_MAX: something has no price. */
+int64_t best_set_cents(const best_search *search, const best_state *whole, pare_shopping *room);
+/** What every set that comes of a state costs at the least. */
+int64_t best_cents_least(const best_search *search, const best_state *state);
+int64_t best_basket_cents(const best_search *search, const pare_basket *basket);
+/** Parts that are bought whatever is still decided. */
+void best_surely_bought(const best_search *search, const best_state *state, pare_basket *basket);
+/** Money back for all that may still come off. */
+int64_t best_most_back_cents(const best_search *search, const best_state *state);
+/** Adds what a joint's screws, or a run's wire, ask to be bought as they are on a craft. */
+void best_screws_bought(const best_search *search, const pare_craft *craft, const pare_joint *joint,
+                        pare_basket *basket);
+void best_wire_bought(const best_search *search, const pare_craft *craft, const pare_run *run,
+                      pare_basket *basket);
+/** Whether a state costs more than the set may, or takes longer; then so does all that comes of it. */
+bool best_is_too_dear(const best_search *search, const best_state *state);
+
 /* ---- best_sure.c ---- */
 /** Whether every set below a state keeps the brief's limits less surely than asked for.
  * @param probe  flown as best_refuted() does, thrust flattered; figures' u are changed
@@ -368,16 +388,8 @@ bool best_is_better(const best_set *best, int64_t units, int64_t cents, size_t s
                     const pare_swap_name swap[]);
 /** Whether nothing below a state, which may weigh so much at the least, can be, or is for this dive. */
 bool best_is_hopeless(best_worker *worker, const best_state *state, int64_t least);
-/** What a state's swaps cost. */
-int64_t best_basket_cents(const best_search *search, const pare_basket *basket);
-int64_t best_cents(const best_search *search, const best_state *state);
 /** Whether so many minutes of work are more than there may be. */
 bool best_is_over(double work_min, double most_min);
-/** Whether what is bought costs more than the set may, or the work on it takes longer. */
-bool best_spends_too_much(const best_search *search, const pare_basket *basket,
-                          const pare_work_sum *work);
-/** Whether a state costs more than the set may, or takes longer; then so does all that comes of it. */
-bool best_is_too_dear(const best_search *search, const best_state *state);
 /** Notes what refused something that would have been lighter. */
 void best_refusal(best_worker *worker, const char *by);
 /** Asks now and then. */

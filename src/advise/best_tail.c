@@ -29,13 +29,15 @@ enum {
 /* One way that a thing's properties may be. */
 typedef struct way {
     int64_t units;
-    pare_basket bought; /* where money or work is limited */
+    pare_basket bought; /* screws and wire; where money or work is limited */
     pare_work_sum work;
     size_t names;
     char name[MOST_NAMES][PARE_SWAP_NAME];
 } way;
 
 typedef struct thing {
+    pare_line_of of;
+    size_t index; /* of the craft's items, joints or runs */
     size_t ways;
     way way[MOST_WAYS]; /* lightest first */
 } thing;
@@ -52,6 +54,7 @@ typedef struct best_tail_work {
     pare_basket
         basket[MOST_THINGS + 1]; /* with the things before one; where money or work is limited */
     pare_work_sum work[MOST_THINGS + 1];
+    int64_t back;  /* cents, for what came off */
     int64_t most;  /* sets of more than this fail: see all_heavier_fail() */
     size_t tips;   /* how many things are at the tips of arms; they come first */
     int64_t rings; /* sets of as much or less fail, with the tips that are chosen */
@@ -172,19 +175,6 @@ static bool put_coax(const best_search *search, const best_state *state, size_t 
 }
 
 /* ---- what it costs ---- */
-
-/* What one basket has more than another, which it began as: things are pooled where they stand. */
-static pare_basket more_in(const pare_basket *all, const pare_basket *before)
-{
-    pare_basket more = *all;
-    for (size_t i = 0; i < before->parts; i++)
-        more.part[i].count -= before->part[i].count;
-    for (size_t i = 0; i < before->screws; i++)
-        more.screw[i].count -= before->screw[i].count;
-    for (size_t i = 0; i < before->wires; i++)
-        more.wire[i].length_m -= before->wire[i].length_m;
-    return more;
-}
 
 static void add_to(pare_basket *basket, const pare_basket *more)
 {
@@ -383,7 +373,9 @@ static void try_whole(tail *t, int64_t units)
         return;
     if (whole->units != units)
         worker->misses++;
-    if (!has_what_it_must(search, whole->trial.flown) || best_is_too_dear(search, whole) ||
+    const int64_t cents = best_set_cents(search, whole, worker->shopping);
+    if (!has_what_it_must(search, whole->trial.flown) ||
+        (search->ask->most_cents && cents > *search->ask->most_cents) ||
         takes_too_long(search, whole))
         return;
     pare_sheet_judge(whole->trial.flown, &whole->trial.sheet);
@@ -407,7 +399,6 @@ static void try_whole(tail *t, int64_t units)
         best_refusal(worker, by);
         return;
     }
-    const int64_t cents = best_cents(search, whole);
     if (!best_is_better(&worker->best, whole->units, cents, whole->swaps, whole->swap))
         return;
     worker->best.found = true;
@@ -431,7 +422,11 @@ static bool is_beyond(tail *t, size_t from, const way *w)
     t->work[from + 1] = t->work[from];
     add_to(&t->basket[from + 1], &w->bought);
     add_work(&t->work[from + 1], &w->work);
-    return best_spends_too_much(search, &t->basket[from + 1], &t->work[from + 1]);
+    const int64_t *most = search->ask->most_cents;
+    const double *most_min = search->ask->most_work_min;
+    const int64_t cents = most ? best_basket_cents(search, &t->basket[from + 1]) : 0;
+    return (most && (cents == INT64_MAX || cents - t->back > *most)) ||
+           (most_min && best_is_over(pare_work_sum_least_min(&t->work[from + 1]), *most_min));
 }
 
 static void choose(tail *t, size_t from, int64_t units)
@@ -487,17 +482,35 @@ static bool has_line(const pare_assembly *assembly, pare_line_of of, size_t inde
     return false;
 }
 
-/* What each way adds to what has been bought. One that does not go on by itself is left for put_on(). */
+/* What a thing asks to be bought as it is on a craft. */
+static pare_basket bought_for(const best_search *search, const pare_craft *craft, const thing *of)
+{
+    pare_basket basket = {0};
+    if (of->of == PARE_LINE_JOINT)
+        best_screws_bought(search, craft, &craft->joint[of->index], &basket);
+    else if (of->of == PARE_LINE_RUN)
+        best_wire_bought(search, craft, &craft->run[of->index], &basket);
+    return basket;
+}
+
+/* What each way asks to be bought. One that does not go on by itself is left for put_on(). */
 static void price_ways(tail *t)
 {
-    t->basket[0] = t->state->basket;
+    const best_search *search = t->worker->search;
+    const pare_craft *craft = &t->state->trial.changed;
+    best_surely_bought(search, t->state, &t->basket[0]);
+    for (size_t i = 0; i < craft->runs; i++)
+        if (pare_run_of_power(craft, &craft->run[i]))
+            best_wire_bought(search, craft, &craft->run[i], &t->basket[0]);
+    t->back = best_most_back_cents(search, t->state);
     t->work[0] = t->state->work;
     for (size_t i = 0; i < t->things; i++)
         for (size_t k = 0; k < t->thing[i].ways; k++) {
             way *w = &t->thing[i].way[k];
             size_t turn = 0;
             const best_state *with = put_names(t, t->state, w, &turn);
-            w->bought = with ? more_in(&with->basket, &t->state->basket) : (pare_basket){0};
+            w->bought =
+                with ? bought_for(search, &with->trial.changed, &t->thing[i]) : (pare_basket){0};
             w->work = with ? more_work(&with->work, &t->state->work) : (pare_work_sum){0};
         }
 }
@@ -509,6 +522,8 @@ static bool gather_joint(tail *t, const pare_sheet *flown, size_t index)
     const pare_craft *craft = t->state->trial.flown;
     const pare_assembly *a = &t->state->trial.sheet.assembly;
     thing *here = &t->thing[t->things];
+    here->of = PARE_LINE_JOINT;
+    here->index = index;
     put_joint(search, t->state, flown, index, here);
     qsort(here->way, here->ways, sizeof here->way[0], by_units);
     if (here->ways == 0) {
@@ -539,7 +554,8 @@ static bool gather_rest(tail *t, const pare_sheet *flown)
     for (size_t i = 0; i < craft->items; i++)
         if (!craft->item[i].off && put_coax(search, t->state, i, &t->thing[t->things])) {
             t->fixed -= line_units(a, PARE_LINE_ITEM, i);
-            t->things++;
+            t->thing[t->things].of = PARE_LINE_ITEM;
+            t->thing[t->things++].index = i;
         }
     for (size_t i = 0; i < craft->joints; i++)
         if (has_line(a, PARE_LINE_JOINT, i) && !pare_joint_at_tips(craft, &craft->joint[i]) &&
@@ -550,7 +566,8 @@ static bool gather_rest(tail *t, const pare_sheet *flown)
             continue;
         put_run(search, t->state, i, &t->thing[t->things]);
         t->fixed -= line_units(a, PARE_LINE_RUN, i);
-        t->things++;
+        t->thing[t->things].of = PARE_LINE_RUN;
+        t->thing[t->things++].index = i;
     }
     sum_least(t);
     return true;

@@ -161,11 +161,18 @@ static void drop_own(const asking *a, size_t *count, pare_best_limit limit[])
 
 /* ---- money, of which less is better ---- */
 
+/* What no set costs: all that is on it sold, and a cent more. */
+static int64_t none_costs(const asking *a)
+{
+    static const pare_craft bare;
+    return -1 - pare_resale_cents(a->ask->resale, a->craft, &bare);
+}
+
 static void cheapen(asking *a)
 {
     pare_best_wished *w = a->wished;
     pare_best_ask any = *a->ask;
-    int64_t has = llround(100 * w->value), none_has = -1, most = 0; /* what is free first */
+    int64_t has = llround(100 * w->value), none_has = none_costs(a), most = 0; /* free first */
     bool none;
     any.any = true;
     any.most_cents = &most;

@@ -8,6 +8,7 @@
 #include <string.h>
 
 #include "advise/row.h"
+#include "advise/shopping.h"
 
 #define NO_PRICE_CENTS 100000000 /* a million: what has no price is bought last */
 
@@ -32,6 +33,9 @@ typedef struct walking {
     const pare_best *best;
     const pare_desk *desk;
     const pare_progress *progress;
+    const pare_bench *bench;
+    const pare_resale *resale;
+    pare_shopping *shopping;
     pare_swap_name *name; /* [best->swaps] */
     pare_craft *craft;    /* [2] */
     pare_craft *loaded;
@@ -72,8 +76,10 @@ static looked put_on(walking *w, uint64_t set)
         now = next;
         next = swapped;
     }
-    found.priced = applied.priced;
-    found.cents = llround(100 * applied.money);
+    pare_shopping_of(w->bench, w->desk->craft, NULL, now, w->shopping);
+    found.priced = w->shopping->priced;
+    found.cents =
+        llround(100 * w->shopping->money) - pare_resale_cents(w->resale, w->desk->craft, now);
     if (pare_craft_load(now, w->desk->loadout, w->loaded, NULL) != PARE_OK ||
         pare_sheet_compute(w->loaded, false, w->sheet, NULL) != PARE_OK)
         return found;
@@ -268,7 +274,8 @@ static pare_status make_room(walking *w, pare_arena *arena, pare_error *err)
     w->craft = pare_arena_array(arena, 2, sizeof w->craft[0]);
     w->loaded = pare_arena_zeros(arena, sizeof *w->loaded);
     w->sheet = pare_arena_zeros(arena, sizeof *w->sheet);
-    if (!w->name || !w->craft || !w->loaded || !w->sheet)
+    w->shopping = pare_arena_zeros(arena, sizeof *w->shopping);
+    if (!w->name || !w->craft || !w->loaded || !w->sheet || !w->shopping)
         return pare_no_memory(err);
     if (swaps > PARE_WALK_EXACT)
         return PARE_OK;
@@ -295,7 +302,12 @@ pare_status pare_walk_find(const pare_bench *bench, const pare_craft *craft,
                            pare_walk *walk, pare_error *err)
 {
     *walk = (pare_walk){.was_100ug = best->was_100ug};
-    walking w = {.best = best, .progress = ask->progress, .budget = budget, .walk = walk};
+    walking w = {.best = best,
+                 .bench = bench,
+                 .resale = ask->resale,
+                 .progress = ask->progress,
+                 .budget = budget,
+                 .walk = walk};
     pare_arena *room = pare_arena_open();
     pare_desk *desk = NULL;
     pare_status status = room ? make_room(&w, room, err) : pare_no_memory(err);

@@ -11,6 +11,7 @@
 #include "cli/best_knock_on.h"
 #include "cli/best_limits.h"
 #include "cli/best_proof.h"
+#include "cli/best_sold.h"
 #include "cli/best_sure.h"
 #include "cli/best_walk.h"
 #include "cli/best_ways.h"
@@ -94,6 +95,7 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
     pare_best_wished wished = {0};
     pare_best_ways ways = {0};
     pare_best_sureness sureness = {0};
+    pare_resale resale = {0};
     pare_best sought = {0};
     size_t wanted = 0;
     double most_s = INFINITY, seconds = 0, work_min = INFINITY;
@@ -125,11 +127,14 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
     if (status == PARE_OK)
         status = bench_craft(&use, given->operand[0], &craft, err);
     if (status == PARE_OK)
+        status = best_sold_read(given, use.bench, &resale, err);
+    if (status == PARE_OK)
         status = best_loadout(given, craft, &ask, err);
     if (status == PARE_OK)
         status = best_proof_check(given, wish, &ask, err);
     if (status == PARE_OK) {
         ask.progress = &progress;
+        ask.resale = given->solds > 0 ? &resale : NULL;
         ask.most_work_min = isfinite(work_min) ? &work_min : NULL;
         t = timed_start(given->progress, isinf(most_s) && (wish != PARE_WISH_GRAMS || ask.every)
                                              ? A_WISH_S
@@ -193,6 +198,7 @@ const command command_best = {
     .usage = "pare best CRAFT [--loadout LOADOUT] [--wish WISH] [--hours HOURS]\n"
              "          [--hold CHOICE...] [--never PART...] [--must PART...] [--time SECONDS]\n"
              "          [--all] [--json] [--binds] [--ways NUMBER] [--sure SHARE]\n"
+             "          [--sold SHARE|PART=MONEY...]\n"
              "          [--front WISHES [-o FILE] | --walk [--budget MONEY]\n"
              "           | --knock-on GRAMS | --proof FILE]",
     .details = "A wish says what the set is best in: grams; minutes as flown; thrust to weight,\n"
@@ -205,6 +211,8 @@ const command command_best = {
                "--sure 0.95 asks that the brief's limits on figures hold together with that\n"
                "chance, all doubts counted, and says what it costs in grams; ratings are as\n"
                "without it.\n"
+               "Money is of one order, as it is sold, less what --sold says comes back for what\n"
+               "comes off: a share of its price, or so much for one of a part.\n"
                "--loadout all keeps every limit in each loadout; grams and choices are those of\n"
                "the heaviest, and what only others carry stays; a minute, or --time.\n"
                "Every limit of the brief holds on that set; a rating that holds now holds then,\n"
@@ -229,11 +237,12 @@ const command command_best = {
                "  pare best bodkin --hold frame --never pr-40-25-2\n"
                "  pare best thimble --knock-on 30g\n"
                "  pare best thimble --front grams-money --time 5 -o front.svg\n"
+               "  pare best thimble --wish money --sold 50% --time 3\n"
                "  pare best thimble --walk --budget 50\n",
     .options = OPTION_BENCH | OPTION_JSON | OPTION_ALL | OPTION_LOADOUT | OPTION_WISH |
                OPTION_HOLD | OPTION_NEVER | OPTION_MUST | OPTION_TIME | OPTION_FRONT |
                OPTION_BINDS | OPTION_OUTPUT | OPTION_WALK | OPTION_BUDGET | OPTION_HOURS |
-               OPTION_WAYS | OPTION_PROOF | OPTION_SURE | OPTION_KNOCK_ON,
+               OPTION_WAYS | OPTION_PROOF | OPTION_SURE | OPTION_KNOCK_ON | OPTION_SOLD,
     .meaning = {{OPTION_ALL,
                  "the work step by step, how the proof went, and what sought parts would save"},
                 {OPTION_WISH, "grams (usual), minutes, thrust, quickness, money, crash, evening"},

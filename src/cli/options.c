@@ -28,6 +28,7 @@ static const option_row known[] = {
     {"sure", OPTION_SURE, 0, "SHARE", "limits hold with that chance, like 0.95, and what it costs"},
     {"knock-on", OPTION_KNOCK_ON, 0, "GRAMS",
      "what may shrink when so much is saved: motors, pack, ESC, lead"},
+    {"sold", OPTION_SOLD, 0, "SHARE", "what comes back for what comes off: 0.5, 50% or PART=MONEY"},
     {"kind", OPTION_KIND, 0, "KIND", "parts of one kind: motor, esc_four, propeller, ..."},
     {"sort", OPTION_SORT, 0, "KEY", "by mass, price, owned or a spec; KEY:down: largest first"},
     {"for", OPTION_FOR, 0, "CRAFT.ITEM", "what can replace that item, and the grams saved"},
@@ -214,6 +215,8 @@ static pare_status keep(options *out, option_bits bit, const char *value, pare_e
         return put_choice("never", &out->nevers, out->never, value, err);
     case OPTION_MUST:
         return put_choice("must", &out->musts, out->must, value, err);
+    case OPTION_SOLD:
+        return put_choice("sold", &out->solds, out->sold, value, err);
     case OPTION_MAP:
         if (out->maps == MAPS)
             return pare_fail(err, PARE_BAD_DATA, "--map stands more than %d times", MAPS);

@@ -57,6 +57,7 @@ typedef unsigned long long option_bits;
 #define OPTION_PATTERN     (1ull << 44)
 #define OPTION_SURE        (1ull << 45)
 #define OPTION_KNOCK_ON    (1ull << 46)
+#define OPTION_SOLD        (1ull << 47)
 #define OPTION_WALK        (1ull << 48)
 #define OPTION_BUDGET      (1ull << 49)
 #define OPTION_PORT        (1ull << 50)
@@ -100,7 +101,8 @@ typedef struct options {
     const char *as, *separator, *decimal, *scale, *date, *from, *live, *pattern;
     size_t maps, sets;
     const char *map[MAPS], *set[MAPS]; /* each as often as there are columns */
-    size_t holds, nevers, musts;
+    size_t holds, nevers, musts, solds;
+    const char *sold[CHOICES];                                  /* as typed, as often as wanted */
     const char *hold[CHOICES], *never[CHOICES], *must[CHOICES]; /* each as often as wanted */
     const char *time, *front, *curve;                           /* seconds, as typed; two wishes */
     const char *port, *listen, *password_file, *certificate;    /* as typed */

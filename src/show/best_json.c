@@ -90,6 +90,8 @@ json_t *pare_best_object(const pare_best_view *view)
     json_object_set_new(object, "bound_g", grams(best->bound_100ug));
     json_object_set_new(object, "money",
                         best->found && best->priced ? pare_json_number(best->money) : json_null());
+    if (best->found && best->back > 0)
+        json_object_set_new(object, "money_back", pare_json_number(best->back));
     json_object_set_new(object, "work_min",
                         best->found ? pare_json_number(best->work->minutes) : json_null());
     json_object_set_new(object, "try",

@@ -86,6 +86,12 @@ static void put_swaps(const pare_best_view *view, const pare_screen *screen, par
                    NUMBER_COLUMNS);
     pare_put_right(out, best->priced ? pare_digits_at(text, best->money, 0) : "?", NUMBER_COLUMNS);
     pare_text_printf(out, "  %.0f min\n", ceil(best->work->minutes));
+    if (best->back > 0) {
+        pare_put_left(out, "with so much back for what comes off", ID_COLUMNS + 2);
+        pare_put_right(out, "", NUMBER_COLUMNS);
+        pare_put_right(out, pare_digits_at(text, best->back, 0), NUMBER_COLUMNS);
+        pare_text_add(out, "\n");
+    }
 }
 
 static void put_steps(const pare_best_view *view, const pare_screen *screen, pare_text *out)

@@ -10,7 +10,7 @@ static void best_is_what_brute_force_finds(void **state)
 {
     fixture *f = *state;
     drawn *d = malloc(sizeof *d);
-    force *by_force = malloc(sizeof *by_force);
+    force *by_force = calloc(1, sizeof *by_force);
     size_t compared = 0, feasible = 0, lighter = 0;
     for (unsigned n = 0; n < BENCHES; n++) {
         unsigned seed = n + 1;
@@ -73,9 +73,9 @@ static void the_front_is_what_brute_force_leaves_unbeaten(void **state)
     static const pare_front_wish wishes[2] = {PARE_FRONT_GRAMS, PARE_FRONT_MONEY};
     fixture *f = *state;
     drawn *d = malloc(sizeof *d);
-    force *by_force = malloc(sizeof *by_force);
+    force *by_force = calloc(1, sizeof *by_force);
     points *all = malloc(sizeof *all);
-    size_t compared = 0, found = 0;
+    size_t compared = 0, found = 0, earns = 0;
     for (unsigned n = 0; n < FRONTS; n++) {
         unsigned seed = n + 1;
         pare_error err = {0};
@@ -89,9 +89,12 @@ static void the_front_is_what_brute_force_leaves_unbeaten(void **state)
                 d->part[i]->price =
                     (pare_price){.given = true, .each = dice(&seed, 30), .sold_in = 1};
         const int loadout = (int)dice(&seed, (unsigned)d->craft.loadouts + 1) - 1;
+        const pare_resale resale = {.share = 0.1 * dice(&seed, 11)};
+        by_force->resale = n % 2 ? &resale : NULL;
         if (search_by_force(d, loadout, keep_point, all, by_force)) {
             pare_arena *arena = pare_arena_open();
-            const pare_best_ask ask = {.loadout = loadout, .holds = d->holds, .hold = d->hold};
+            const pare_best_ask ask = {
+                .loadout = loadout, .holds = d->holds, .hold = d->hold, .resale = by_force->resale};
             pare_best_front front;
             size_t count = all->count;
             if (pare_front_keep(2, wishes, all->point, &count, &err) != PARE_OK ||
@@ -109,13 +112,15 @@ static void the_front_is_what_brute_force_leaves_unbeaten(void **state)
                         (long long)front.point[i].mass_100ug, (long long)front.point[i].money_cents,
                         (long long)all->point[i].mass_100ug, (long long)all->point[i].money_cents);
             compared++;
+            earns += count > 0 && front.point[count - 1].money_cents < 0;
             found += count;
             pare_arena_close(arena);
         }
         put_back_parts(f, d);
     }
-    if (compared < FRONTS / 3 || found < compared + compared / 2)
-        fail_msg("%zu compared, %zu points", compared, found);
+    if (compared < FRONTS / 3 || found < compared + compared / 2 || earns < 2)
+        fail_msg("%zu compared, %zu points, %zu fronts that end with money back", compared, found,
+                 earns);
     free(all);
     free(by_force);
     free(d);

@@ -9,6 +9,7 @@
 
 #include "advise/best.h"
 #include "advise/row.h"
+#include "advise/shopping.h"
 
 enum { MOST_OPTIONS = 16, MOST_CHOICES = 64, MOST_SETS = 1500 };
 
@@ -37,8 +38,9 @@ struct force {
     bool gave_up;
     bool found;
     int64_t units_best;
-    char list[2048]; /* of the best */
-    taken_set *take; /* NULL: only the lightest counts */
+    char list[2048];           /* of the best */
+    const pare_resale *resale; /* NULL: nothing comes back */
+    taken_set *take;           /* NULL: only the lightest counts */
     void *context;
 };
 
@@ -131,27 +133,36 @@ static int64_t weigh_lines(const pare_sheet *sheet)
     return units;
 }
 
-/* What a list costs, bought together. @return false: not known */
+/* What a list costs in one order, less what comes back for what comes off. @return false: not known */
 static inline bool money_of(force *f, const char *list, int64_t *cents)
 {
-    pare_craft *craft = malloc(2 * sizeof *craft);
-    pare_basket basket = {0};
-    pare_applied applied = {.priced = true};
-    size_t now = 0;
-    pare_craft_copy(&f->d->craft, &craft[0]);
-    for (const char *at = list; *at; at += strcspn(at, ",") + (strchr(at, ',') != NULL)) {
-        char id[PARE_SWAP_NAME];
-        pare_swap_name name;
-        snprintf(id, sizeof id, "%.*s", (int)strcspn(at, ","), at);
-        assert_int_equal(pare_swap_name_read(f->units, id, &name, NULL), PARE_OK);
-        assert_int_equal(
-            pare_swap_edit(&f->shelf, &craft[now], &name, &craft[1 - now], &applied, &basket, NULL),
-            PARE_OK);
-        now = 1 - now;
+    pare_craft *craft = malloc(sizeof *craft);
+    pare_shopping *shopping = malloc(sizeof *shopping);
+    pare_error err;
+    *cents = 0;
+    assert_int_equal(list[0] ? pare_swap_apply_list(&f->d->bench, &f->d->craft, list, craft, &err)
+                             : PARE_OK,
+                     PARE_OK);
+    if (!list[0])
+        pare_craft_copy(&f->d->craft, craft);
+    pare_shopping_of(&f->d->bench, &f->d->craft, NULL, craft, shopping);
+    *cents = llround(100 * shopping->money);
+    for (size_t i = 0; f->resale && i < f->d->bench.parts; i++) {
+        int less = 0;
+        for (size_t k = 0; k < PARE_ITEMS; k++) {
+            const pare_item *was = &f->d->craft.item[k], *is = &craft->item[k];
+            if (k < f->d->craft.items && was->part == f->d->part[i] && !was->off)
+                less += was->count;
+            if (k < craft->items && is->part == f->d->part[i] && !is->off)
+                less -= is->count;
+        }
+        if (less > 0 && f->d->part[i]->price.given)
+            *cents -= less * llround(100 * f->resale->share * f->d->part[i]->price.each);
     }
+    const bool priced = shopping->priced;
+    free(shopping);
     free(craft);
-    *cents = llround(100 * applied.money);
-    return applied.priced;
+    return priced;
 }
 
 static void try_set(force *f, const pare_craft *craft, const char *list)
@@ -331,13 +342,16 @@ static void try_all(force *f)
     free(put);
 }
 
-/* @param take  NULL: only the lightest set is wanted
+/* @param f  its resale is read, and has to be there
+ * @param take  NULL: only the lightest set is wanted
  * @return false: there are too many sets */
 static bool search_by_force(const drawn *d, int loadout, taken_set *take, void *context, force *f)
 {
     pare_error err;
+    const pare_resale *resale = f->resale;
     *f = (force){.d = d,
                  .loadout = loadout,
+                 .resale = resale,
                  .units = pare_units_open(),
                  .arena = pare_arena_open(),
                  .take = take,

@@ -105,7 +105,7 @@ static void open_packs(drawn *d)
 static void compare_fronts(fixture *f, const pare_front_wish pair[2], pare_front_wish other)
 {
     drawn *d = malloc(sizeof *d);
-    force *by_force = malloc(sizeof *by_force);
+    force *by_force = calloc(1, sizeof *by_force);
     points *all = malloc(sizeof *all);
     size_t compared = 0, several = 0;
     for (unsigned n = 0; n < FRONTS; n++) {

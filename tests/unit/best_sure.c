@@ -93,7 +93,7 @@ static void a_sure_set_is_what_brute_force_finds(void **state)
 {
     fixture *f = *state;
     drawn *d = malloc(sizeof *d);
-    force *by_force = malloc(sizeof *by_force);
+    force *by_force = calloc(1, sizeof *by_force);
     reach *all = malloc(sizeof *all);
     size_t compared = 0, found = 0, heavier = 0, none = 0;
     for (unsigned n = 0; n < BENCHES; n++) {

@@ -130,7 +130,7 @@ static void ways_are_the_lightest_of_each_choice_of_parts(void **state)
 {
     fixture *f = *state;
     drawn *d = malloc(sizeof *d);
-    force *by_force = malloc(sizeof *by_force);
+    force *by_force = calloc(1, sizeof *by_force);
     classes *all = malloc(sizeof *all);
     size_t compared = 0, many = 0;
     for (unsigned n = 0; n < BENCHES; n++) {

@@ -99,7 +99,7 @@ static void a_wish_has_the_best_that_brute_force_finds(void **state)
 {
     fixture *f = *state;
     drawn *d = malloc(sizeof *d);
-    force *by_force = malloc(sizeof *by_force);
+    force *by_force = calloc(1, sizeof *by_force);
     size_t compared = 0, evenings = 0;
     for (unsigned n = 0; n < BENCHES; n++) {
         unsigned seed = 1000 + n;
@@ -172,7 +172,7 @@ static void a_set_for_all_loadouts_is_what_brute_force_finds(void **state)
 {
     fixture *f = *state;
     drawn *d = malloc(sizeof *d);
-    force *by_force = malloc(sizeof *by_force);
+    force *by_force = calloc(1, sizeof *by_force);
     in_all *all = malloc(sizeof *all);
     size_t compared = 0, found = 0, heavier = 0;
     for (unsigned n = 0; n < BENCHES; n++) {
