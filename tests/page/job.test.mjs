@@ -146,6 +146,18 @@ async function job(t, size, hand) {
     assert.match(report, /^<\?xml|^<svg/)
     assert.match(report, /thimble/)
 
+    // With the best set, on the paper that is asked for.
+    await page.getByLabel('on', { exact: true }).selectOption('letter')
+    await page.getByLabel('with the best set').check()
+    await page.getByLabel('sought for').fill('5')
+    const [pages] = await Promise.all([
+        page.waitForEvent('download'),
+        at.press(page.getByRole('link', { name: 'pdf', exact: true })),
+    ])
+    assert.match(pages.suggestedFilename(), /\.pdf$/)
+    const paper = readFileSync(await pages.path(), 'latin1')
+    assert.match(paper, /MediaBox \[ 0 0 612 792/)
+
     // What was done is said as commands, and goes back.
     await at.undo()
     await page.getByText('undone:').waitFor({ state: 'attached' })
