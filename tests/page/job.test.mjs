@@ -147,7 +147,7 @@ async function job(t, size, hand) {
     assert.match(report, /thimble/)
 
     // With the best set, on the paper that is asked for.
-    await page.getByLabel('on', { exact: true }).selectOption('letter')
+    await page.getByLabel('paper', { exact: true }).selectOption('letter')
     await page.getByLabel('with the best set').check()
     await page.getByLabel('sought for').fill('5')
     const [pages] = await Promise.all([
