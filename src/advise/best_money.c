@@ -39,15 +39,6 @@ static int count_settled(const best_search *search, const best_state *state, con
     return count;
 }
 
-static int count_on(const pare_craft *craft, const pare_part *part)
-{
-    int count = 0;
-    for (size_t i = 0; i < craft->items; i++)
-        if (craft->item[i].part == part && !craft->item[i].off && !craft->item[i].included_in)
-            count += craft->item[i].count;
-    return count;
-}
-
 static bool is_in(const pare_basket *basket, const pare_part *part)
 {
     for (size_t i = 0; i < basket->parts; i++)
@@ -64,7 +55,8 @@ void best_surely_bought(const best_search *search, const best_state *state, pare
         const pare_part *part = craft->item[i].part;
         if (craft->item[i].off || craft->item[i].included_in || is_in(basket, part))
             continue;
-        const int more = count_settled(search, state, part) - count_on(search->desk->craft, part);
+        const int more =
+            count_settled(search, state, part) - pare_craft_pieces(search->desk->craft, part);
         if (more > 0)
             pare_basket_part(basket, part, more);
     }

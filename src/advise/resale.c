@@ -11,15 +11,6 @@ int64_t pare_resale_each_cents(const pare_resale *resale, const pare_part *part)
     return part->price.given && !part->sought ? llround(100 * resale->share * part->price.each) : 0;
 }
 
-static int count_on(const pare_craft *craft, const pare_part *part)
-{
-    int count = 0;
-    for (size_t i = 0; i < craft->items; i++)
-        if (craft->item[i].part == part && !craft->item[i].off && !craft->item[i].included_in)
-            count += craft->item[i].count;
-    return count;
-}
-
 int64_t pare_resale_cents(const pare_resale *resale, const pare_craft *before,
                           const pare_craft *after)
 {
@@ -33,7 +24,8 @@ int64_t pare_resale_cents(const pare_resale *resale, const pare_craft *before,
                 break;
         if (item->off || item->included_in || first < i)
             continue;
-        const int less = count_on(before, item->part) - count_on(after, item->part);
+        const int less =
+            pare_craft_pieces(before, item->part) - pare_craft_pieces(after, item->part);
         cents += less > 0 ? less * pare_resale_each_cents(resale, item->part) : 0;
     }
     return cents;

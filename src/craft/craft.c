@@ -150,3 +150,12 @@ pare_status pare_craft_load(const pare_craft *craft, int index, pare_craft *load
     }
     return pare_craft_settle(loaded, err);
 }
+
+int pare_craft_pieces(const pare_craft *craft, const pare_part *part)
+{
+    int count = 0;
+    for (size_t i = 0; i < craft->items; i++)
+        if (craft->item[i].part == part && !craft->item[i].off && !craft->item[i].included_in)
+            count += craft->item[i].count;
+    return count;
+}

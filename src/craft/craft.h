@@ -209,6 +209,8 @@ double pare_coax_needed_m(const pare_craft *craft, const pare_item *item);
 size_t pare_craft_arms(const pare_craft *craft, size_t most, pare_vec3 arm_m[]);
 /** The frame's arm piece, or NULL when it states none. */
 const pare_piece *pare_craft_arm_piece(const pare_craft *craft);
+/** How many of a part are on the craft by themselves, not as what another part brings. */
+int pare_craft_pieces(const pare_craft *craft, const pare_part *part);
 /** At how many places the copies of an item sit: 1 where all of them share one. */
 int pare_item_places(const pare_item *item);
 /** Where copy `which` of an item sits, in craft axes. */

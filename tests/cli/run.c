@@ -296,3 +296,19 @@ void run_refuses(const char *line, int status, const char *wanted)
     assert_int_equal(r.status, status);
     ran_free(&r);
 }
+
+char *whole_file(const char *file)
+{
+    char *text = read_file(file);
+    if (!text)
+        fail_msg("%s cannot be read", file);
+    return text;
+}
+
+void is_same_file(const char *a, const char *b)
+{
+    char *left = whole_file(a), *right = whole_file(b);
+    assert_string_equal(left, right);
+    free(left);
+    free(right);
+}

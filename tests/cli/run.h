@@ -53,6 +53,9 @@ void write_text(const char *name, const char *text);
 void write_zeros(const char *name, long long bytes);
 /** All of a file as text; NULL where it cannot be read. For free(). */
 char *read_file(const char *name);
+/** The same, where it must be there. */
+char *whole_file(const char *file);
+void is_same_file(const char *a, const char *b);
 
 /** Compares with tests/cli/golden/NAME.txt; writes it instead where the environment says
  * PARE_GOLDEN=update. */

@@ -13,25 +13,9 @@ enum { LINE = 2048 };
 
 #define CUSTOMERS PARE_SOURCE_DIR "/demo/customers.yaml"
 
-static char *text_of(const char *file)
-{
-    char *text = read_file(file);
-    if (!text)
-        fail_msg("%s cannot be read", file);
-    return text;
-}
-
-static void is_same_file(const char *a, const char *b)
-{
-    char *left = text_of(a), *right = text_of(b);
-    assert_string_equal(left, right);
-    free(left);
-    free(right);
-}
-
 static void copy_customers(void)
 {
-    char *text = text_of(CUSTOMERS);
+    char *text = whole_file(CUSTOMERS);
     write_text("customers.yaml", text);
     free(text);
     remove("customers.journal");
@@ -40,7 +24,7 @@ static void copy_customers(void)
 
 static size_t lines_of(const char *file)
 {
-    char *text = text_of(file);
+    char *text = whole_file(file);
     size_t count = 0;
     for (const char *c = text; *c; c++)
         count += *c == '\n';
@@ -57,7 +41,7 @@ static void the_demos_customers_are_covered(void **state)
     run_prints_golden("study-plan", "study customers.yaml --dry-run" DEMO);
     run_prints_golden("study", "study customers.yaml" DEMO);
     assert_int_equal(lines_of("customers.csv"), 361);
-    char *text = text_of("customers.csv");
+    char *text = whole_file("customers.csv");
     *strchr(text, '\r') = '\0';
     assert_string_equal(
         text, "task,key,craft,loadout,brief,air.temperature,try,answer,why,all_up_g,all_up_g_u,"
@@ -185,7 +169,7 @@ static void all_are_covered_with_the_least(void **state)
     static const char *const wishes[] = {"craft", "money", "grams"};
     double total[3];
     for (size_t i = 0; i < 3; i++) {
-        char *text = text_of(CUSTOMERS), *cover = strstr(text, "cover:"), study[4096];
+        char *text = whole_file(CUSTOMERS), *cover = strstr(text, "cover:"), study[4096];
         assert_non_null(cover);
         *cover = '\0';
         snprintf(study, sizeof study, "%scover: {wish: %s}\n", text, wishes[i]);
@@ -216,7 +200,7 @@ static void a_study_that_was_ended_goes_on_with_the_same_bytes(void **state)
     (void)state;
     copy_customers();
     run_quietly("study customers.yaml" DEMO);
-    char *journal = text_of("customers.journal"), *whole = text_of("customers.csv");
+    char *journal = whole_file("customers.journal"), *whole = whole_file("customers.csv");
     const size_t length = strlen(journal);
     write_text("whole.csv", whole);
     free(whole);
@@ -235,7 +219,7 @@ static void a_damaged_line_is_done_again_and_said(void **state)
     (void)state;
     copy_customers();
     run_quietly("study customers.yaml" DEMO);
-    char *journal = text_of("customers.journal"), *whole = text_of("customers.csv");
+    char *journal = whole_file("customers.journal"), *whole = whole_file("customers.csv");
     write_text("whole.csv", whole);
     free(whole);
     char *digit = strstr(strchr(journal, '\n') + 20, "limit.");
@@ -289,7 +273,7 @@ static void a_journal_that_cannot_grow_loses_nothing(void **state)
                               " study customers.yaml" DEMO " >f.txt 2>f.err");
     assert_true(WIFEXITED(status));
     assert_int_equal(WEXITSTATUS(status), 4);
-    char *err = text_of("f.err");
+    char *err = whole_file("f.err");
     assert_string_equal(err, "pare: customers.journal: cannot be written (File too large)\n");
     free(err);
     const size_t has = lines_of("customers.journal");
@@ -468,11 +452,11 @@ static void an_effort_ends_at_the_same_place(void **state)
     (void)state;
     write_text("e.yaml", "study: e\ncraft: [bodkin]\neffort: 40\n");
     run_quietly("study e.yaml" DEMO);
-    char *first = text_of("e.csv");
+    char *first = whole_file("e.csv");
     assert_non_null(strstr(first, ",no,")); /* not proven */
     remove("e.journal");
     run_quietly("study e.yaml" DEMO);
-    char *second = text_of("e.csv");
+    char *second = whole_file("e.csv");
     assert_string_equal(first, second);
     free(first);
     free(second);

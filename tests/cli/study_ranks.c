@@ -42,22 +42,6 @@ static int shell(const char *line)
     return WIFEXITED(status) ? WEXITSTATUS(status) : 128 + WTERMSIG(status);
 }
 
-static char *text_of(const char *file)
-{
-    char *text = read_file(file);
-    if (!text)
-        fail_msg("%s cannot be read", file);
-    return text;
-}
-
-static void is_same_file(const char *a, const char *b)
-{
-    char *left = text_of(a), *right = text_of(b);
-    assert_string_equal(left, right);
-    free(left);
-    free(right);
-}
-
 static size_t lines_of(const char *file)
 {
     char *text = read_file(file);
@@ -71,7 +55,8 @@ static size_t lines_of(const char *file)
 /* The demo's study with so many temperatures, and what one rank makes of it in NAME.one. */
 static size_t fill_study(const char *name, int temperatures, bool one)
 {
-    char *text = text_of(PARE_SOURCE_DIR "/demo/customers.yaml"), *steps = strstr(text, "steps: 3");
+    char *text = whole_file(PARE_SOURCE_DIR "/demo/customers.yaml"),
+         *steps = strstr(text, "steps: 3");
     char line[LINE];
     assert_non_null(steps);
     snprintf(line, sizeof line, "%.*ssteps: %d%s", (int)(steps - text), text, temperatures,
@@ -186,7 +171,7 @@ static void a_killed_rank_costs_only_what_it_was_at(void **state)
     assert_true(had >= 100 && had < tasks);
     assert_int_equal(shell(MPIRUN "2 " PARE_BINARY " study k.yaml" DEMO " >k.txt"), 0);
     is_same_file("k.csv", "k.one");
-    char *said = text_of("k.txt"), *counts = strstr(said, " tasks: ");
+    char *said = whole_file("k.txt"), *counts = strstr(said, " tasks: ");
     unsigned answered = 0, before = 0;
     assert_non_null(counts);
     assert_int_equal(sscanf(counts, " tasks: %u answered now, %u before", &answered, &before), 2);
@@ -205,7 +190,7 @@ static void refuses(const char *first, const char *second, int status, const cha
                     " >x.txt 2>x.err",
              first, second);
     assert_int_equal(shell(line), status);
-    char *err = text_of("x.err"), *out = text_of("x.txt");
+    char *err = whole_file("x.err"), *out = whole_file("x.txt");
     const char *said = strstr(err, "pare: ");
     if (!said || strncmp(said, says, strlen(says)) != 0 || strstr(said + 1, "pare: "))
         fail_msg("'%s' does not say '%s', or not alone", err, says);
@@ -236,7 +221,7 @@ static void without_the_module_one_line_says_what_to_install(void **state)
     assert_int_equal(shell("mkdir -p alone && cp " PARE_BINARY " alone/pare && "
                            "PMIX_RANK=0 alone/pare study a.yaml" DEMO " >x.txt 2>x.err"),
                      4);
-    char *err = text_of("x.err");
+    char *err = whole_file("x.err");
     assert_int_equal(strncmp(err,
                              "pare: started as one of several, but what lets them talk is not "
                              "there: install the package pare-mpi, or start it alone (",
