@@ -35,13 +35,14 @@ pare_status pare_draw_library_open(pare_draw_library *library, pare_error *err)
 
 #if defined(__SANITIZE_ADDRESS__)
 /* fontconfig keeps its configuration until the program ends, behind offsets that the leak checker
- * does not follow as pointers. Only what that library allocates is left out of its report. */
-const char *__lsan_default_options(void);
+ * does not follow as pointers. Only what that library allocates is left out of its report. The checker
+ * is a library, which finds what is visible alone. */
+__attribute__((visibility("default"))) const char *__lsan_default_options(void);
 const char *__lsan_default_options(void)
 {
     return "print_suppressions=0";
 }
-const char *__lsan_default_suppressions(void);
+__attribute__((visibility("default"))) const char *__lsan_default_suppressions(void);
 const char *__lsan_default_suppressions(void)
 {
     return "leak:libfontconfig.so";
