@@ -1,36 +1,21 @@
 /* draw_library.c: cairo and pango, loaded when a page is drawn (see draw_library.h). */
 #include "show/draw_library.h"
 
-#include <dlfcn.h>
-#include <string.h>
-
-#define LIBRARY "libpangocairo-1.0.so.0" /* the same name in Debian 12 and 13 */
+#include "base/load_library.h"
 
 pare_status pare_draw_library_open(pare_draw_library *library, pare_error *err)
 {
-    void *loaded = dlopen(LIBRARY, RTLD_NOW | RTLD_LOCAL);
-    if (!loaded)
-        return pare_fail(err, PARE_UNAVAILABLE,
-                         "no picture without " LIBRARY " (%s); right would be its package, "
-                         "libpangocairo-1.0-0, installed",
-                         dlerror());
-    const struct {
-        const char *name;
-        void *function; /* a member of the library, which is a pointer to a function */
-    } wanted[] = {
+    static const pare_library_file file = {
+        .file = "libpangocairo-1.0.so.0", /* the same name in Debian 12 and 13 */
+        .package = "libpangocairo-1.0-0",
+        .missed = "no picture",
+    };
+    const pare_library_function wanted[] = {
 #define PARE_DRAW_WANTED(name) {#name, &library->name},
         PARE_DRAW_FUNCTIONS(PARE_DRAW_WANTED)
 #undef PARE_DRAW_WANTED
     };
-    for (size_t i = 0; i < sizeof wanted / sizeof wanted[0]; i++) {
-        void *found = dlsym(loaded, wanted[i].name);
-        if (!found)
-            return pare_fail(err, PARE_UNAVAILABLE, LIBRARY " has no %s; it is older than Pare's",
-                             wanted[i].name);
-        /* POSIX lets an object's pointer hold a function's, C has no cast for it. */
-        memcpy(wanted[i].function, &found, sizeof found);
-    }
-    return PARE_OK;
+    return pare_load_library(&file, sizeof wanted / sizeof wanted[0], wanted, err);
 }
 
 #if defined(__SANITIZE_ADDRESS__)

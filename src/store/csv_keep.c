@@ -51,7 +51,7 @@ pare_status pare_keeper_open(pare_store *store, pare_keeper **keeper, pare_error
     if (!k)
         return pare_no_memory(err);
     k->store = store;
-    pare_status status = store->driver->make_room(store, err);
+    pare_status status = store->driver->make_room ? store->driver->make_room(store, err) : PARE_OK;
     if (status == PARE_OK)
         status = last_row(k, err);
     if (status == PARE_OK) {

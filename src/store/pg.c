@@ -588,13 +588,6 @@ static pare_status turn(const pare_store *store, bool mine, pare_error *err)
                err);
 }
 
-static pare_status make_room(const pare_store *store, pare_error *err)
-{
-    (void)store;
-    (void)err;
-    return PARE_OK;
-}
-
 const pare_sql_driver pare_pg_driver = {
     .run = run,
     .begin = begin,
@@ -622,6 +615,5 @@ const pare_sql_driver pare_pg_driver = {
     .loosen = loosen,
     .stamp = stamp,
     .turn = turn,
-    .make_room = make_room,
     .copy = pare_pg_copy,
 };

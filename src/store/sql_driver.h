@@ -62,7 +62,7 @@ struct pare_sql_driver {
     pare_status (*stamp)(const pare_store *store, long long *stamp, pare_error *err);
     /** pare_store_turn(); NULL: nobody waits. */
     pare_status (*turn)(const pare_store *store, bool mine, pare_error *err);
-    /** Made ready for so many new rows that pages would not stay in memory. */
+    /** Made ready for so many new rows that pages would not stay in memory. NULL: it is ready. */
     pare_status (*make_room)(const pare_store *store, pare_error *err);
     /** All of it into an SQLite bench in memory, open and as empty as it is at first (past.c). */
     pare_status (*copy)(const pare_store *store, pare_store *into, pare_error *err);

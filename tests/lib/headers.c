@@ -1,5 +1,6 @@
 /* headers.c: each public header is whole by itself, in C and in C++, in the oldest dialects that have what
  * they use; and the library shows what they declare, no more and no less, which its man page and its package list, too. */
+#include "answer_of.h"
 #include "near.h"
 
 #include <dirent.h>
@@ -12,22 +13,6 @@ enum { SYMBOLS = 200, LINE = 1024 };
 #define INCLUDE PARE_SOURCE_DIR "/include"
 /* What the version script has. */
 #define LISTED "grep -oE '^ +pare_[a-z_]+;' " PARE_SOURCE_DIR "/src/lib/libpare.map | tr -d ' ;'"
-
-/* All lines that a command prints. For free(). */
-static char *answer_of(const char *command)
-{
-    enum { MOST = 1 << 18 };
-    char *text = calloc(1, MOST);
-    FILE *pipe = popen(command, "r");
-    assert_non_null(text);
-    assert_non_null(pipe);
-    const size_t length = fread(text, 1, MOST - 1, pipe);
-    const int status = pclose(pipe);
-    if (status != 0)
-        fail_msg("%s: status %d\n%s", command, status, text);
-    assert_true(length < MOST - 1);
-    return text;
-}
 
 static void compiles(const char *header)
 {

@@ -1,25 +1,13 @@
 /* sbom.c: the list of what Pare is made of is whole and well made: fields, forms of identifiers and relations as
  * SPDX 2.3 wants them (spdx.github.io/spdx-spec/v2.3, clauses 6, 7 and 11), and every package that is built
  * from is in it, in the version that is installed. */
+#include "answer_of.h"
 #include "near.h"
 
 #include <jansson.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
-
-static char *answer_of(const char *command)
-{
-    enum { MOST = 1 << 18 };
-    char *text = calloc(1, MOST);
-    FILE *pipe = popen(command, "r");
-    assert_non_null(text);
-    assert_non_null(pipe);
-    assert_true(fread(text, 1, MOST - 1, pipe) < MOST - 1);
-    if (pclose(pipe) != 0)
-        fail_msg("%s fails", command);
-    return text;
-}
 
 static json_t *document;
 

@@ -104,6 +104,14 @@ static void fly_one(const pare_craft *craft, const pare_sheet *sheet, const trut
         pare_pack_open_v(&rig.pack, fmax(left, 0.02)) + 4 * 0.02 * draw_normal(dice);
 }
 
+/* Every flight of a season, with the truth as it is. */
+static void fly_season(const pare_craft *craft, const pare_sheet *sheet, const truth *t,
+                       uint64_t *dice, char date[FLIGHTS][16], pare_flight_record record[FLIGHTS])
+{
+    for (int i = 0; i < FLIGHTS; i++)
+        fly_one(craft, sheet, t, i, dice, date[i], &record[i]);
+}
+
 static double square(double x)
 {
     return x * x;
@@ -127,8 +135,7 @@ static void the_truth_of_a_season_lies_where_learning_says(void **state)
             t.holds[p] = exp(0.10 * draw_normal(&dice));
             t.fade[p] = 0.03 * draw_normal(&dice);
         }
-        for (int i = 0; i < FLIGHTS; i++)
-            fly_one(craft, sheet, &t, i, &dice, date[i], &record[i]);
+        fly_season(craft, sheet, &t, &dice, date, record);
         if (pare_learn(craft, FLIGHTS, record, arena, &learned, &err) != PARE_OK)
             fail_msg("season %d: %s", s, err.text);
         assert_int_equal(learned.packs, PACKS);
@@ -173,8 +180,7 @@ static void a_flight_that_does_not_fit_is_named(void **state)
     pare_learned_all learned;
     pare_flight_record record[FLIGHTS];
     char date[FLIGHTS][16];
-    for (int i = 0; i < FLIGHTS; i++)
-        fly_one(craft, sheet, &t, i, &dice, date[i], &record[i]);
+    fly_season(craft, sheet, &t, &dice, date, record);
     record[8].rest_after_v -= 0.8; /* a volt misread */
     assert_int_equal(pare_learn(craft, FLIGHTS, record, arena, &learned, &err), PARE_OK);
     for (int i = 0; i < FLIGHTS; i++)
@@ -217,8 +223,7 @@ static void an_esc_that_loses_more_is_told_with_the_rest(void **state)
     pare_learned_all learned;
     pare_flight_record record[FLIGHTS];
     char date[FLIGHTS][16];
-    for (int i = 0; i < FLIGHTS; i++)
-        fly_one(craft, sheet, &t, i, &dice, date[i], &record[i]);
+    fly_season(craft, sheet, &t, &dice, date, record);
     assert_int_equal(pare_learn(craft, FLIGHTS, record, arena, &learned, &err), PARE_OK);
     pare_rig rig = sheet->rig;
     pare_endurance truly;
@@ -267,8 +272,7 @@ static void each_short_test_teaches_something_of_its_own(void **state)
     pare_learned_all learned;
     pare_flight_record record[FLIGHTS];
     char date[FLIGHTS][16];
-    for (int i = 0; i < FLIGHTS; i++)
-        fly_one(craft, sheet, &t, i, &dice, date[i], &record[i]);
+    fly_season(craft, sheet, &t, &dice, date, record);
     assert_int_equal(pare_learn(craft, FLIGHTS, record, arena, &learned, &err), PARE_OK);
     for (size_t i = 0; i < sizeof teaches / sizeof teaches[0]; i++) {
         const pare_learned_test *test = test_of(&learned, teaches[i].begins);
