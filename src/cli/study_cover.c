@@ -113,8 +113,9 @@ static pare_status hold_against(cover_of *c, study_share *share, pare_error *err
     unsigned long long briefs = 0;
     c->key = pare_arena_array(c->arena, c->count + 1, sizeof c->key[0]);
     c->sort = pare_arena_array(c->arena, c->count + 1, sizeof c->sort[0]);
-    pare_status status =
-        c->key && c->sort ? study_briefs_mark(c->answers->open, &briefs, err) : pare_no_memory(err);
+    if (!c->key || !c->sort)
+        return pare_no_memory(err);
+    pare_status status = study_briefs_mark(c->answers->open, &briefs, err);
     for (size_t i = 0; i < c->count; i++) {
         const candidate *one = &c->candidate[i];
         const unsigned long long task = c->answers->key[one->task];

@@ -12,18 +12,18 @@
 #define TOUCHED(lists)                                                                             \
     "(SELECT CAST(coalesce(sum(n), 0) AS bigint) FROM counted WHERE list IN (" lists               \
     ") AND change = number), "
-#define SELECT_ROW(signatures)                                                                     \
+#define SELECT_ROW(signatures, rest)                                                               \
     "WITH counted AS (SELECT change, list, last - first + 1 AS n FROM change_new UNION ALL "       \
     "SELECT change, list, count(*) FROM change_old GROUP BY change, list) "                        \
     "SELECT number, time, what, why, undone, " TOUCHED("'part'") TOUCHED("'craft'")                \
         TOUCHED("'scale', 'weigh_in', 'flight', 'stand_table'") TOUCHED("'file'") signatures       \
-        " FROM change "
+        " FROM change " rest
 
 enum { NUMBER, TIME, WHAT, WHY, UNDONE, PARTS, CRAFT, RECORDS, FILES, WHO, TURNED_BY };
 
 /* What a question is for a bench whose changes are signed, and for one where they are not. */
 #define BOTH(store, rest)                                                                          \
-    ((store)->driver->signs ? SELECT_ROW("who, turned_by") rest : SELECT_ROW("NULL, NULL") rest)
+    ((store)->driver->signs ? SELECT_ROW("who, turned_by", rest) : SELECT_ROW("NULL, NULL", rest))
 
 static bool text_or_null(pare_statement *statement, int column, pare_arena *arena,
                          const char **text)

@@ -17,7 +17,8 @@
 
 enum { LINE = 4096, PAUSE_US = 2000, MOST_LOOKS = 30000 };
 
-#define MPIRUN "mpirun --oversubscribe -n "
+/* What Open MPI still holds at a rank's end is its own: leaks of a study are looked for where it runs without MPI. */
+#define MPIRUN "ASAN_OPTIONS=$ASAN_OPTIONS:detect_leaks=0 mpirun --oversubscribe -n "
 
 static bool can_run(void)
 {
