@@ -64,10 +64,14 @@ typedef struct pare_pg_found {
 /** Looks for a bench. */
 pare_status pare_pg_look(const pare_store *store, pare_pg_found *found, pare_error *err);
 
-/** Makes the tables, unless somebody else has just done so. */
+/** Whether a version is one that pare_pg_make() brings up to date. */
+bool pare_pg_is_older(long long version);
+
+/** Makes the tables, or those of an older version into those of today, unless somebody else has just done so.
+ * @return also PARE_UNAVAILABLE: they are somebody else's, who is named */
 pare_status pare_pg_make(const pare_store *store, pare_error *err);
 
-/** Refuses a version that this program does not know. */
+/** Refuses a version that is not that of today. */
 pare_status pare_pg_check(const pare_store *store, long long version, pare_error *err);
 
 /** All rows into a bench in memory. */

@@ -102,7 +102,7 @@ static const struct {
     const char *what, *right;
 } MEANINGS[] = {
     {"42501", PARE_UNAVAILABLE, "you may not do that on this bench",
-     "; its owner can let you, with pare.allow()"},
+     "; its owner can let you, with pare members"},
     {"25006", PARE_UNAVAILABLE, "can only be read",
      "; right would be the server that is written to"},
     {"55P03", PARE_UNAVAILABLE, "somebody else has been changing it all the time", "; try again"},
@@ -176,7 +176,8 @@ static pare_status settle(pare_store *store, pare_store_mode mode, pare_error *e
 {
     pare_pg_found found = {0};
     pare_status status = pare_pg_look(store, &found, err);
-    if (status == PARE_OK && found.version == 0 && mode == PARE_STORE_CREATE) {
+    if (status == PARE_OK &&
+        ((found.version == 0 && mode == PARE_STORE_CREATE) || pare_pg_is_older(found.version))) {
         status = pare_pg_make(store, err);
         if (status == PARE_OK)
             status = pare_pg_look(store, &found, err);
@@ -190,7 +191,7 @@ static pare_status settle(pare_store *store, pare_store_mode mode, pare_error *e
     if (status == PARE_OK && mode != PARE_STORE_READ && !store->writable)
         return pare_fail(err, PARE_UNAVAILABLE,
                          "%s: you may only read this bench; its owner can let you change it, with "
-                         "pare.allow()",
+                         "pare members",
                          store->path);
     return status;
 }

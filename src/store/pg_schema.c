@@ -6,14 +6,18 @@
  *
  * Who changed something and when is put down by the server, whatever a client says.
  *
- * pare.allow() grants: "read", "weigh" (records and scales besides), "edit" (all), or "none". */
+ * pare.allow() grants: "read", "weigh" (records and scales besides), "edit" (all), or "none"; pare.members()
+ * tells that from the grants, so that nothing else has to be kept.
+ *
+ * A new bench goes through all versions that there were, one step after another, and an older one through
+ * those that it lacks: so both are the same. Only who owns the tables may do that. What members may do is
+ * granted anew at the end, since a step may have brought tables. */
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
 #include "store/pg.h"
-
-enum { SCHEMA_VERSION = 1 };
+#include "store/reading.h"
 
 /* New rows get a number. */
 #define NUMBERED(list)                                                                             \
@@ -37,6 +41,7 @@ enum { SCHEMA_VERSION = 1 };
     " IS DISTINCT FROM new." doc ") EXECUTE FUNCTION pare.keep_" list "();"
 
 /* clang-format off */
+/* Version 1. */
 static const char TABLES[] =
     "CREATE DOMAIN word AS text COLLATE \"C\";"
     "CREATE FUNCTION bytes_of(text) RETURNS bytea LANGUAGE sql IMMUTABLE STRICT AS"
@@ -115,7 +120,7 @@ static const char TABLES[] =
     " FOR EACH ROW EXECUTE FUNCTION pare.sign();";
 /* clang-format on */
 
-/* What each may do besides what the one before it may. */
+/* What each may do besides what the one before it may. Version 2 has it otherwise. */
 static const char ROLES[] =
     "CREATE FUNCTION pare.allow(who name, what text) RETURNS void LANGUAGE plpgsql AS $$BEGIN "
     "IF who = (SELECT tableowner FROM pg_tables WHERE schemaname = 'pare' AND tablename = 'bench')"
@@ -137,6 +142,45 @@ static const char ROLES[] =
     " pare.craft_part, pare.file, pare.part_file, pare.stand_table TO %I', who);"
     "END$$;"
     "REVOKE EXECUTE ON FUNCTION pare.allow FROM PUBLIC;";
+
+/* Version 2: who may do what can be asked, and whoever edits may do so in tables yet to come. */
+static const char MEMBERS[] =
+    "CREATE FUNCTION pare.members(OUT who name, OUT may text) RETURNS SETOF record LANGUAGE sql "
+    "STABLE AS $$"
+    "WITH granted AS (SELECT c.relname, (aclexplode(c.relacl)).* FROM pg_class c"
+    " JOIN pg_namespace n ON n.oid = c.relnamespace WHERE n.nspname = 'pare'"
+    " AND c.relname IN ('part', 'weigh_in')),"
+    " owner AS (SELECT tableowner FROM pg_tables WHERE schemaname = 'pare' AND tablename = 'bench')"
+    " SELECT rolname, CASE WHEN rolname = (SELECT tableowner FROM owner) THEN 'own'"
+    " WHEN EXISTS (SELECT FROM granted WHERE grantee = r.oid AND relname = 'part'"
+    " AND privilege_type = 'INSERT') THEN 'edit'"
+    " WHEN EXISTS (SELECT FROM granted WHERE grantee = r.oid AND relname = 'weigh_in'"
+    " AND privilege_type = 'INSERT') THEN 'weigh' ELSE 'read' END FROM pg_roles r"
+    " WHERE rolname = (SELECT tableowner FROM owner) OR EXISTS (SELECT FROM granted"
+    " WHERE grantee = r.oid AND privilege_type = 'SELECT')$$;"
+    "CREATE OR REPLACE FUNCTION pare.allow(who name, what text) RETURNS void LANGUAGE plpgsql AS "
+    "$$BEGIN "
+    "IF who = (SELECT tableowner FROM pg_tables WHERE schemaname = 'pare' AND tablename = 'bench')"
+    " THEN RAISE EXCEPTION '%', who || ' owns this bench and may do all'; END IF;"
+    "IF what NOT IN ('none', 'read', 'weigh', 'edit') THEN"
+    " RAISE EXCEPTION 'allow ''%''; right would be none, read, weigh or edit', what; END IF;"
+    "EXECUTE format('REVOKE ALL ON ALL TABLES IN SCHEMA pare FROM %I', who);"
+    "EXECUTE format('REVOKE ALL ON SCHEMA pare FROM %I', who);"
+    "IF what = 'none' THEN RETURN; END IF;"
+    "EXECUTE format('GRANT USAGE ON SCHEMA pare TO %I', who);"
+    "EXECUTE format('GRANT SELECT ON ALL TABLES IN SCHEMA pare TO %I', who);"
+    "IF what = 'read' THEN RETURN; END IF;"
+    "IF what = 'edit' THEN"
+    " EXECUTE format('GRANT INSERT, UPDATE, DELETE ON ALL TABLES IN SCHEMA pare TO %I', who);"
+    " EXECUTE format('REVOKE INSERT, UPDATE, DELETE ON pare.bench FROM %I', who); ELSE"
+    " EXECUTE format('GRANT INSERT, UPDATE, DELETE ON pare.scale, pare.weigh_in, pare.flight,"
+    " pare.prop_table, pare.mesh, pare.change, pare.change_new, pare.change_old,"
+    " pare.change_open, pare.touched TO %I', who); END IF;"
+    "EXECUTE format('GRANT UPDATE (stamp) ON pare.bench TO %I', who); END$$;";
+
+/* [version - 1] what makes it of the one before, in one piece or two. */
+static const char *const STEPS[][2] = {{TABLES, ROLES}, {MEMBERS}};
+enum { SCHEMA_VERSION = PARE_COUNT(STEPS) };
 
 /* Some number for the lock that whoever makes tables holds. */
 #define MAKING "SELECT pg_advisory_xact_lock(1346458181)" /* "PARE" */
@@ -167,28 +211,75 @@ pare_status pare_pg_look(const pare_store *store, pare_pg_found *found, pare_err
     return PARE_OK;
 }
 
-static pare_status make(const pare_store *store, pare_error *err)
+/* The tables' owner, whoever asks; only who is one of those may be that.
+ * @return PARE_UNAVAILABLE: may not, and whom to ask */
+static pare_status become_owner(const pare_store *store, long long version, pare_error *err)
+{
+    static const char who[] = "SELECT tableowner, format('SET LOCAL ROLE %I', tableowner),"
+                              " pg_has_role(tableowner, 'MEMBER') FROM pg_tables"
+                              " WHERE schemaname = 'pare' AND tablename = 'bench'";
+    const pare_pg *pg = pare_pg_of(store);
+    PGresult *result = NULL;
+    pare_status status = pare_pg_simply(store, who, &result, err);
+    if (status == PARE_OK && pg->is.PQntuples(result) != 1)
+        status = pare_pg_check(store, -1, err);
+    else if (status == PARE_OK && *pg->is.PQgetvalue(result, 0, 2) != 't')
+        status = pare_fail(err, PARE_UNAVAILABLE,
+                           "%s: a bench of an older Pare (version %lld, this one knows %d); its "
+                           "owner, %s, brings it up to date by opening it with this one",
+                           store->path, version, SCHEMA_VERSION, pg->is.PQgetvalue(result, 0, 0));
+    else if (status == PARE_OK)
+        status = pare_sql_run(store, pg->is.PQgetvalue(result, 0, 1), err);
+    pg->is.PQclear(result);
+    return status;
+}
+
+/* Whoever changes the bench now is waited for, and whoever would, waits. */
+static pare_status begin_step(const pare_store *store, long long version, pare_error *err)
+{
+    char count_up[96];
+    if (version == 0)
+        return pare_sql_run(store, "CREATE SCHEMA pare; SET LOCAL search_path = pare, pg_temp",
+                            err);
+    snprintf(count_up, sizeof count_up, "UPDATE bench SET version = %d, stamp = stamp + 1",
+             SCHEMA_VERSION);
+    pare_status status = become_owner(store, version, err);
+    if (status == PARE_OK)
+        status =
+            pare_sql_run(store,
+                         "SET LOCAL search_path = pare, pg_temp; "
+                         "SET LOCAL client_min_messages = error; SET LOCAL lock_timeout = '30s'",
+                         err);
+    return status == PARE_OK ? pare_sql_run(store, count_up, err) : status;
+}
+
+static pare_status end_step(const pare_store *store, long long version, pare_error *err)
 {
     char bench[96];
-    pare_pg_found found;
-    pare_status status = pare_sql_run(store, "BEGIN; " MAKING, err);
-    if (status == PARE_OK)
-        status = pare_sql_run(store, "SAVEPOINT looking", err);
-    if (status == PARE_OK)
-        status = pare_pg_look(store, &found, err);
-    if (status != PARE_OK || found.version != 0)
-        return status;
+    if (version > 0)
+        return pare_sql_run(store, "SELECT allow(who, may) FROM members() WHERE may <> 'own'", err);
     snprintf(bench, sizeof bench, "INSERT INTO bench(version, stamp) VALUES (%d, 0)",
              SCHEMA_VERSION);
-    status = pare_sql_run(store,
-                          "ROLLBACK TO looking; CREATE SCHEMA pare; "
-                          "SET LOCAL search_path = pare, pg_temp",
-                          err);
+    return pare_sql_run(store, bench, err);
+}
+
+static pare_status make(const pare_store *store, pare_error *err)
+{
+    pare_pg_found found;
+    pare_status status = pare_sql_run(store, "BEGIN; " MAKING "; SAVEPOINT looking", err);
     if (status == PARE_OK)
-        status = pare_sql_run(store, TABLES, err);
+        status = pare_pg_look(store, &found, err);
+    if (status != PARE_OK || found.version < 0 || found.version >= SCHEMA_VERSION)
+        return status;
+    status = pare_sql_run(store, "ROLLBACK TO looking", err);
     if (status == PARE_OK)
-        status = pare_sql_run(store, ROLES, err);
-    return status == PARE_OK ? pare_sql_run(store, bench, err) : status;
+        status = begin_step(store, found.version, err);
+    for (long long i = found.version; i < SCHEMA_VERSION && status == PARE_OK; i++) {
+        status = pare_sql_run(store, STEPS[i][0], err);
+        if (status == PARE_OK && STEPS[i][1])
+            status = pare_sql_run(store, STEPS[i][1], err);
+    }
+    return status == PARE_OK ? end_step(store, found.version, err) : status;
 }
 
 pare_status pare_pg_make(const pare_store *store, pare_error *err)
@@ -199,6 +290,11 @@ pare_status pare_pg_make(const pare_store *store, pare_error *err)
     if (status != PARE_OK)
         pare_sql_rollback(store);
     return status;
+}
+
+bool pare_pg_is_older(long long version)
+{
+    return version > 0 && version < SCHEMA_VERSION;
 }
 
 pare_status pare_pg_check(const pare_store *store, long long version, pare_error *err)

@@ -54,6 +54,19 @@ void server_run(const char *address, const char *sql)
     PQfinish(conn);
 }
 
+void server_run_file(const char *address, const char *path)
+{
+    enum { MOST = 65536 };
+    char *text = calloc(1, MOST);
+    FILE *file = fopen(path, "rb");
+    assert_true(text && file && fread(text, 1, MOST - 1, file) > 0);
+    fclose(file);
+    PGconn *conn = PQconnectdb(address);
+    must(conn, text);
+    PQfinish(conn);
+    free(text);
+}
+
 long long server_ask(const char *address, const char *sql)
 {
     PGconn *conn = PQconnectdb(address);

@@ -16,6 +16,9 @@ void server_bench(int which, char *address, size_t size);
 /** Runs SQL there, as its owner, all or nothing. A failure ends the test. */
 void server_run(const char *address, const char *sql);
 
+/** Runs a file of SQL there, likewise. */
+void server_run_file(const char *address, const char *path);
+
 /** The first number of the first row. */
 long long server_ask(const char *address, const char *sql);
 

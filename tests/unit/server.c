@@ -8,6 +8,7 @@
 #include <time.h>
 
 #include "store/by_key.h"
+#include "store/members.h"
 
 enum { ADDRESS = 200, TEXT = 400 };
 
@@ -129,12 +130,156 @@ static void a_bench_of_another_version_is_left_alone(void **state)
     const store_fixture *f = *state;
     server_run(f->path, "UPDATE bench SET version = 99");
     refuses(f->path, PARE_STORE_READ, PARE_BAD_DATA,
-            "%s: a bench of a newer Pare (version 99, this one knows 1); update Pare", f->path);
+            "%s: a bench of a newer Pare (version 99, this one knows 2); update Pare", f->path);
     server_run(f->path, "UPDATE bench SET version = 0");
     refuses(f->path, PARE_STORE_WRITE, PARE_BAD_DATA,
             "%s: a damaged bench (version -1); right would be a copy, or an import of its exported "
             "text",
             f->path);
+}
+
+/* ---- an older bench ---- */
+
+/* Version 1, in the place of the fixture's bench. @param[out] text  what the fixture's was */
+static void put_version_1(store_fixture *f, char **text)
+{
+    *text = store_text(f->store);
+    pare_store_close(f->store);
+    f->store = NULL;
+    server_run(f->path, "DROP SCHEMA pare CASCADE");
+    server_run_file(f->path, PARE_SOURCE_DIR "/tests/data/server-1.sql");
+}
+
+/* tests/data/server-1.sql is what the first version of these tables held after tests/data/field-5.yaml, a weigh-in
+ * and a limit. */
+static void a_bench_of_version_1_is_brought_up_to_date_by_its_owner(void **state)
+{
+    ONLY_SERVER();
+    store_fixture *f = *state;
+    char reads[ADDRESS], weighs[ADDRESS], edits[ADDRESS], wanted[TEXT];
+    char *text = NULL;
+    pare_store *store = NULL;
+    pare_error err = {0};
+    put_version_1(f, &text);
+    server_user(f->path, "rita", "read", reads, sizeof reads);
+    server_user(f->path, "walter", "weigh", weighs, sizeof weighs);
+    server_user(f->path, "edith", "edit", edits, sizeof edits);
+    snprintf(wanted, sizeof wanted,
+             "%s: a bench of an older Pare (version 1, this one knows 2); its owner, postgres, "
+             "brings it up to date by opening it with this one",
+             edits);
+    refuses(edits, PARE_STORE_WRITE, PARE_UNAVAILABLE, wanted, "");
+    assert_int_equal(store_ask(f, "SELECT version FROM bench"), 1);
+    const long long stamp = store_ask(f, "SELECT stamp FROM bench");
+    if (pare_store_open(f->path, PARE_STORE_READ, &f->store, &err) != PARE_OK)
+        fail_msg("%s", err.text);
+    assert_int_equal(store_ask(f, "SELECT version FROM bench"), 2);
+    assert_true(store_ask(f, "SELECT stamp FROM bench") > stamp); /* who watches hears of it */
+    /* Its history goes on from where it was. */
+    for (int i = 0; i < 2; i++)
+        if (store_turn(f->store, true, &err) != PARE_OK)
+            fail_msg("%s", err.text);
+    store_expect_text(f->store, text, 0, 0);
+    /* Members may do what they could. */
+    assert_int_equal(pare_store_open(edits, PARE_STORE_WRITE, &store, &err), PARE_OK);
+    assert_int_equal(alter(store, &err), PARE_OK);
+    pare_store_close(store);
+    assert_int_equal(pare_store_open(weighs, PARE_STORE_WRITE, &store, &err), PARE_OK);
+    assert_int_equal(weigh(store, &err), PARE_OK);
+    assert_int_equal(alter(store, &err), PARE_UNAVAILABLE);
+    pare_store_close(store);
+    assert_int_equal(pare_store_open(reads, PARE_STORE_READ, &store, &err), PARE_OK);
+    pare_store_close(store);
+    refuses(reads, PARE_STORE_WRITE, PARE_UNAVAILABLE,
+            "%s: you may only read this bench; its owner can let you change it, with pare members",
+            reads);
+    free(text);
+}
+
+/* One is made anew, the other brought up to date: they have the same tables, functions and triggers. */
+static void it_is_then_as_one_made_anew(void **state)
+{
+    ONLY_SERVER();
+    store_fixture *f = *state;
+    static const char made_of[] =
+        "SELECT hashtextextended(string_agg(what, ';' ORDER BY what), 0) FROM ("
+        "SELECT table_name || column_name || data_type || is_nullable AS what FROM"
+        " information_schema.columns WHERE table_schema = 'pare' UNION ALL "
+        "SELECT pg_get_functiondef(p.oid) FROM pg_proc p WHERE p.pronamespace = "
+        "'pare'::regnamespace UNION ALL "
+        "SELECT pg_get_triggerdef(t.oid) FROM pg_trigger t JOIN pg_class c ON c.oid = tgrelid "
+        "WHERE c.relnamespace = 'pare'::regnamespace AND NOT tgisinternal UNION ALL "
+        "SELECT pg_get_indexdef(indexrelid) FROM pg_index i JOIN pg_class c ON c.oid = indrelid "
+        "WHERE c.relnamespace = 'pare'::regnamespace) AS all_of_it";
+    const long long anew = store_ask(f, made_of);
+    pare_error err = {0};
+    char *text = NULL;
+    put_version_1(f, &text);
+    free(text);
+    assert_true(store_ask(f, made_of) != anew);
+    assert_int_equal(pare_store_open(f->path, PARE_STORE_WRITE, &f->store, &err), PARE_OK);
+    assert_true(store_ask(f, made_of) == anew);
+}
+
+/* ---- who may do what ---- */
+
+static void expect_members(pare_store *store, const char *wanted)
+{
+    pare_text text = {0};
+    pare_member *members = NULL;
+    size_t count = 0;
+    pare_error err = {0};
+    pare_arena *arena = pare_arena_open();
+    if (pare_store_members(store, arena, &count, &members, &err) != PARE_OK)
+        fail_msg("%s", err.text);
+    for (size_t i = 0; i < count; i++)
+        pare_text_printf(&text, "%s %s,", members[i].name, members[i].may);
+    assert_string_equal(text.bytes, wanted);
+    pare_text_free(&text);
+    pare_arena_close(arena);
+}
+
+static void the_owner_says_who_may_do_what_and_nobody_else(void **state)
+{
+    ONLY_SERVER();
+    const store_fixture *f = *state;
+    char edits[ADDRESS], longest[80];
+    pare_store *store = NULL;
+    pare_error err = {0};
+    server_user(f->path, "edith", "none", edits, sizeof edits);
+    server_user(f->path, "walter", "none", edits, sizeof edits);
+    server_user(f->path, "edith", NULL, edits, sizeof edits);
+    server_run(f->path, "CREATE ROLE \"Odd, name\"");
+    expect_members(f->store, "postgres own,");
+    assert_int_equal(pare_store_allow(f->store, "edith", "edit", &err), PARE_OK);
+    assert_int_equal(pare_store_allow(f->store, "walter", "weigh", &err), PARE_OK);
+    assert_int_equal(pare_store_allow(f->store, "Odd, name", "read", &err), PARE_OK);
+    expect_members(f->store, "postgres own,Odd, name read,edith edit,walter weigh,");
+    assert_int_equal(pare_store_open(edits, PARE_STORE_WRITE, &store, &err), PARE_OK);
+    expect_members(store, "postgres own,Odd, name read,edith edit,walter weigh,");
+    assert_int_equal(alter(store, &err), PARE_OK);
+    assert_int_equal(pare_store_allow(store, "walter", "edit", &err), PARE_UNAVAILABLE);
+    expect_error(&err, "%s: only its owner, postgres, says who may do what", edits);
+    pare_store_close(store);
+    assert_int_equal(pare_store_allow(f->store, "walter", "none", &err), PARE_OK);
+    assert_int_equal(pare_store_allow(f->store, "edith", "read", &err), PARE_OK);
+    expect_members(f->store, "postgres own,Odd, name read,edith read,");
+    refuses(edits, PARE_STORE_WRITE, PARE_UNAVAILABLE,
+            "%s: you may only read this bench; its owner can let you change it, with pare members",
+            edits);
+    assert_int_equal(pare_store_allow(f->store, "edith", "all", &err), PARE_BAD_DATA);
+    assert_string_equal(err.text, "members 'all'; right would be read, weigh, edit or none");
+    assert_int_equal(pare_store_allow(f->store, "no'body", "edit", &err), PARE_UNKNOWN);
+    assert_string_equal(err.text,
+                        "no user 'no'body' on this server; whoever runs it makes one (createuser)");
+    assert_int_equal(pare_store_allow(f->store, "postgres", "none", &err), PARE_BAD_DATA);
+    expect_error(&err, "%s: refused (postgres owns this bench and may do all)", f->path);
+    /* The server would cut a longer name, and take it for another. */
+    memset(longest, 'x', sizeof longest);
+    longest[64] = '\0';
+    assert_int_equal(pare_store_allow(f->store, longest, "read", &err), PARE_UNKNOWN);
+    expect_members(f->store, "postgres own,Odd, name read,edith read,");
+    server_run(f->path, "DROP OWNED BY \"Odd, name\"; DROP ROLE \"Odd, name\"");
 }
 
 static void each_role_does_what_it_may_and_no_more(void **state)
@@ -151,10 +296,10 @@ static void each_role_does_what_it_may_and_no_more(void **state)
     char *before = store_text(f->store);
     refuses(none, PARE_STORE_READ, PARE_UNAVAILABLE,
             "%s: you may not do that on this bench (permission denied for schema pare); its owner "
-            "can let you, with pare.allow()",
+            "can let you, with pare members",
             none);
     refuses(read, PARE_STORE_WRITE, PARE_UNAVAILABLE,
-            "%s: you may only read this bench; its owner can let you change it, with pare.allow()",
+            "%s: you may only read this bench; its owner can let you change it, with pare members",
             read);
     assert_int_equal(pare_store_open(read, PARE_STORE_READ, &store, &err), PARE_OK);
     char *seen = store_text(store);
@@ -166,7 +311,7 @@ static void each_role_does_what_it_may_and_no_more(void **state)
     assert_int_equal(alter(store, &err), PARE_UNAVAILABLE);
     expect_error(&err,
                  "%s: you may not do that on this bench (permission denied for table part); its "
-                 "owner can let you, with pare.allow()",
+                 "owner can let you, with pare members",
                  weighs);
     store_expect_text(store, before, 0, 0);
     if (weigh(store, &err) != PARE_OK || store_turn(store, true, &err) != PARE_OK)
@@ -344,6 +489,9 @@ int main(void)
         TEST(what_cannot_be_opened_is_said_in_one_line),
         TEST(a_password_is_asked_for_and_never_shown),
         TEST(a_bench_of_another_version_is_left_alone),
+        TEST(a_bench_of_version_1_is_brought_up_to_date_by_its_owner),
+        TEST(it_is_then_as_one_made_anew),
+        TEST(the_owner_says_who_may_do_what_and_nobody_else),
         TEST(each_role_does_what_it_may_and_no_more),
         TEST(a_change_is_signed_by_the_server),
         TEST(a_server_that_is_gone_is_said_and_found_again),
