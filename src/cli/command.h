@@ -62,6 +62,7 @@ extern const command command_export;
 extern const command command_history;
 extern const command command_import;
 extern const command command_learn;
+extern const command command_members;
 extern const command command_parts;
 extern const command command_redo;
 extern const command command_report;

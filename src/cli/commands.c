@@ -5,11 +5,11 @@
 #include <string.h>
 
 static const command *const table[] = {
-    &command_demo,    &command_sheet, &command_swaps, &command_best,   &command_check_proof,
-    &command_take,    &command_weigh, &command_scale, &command_learn,  &command_compare,
-    &command_parts,   &command_craft, &command_calc,  &command_import, &command_export,
-    &command_report,  &command_study, &command_serve, &command_undo,   &command_redo,
-    &command_history,
+    &command_demo,    &command_sheet,   &command_swaps, &command_best,   &command_check_proof,
+    &command_take,    &command_weigh,   &command_scale, &command_learn,  &command_compare,
+    &command_parts,   &command_craft,   &command_calc,  &command_import, &command_export,
+    &command_report,  &command_study,   &command_serve, &command_undo,   &command_redo,
+    &command_history, &command_members,
 };
 enum { COMMANDS = sizeof table / sizeof table[0] };
 

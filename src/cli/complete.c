@@ -23,6 +23,7 @@
 #include "cli/use.h"
 #include "show/report.h"
 #include "store/csv_import.h"
+#include "store/members.h"
 
 enum { MANY_PARTS = 1000, NAMES = 256 };
 
@@ -83,6 +84,19 @@ static void offer_names(const line *l, bool parts, const char *end)
                : pare_store_craft_names(s.store, s.arena, &s.count, &s.name, &none)) == PARE_OK)
         for (size_t i = 0; i < s.count; i++)
             offer(l, s.name[i], end);
+    shelf_close(&s);
+}
+
+static void offer_members(const line *l)
+{
+    shelf s;
+    pare_error none;
+    pare_member *members = NULL;
+    size_t count = 0;
+    if (shelf_open(l, &s) &&
+        pare_store_members(s.store, s.arena, &count, &members, &none) == PARE_OK)
+        for (size_t i = 0; i < count; i++)
+            offer(l, members[i].name, "");
     shelf_close(&s);
 }
 
@@ -344,7 +358,9 @@ static void offer_what(const line *l, const usage_word *what)
         offer_lists(l);
     else if (usage_is(what, "DATE"))
         offer(l, "today", "");
-    else if (usage_is(what, "THING"))
+    else if (usage_is(what, "MEMBER"))
+        offer_members(l);
+    else if (usage_is(what, "THING") || usage_is(what, "MAY"))
         offer_words(*l, "");
     else if (usage_is(what, "KEY=VALUE") || usage_is(what, "key=value"))
         offer_words(*l, "=");

@@ -75,7 +75,7 @@ static const option_row known[] = {
     {"certificate", OPTION_CERTIFICATE, 0, "FILE", "one of your own with its key, as PEM"},
     {"no-open", OPTION_NO_OPEN, 0, NULL, "only say the link; open no browser"},
     {"json", OPTION_JSON, 0, NULL, "the answer as JSON"},
-    {"bench", OPTION_BENCH, 0, "FILE", "another bench than your own"},
+    {"bench", OPTION_BENCH, 0, "FILE", "another bench: a file or postgresql://USER@HOST/DATABASE"},
     {"help", OPTION_HELP, 'h', NULL, "this help"},
 };
 enum { KNOWN = sizeof known / sizeof known[0] };
