@@ -4,6 +4,7 @@
 #include <math.h>
 
 #include "advise/hover.h"
+#include "cli/late.h"
 
 static pare_status the_bench(void *context, const pare_bench **bench, pare_error *err)
 {
@@ -42,7 +43,8 @@ static pare_status read_output(const char *typed, double *output, pare_error *er
 }
 
 pare_status hover_keep(const options *given, const bench_in_use *use, const pare_craft *craft,
-                       int loadout, const char *date, pare_flight_record *hover, pare_error *err)
+                       int loadout, const char *date, bool *late, pare_flight_record *hover,
+                       pare_error *err)
 {
     *hover = (pare_flight_record){.date = date,
                                   .loadout = loadout,
@@ -59,7 +61,7 @@ pare_status hover_keep(const options *given, const bench_in_use *use, const pare
     if (status == PARE_OK)
         status = bench_store(use->path.bytes, PARE_STORE_WRITE, &store, err);
     if (status == PARE_OK) {
-        pare_change change = change_of("learn", given, arena);
+        pare_change change = change_computed("learn", given, use, late, arena);
         change.what = pare_arena_printf(arena, "%s --hover %.20s", change.what, given->hover);
         status = pare_store_add_hover(store, craft, hover, &change, err);
     }

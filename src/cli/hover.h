@@ -19,8 +19,10 @@ void hover_teller_end(hover_teller *teller);
 /** Keeps the output that --hover says, with what was promised of it.
  * @param craft    as built
  * @param loadout  of it; -1: none
+ * @param[out] late   as change_computed() has it
  * @param[out] hover  as it is kept; lent by the options and the date */
 pare_status hover_keep(const options *given, const bench_in_use *use, const pare_craft *craft,
-                       int loadout, const char *date, pare_flight_record *hover, pare_error *err);
+                       int loadout, const char *date, bool *late, pare_flight_record *hover,
+                       pare_error *err);
 
 #endif

@@ -10,6 +10,7 @@
 #include "cli/command.h"
 #include "cli/day.h"
 #include "cli/hover.h"
+#include "cli/late.h"
 #include "show/json.h"
 #include "show/kept.h"
 #include "show/learned.h"
@@ -21,6 +22,9 @@ typedef struct both_sheets {
 
 /* Everything that the answer is made of. */
 typedef struct learning {
+    const options *given;
+    pare_arena *arena;
+    char now[DAY];
     bench_in_use use;
     const pare_craft *craft;
     pare_learned_all learned;
@@ -30,7 +34,7 @@ typedef struct learning {
 } learning;
 
 static pare_status store_kept(const options *given, const bench_in_use *use,
-                              const pare_taught *kept, pare_error *err)
+                              const pare_taught *kept, bool *late, pare_error *err)
 {
     pare_arena *arena = pare_arena_open();
     pare_store *store = NULL;
@@ -38,7 +42,7 @@ static pare_status store_kept(const options *given, const bench_in_use *use,
     if (status == PARE_OK)
         status = bench_store(use->path.bytes, PARE_STORE_WRITE, &store, err);
     if (status == PARE_OK) {
-        pare_change change = change_computed("learn", given, use, NULL, arena);
+        pare_change change = change_computed("learn", given, use, late, arena);
         change.what = pare_arena_printf(arena, "%s --%s", change.what, kept ? "keep" : "forget");
         status = pare_store_set_learned(store, given->operand[0], kept, &change, err);
     }
@@ -105,12 +109,13 @@ static pare_status check_options(const options *given, pare_error *err)
     return PARE_OK;
 }
 
-static pare_status keep(const options *given, const bench_in_use *use, pare_learned_all *all,
-                        const char *now, pare_error *err)
+static pare_status keep(learning *l, bool *late, pare_error *err)
 {
-    all->kept.date = now;
+    const options *given = l->given;
+    pare_learned_all *all = &l->learned;
+    all->kept.date = l->now;
     if (given->date) {
-        const pare_status status = day_read("--date", given->date, now, &all->kept.date, err);
+        const pare_status status = day_read("--date", given->date, l->now, &all->kept.date, err);
         if (status != PARE_OK)
             return status;
     }
@@ -119,22 +124,24 @@ static pare_status keep(const options *given, const bench_in_use *use, pare_lear
                          "craft '%s': no flight tells anything, so there is nothing to keep; right "
                          "would be one with what the charger put back",
                          given->operand[0]);
-    return store_kept(given, use, &all->kept, err);
+    return store_kept(given, &l->use, &all->kept, late, err);
 }
 
-static pare_status hover(const options *given, learning *l, const char *now, pare_error *err)
+static pare_status hover(learning *l, bool *late, pare_error *err)
 {
-    const char *date = now;
+    const options *given = l->given;
+    const char *date = l->now;
     pare_flight_record flown;
     int loadout = -1;
     pare_status status = pare_loadout_named(l->craft, given->loadout, &loadout, err);
     if (status == PARE_OK && given->date)
-        status = day_read("--date", given->date, now, &date, err);
-    return status == PARE_OK ? hover_keep(given, &l->use, l->craft, loadout, date, &flown, err)
-                             : status;
+        status = day_read("--date", given->date, l->now, &date, err);
+    return status == PARE_OK
+               ? hover_keep(given, &l->use, l->craft, loadout, date, late, &flown, err)
+               : status;
 }
 
-static pare_status learn(pare_arena *arena, learning *l, pare_error *err)
+static pare_status learn(learning *l, pare_error *err)
 {
     const pare_flight_record *flights = NULL;
     const pare_hovered *hovered = NULL;
@@ -142,48 +149,56 @@ static pare_status learn(pare_arena *arena, learning *l, pare_error *err)
     pare_status status =
         pare_store_read_flights(l->use.store, l->use.bench, l->craft, &count, &flights, err);
     if (status == PARE_OK)
-        status = pare_store_hovers(l->use.store, arena, &hovers, &hovered, err);
+        status = pare_store_hovers(l->use.store, l->arena, &hovers, &hovered, err);
     if (status == PARE_OK)
-        status = pare_learn(l->craft, count, flights, arena, &l->learned, err);
+        status = pare_learn(l->craft, count, flights, l->arena, &l->learned, err);
     l->score = pare_hover_score_of(hovers, hovered);
     l->kept = l->craft->learned;
     return status;
 }
 
 /* What is kept of it from now on. */
-static pare_status change(const options *given, learning *l, const char *now, pare_error *err)
+static pare_status change(learning *l, bool *late, pare_error *err)
 {
-    if (given->given & OPTION_FORGET) {
+    if (l->given->given & OPTION_FORGET) {
         l->kept = NULL;
-        return store_kept(given, &l->use, NULL, err);
+        return store_kept(l->given, &l->use, NULL, late, err);
     }
-    if (!(given->given & OPTION_KEEP))
+    if (!(l->given->given & OPTION_KEEP))
         return PARE_OK;
     l->kept = &l->learned.kept;
-    return keep(given, &l->use, &l->learned, now, err);
+    return keep(l, late, err);
+}
+
+/* Reads, learns, and keeps what is to be kept. */
+static pare_status learn_once(void *with, bool *late, pare_error *err)
+{
+    learning *l = with;
+    const options *given = l->given;
+    bench_leave(&l->use); /* of an attempt that came too late */
+    l->use = (bench_in_use){0};
+    l->learned = (pare_learned_all){0};
+    pare_status status = bench_use(given, &l->use, err);
+    if (status == PARE_OK)
+        status = bench_craft(&l->use, given->operand[0], &l->craft, err);
+    if (status == PARE_OK && given->hover)
+        status = hover(l, late, err);
+    if (status == PARE_OK)
+        status = learn(l, err);
+    return status == PARE_OK ? change(l, late, err) : status;
 }
 
 static pare_status run(const options *given, pare_text *out, pare_error *err)
 {
-    learning l = {0};
-    char now[DAY];
-    pare_arena *arena = pare_arena_open();
-    l.both = arena ? pare_arena_zeros(arena, sizeof *l.both) : NULL;
+    learning l = {.given = given, .arena = pare_arena_open()};
+    l.both = l.arena ? pare_arena_zeros(l.arena, sizeof *l.both) : NULL;
     pare_status status = l.both ? PARE_OK : pare_no_memory(err);
     if (status == PARE_OK)
         status = check_options(given, err);
     if (status == PARE_OK)
-        status = day_today(now, err);
+        status = day_today(l.now, err);
     if (status == PARE_OK)
-        status = bench_use(given, &l.use, err);
-    if (status == PARE_OK)
-        status = bench_craft(&l.use, given->operand[0], &l.craft, err);
-    if (status == PARE_OK && given->hover)
-        status = hover(given, &l, now, err);
-    if (status == PARE_OK)
-        status = learn(arena, &l, err);
-    if (status == PARE_OK)
-        status = change(given, &l, now, err);
+        status = change_in_time(given, learn_once, &l, err);
     if (status == PARE_OK)
         status = pare_learned_sheet(l.craft, NULL, &l.both->thought, err);
     if (status == PARE_OK && l.kept)
@@ -192,7 +207,7 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
         put_json(&l, out);
     else if (status == PARE_OK)
         put_text(given, &l, out);
-    pare_arena_close(arena);
+    pare_arena_close(l.arena);
     bench_leave(&l.use);
     return status;
 }

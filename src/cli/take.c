@@ -11,7 +11,7 @@
 
 #include "cli/command.h"
 #include "cli/day.h"
-#include "cli/use.h"
+#include "cli/late.h"
 #include "show/take.h"
 
 /* ---- days ---- */
@@ -50,15 +50,24 @@ static pare_status store_taking(const options *given, const bench_in_use *use, s
     return status;
 }
 
-static pare_status change_once(const options *given, pare_arena *arena, pare_taking *taking,
-                               bool *late, pare_error *err)
+typedef struct attempt {
+    const options *given;
+    pare_arena *arena;
+    pare_taking *taking;
+} attempt;
+
+/* What is promised is computed from the craft as it was read. */
+static pare_status change_once(void *with, bool *late, pare_error *err)
 {
+    const attempt *a = with;
+    const options *given = a->given;
     const char *name = given->operand[0], *swaps = given->operand[1];
     const char *date[PARE_STAGES] = {NULL};
     char now[DAY];
     bench_in_use use = {0};
     const pare_craft *craft = NULL;
     const bool leave = (given->given & OPTION_LEAVE) != 0;
+    memset(a->taking, 0, sizeof *a->taking);
     pare_status status = day_today(now, err);
     if (status == PARE_OK)
         status = read_days(given, now, date, err);
@@ -68,38 +77,20 @@ static pare_status change_once(const options *given, pare_arena *arena, pare_tak
         status = bench_craft(&use, name, &craft, err);
     if (status == PARE_OK) {
         craft = bench_first(&use, name);
-        status = leave ? pare_take_leave(use.bench, craft, swaps, arena, taking, err)
-                       : pare_take(use.bench, craft, swaps, date, arena, taking, err);
+        status = leave ? pare_take_leave(use.bench, craft, swaps, a->arena, a->taking, err)
+                       : pare_take(use.bench, craft, swaps, date, a->arena, a->taking, err);
     }
     if (status == PARE_OK)
-        status = store_taking(given, &use, craft->takens, taking, late, arena, err);
+        status = store_taking(given, &use, craft->takens, a->taking, late, a->arena, err);
     bench_leave(&use);
     return status;
 }
 
-/* What is promised is computed from the craft as it was read, so where it has changed meanwhile, anew: in a
- * queue with others who were late. */
 static pare_status change(const options *given, pare_arena *arena, pare_taking *taking,
                           pare_error *err)
 {
-    bool late = false;
-    pare_store *turn = NULL;
-    pare_text path = {0};
-    pare_status status = change_once(given, arena, taking, &late, err);
-    if (late)
-        status = bench_path(given, false, &path, err);
-    if (late && status == PARE_OK)
-        status = bench_store(path.bytes, PARE_STORE_WRITE, &turn, err);
-    if (late && status == PARE_OK)
-        status = pare_store_turn(turn, true, err);
-    for (int i = 0; i < CHANGE_TRIES && late && (status == PARE_OK || i > 0); i++) {
-        late = false;
-        memset(taking, 0, sizeof *taking);
-        status = change_once(given, arena, taking, &late, err);
-    }
-    pare_store_close(turn);
-    pare_text_free(&path);
-    return status;
+    attempt a = {given, arena, taking};
+    return change_in_time(given, change_once, &a, err);
 }
 
 /* ---- the answer ---- */

@@ -213,13 +213,3 @@ pare_change change_of(const char *command, const options *given, pare_arena *are
     pare_text_free(&line);
     return (pare_change){.what = what ? what : command, .why = given->why};
 }
-
-pare_change change_computed(const char *command, const options *given, const bench_in_use *use,
-                            bool *late, pare_arena *arena)
-{
-    pare_change change = change_of(command, given, arena);
-    change.craft = given->operand[0];
-    change.since = use->since;
-    change.late = late;
-    return change;
-}

@@ -83,15 +83,6 @@ pare_status after_change(pare_status status, pare_error *err);
  * the arena; without memory, just the command. */
 pare_change change_of(const char *command, const options *given, pare_arena *arena);
 
-/** The same of a change to a craft that was computed from what `use` has read: refused where somebody else has
- * changed the craft or its parts since.
- * @param[out] late  set to true then: the whole may be done again */
-pare_change change_computed(const char *command, const options *given, const bench_in_use *use,
-                            bool *late, pare_arena *arena);
-
-/** So often a change that came too late is computed anew. */
-enum { CHANGE_TRIES = 5 };
-
 /** What standard output can show: COLUMNS or the terminal's width, otherwise 80; UTF-8 by locale;
  * colour on a terminal without NO_COLOR. */
 pare_screen terminal_screen(void);

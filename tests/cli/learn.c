@@ -4,6 +4,7 @@
 #include "run.h"
 
 #include <math.h>
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -295,6 +296,33 @@ static void the_screen_says_what_moved(void **state)
     run_prints_golden("learn-sheet", "sheet hedgerow" DEMO);
 }
 
+/* While it learns, somebody changes the craft twice: it is learned anew of the craft as it then is, and nothing is
+ * lost. (That one comes in between is likely, not certain; what has to be there is there either way.) */
+static void what_comes_in_between_is_learned_with(void **state)
+{
+    (void)state;
+    char script[2048];
+    static const char *const kinds[] = {"--keep --date 2026-08-20", "--hover 31%"};
+    for (size_t i = 0; i < 2; i++) {
+        snprintf(
+            script, sizeof script,
+            "%s learn hedgerow %s --bench '%s' >out.txt 2>err.txt & p=$!; for g in 641 642; do "
+            "%s craft limit hedgerow all_up=${g}g --bench '%s' >/dev/null || exit 9; done; "
+            "wait $p",
+            PARE_BINARY, kinds[i], demo_bench(), PARE_BINARY, demo_bench());
+        const int ended = system(script);
+        char *said = read_file("err.txt");
+        if (ended != 0)
+            fail_msg("%s: %s", kinds[i], said);
+        free(said);
+    }
+    char *text = demo_text();
+    assert_non_null(strstr(text, "all_up: \"<= 642g\""));
+    assert_non_null(strstr(text, "learned:"));
+    assert_non_null(strstr(text, "output: 31 %"));
+    free(text);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -310,6 +338,7 @@ int main(void)
         cmocka_unit_test_setup(hovers_in_a_list_are_foretold_once, fill_demo),
         cmocka_unit_test_setup(what_is_no_output_of_a_hover_is_refused, fill_demo),
         cmocka_unit_test_setup(the_screen_says_what_moved, fill_demo),
+        cmocka_unit_test_setup(what_comes_in_between_is_learned_with, fill_demo),
     };
     return cmocka_run_group_tests(tests, enter_home_with_demo, leave_home);
 }

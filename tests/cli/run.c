@@ -25,6 +25,11 @@ static char home[] = "/tmp/pare-cli-XXXXXX";
 #define DEMO_FILE "data/pare/demo.sqlite"
 static char demo_address[160];
 
+const char *demo_bench(void)
+{
+    return on_server() ? demo_address : DEMO_FILE;
+}
+
 int enter_home(void **state)
 {
     (void)state;

@@ -34,6 +34,8 @@ void run_refuses(const char *line, int status, const char *wanted);
 
 /** Runs, and wants exit status 0, whatever it prints. */
 void run_quietly(const char *line);
+/** The name of the demo's bench, or its address where that is on a server: for what run() does not start. */
+const char *demo_bench(void);
 /** The demo's bench as exported text, in the caller's memory. */
 char *demo_text(void);
 
