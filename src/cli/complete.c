@@ -24,6 +24,7 @@
 #include "show/report.h"
 #include "store/csv_import.h"
 #include "store/members.h"
+#include "store/studies.h"
 
 enum { MANY_PARTS = 1000, NAMES = 256 };
 
@@ -97,6 +98,17 @@ static void offer_members(const line *l)
         pare_store_members(s.store, s.arena, &count, &members, &none) == PARE_OK)
         for (size_t i = 0; i < count; i++)
             offer(l, members[i].name, "");
+    shelf_close(&s);
+}
+
+static void offer_studies(const line *l)
+{
+    shelf s;
+    pare_error none;
+    if (shelf_open(l, &s) &&
+        pare_store_kept_studies(s.store, s.arena, &s.count, &s.name, &none) == PARE_OK)
+        for (size_t i = 0; i < s.count; i++)
+            offer(l, s.name[i], "");
     shelf_close(&s);
 }
 
@@ -360,6 +372,8 @@ static void offer_what(const line *l, const usage_word *what)
         offer(l, "today", "");
     else if (usage_is(what, "MEMBER"))
         offer_members(l);
+    else if (usage_is(what, "STUDY"))
+        offer_studies(l);
     else if (usage_is(what, "THING") || usage_is(what, "MAY"))
         offer_words(*l, "");
     else if (usage_is(what, "KEY=VALUE") || usage_is(what, "key=value"))

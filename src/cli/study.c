@@ -10,6 +10,7 @@
 #include "cli/long_work.h"
 #include "cli/study_cover.h"
 #include "cli/study_do.h"
+#include "cli/study_keep.h"
 #include "cli/timed.h"
 #include "show/study.h"
 #include "store/csv_out.h"
@@ -80,13 +81,16 @@ static void put_field(void *context, const char *field)
 static pare_status write_results(const run_of *r, const pare_study_view *view, pare_error *err)
 {
     pare_text table = {0};
+    const bool keeps = r->given->given & OPTION_KEEP;
     for (long long task = -1; task < (long long)view->tasks; task++) {
         pare_study_row(view, task, put_field, &table);
         pare_text_add(&table, "\r\n");
     }
-    const pare_status status = table.failed
-                                   ? pare_no_memory(err)
-                                   : pare_disk_replace(r->results, table.bytes, table.length, err);
+    pare_status status = table.failed
+                             ? pare_no_memory(err)
+                             : pare_disk_replace(r->results, table.bytes, table.length, err);
+    if (status == PARE_OK && keeps)
+        status = study_keep(r->given, r->open.use[0].path.bytes, view, &table, err);
     pare_text_free(&table);
     return status;
 }
@@ -147,9 +151,11 @@ static pare_status lead(run_of *r, pare_text *out, pare_error *err)
 {
     const bool dry = r->given->given & OPTION_DRY_RUN;
     study_jobs jobs;
-    pare_study_view view;
+    pare_study_view view = {0};
     pare_cover_view cover = {0};
     pare_status status = name_files(r, err);
+    if (status == PARE_OK && !dry && r->given->given & OPTION_KEEP)
+        status = study_keep_check(r->open.use[0].path.bytes, err);
     r->answers = (study_answers){.open = &r->open, .arena = r->arena};
     if (status == PARE_OK)
         status = study_tasks_open(&r->answers, &jobs, err);
@@ -168,6 +174,7 @@ static pare_status lead(run_of *r, pare_text *out, pare_error *err)
         status = study_cover_find(&r->answers, r->share, r->given->progress, r->arena, &cover, err);
     if (status == PARE_OK)
         status = fill_view(r, &view, err);
+    view.cover = r->open.study->cover.asked ? &cover : NULL;
     if (status == PARE_OK)
         status = write_results(r, &view, err);
     long_work_release(status);
@@ -175,10 +182,29 @@ static pare_status lead(run_of *r, pare_text *out, pare_error *err)
     if (status == PARE_STOPPED)
         pare_fail(err, status, "stopped; what is answered stands in %s: the same command goes on",
                   r->journal);
-    if (status == PARE_OK) {
-        view.cover = r->open.study->cover.asked ? &cover : NULL;
+    if (status == PARE_OK)
         show(r, &view, out);
-    }
+    return status;
+}
+
+/* Of what is kept: no file, or one that is to be forgotten. A word that may be a file's name is one. */
+static bool asks_kept(const options *given)
+{
+    return given->operands == 0 || given->given & OPTION_FORGET ||
+           (!strpbrk(given->operand[0], "/.") && !pare_disk_has(given->operand[0]));
+}
+
+static pare_status check_options(const options *given, pare_error *err)
+{
+    const pare_status status = need_operands("study", given, given->given & OPTION_FORGET ? 1 : 0,
+                                             1, "one file, or the name of one that is kept", err);
+    if (status == PARE_OK && given->given & OPTION_FORGET &&
+        given->given & (OPTION_KEEP | OPTION_DRY_RUN | OPTION_OUTPUT | OPTION_JOURNAL))
+        return pare_fail(err, PARE_BAD_DATA, "study: STUDY --forget goes alone");
+    if (status == PARE_OK && asks_kept(given) &&
+        given->given & (OPTION_KEEP | OPTION_DRY_RUN | OPTION_JOURNAL))
+        return pare_fail(err, PARE_BAD_DATA, "study: there is no file %s to be worked on",
+                         given->operands ? given->operand[0] : "named");
     return status;
 }
 
@@ -189,6 +215,8 @@ static pare_status take_part(run_of *r, pare_text *out, pare_error *err)
     pare_status status = study_share_open(&r->ranks, r->given->progress, &r->share, err);
     if (status != PARE_OK || (!first && !study_share_wait(r->share)))
         return status;
+    if (first && asks_kept(r->given))
+        return study_kept(r->given, out, err);
     status = study_open_all(r->given, r->given->operand[0], &r->open, err);
     if (first && status != PARE_OK)
         return status;
@@ -204,7 +232,7 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
     run_of r = {.given = given, .arena = pare_arena_open(), .clock = timed_start(NULL, HUGE_VAL)};
     pare_status status = r.arena ? PARE_OK : pare_no_memory(err);
     if (status == PARE_OK)
-        status = need_operands("study", given, 1, 1, "one file", err);
+        status = check_options(given, err);
     if (status == PARE_OK)
         status = pare_ranks_begin(&r.ranks, err);
     if (status == PARE_OK)
@@ -220,7 +248,10 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
 const command command_study = {
     .name = "study",
     .line = "many briefs, airs and craft at once, and which cover most",
-    .usage = "pare study FILE [-o FILE] [--journal FILE] [--dry-run] [--json]",
+    .usage = "pare study FILE [-o FILE] [--journal FILE] [--dry-run] [--keep [--why TEXT]]\n"
+             "           [--json]\n"
+             "pare study [STUDY] [-o FILE] [--json]\n"
+             "pare study STUDY --forget [--why TEXT] [--json]",
     .details = "The file says which craft, which briefs, and what varies; each combination is a\n"
                "task, and a row of the results. Where it asks so, Pare then says which few\n"
                "craft cover the most customers, or all of them with the least, and whether\n"
@@ -245,12 +276,20 @@ const command command_study = {
                "Each answer goes into a journal at once: a study that was ended, by whatever,\n"
                "goes on from there, and one that has grown does only what is new. On several\n"
                "processors or machines: mpirun -n 4 pare study FILE (package pare-mpi); the\n"
-               "results are the same bytes on any number.\n",
+               "results are the same bytes on any number.\n"
+               "\n"
+               "With --keep the bench keeps what was found, under the study's NAME, a STUDY:\n"
+               "pare study lists them, pare study STUDY says it again, -o writes its results.\n"
+               "It is no part of the bench's text: an export leaves it out.\n",
     .caution = CAUTION_FLYING,
     .example = "  pare study customers.yaml --dry-run\n"
-               "  pare study customers.yaml\n",
-    .options = OPTION_BENCH | OPTION_JSON | OPTION_OUTPUT | OPTION_DRY_RUN | OPTION_JOURNAL,
+               "  pare study customers.yaml --keep\n"
+               "  pare study customers\n",
+    .options = OPTION_BENCH | OPTION_JSON | OPTION_OUTPUT | OPTION_DRY_RUN | OPTION_JOURNAL |
+               OPTION_KEEP | OPTION_FORGET | OPTION_WHY,
     .meaning = {{OPTION_OUTPUT, "the results, a row a task, as CSV"},
+                {OPTION_KEEP, "the bench keeps what was found"},
+                {OPTION_FORGET, "the bench forgets it"},
                 {OPTION_DRY_RUN, "say how many tasks there are, and how many are left"}},
     .run = run,
 };

@@ -6,6 +6,7 @@
 
 #include "store/disk.h"
 #include "store/load.h"
+#include "store/studies.h"
 
 const pare_export_list pare_export_lists[PARE_EXPORT_LISTS] = {
     {"parts", "SELECT doc FROM part ORDER BY id"},
@@ -98,7 +99,10 @@ pare_status pare_store_export_files(pare_store *store, const char *folder, size_
     bool row = true;
     size_t written = 0;
     pare_status status =
-        pare_sql_prepare(store, &statement, err, "SELECT name, bytes FROM file ORDER BY name", "");
+        pare_sql_prepare(store, &statement, err,
+                         "SELECT name, bytes FROM file WHERE name NOT LIKE '" PARE_STUDIES "' "
+                         "ORDER BY name",
+                         "");
     while (status == PARE_OK) {
         status = pare_sql_step(store, statement, &row, err);
         if (!row)

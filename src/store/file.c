@@ -14,6 +14,7 @@
 #include "store/disk.h"
 #include "store/hull.h"
 #include "store/stl.h"
+#include "store/studies.h"
 #include "store/three_mf.h"
 
 #define FILE_BYTES ((size_t)64 << 20)
@@ -365,6 +366,7 @@ pare_status pare_files_sweep(const pare_store *store, pare_error *err)
 {
     return pare_sql_run(store,
                         "DELETE FROM file WHERE NOT EXISTS "
-                        "(SELECT 1 FROM part_file WHERE part_file.file = file.name)",
+                        "(SELECT 1 FROM part_file WHERE part_file.file = file.name) "
+                        "AND name NOT LIKE '" PARE_STUDIES "'",
                         err);
 }

@@ -381,7 +381,9 @@ static void what_cannot_be_right_is_said_with_its_place(void **state)
     }
     run_refuses("study gone.yaml" DEMO, 3,
                 "pare: gone.yaml: cannot be read (No such file or directory)\n");
-    run_refuses("study" DEMO, 3, "pare: study needs one file; pare help study says more\n");
+    run_refuses("study a.yaml b.yaml" DEMO, 3,
+                "pare: study: 'b.yaml' is one word too many; it takes one file, or the name of one "
+                "that is kept\n");
 }
 
 static void more_tasks_than_can_be_are_refused(void **state)
