@@ -5,6 +5,7 @@
  * unit ("mAh", "grams"). Words that mean two things ("item", "type") say so, and the cells decide. */
 #include "store/csv_words.h"
 
+#include <ctype.h>
 #include <string.h>
 
 #include "base/text.h"
@@ -749,20 +750,26 @@ const char *pare_csv_title_near(pare_list_kind list, const char *title)
     return strlen(title) > 3 ? pare_nearest(title, count, names) : NULL;
 }
 
+/* Whether a kind's name, which begins with a letter, is those tidied words. Every cell of a table that is looked
+ * at is asked about every kind, and most differ in that letter. */
+static bool is_tidied(const char *name, const char *words)
+{
+    char tidy[64];
+    if (tolower((unsigned char)name[0]) != words[0])
+        return false;
+    pare_csv_tidy(name, tidy, sizeof tidy);
+    return strcmp(tidy, words) == 0;
+}
+
 int pare_csv_kind(const char *words)
 {
-    char name[64];
     for (size_t i = 0; i < PARE_COUNT(KINDS); i++)
         if (strcmp(KINDS[i].words, words) == 0)
             return (int)KINDS[i].kind;
-    for (int kind = 0; kind < PARE_KINDS; kind++) {
-        pare_csv_tidy(pare_kind_name((pare_kind)kind), name, sizeof name);
-        if (strcmp(name, words) == 0)
+    for (int kind = 0; kind < PARE_KINDS; kind++)
+        if (is_tidied(pare_kind_name((pare_kind)kind), words) ||
+            is_tidied(pare_kind_words((pare_kind)kind), words))
             return kind;
-        pare_csv_tidy(pare_kind_words((pare_kind)kind), name, sizeof name);
-        if (strcmp(name, words) == 0)
-            return kind;
-    }
     return -1;
 }
 
