@@ -131,6 +131,30 @@ static void every_margin_has_its_chance_and_its_source(void **state)
     }
 }
 
+static bool same_number(double a, double b)
+{
+    return a == b || (isnan(a) && isnan(b));
+}
+
+static bool same_words(const char *a, const char *b)
+{
+    return a && b ? strcmp(a, b) == 0 : a == b;
+}
+
+/* Field by field: what lies between them is no part of a margin. */
+static void assert_same(const pare_margin *a, const pare_margin *b)
+{
+    assert_memory_equal(a->name, b->name, sizeof a->name);
+    assert_true(same_words(a->unit, b->unit) && same_words(a->from, b->from) &&
+                same_words(a->caution, b->caution));
+    assert_int_equal(a->at_least, b->at_least);
+    assert_true(same_number(a->value, b->value) && same_number(a->value_u, b->value_u));
+    assert_true(same_number(a->limit, b->limit) && same_number(a->limit_u, b->limit_u));
+    assert_true(same_number(a->from_zero, b->from_zero) && same_number(a->own_u, b->own_u));
+    assert_true(same_number(a->ratio, b->ratio) && same_number(a->ratio_u, b->ratio_u));
+    assert_true(same_number(a->chance, b->chance));
+}
+
 static void margins_kind_by_kind_are_those_of_the_whole(void **state)
 {
     fixture *f = *state;
@@ -143,7 +167,7 @@ static void margins_kind_by_kind_are_those_of_the_whole(void **state)
         for (size_t i = 0; i < some.margins; i++) {
             const pare_margin *whole = pare_sheet_margin(f->sheet, some.margin[i].name);
             assert_non_null(whole);
-            assert_memory_equal(whole, &some.margin[i], sizeof *whole);
+            assert_same(whole, &some.margin[i]);
         }
         found += some.margins;
     }
