@@ -148,7 +148,7 @@ bool best_flown_out(best_worker *worker, best_state *state, char by[48])
         (best_raise(search, state, worker->probe) &&
          best_refuted(search, state, worker->probe, worker->lightest, by)))
         return true;
-    worker->probe->rig.mass_kg = (double)state->least / BEST_UNITS_PER_KG;
+    worker->probe->rig.mass_kg = best_least_kg(state->least);
     best_state_hold(search, state, worker->probe);
     return false;
 }

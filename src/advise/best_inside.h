@@ -14,10 +14,24 @@ enum {
     BEST_SLOTS = PARE_ITEMS,
     BEST_GROUPED = 4, /* frame, motor, propeller, pack */
     BEST_NONE = 255,
-    BEST_STATES = 2 * BEST_SLOTS + PARE_RUNS + 8
+    BEST_STATES = 2 * BEST_SLOTS + PARE_RUNS + 8,
+    BEST_ROUNDED =
+        PARE_LINES / 2 + 1 /* units: each line of a ledger is rounded by half of one at most */
 };
 #define BEST_UNITS_PER_KG 1e7
 #define BEST_NO_BOUND     INT64_MAX
+
+/** The least that a craft truly weighs whose lines, each rounded, come to so much. */
+static inline double best_least_kg(int64_t units)
+{
+    return (double)(units - BEST_ROUNDED) / BEST_UNITS_PER_KG;
+}
+
+/** And the most. */
+static inline double best_most_kg(int64_t units)
+{
+    return (double)(units + BEST_ROUNDED) / BEST_UNITS_PER_KG;
+}
 
 /** One option of an item. */
 typedef struct best_option {
@@ -259,7 +273,7 @@ bool best_wires_fail(const best_search *search, best_state *state, pare_sheet *r
  * @return whether it was raised */
 bool best_raise(const best_search *search, best_state *state, pare_sheet *probe);
 /** The greatest mass up to which a whole set that has failed by an arm's ringing fails so, were it heavier:
- * another with the same tips rings as well. 0: not surely, or by something else.
+ * another with the same tips that weighs no less rings as well. 0: not surely, or by something else.
  * @param margin  that it failed by */
 int64_t best_rings_until(const best_search *search, const best_state *whole, const char *margin,
                          pare_sheet *probe);

@@ -221,6 +221,16 @@ static bool kind_is_open(const best_search *search, const best_state *state, par
     return false;
 }
 
+/* What wires to ESCs at the arms may come to, where an open choice may bring them: a pair to each. */
+static double feeds_most_ohm(const best_search *search, const pare_craft *craft)
+{
+    const int motor = pare_craft_doing(craft, PARE_MOTOR);
+    return motor < 0
+               ? 0
+               : 2 * search->longest_phase_m * pare_wire_ohm_per_m(THINNEST_GAUGE, LEAD_DEGC) /
+                     craft->item[motor].count;
+}
+
 /* @param gauge  of runs by their place, where it is settled; 0: open. NULL: all are open */
 static wires open_wires(const best_search *search, const best_state *state, const double gauge[])
 {
@@ -236,6 +246,8 @@ static wires open_wires(const best_search *search, const best_state *state, cons
                                 : pare_law_connector_ohm().value;
         w.lead_ohm.most += CONTACTS_MOST_OHM;
     }
+    if (moved && esc < 0)
+        w.lead_ohm.most += feeds_most_ohm(search, craft);
     for (size_t i = 0; i < craft->runs; i++) {
         const char *carries = craft->run[i].carries;
         if (!carries)
@@ -579,7 +591,7 @@ static bool ring_of(const best_search *search, const best_state *state, const pa
 static bool rings(const best_state *state, const ring_at *at, const ring *of, int64_t units,
                   pare_sheet *probe)
 {
-    const double mass_kg = (double)units / BEST_UNITS_PER_KG;
+    const double mass_kg = best_least_kg(units);
     if (probe->rig.mass_kg != mass_kg)
         probe->flown &= ~TURNS;
     probe->rig.mass_kg = mass_kg;
@@ -606,9 +618,12 @@ static bool raise_over(const best_search *search, best_state *state, const ring_
         else
             most = middle;
     }
-    const bool higher = holds > state->least;
+    /* What rings so is flown at the least that it may truly weigh; what is passed over rings at the most too. */
+    holds -= 2 * (int64_t)BEST_ROUNDED;
+    if (holds <= state->least)
+        return false;
     state->raised = state->least = holds;
-    return higher;
+    return true;
 }
 
 bool best_raise(const best_search *search, best_state *state, pare_sheet *probe)
@@ -625,10 +640,10 @@ bool best_raise(const best_search *search, best_state *state, pare_sheet *probe)
 
 /* With all items decided the rotors' turns follow from the mass alone. */
 static bool rings_surely(const best_search *search, const best_state *whole, const char *margin,
-                         int64_t units, pare_sheet *probe)
+                         double mass_kg, pare_sheet *probe)
 {
     *probe = whole->trial.sheet;
-    probe->rig.mass_kg = (double)units / BEST_UNITS_PER_KG;
+    probe->rig.mass_kg = mass_kg;
     probe->flown = 0;
     pare_sheet_judge(whole->trial.flown, probe);
     const pare_margin *now = pare_sheet_margin(probe, margin);
@@ -639,13 +654,15 @@ int64_t best_rings_until(const best_search *search, const best_state *whole, con
                          pare_sheet *probe)
 {
     int64_t fails = whole->units, holds = fails + fails / 2;
-    if (strncmp(margin, "arm.ring", 8) != 0 || !rings_surely(search, whole, margin, fails, probe))
+    if (strncmp(margin, "arm.ring", 8) != 0 ||
+        !rings_surely(search, whole, margin, best_least_kg(fails), probe) ||
+        !rings_surely(search, whole, margin, best_most_kg(fails), probe))
         return 0;
-    if (rings_surely(search, whole, margin, holds, probe))
+    if (rings_surely(search, whole, margin, best_most_kg(holds), probe))
         return holds;
     while (holds - fails > RING_FINE) {
         const int64_t middle = fails + (holds - fails) / 2;
-        if (rings_surely(search, whole, margin, middle, probe))
+        if (rings_surely(search, whole, margin, best_most_kg(middle), probe))
             fails = middle;
         else
             holds = middle;
@@ -801,7 +818,7 @@ static void flatter(const best_search *search, const best_state *state, wires w,
 {
     *probe = state->trial.sheet;
     pare_rig *rig = &probe->rig;
-    rig->mass_kg = (double)least / BEST_UNITS_PER_KG;
+    rig->mass_kg = best_least_kg(least);
     rig->uneven = state->uneven_least;
     lighten_load(search, state, rig);
     probe->figure[PARE_ALL_UP].value = rig->mass_kg;

@@ -8,7 +8,6 @@
 #include "base/text.h"
 
 #define BIT(kind) (1u << (kind))
-#define ROUNDED   100 /* a line is rounded to 0.1 mg, and there are less than two hundred */
 
 int64_t pare_best_100ug(const pare_assembly *assembly)
 {
@@ -176,7 +175,7 @@ bool best_state_choose(const best_search *search, const best_state *from, size_t
 static int64_t asked_least(const pare_brief *brief)
 {
     const pare_limit *limit = pare_brief_limit(brief, "all_up");
-    return limit && limit->at_least ? best_units(limit->value) - ROUNDED : 0;
+    return limit && limit->at_least ? best_units(limit->value) - BEST_ROUNDED : 0;
 }
 
 pare_status best_state_first(const best_search *search, best_state *state, pare_error *err)

@@ -54,10 +54,10 @@ typedef struct best_tail_work {
     pare_basket
         basket[MOST_THINGS + 1]; /* with the things before one; where money or work is limited */
     pare_work_sum work[MOST_THINGS + 1];
-    int64_t back;  /* cents, for what came off */
-    int64_t most;  /* sets of more than this fail: see all_heavier_fail() */
-    size_t tips;   /* how many things are at the tips of arms; they come first */
-    int64_t rings; /* sets of as much or less fail, with the tips that are chosen */
+    int64_t back;              /* cents, for what came off */
+    int64_t most;              /* sets of more than this fail: see all_heavier_fail() */
+    size_t tips;               /* how many things are at the tips of arms; they come first */
+    int64_t rings_from, rings; /* sets between these fail, with the tips that are chosen */
 } tail;
 
 /* ---- ways ---- */
@@ -334,8 +334,16 @@ static bool is_same_tail(const best_state *here, const best_state *there)
     return units[0] == units[1] && lines[0] == lines[1];
 }
 
-/* Whether a whole set does its job in the other loadouts too. Where it rings in one, all that are no heavier
- * there ring as well, with the same tips. */
+/* A band of masses that ring with the tips that are chosen. Of two that do not touch the later one is kept. */
+static void note_ring(tail *t, int64_t from, int64_t until)
+{
+    const bool touch = from <= t->rings && until >= t->rings_from;
+    t->rings_from = touch && t->rings_from < from ? t->rings_from : from;
+    t->rings = touch && t->rings > until ? t->rings : until;
+}
+
+/* Whether a whole set does its job in the other loadouts too. Where it rings in one, others with the same tips ring
+ * there as well. */
 static bool meets_elsewhere(tail *t, const best_state *whole, char by[48])
 {
     best_worker *worker = t->worker;
@@ -355,8 +363,8 @@ static bool meets_elsewhere(tail *t, const best_state *whole, char by[48])
         }
         const int64_t rings =
             is_same_tail(whole, there) ? best_rings_until(other, there, by, worker->probe) : 0;
-        if (rings > 0 && rings + whole->units - there->units > t->rings)
-            t->rings = rings + whole->units - there->units;
+        if (rings > 0)
+            note_ring(t, whole->units, rings + whole->units - there->units);
         return false;
     }
     return true;
@@ -383,8 +391,8 @@ static void try_whole(tail *t, int64_t units)
                          &whole->trial.sheet, by)) {
         best_refusal(worker, by);
         const int64_t rings = best_rings_until(search, whole, by, worker->probe);
-        if (rings > t->rings)
-            t->rings = rings;
+        if (rings > 0)
+            note_ring(t, whole->units, rings);
         else if (all_heavier_fail(t, units) && units - 1 < t->most)
             t->most = units - 1;
         return;
@@ -443,9 +451,10 @@ static void choose(tail *t, size_t from, int64_t units)
             best_is_hopeless(t->worker, t->state, with + t->after[from + 1]))
             break;
         if (from < t->tips)
-            t->rings = 0;
+            t->rings_from = t->rings = 0;
         if (with + t->after_most[from + 1] < t->state->raised ||
-            with + t->after_most[from + 1] <= t->rings)
+            (with + t->after[from + 1] >= t->rings_from &&
+             with + t->after_most[from + 1] <= t->rings))
             continue;
         t->chosen[from] = i;
         if (is_limited(search) && is_beyond(t, from, &here->way[i]))
@@ -544,7 +553,7 @@ static bool gather_rest(tail *t, const pare_sheet *flown)
     const pare_craft *craft = t->state->trial.flown;
     const pare_assembly *a = &t->state->trial.sheet.assembly;
     t->things = 0;
-    t->rings = 0;
+    t->rings_from = t->rings = 0;
     t->fixed = t->state->units;
     for (size_t i = 0; i < craft->joints; i++)
         if (has_line(a, PARE_LINE_JOINT, i) && pare_joint_at_tips(craft, &craft->joint[i]) &&
@@ -615,7 +624,7 @@ void best_tail(best_worker *worker, size_t depth)
         best_refusal(worker, by);
         return;
     }
-    worker->probe->rig.mass_kg = (double)state->least / BEST_UNITS_PER_KG;
+    worker->probe->rig.mass_kg = best_least_kg(state->least);
     t->worker = worker;
     t->state = state;
     t->most = BEST_NO_BOUND;

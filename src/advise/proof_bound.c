@@ -38,6 +38,12 @@ int64_t proof_weigh(const pare_assembly *assembly)
     return units;
 }
 
+double proof_least_kg(int64_t units)
+{
+    const int64_t rounded = PARE_LINES / 2 + 1; /* half a unit a line, at most */
+    return 1e-7 * (double)(units - rounded);
+}
+
 /* ---- an option by itself ---- */
 
 static double included_kg(const pare_part *part)

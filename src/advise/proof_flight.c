@@ -10,8 +10,8 @@
  * resistance, so what fails then fails in all of them, and in all that are heavier. Not quite monotone are the
  * pack's warmth and windings, since who lands earlier has warmed less, and the thrust left when landing: these
  * must fail by more. A cell's volts at full throttle are best with little in the pack's way and much in the
- * motors'; currents at full throttle least with much in both, and with the most load, which takes the pack's
- * volts down. */
+ * motors'; currents at full throttle least with much in both. A load adds to the pack's current, and takes from the
+ * motors' by the pack's sag: a current refutes where it is too much with the least load and with the most. */
 #include <math.h>
 #include <string.h>
 
@@ -253,7 +253,7 @@ void proof_fly(const proof_space *space, proof_room *room, const proof_state *st
         craft = &room->lightest;
     }
     pare_rig *rig = &probe->rig;
-    rig->mass_kg = 1e-7 * (double)units;
+    rig->mass_kg = proof_least_kg(units);
     rig->uneven = 0;
     open_loads(space, state, rig, &most_w);
     const double lead_ohm = rig->pack.lead_ohm, motor_ohm = rig->motor.resistance_ohm;
@@ -272,9 +272,15 @@ void proof_fly(const proof_space *space, proof_room *room, const proof_state *st
     if (room->flown_sag)
         fly_full(craft, rig->pack.lead_ohm, motor_ohm + w.motor_most_ohm, rig->always_w, probe,
                  &room->sag);
-    if (room->flown_current)
-        fly_full(craft, lead_ohm + w.lead_most_ohm, motor_ohm + w.motor_most_ohm, most_w, probe,
-                 &room->full);
+    if (!room->flown_current)
+        return;
+    fly_full(craft, lead_ohm + w.lead_most_ohm, motor_ohm + w.motor_most_ohm, most_w, probe,
+             &room->full);
+    if (most_w > rig->always_w)
+        fly_full(craft, lead_ohm + w.lead_most_ohm, motor_ohm + w.motor_most_ohm, rig->always_w,
+                 probe, &room->light);
+    else
+        room->light = room->full;
 }
 
 /* ---- which limits refute ---- */
@@ -391,16 +397,25 @@ static bool is_flown_full(const proof_state *state, const char *name)
     return false;
 }
 
+static bool is_too_little(const proof_space *space, const pare_margin *margin)
+{
+    return margin->ratio < proof_need(space, margin->name) * surely(margin->name);
+}
+
+/* @param also  another flight on which it must fail as well; NULL: none */
 static const char *fails_on(const proof_space *space, const proof_state *state,
-                            const pare_sheet *sheet, refutes by, const char *only, double *ratio)
+                            const pare_sheet *sheet, const pare_sheet *also, refutes by,
+                            const char *only, double *ratio)
 {
     for (size_t i = 0; i < sheet->margins; i++) {
         const pare_margin *margin = &sheet->margin[i];
         if ((only && !pare_same_name(margin->name, only)) ||
-            pare_same_name(margin->name, "limit.margin") ||
-            !(margin->ratio < proof_need(space, margin->name) * surely(margin->name)) ||
+            pare_same_name(margin->name, "limit.margin") || !is_too_little(space, margin) ||
             refutes_by(space, state, margin) != by ||
             (by == BY_FLIGHT && is_flown_full(state, margin->name)))
+            continue;
+        const pare_margin *too = also ? pare_sheet_margin(also, margin->name) : margin;
+        if (!too || !is_too_little(space, too))
             continue;
         *ratio = margin->ratio;
         return margin->name;
@@ -430,10 +445,10 @@ const char *proof_fails(const proof_space *space, proof_room *room, const proof_
             *ratio = 0;
             return flies[i].name;
         }
-    const char *by = fails_on(space, state, &room->probe, BY_FLIGHT, only, ratio);
+    const char *by = fails_on(space, state, &room->probe, NULL, BY_FLIGHT, only, ratio);
     if (!by && room->flown_sag)
-        by = fails_on(space, state, &room->sag, BY_SAG, only, ratio);
+        by = fails_on(space, state, &room->sag, NULL, BY_SAG, only, ratio);
     if (!by && room->flown_current)
-        by = fails_on(space, state, &room->full, BY_CURRENT, only, ratio);
+        by = fails_on(space, state, &room->full, &room->light, BY_CURRENT, only, ratio);
     return by;
 }

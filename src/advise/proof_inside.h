@@ -109,6 +109,7 @@ typedef struct proof_room {
     pare_swap_name name[PROOF_SWAPS]; /* on the way to the node that is looked at */
     proof_state *spare;               /* [3] */
     pare_sheet probe, sag, full;      /* see proof_fly() */
+    pare_sheet light;                 /* as full, with the least load */
     bool flown_sag, flown_current;
     pare_craft lightest;
     size_t states;
@@ -180,6 +181,8 @@ static inline bool proof_items_done(const proof_state *state)
 /* ---- proof_bound.c ---- */
 int64_t proof_units(double mass_kg);
 int64_t proof_weigh(const pare_assembly *assembly);
+/** The least that a craft truly weighs whose lines, each rounded to 0.1 mg, come to so much. */
+double proof_least_kg(int64_t units);
 void proof_weigh_option(const pare_item *now, const pare_part *part, proof_sum *sum);
 /** Works out state->bound. */
 void proof_bound(const proof_space *space, proof_state *state);
@@ -204,7 +207,7 @@ void proof_lightest(const proof_space *space, const proof_state *state, pare_cra
 
 /* ---- proof_flight.c ---- */
 /** Flies a state's craft at a mass, with all that is open as it flatters most: in room->probe; in room->sag what
- * flatters a cell's volts, in room->full what flatters currents, where wires are known well enough. */
+ * flatters a cell's volts, in room->full and room->light what flatters currents, where wires are known well enough. */
 void proof_fly(const proof_space *space, proof_room *room, const proof_state *state, int64_t units);
 /** The first limit, worst first, by which all of a state's sets of that mass or more fail; NULL: none.
  * @param only  that limit alone; NULL: any @param[out] ratio  of what it bears to what it must bear */

@@ -19,8 +19,9 @@
 #define FIGURE(f)         ((pare_figures)1 << (f))
 #define SURELY            (1 - 1e-6)
 #define SHORTEST_ENTERS_M 2e-4 /* below, the margin counts with a least */
-#define INSIDE            2e-3 /* of a speed: how far inside the band it must be */
-#define PI                3.14159265358979323846
+#define INSIDE                                                                                     \
+    2e-3 /* of a speed: how far inside the band it must be; what lines are rounded by is far less */
+#define PI 3.14159265358979323846
 
 /* By how much the joints at the tips may make all tips lighter, or heavier. */
 static void tips_may(const proof_space *space, const proof_state *state, double *less_kg,
@@ -120,7 +121,7 @@ bool proof_screws_fail(const proof_space *space, proof_room *room, const proof_s
         return false;
     if (of_wrong_length(space, craft, joint))
         return true;
-    room->probe.rig.mass_kg = 1e-7 * (double)state->bound;
+    room->probe.rig.mass_kg = proof_least_kg(state->bound);
     if (pare_craft_holding(craft, &room->probe, joint, pare_brief_crash_m_s(&craft->brief), &h,
                            NULL) != PARE_OK)
         return false;
