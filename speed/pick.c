@@ -139,7 +139,7 @@ static pare_status without_beaten(const question *q, pare_arena *arena, question
 static void tell(const char *name, solver *solve, const question *q, double own_s,
                  const pare_pick_amounts *own)
 {
-    solved s;
+    solved s = {0};
     if (!solve(&q->pick, MOST_S, &s))
         printf("; %s: no memory", name);
     else if (!s.proven)

@@ -1,7 +1,8 @@
 /* solvers.c: GLPK and CBC on one of each class (see solvers.h).
  *
- * One column an option, 0 or 1; one row a class, which adds up to 1; one row for the money. Both run with
- * their own defaults, presolving on, and no gap allowed, since the claim is of a proven optimum. */
+ * One column an option, 0 or 1; one row a class, which adds up to 1; one row for the money and one for each
+ * load, without those that nothing limits. Both run with their own defaults, presolving on, and no gap allowed,
+ * since the claim is of a proven optimum. */
 #include "support/solvers.h"
 
 #include <stdlib.h>
@@ -25,6 +26,33 @@ static int columns(const pare_pick *pick)
     return (int)count;
 }
 
+enum { MOST_LIMITS = 1 + PARE_PICK_LOADS };
+
+/* The limits that hold something back: a row each. */
+typedef struct limits {
+    size_t count;
+    double most[MOST_LIMITS];
+    size_t of[MOST_LIMITS]; /* 0: money, then the loads */
+} limits;
+
+static limits limits_of(const pare_pick *pick)
+{
+    const pare_pick_amounts none = pare_pick_no_limit();
+    limits found = {0};
+    if (pick->most.money_cents < none.money_cents)
+        found.most[found.count++] = (double)pick->most.money_cents;
+    for (size_t i = 0; i < pick->loads; i++) {
+        found.most[found.count] = (double)pick->most.load[i];
+        found.of[found.count++] = 1 + i;
+    }
+    return found;
+}
+
+static double amount(const pare_pick_amounts *option, size_t of)
+{
+    return (double)(of == 0 ? option->money_cents : option->load[of - 1]);
+}
+
 /* Adds up what the columns near 1 choose. @param value  [columns] */
 static void add_up(const pare_pick *pick, const double value[], solved *out)
 {
@@ -34,35 +62,44 @@ static void add_up(const pare_pick *pick, const double value[], solved *out)
             if (value[column++] > 0.5) {
                 out->mass_100ug += pick->class[c].option[i].mass_100ug;
                 out->money_cents += pick->class[c].option[i].money_cents;
+                if (out->choice)
+                    out->choice[c] = i;
             }
 }
 
 bool solve_by_glpk(const pare_pick *pick, double most_s, solved *out)
 {
-    *out = (solved){0};
+    *out = (solved){.choice = out->choice};
     glp_term_out(GLP_OFF);
     glp_prob *model = glp_create_prob();
-    const int count = columns(pick), classes = (int)pick->classes;
+    const limits limit = limits_of(pick);
+    const int count = columns(pick), classes = (int)pick->classes,
+              rows = classes + (int)limit.count;
     double *value = calloc((size_t)count + 1, sizeof *value);
     if (!value) {
         glp_delete_prob(model);
         return false;
     }
     glp_set_obj_dir(model, GLP_MIN);
-    glp_add_rows(model, classes + 1);
+    glp_add_rows(model, rows);
     glp_add_cols(model, count);
     for (int c = 1; c <= classes; c++)
         glp_set_row_bnds(model, c, GLP_FX, 1, 1);
-    glp_set_row_bnds(model, classes + 1, GLP_UP, 0, (double)pick->most.money_cents);
+    for (size_t k = 0; k < limit.count; k++)
+        glp_set_row_bnds(model, classes + 1 + (int)k, GLP_UP, 0, limit.most[k]);
     int column = 1;
     for (int c = 0; c < classes; c++)
         for (size_t i = 0; i < pick->class[c].count; i++, column++) {
             const pare_pick_amounts *o = &pick->class[c].option[i];
-            const int row[] = {0, c + 1, classes + 1};
-            const double factor[] = {0, 1, (double)o->money_cents};
+            int row[2 + MOST_LIMITS] = {0, c + 1};
+            double factor[2 + MOST_LIMITS] = {0, 1};
+            for (size_t k = 0; k < limit.count; k++) {
+                row[2 + k] = classes + 1 + (int)k;
+                factor[2 + k] = amount(o, limit.of[k]);
+            }
             glp_set_col_kind(model, column, GLP_BV);
             glp_set_obj_coef(model, column, (double)o->mass_100ug);
-            glp_set_mat_col(model, column, 2, row, factor);
+            glp_set_mat_col(model, column, 1 + (int)limit.count, row, factor);
         }
     glp_iocp how;
     glp_init_iocp(&how);
@@ -102,10 +139,11 @@ static void free_arrays(model_arrays *m)
 
 static bool make_arrays(const pare_pick *pick, size_t count, model_arrays *m)
 {
-    const size_t rows = pick->classes + 1;
+    const limits limit = limits_of(pick);
+    const size_t rows = pick->classes + limit.count, each = 1 + limit.count;
     *m = (model_arrays){.start = calloc(count + 1, sizeof *m->start),
-                        .row = calloc(2 * count, sizeof *m->row),
-                        .factor = calloc(2 * count, sizeof *m->factor),
+                        .row = calloc(each * count, sizeof *m->row),
+                        .factor = calloc(each * count, sizeof *m->factor),
                         .low = calloc(count, sizeof *m->low),
                         .high = calloc(count, sizeof *m->high),
                         .wish = calloc(count, sizeof *m->wish),
@@ -118,23 +156,27 @@ static bool make_arrays(const pare_pick *pick, size_t count, model_arrays *m)
     for (size_t c = 0; c < pick->classes; c++) {
         m->row_low[c] = m->row_high[c] = 1;
         for (size_t i = 0; i < pick->class[c].count; i++, column++) {
-            m->row[2 * column] = (int)c;
-            m->factor[2 * column] = 1;
-            m->row[2 * column + 1] = (int)pick->classes;
-            m->factor[2 * column + 1] = (double)pick->class[c].option[i].money_cents;
-            m->start[column + 1] = (CoinBigIndex)(2 * (column + 1));
+            m->row[each * column] = (int)c;
+            m->factor[each * column] = 1;
+            for (size_t k = 0; k < limit.count; k++) {
+                m->row[each * column + 1 + k] = (int)(pick->classes + k);
+                m->factor[each * column + 1 + k] = amount(&pick->class[c].option[i], limit.of[k]);
+            }
+            m->start[column + 1] = (CoinBigIndex)(each * (column + 1));
             m->high[column] = 1;
             m->wish[column] = (double)pick->class[c].option[i].mass_100ug;
         }
     }
-    m->row_low[pick->classes] = -1e30;
-    m->row_high[pick->classes] = (double)pick->most.money_cents;
+    for (size_t k = 0; k < limit.count; k++) {
+        m->row_low[pick->classes + k] = -1e30;
+        m->row_high[pick->classes + k] = limit.most[k];
+    }
     return true;
 }
 
 bool solve_by_cbc(const pare_pick *pick, double most_s, solved *out)
 {
-    *out = (solved){0};
+    *out = (solved){.choice = out->choice};
     const int count = columns(pick);
     model_arrays m;
     if (!make_arrays(pick, (size_t)count, &m)) {
@@ -142,8 +184,8 @@ bool solve_by_cbc(const pare_pick *pick, double most_s, solved *out)
         return false;
     }
     Cbc_Model *model = Cbc_newModel();
-    Cbc_loadProblem(model, count, (int)pick->classes + 1, m.start, m.row, m.factor, m.low, m.high,
-                    m.wish, m.row_low, m.row_high);
+    Cbc_loadProblem(model, count, (int)(pick->classes + limits_of(pick).count), m.start, m.row,
+                    m.factor, m.low, m.high, m.wish, m.row_low, m.row_high);
     for (int i = 0; i < count; i++)
         Cbc_setInteger(model, i);
     Cbc_setLogLevel(model, 0);
