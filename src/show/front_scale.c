@@ -87,7 +87,8 @@ void pare_front_sentence(const pare_front_chart *chart, pare_text *out)
     for (size_t i = 0; i < chart->count; i++)
         knees += chart->point[i].knee;
     if (chart->count == 0) {
-        pare_text_add(out, "no set does what the brief asks");
+        pare_text_add(out, chart->whole ? "no set does what the brief asks"
+                                        : "stopped before any set was found that meets the brief");
         return;
     }
     pare_text_printf(out, "%zu set%s that nothing beats in %s and %s", chart->count,

@@ -199,6 +199,11 @@ static void a_front_of_nothing_says_so(void **state)
     pare_error err = {0};
     pare_front_text(&s.chart, &screen, &text);
     assert_string_equal(text.bytes, "fieldfare: no set does what the brief asks\n");
+    pare_text_free(&text);
+    s.chart.whole = false;
+    pare_front_text(&s.chart, &screen, &text);
+    assert_string_equal(text.bytes,
+                        "fieldfare: stopped before any set was found that meets the brief\n");
     assert_int_equal(pare_front_page(&s.chart, PARE_PAGE_PNG, &png, &err), PARE_OK);
     assert_memory_equal(png.bytes, "\x89PNG", 4);
     pare_text_free(&text);
