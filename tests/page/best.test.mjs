@@ -60,6 +60,45 @@ test('the order to buy it in is the command’s, and what the money buys goes on
     await close()
 })
 
+test('a surer set says how sure it is, what that costs, and what comes back for what comes off', async () => {
+    const { page, close } = await open(bench, { at: '#/best?craft=thimble' })
+    for (const [label, value] of [['as sure as', '95'], ['sold at', '50']]) {
+        await page.getByLabel(label).fill(value)
+        await page.getByLabel(label).press('Enter')
+    }
+    await page.getByRole('button', { name: 'Search the lightest set' }).click()
+    await page.getByText('proven, no set that does the job is lighter').waitFor({ timeout: 60_000 })
+    const { sure, money_back } = bench.pare('best', 'thimble', '--sure', '95%', '--sold', '50%')
+    const said = page.getByText('All limits hold together with')
+    await said.getByText(`${(100 * sure.chance).toFixed(1)} % at least`).waitFor()
+    await said.getByText(`${(100 * sure.drawn).toFixed(1)} %`).waitFor()
+    await said.getByText(`That costs ${sure.price_g.toFixed(1)}`).waitFor()
+    await page.getByText(`with ${Math.round(money_back)} back for what comes off`).waitFor()
+    await close()
+})
+
+const held = [
+    ...['frame', 'propeller', 'camera', 'motor', 'pack', 'gps', 'board', 'receiver', 'antenna'],
+    ...['run.phase', 'run.lead', 'joint.posts', 'joint.stack'],
+]
+
+test('a front of money and minutes has the sets of the command', async () => {
+    const { page, close } = await open(bench, { at: `#/best?craft=thimble&hold=${held.join(',')}` })
+    await page.getByRole('button', { name: 'money and minutes' }).click()
+    await page.getByRole('button', { name: 'Search this front' }).click()
+    const chart = page.getByRole('group', { name: 'Front of money and minutes' })
+    await chart.waitFor({ timeout: 60_000 })
+    const hold = held.flatMap((one) => ['--hold', one])
+    const { points } = bench.pare('best', 'thimble', '--front', 'money-minutes', ...hold)
+    const shown = await chart.getByRole('button').evaluateAll((all) => all.map((one) => one.getAttribute('aria-label')))
+    assert.deepEqual(
+        shown,
+        points.map((one) => `${one.money.toFixed(0)} EUR, ${one.flown_min.toFixed(2)} min${one.knee ? ', a knee' : ''}`),
+    )
+    assert.ok(shown.length > 0)
+    await close()
+})
+
 test('where no set keeps the brief, it is said what would have to give way', async () => {
     bench.pare('craft', 'limit', 'thimble', 'all_up=150g')
     const { page, close } = await open(bench, { at: '#/best?craft=thimble' })

@@ -92,6 +92,16 @@ static void assert_same_answer(const char *target, const char *line)
     ran_free(&typed);
 }
 
+/* Few enough choices for a whole front. */
+#define HELD_KEYS                                                                                  \
+    "&hold=frame&hold=propeller&hold=camera&hold=motor&hold=pack&hold=gps&hold=board"              \
+    "&hold=receiver&hold=antenna&hold=run.phase&hold=run.lead&hold=joint.posts"                    \
+    "&hold=joint.stack"
+#define HELD                                                                                       \
+    " --hold frame --hold propeller --hold camera --hold motor --hold pack --hold gps"             \
+    " --hold board --hold receiver --hold antenna --hold run.phase --hold run.lead"                \
+    " --hold joint.posts --hold joint.stack"
+
 static void the_answer_is_the_commands(void **state)
 {
     (void)state;
@@ -100,6 +110,10 @@ static void the_answer_is_the_commands(void **state)
     assert_same_answer("/api/best?craft=thimble&binds=1", "best thimble --binds --json" DEMO);
     assert_same_answer("/api/walk?craft=thimble&budget=50",
                        "best thimble --walk --budget 50 --json" DEMO);
+    assert_same_answer("/api/best?craft=thimble&sure=0.9&sold=50%25&sold=pa-4s-650%3D12.50",
+                       "best thimble --sure 0.9 --sold 50% --sold pa-4s-650=12.50 --json" DEMO);
+    assert_same_answer("/api/front?craft=thimble&of=money-minutes" HELD_KEYS,
+                       "best thimble --front money-minutes" HELD " --json" DEMO);
 }
 
 static void what_fails_is_said_as_an_event(void **state)

@@ -147,12 +147,24 @@ export interface Best {
     best_g: number | null
     bound_g: number | null
     money: number | null
+    money_back?: number // for what comes off, where that is sold
     work_min: number | null
     try: string
     swaps: BestSwap[]
     binds: Binding[]
     before: Record<string, unknown>
     after?: Record<string, unknown>
+    // Where a chance was asked for; without a set only that.
+    sure?: {
+        asked: number
+        chance?: number
+        drawn?: number
+        drawn_u?: number
+        draws?: number
+        just_g?: number
+        just_proven?: boolean
+        price_g?: number
+    }
     give_way?: { alone: Relief[]; pair: Relief[]; stopped: boolean } | null
 }
 
