@@ -13,6 +13,15 @@
 
 enum { MOST_OPTIONS = 16, MOST_CHOICES = 64, MOST_SETS = 1500 };
 
+/* How many benches are drawn: as usual, or as the environment says, for a longer run by hand:
+ * PARE_TEST_BENCHES=1000 build/release/tests/unit_best. */
+static inline unsigned benches_drawn(unsigned usual)
+{
+    const char *more = getenv("PARE_TEST_BENCHES");
+    const unsigned long wanted = more ? strtoul(more, NULL, 10) : 0;
+    return wanted > usual && wanted <= 1000000 ? (unsigned)wanted : usual;
+}
+
 /* ---- brute force ---- */
 
 typedef struct choice {
