@@ -14,7 +14,7 @@ pare_status pare_load_library(const pare_library_file *library, size_t count,
                          library->missed, library->file, dlerror(), library->package);
     for (size_t i = 0; i < count; i++) {
         void *found = dlsym(loaded, wanted[i].name);
-        if (!found)
+        if (!found && !wanted[i].optional)
             return pare_fail(err, PARE_UNAVAILABLE, "%s has no %s; it is older than Pare's",
                              library->file, wanted[i].name);
         /* POSIX lets an object's pointer hold a function's, C has no cast for it. */

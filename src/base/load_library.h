@@ -5,6 +5,7 @@
 #ifndef PARE_BASE_LOAD_LIBRARY_H
 #define PARE_BASE_LOAD_LIBRARY_H
 
+#include <stdbool.h>
 #include <stddef.h>
 
 #include "base/error.h"
@@ -18,6 +19,7 @@ typedef struct pare_library_file {
 typedef struct pare_library_function {
     const char *name;
     void *pointer; /* where the function's pointer goes */
+    bool optional; /* there may be none: its pointer is then NULL */
 } pare_library_function;
 
 /** Loads the library, which stays until the program ends, and finds wanted [count].

@@ -34,10 +34,8 @@ static pare_status fits_brief(const study_open *s, pare_task_craft *craft, size_
     pare_brief brief;
     *fits = true;
     for (size_t c = 0; c < conditions && *fits && status == PARE_OK; c++) {
-        pare_study_task task = {.offer = offer, .brief = number};
         pare_text text = {0};
-        pare_study_condition(s->study, c, &task);
-        status = pare_study_brief_of(s->file, &task, room, &brief, &text, err);
+        status = study_brief_in(s, offer, number, c, room, &brief, &text, err);
         if (status == PARE_OK)
             *fits = pare_task_craft_does(craft, &brief, why);
         pare_text_free(&text);

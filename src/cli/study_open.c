@@ -340,6 +340,14 @@ static size_t place_of_brief(const pare_study *study, const pare_study_task *tas
     return place;
 }
 
+pare_status study_brief_in(const study_open *s, size_t offer, size_t number, size_t condition,
+                           pare_arena *arena, pare_brief *brief, pare_text *text, pare_error *err)
+{
+    pare_study_task task = {.offer = offer, .brief = number};
+    pare_study_condition(s->study, condition, &task);
+    return pare_study_brief_of(s->file, &task, arena, brief, text, err);
+}
+
 /* Of each brief in each of its variations. @param mark  [offers or 1][briefs][conditions] */
 static pare_status mark_briefs(const study_open *s, unsigned long long *mark, pare_error *err)
 {
@@ -352,10 +360,8 @@ static pare_status mark_briefs(const study_open *s, unsigned long long *mark, pa
     for (size_t o = 0; o < (own ? study->offers : 1); o++)
         for (size_t b = 0; b < study->briefs; b++)
             for (size_t c = 0; c < conditions && status == PARE_OK; c++) {
-                pare_study_task task = {.offer = o, .brief = b};
                 pare_text text = {0};
-                pare_study_condition(study, c, &task);
-                status = pare_study_brief_of(s->file, &task, room, &brief, &text, err);
+                status = study_brief_in(s, o, b, c, room, &brief, &text, err);
                 if (status == PARE_OK)
                     *mark++ = hash_word(PARE_HASH_START, text.bytes);
                 pare_text_free(&text);

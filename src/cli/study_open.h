@@ -39,6 +39,13 @@ void study_leave(study_open *s);
 pare_status study_ask_of(const study_open *s, size_t number, pare_arena *arena, pare_brief *brief,
                          pare_task_ask *ask, pare_error *err);
 
+/** A brief as one offer meets it in one of the conditions.
+ * @param condition  below pare_study_conditions()
+ * @param[out] text  what it says, put at its end  @param arena  holds the rest
+ * @return as pare_study_brief_of() */
+pare_status study_brief_in(const study_open *s, size_t offer, size_t number, size_t condition,
+                           pare_arena *arena, pare_brief *brief, pare_text *text, pare_error *err);
+
 /** Of each task a number for all that its answer depends on.
  * @param[out] key  [tasks], in the study's arena */
 pare_status study_keys(const study_open *s, unsigned long long **key, pare_error *err);

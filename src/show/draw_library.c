@@ -11,7 +11,7 @@ pare_status pare_draw_library_open(pare_draw_library *library, pare_error *err)
         .missed = "no picture",
     };
     const pare_library_function wanted[] = {
-#define PARE_DRAW_WANTED(name) {#name, &library->name},
+#define PARE_DRAW_WANTED(name) {#name, &library->name, false},
         PARE_DRAW_FUNCTIONS(PARE_DRAW_WANTED)
 #undef PARE_DRAW_WANTED
     };

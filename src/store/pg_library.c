@@ -11,7 +11,7 @@ pare_status pare_pg_library_open(pare_pg_library *library, pare_error *err)
         .missed = "no bench on a server",
     };
     const pare_library_function wanted[] = {
-#define PARE_PG_WANTED(name) {#name, &library->name},
+#define PARE_PG_WANTED(name) {#name, &library->name, false},
         PARE_PG_FUNCTIONS(PARE_PG_WANTED)
 #undef PARE_PG_WANTED
     };

@@ -3,16 +3,15 @@
  * hidapi finds the device and reads its reports; it is loaded when a scale is asked for, as nothing else
  * wants it. It hands out the descriptor that says what is in a report from 0.14 on only, and Debian 12 has
  * 0.13: there it comes from the kernel's own file of the device. */
-#include <dlfcn.h>
 #include <hidapi/hidapi.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
+#include "base/load_library.h"
 #include "store/scale_live.h"
 #include "store/scale_report.h"
 
-#define LIBRARY "libhidapi-hidraw.so.0" /* the same name in Debian 12 and 13 */
 enum { PAGE = 0x8D, DESCRIPTOR = 4096, WAIT_MS = 250, REPORT = 256, STRANGE = 200 };
 
 typedef struct library {
@@ -34,30 +33,21 @@ typedef struct usb {
 
 static pare_status load(library *hid, pare_error *err)
 {
-    void *loaded = dlopen(LIBRARY, RTLD_NOW | RTLD_LOCAL);
-    if (!loaded)
-        return pare_fail(err, PARE_UNAVAILABLE,
-                         "no USB scale without " LIBRARY "; right would be its package, "
-                         "libhidapi-hidraw0, installed");
-    const struct {
-        const char *name;
-        void *function; /* a member of hid, which is a pointer to a function */
-    } wanted[] = {{"hid_init", &hid->hid_init},
-                  {"hid_enumerate", &hid->hid_enumerate},
-                  {"hid_free_enumeration", &hid->hid_free_enumeration},
-                  {"hid_open_path", &hid->hid_open_path},
-                  {"hid_read_timeout", &hid->hid_read_timeout},
-                  {"hid_close", &hid->hid_close}};
-    for (size_t i = 0; i < sizeof wanted / sizeof wanted[0]; i++) {
-        void *found = dlsym(loaded, wanted[i].name);
-        if (!found)
-            return pare_fail(err, PARE_UNAVAILABLE, LIBRARY " has no %s", wanted[i].name);
-        /* POSIX lets an object's pointer hold a function's, C has no cast for it. */
-        memcpy(wanted[i].function, &found, sizeof found);
-    }
-    void *descriptor = dlsym(loaded, "hid_get_report_descriptor");
-    memcpy(&hid->hid_get_report_descriptor, &descriptor, sizeof descriptor);
-    return PARE_OK;
+    static const pare_library_file file = {
+        .file = "libhidapi-hidraw.so.0", /* the same name in Debian 12 and 13 */
+        .package = "libhidapi-hidraw0",
+        .missed = "no USB scale",
+    };
+    const pare_library_function wanted[] = {
+        {"hid_init", &hid->hid_init, false},
+        {"hid_enumerate", &hid->hid_enumerate, false},
+        {"hid_free_enumeration", &hid->hid_free_enumeration, false},
+        {"hid_open_path", &hid->hid_open_path, false},
+        {"hid_read_timeout", &hid->hid_read_timeout, false},
+        {"hid_close", &hid->hid_close, false},
+        {"hid_get_report_descriptor", &hid->hid_get_report_descriptor, true},
+    };
+    return pare_load_library(&file, sizeof wanted / sizeof wanted[0], wanted, err);
 }
 
 /* "/dev/hidraw3": its descriptor is where the kernel says. */
