@@ -24,6 +24,7 @@ typedef struct run_of {
     study_answers answers;
     const char *results, *journal; /* files */
     size_t known;                  /* tasks that the journal had */
+    bool kept;                     /* the bench has what was found */
     pare_arena *arena;
     timed clock;
 } run_of;
@@ -78,7 +79,7 @@ static void put_field(void *context, const char *field)
     pare_csv_add_field(field, out);
 }
 
-static pare_status write_results(const run_of *r, const pare_study_view *view, pare_error *err)
+static pare_status write_results(run_of *r, const pare_study_view *view, pare_error *err)
 {
     pare_text table = {0};
     const bool keeps = r->given->given & OPTION_KEEP;
@@ -91,6 +92,7 @@ static pare_status write_results(const run_of *r, const pare_study_view *view, p
                              : pare_disk_replace(r->results, table.bytes, table.length, err);
     if (status == PARE_OK && keeps)
         status = study_keep(r->given, r->open.use[0].path.bytes, view, &table, err);
+    r->kept = keeps && status == PARE_OK;
     pare_text_free(&table);
     return status;
 }
@@ -238,6 +240,10 @@ static pare_status run(const options *given, pare_text *out, pare_error *err)
     if (status == PARE_OK)
         status = take_part(&r, out, err);
     status = study_share_close(r.share, status, err);
+    if (status == PARE_OK && out->failed)
+        status = pare_no_memory(err);
+    if (r.kept)
+        status = after_change(status, err);
     pare_ranks_end(&r.ranks);
     study_tasks_close(&r.answers);
     study_leave(&r.open);

@@ -85,9 +85,9 @@ pare_status study_keep(const options *given, const char *bench, const pare_study
     }
     pare_text_free(&bytes);
     pare_arena_close(arena);
-    return status == PARE_OK
-               ? status
-               : pare_within(err, "the results stand in %s, but are not kept", view->results);
+    return status == PARE_OK ? status
+                             : pare_within(err, "the results stand in %s, the bench may lack them",
+                                           view->results);
 }
 
 /* ---- shown again ---- */

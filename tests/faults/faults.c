@@ -7,9 +7,13 @@
  * it was done, that of after. What was refused says so in one line; a file that was to be written is there
  * whole or as it was, and nothing lies beside it. A killed program may have got to either side, and so may
  * one that says that its change may be kept: only its answer failed, or the disk never confirmed. Clocks
- * jump as well.
+ * jump as well. What goes on where it was ended is run once more, and then ends as if nothing had happened.
  *
- * usage: faults PROGRAM LIBRARY [STRIDE]. Of allocations, which are many, each STRIDEth fails. */
+ * Where a number of kills is asked, the program is also killed so often at moments by chance, between calls or
+ * in one: each command from its start until a little after its usual end, evenly.
+ *
+ * usage: faults PROGRAM LIBRARY [STRIDE [KILLS [COMMAND]]]. Of allocations, which are many, each STRIDEth fails;
+ * 0: none; -1: nothing fails, there are only kills and clocks. KILLS is of all commands together; COMMAND is the one command that is swept. */
 #include <dirent.h>
 #include <fcntl.h>
 #include <signal.h>
@@ -21,6 +25,7 @@
 #include <string.h>
 #include <sys/stat.h>
 #include <sys/wait.h>
+#include <time.h>
 #include <unistd.h>
 
 #include "store/bench.h"
@@ -35,20 +40,22 @@ typedef struct command {
     const char *word[WORDS];
     const char *makes; /* a file; NULL: none */
     bool draws;
+    const char *goes_on; /* the file from which it does, where it was ended; NULL: from nothing */
 } command;
 
 static const command COMMANDS[] = {
-    {"sheet", {"sheet", "weir-5"}, NULL, false},
-    {"limit", {"craft", "limit", "weir-5", "all_up=<= 610 g"}, NULL, false},
-    {"change", {"parts", "change", "mo-w", "mass=32 g"}, NULL, false},
-    {"weigh", {"weigh", "weir-5", "frame=88.5 g", "whole=471 g"}, NULL, false},
-    {"take", {"take", "weir-5", "run.lead.length=95mm"}, NULL, false},
-    {"undo", {"undo"}, NULL, false},
-    {"list", {"import", "list.csv"}, NULL, false},
-    {"text", {"import", "more.yaml"}, NULL, false},
-    {"export", {"export", "-o", "out.yaml"}, "out.yaml", false},
-    {"report", {"report", "weir-5", "-o", "out.svg"}, "out.svg", true},
-    {"book", {"report", "weir-5", "-o", "out.xlsx"}, "out.xlsx", true},
+    {"sheet", {"sheet", "weir-5"}, NULL, false, NULL},
+    {"limit", {"craft", "limit", "weir-5", "all_up=<= 610 g"}, NULL, false, NULL},
+    {"change", {"parts", "change", "mo-w", "mass=32 g"}, NULL, false, NULL},
+    {"weigh", {"weigh", "weir-5", "frame=88.5 g", "whole=471 g"}, NULL, false, NULL},
+    {"take", {"take", "weir-5", "run.lead.length=95mm"}, NULL, false, NULL},
+    {"undo", {"undo"}, NULL, false, NULL},
+    {"list", {"import", "list.csv"}, NULL, false, NULL},
+    {"text", {"import", "more.yaml"}, NULL, false, NULL},
+    {"export", {"export", "-o", "out.yaml"}, "out.yaml", false, NULL},
+    {"report", {"report", "weir-5", "-o", "out.svg"}, "out.svg", true, NULL},
+    {"book", {"report", "weir-5", "-o", "out.xlsx"}, "out.xlsx", true, NULL},
+    {"study", {"study", "two.yaml", "--keep"}, "two.csv", false, "two.journal"},
 };
 
 static const char *const KINDS[] = {"write",   "write+",   "sync",      "sync+",    "rename",
@@ -67,7 +74,9 @@ typedef struct sweep {
     char *made;                       /* the file, whole; NULL: none */
     long runs, refused, done, killed; /* with this kind of call failing */
     long all_runs;
-    long faults; /* ours */
+    long faults;  /* ours */
+    long writing; /* killed with a log or a file in the making beside */
+    unsigned long long dice;
 } sweep;
 
 static void give_up(const char *what)
@@ -103,9 +112,8 @@ static void put_bytes(const char *path, const void *bytes, size_t length)
 
 /* ---- running ---- */
 
-/* @param wish  PARE_FAIL's value; NULL: nothing fails
- * @return as waitpid() */
-static int run(const sweep *s, const char *wish)
+/* @param wish  PARE_FAIL's value; NULL: nothing fails */
+static pid_t start(const sweep *s, const char *wish)
 {
     char preload[PATH + 16], fail[64];
     snprintf(preload, sizeof preload, "LD_PRELOAD=%s", s->library);
@@ -132,10 +140,21 @@ static int run(const sweep *s, const char *wish)
     if (posix_spawn(&child, s->program, &actions, NULL, argv, with) != 0)
         give_up("the program cannot be started");
     posix_spawn_file_actions_destroy(&actions);
+    return child;
+}
+
+/* @return as waitpid() */
+static int end_of(pid_t child)
+{
     int status = 0;
     if (waitpid(child, &status, 0) != child)
         give_up("the program is lost");
     return status;
+}
+
+static int run(const sweep *s, const char *wish)
+{
+    return end_of(start(s, wish));
 }
 
 /* ---- looking ---- */
@@ -272,6 +291,20 @@ static const char *judge_bench(const sweep *s, bool done, bool killed)
     return is_before ? NULL : "a change that was refused has happened";
 }
 
+/* What was ended goes on: its file is then the same, byte by byte, and its change is made. */
+static const char *judge_again(const sweep *s)
+{
+    size_t length = 0;
+    if (run(s, NULL) != 0)
+        return "it does not go on";
+    char *there = bytes_of(s->command->makes, &length);
+    const bool same = there && strcmp(there, s->made) == 0;
+    free(there);
+    if (!same)
+        return "it goes on to something else";
+    return is_whole() ? NULL : "the bench is damaged once it has gone on";
+}
+
 static const char *judge(sweep *s, int status)
 {
     /* Text is drawn by libraries that end the program where there is no memory: that is GLib's rule. */
@@ -292,7 +325,9 @@ static const char *judge(sweep *s, int status)
             return "it does not say in one line what went wrong";
     }
     const char *wrong = judge_bench(s, done, killed);
-    return wrong ? wrong : judge_file(s, done, killed);
+    if (!wrong)
+        wrong = judge_file(s, done, killed);
+    return wrong || !s->command->goes_on ? wrong : judge_again(s);
 }
 
 /* ---- sweeping ---- */
@@ -305,7 +340,30 @@ static void set_up(const sweep *s)
         sweep_beside(s->command->makes);
         put_bytes(s->command->makes, "old\n", 4);
     }
+    if (s->command->goes_on)
+        sweep_beside(s->command->goes_on);
     unlink("failed");
+}
+
+static double now_s(void)
+{
+    struct timespec t;
+    clock_gettime(CLOCK_MONOTONIC, &t);
+    return (double)t.tv_sec + 1e-9 * (double)t.tv_nsec;
+}
+
+/* What a run takes that nothing happens to: the least of some, since all else only adds. */
+static double usual_s(const sweep *s)
+{
+    double least = 1e9;
+    for (int i = 0; i < 5; i++) {
+        set_up(s);
+        const double began = now_s();
+        run(s, NULL);
+        const double took = now_s() - began;
+        least = took < least ? took : least;
+    }
+    return least;
 }
 
 static void prepare(sweep *s)
@@ -353,6 +411,54 @@ static void sweep_kind(sweep *s, const char *kind)
     if (s->runs > 0)
         printf("%-8s %-11s %6ld %8ld %6ld %6ld %6ld\n", s->command->name, kind, s->runs, s->refused,
                s->done, s->killed, s->faults - faults);
+    fflush(stdout);
+}
+
+/* From 0 to 1, the same in each sweep (Marsaglia, Xorshift RNGs, J. Stat. Softw. 8 (2003) 14). */
+static double chance(sweep *s)
+{
+    s->dice ^= s->dice << 13;
+    s->dice ^= s->dice >> 7;
+    s->dice ^= s->dice << 17;
+    return (double)(s->dice >> 11) / (double)(1ULL << 53);
+}
+
+/* A log that is not empty lies beside the bench, or a file in the making. */
+static bool was_writing(const sweep *s)
+{
+    struct stat facts;
+    return (stat(BENCH "-wal", &facts) == 0 && facts.st_size > 0) ||
+           stat(BENCH "-journal", &facts) == 0 ||
+           (s->command->makes && something_beside(s->command->makes));
+}
+
+static void sweep_kills(sweep *s, long kills)
+{
+    s->kind = "kill -9";
+    s->runs = s->refused = s->done = s->killed = s->writing = 0;
+    const long faults = s->faults;
+    const double usual = usual_s(s);
+    while (s->killed < kills && s->runs < 10 * kills) {
+        const double after_s = 1.05 * usual * chance(s);
+        const struct timespec pause = {.tv_sec = (time_t)after_s,
+                                       .tv_nsec =
+                                           (long)(1e9 * (after_s - (double)(time_t)after_s))};
+        set_up(s);
+        const pid_t child = start(s, NULL);
+        nanosleep(&pause, NULL);
+        kill(child, SIGKILL);
+        const int status = end_of(child);
+        s->writing += WIFSIGNALED(status) && was_writing(s);
+        s->runs++;
+        const char *wrong = judge(s, status);
+        if (wrong) {
+            s->faults++;
+            fprintf(stderr, "%s, killed after %.2f ms: %s\n", s->command->name, 1e3 * after_s,
+                    wrong);
+        }
+    }
+    printf("%-8s %-11s %6ld %8ld %6ld %6ld %6ld  %ld while it wrote\n", s->command->name, s->kind,
+           s->runs, s->refused, s->done, s->killed, s->faults - faults, s->writing);
     fflush(stdout);
 }
 
@@ -404,41 +510,60 @@ static void make_bench(sweep *s)
         give_up("no bench");
     static const char list[] = "id,kind,mass (g)\nx-1,other,3.5\nx-2,other,4.1\nmo-w,motor,33\n",
                       text[] = "pare: 1\nparts:\n- {id: y-1, kind: other, mass: 12 g}\n";
+    static const char study[] = "study: two\ncraft: [weir-5]\n"
+                                "briefs: {slow: {limits: {flown: \">= 3 min\"}}, light: {limits: "
+                                "{all_up: \"<= 90 g\"}}}\n"
+                                "vary: {air.temperature: {from: 0 degC, to: 30 degC, steps: 4}}\n";
+    put_bytes("two.yaml", study, sizeof study - 1);
     put_bytes("list.csv", list, sizeof list - 1);
     put_bytes("more.yaml", text, sizeof text - 1);
 }
 
 int main(int argc, char *argv[])
 {
-    if (argc < 3 || argc > 4 || argv[1][0] != '/' || argv[2][0] != '/') {
-        fprintf(stderr, "usage: %s PROGRAM LIBRARY [STRIDE], both with their whole path\n",
+    enum { KINDS_OF_COMMAND = sizeof COMMANDS / sizeof COMMANDS[0] };
+    if (argc < 3 || argc > 6 || argv[1][0] != '/' || argv[2][0] != '/') {
+        fprintf(stderr,
+                "usage: %s PROGRAM LIBRARY [STRIDE [KILLS [COMMAND]]], the first two with their "
+                "whole path\n",
                 argv[0]);
         return 2;
     }
     char folder[] = "/tmp/pare-faults-XXXXXX";
     if (!mkdtemp(folder) || chdir(folder) != 0)
         give_up("no folder to work in");
-    sweep s = {.program = argv[1], .library = argv[2], .stride = argc > 3 ? atol(argv[3]) : 1};
+    sweep s = {.program = argv[1],
+               .library = argv[2],
+               .stride = argc > 3 ? atol(argv[3]) : 1,
+               .dice = 88172645463325252ULL};
+    const long kills = argc > 4 ? (atol(argv[4]) + KINDS_OF_COMMAND - 1) / KINDS_OF_COMMAND : 0;
     make_bench(&s);
     printf("%-8s %-11s %6s %8s %6s %6s %6s\n", "command", "fails", "runs", "refused", "done",
            "killed", "faults");
     long passed = 0;
-    for (size_t i = 0; i < sizeof COMMANDS / sizeof COMMANDS[0]; i++) {
+    for (size_t i = 0; i < KINDS_OF_COMMAND; i++) {
         s.command = &COMMANDS[i];
+        if (argc > 5 && strcmp(argv[5], s.command->name) != 0)
+            continue;
         prepare(&s);
         for (size_t k = 0; k < sizeof KINDS / sizeof KINDS[0]; k++) {
-            if (s.stride <= 0 && strcmp(KINDS[k], "memory") == 0)
+            if (s.stride < 0 || (s.stride == 0 && strcmp(KINDS[k], "memory") == 0))
                 continue;
             const long faults = s.faults;
             sweep_kind(&s, KINDS[k]);
             passed += s.faults == faults;
         }
         sweep_clocks(&s);
+        if (kills > 0) {
+            const long faults = s.faults;
+            sweep_kills(&s, kills);
+            passed += s.faults == faults;
+        }
         free(s.before);
         free(s.after);
         free(s.made);
     }
-    if (s.all_runs < (long)(sizeof COMMANDS / sizeof COMMANDS[0]))
+    if (s.stride >= 0 && s.all_runs < (argc > 5 ? 1 : KINDS_OF_COMMAND))
         give_up("nothing fails under the program: is the library loaded?");
     free(s.bench);
     sweep_beside("");
