@@ -83,11 +83,11 @@ const held = [
 ]
 
 test('a front of money and minutes has the sets of the command', async () => {
-    const { page, close } = await open(bench, { at: `#/best?craft=thimble&hold=${held.join(',')}` })
+    const { page, close } = await open(bench, { at: `#/best?craft=thimble&hold=${held.join(',')}&seconds=100` })
     await page.getByRole('button', { name: 'money and minutes' }).click()
     await page.getByRole('button', { name: 'Search this front' }).click()
     const chart = page.getByRole('group', { name: 'Front of money and minutes' })
-    await chart.waitFor({ timeout: 60_000 })
+    await chart.waitFor({ timeout: 120_000 })
     const hold = held.flatMap((one) => ['--hold', one])
     const { points } = bench.pare('best', 'thimble', '--front', 'money-minutes', ...hold)
     const shown = await chart.getByRole('button').evaluateAll((all) => all.map((one) => one.getAttribute('aria-label')))
