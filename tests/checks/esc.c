@@ -1,6 +1,7 @@
 /* rooms: physics base */
 /* Heat of an ESC's board and of a connector: textbook convection, balances, and closed forms. */
 #include <math.h>
+#include <string.h>
 
 #include "near.h"
 
@@ -99,6 +100,26 @@ static void heavier_boards_and_more_air_stay_cooler(void **state)
     assert_true(isinf(quick));
 }
 
+static void a_board_reaches_what_it_can_be_asked_for_and_no_more(void **state)
+{
+    (void)state;
+    const pare_board board = board_of(20, 2);
+    const pare_board_load load = {300, 25, 25, 101325, 0};
+    pare_error err;
+    double most, less;
+    assert_int_equal(pare_board_until(&board, &load, 25, 1000, &most, &err), PARE_OK);
+    assert_int_equal(pare_board_until(&board, &load, 25, 999, &less, &err), PARE_OK);
+    assert_true(isfinite(most) && less < most);
+    assert_int_equal(pare_board_until(&board, &load, 25, 1000.5, &most, &err), PARE_BAD_DATA);
+    assert_non_null(strstr(err.text, "limit in degC"));
+    assert_non_null(strstr(err.text, "at most 1000"));
+    assert_int_equal(pare_board_until(&board, &load, -60.5, 100, &most, &err), PARE_BAD_DATA);
+    assert_non_null(strstr(err.text, "-60 to 1000"));
+    /* Where it is there already, no time passes. */
+    assert_int_equal(pare_board_until(&board, &load, 1000, 1000, &most, &err), PARE_OK);
+    assert_near(most, 0, 0);
+}
+
 static void a_board_that_no_air_saves_burns(void **state)
 {
     (void)state;
@@ -190,6 +211,7 @@ int main(void)
         cmocka_unit_test(a_short_burst_keeps_its_heat_in_the_board),
         cmocka_unit_test(conduction_is_the_current_squared_and_the_rest_goes_with_it),
         cmocka_unit_test(heavier_boards_and_more_air_stay_cooler),
+        cmocka_unit_test(a_board_reaches_what_it_can_be_asked_for_and_no_more),
         cmocka_unit_test(a_board_that_no_air_saves_burns),
         cmocka_unit_test(boards_that_cannot_be_are_refused),
         cmocka_unit_test(a_fin_takes_what_the_textbook_says),

@@ -3,6 +3,7 @@
 #include "near.h"
 
 #include <math.h>
+#include <string.h>
 
 #include "physics/bolted.h"
 #include "physics/nut.h"
@@ -256,9 +257,29 @@ static void a_class_that_does_not_exist_is_refused(void **state)
     assert_string_equal(err.text, "class '11.9': steel screws come in 8.8, 10.9, 12.9, 4.8, 5.8");
 }
 
+/* The line names all that there is, in the order of the tables. */
+static void what_is_not_known_is_refused_with_what_is(void **state)
+{
+    (void)state;
+    pare_strength strength = {1, 2};
+    double pressure = 3;
+    pare_error err;
+    assert_int_equal(pare_hole_strength("wood", &strength, &err), PARE_BAD_DATA);
+    assert_string_equal(err.text, "into 'wood': known are 6061, 7075, steel, stainless, titanium, "
+                                  "brass, nylon, aluminium");
+    assert_near(strength.tensile_pa, 1, 0);
+    assert_int_equal(pare_plate_bears_pa("paper", &pressure, &err), PARE_BAD_DATA);
+    assert_string_equal(err.text, "plate 'paper': known are carbon, 6061, 7075, steel, plastic");
+    assert_near(pressure, 3, 0);
+    assert_int_equal(pare_screw_strength(PARE_STEEL, "9.9", &strength, &err), PARE_BAD_DATA);
+    assert_non_null(strstr(err.text, "9.9"));
+    assert_non_null(strstr(err.text, "10.9"));
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(what_is_not_known_is_refused_with_what_is),
         cmocka_unit_test(steel_screws_break_and_prove_as_iso_898_1_says),
         cmocka_unit_test(stainless_is_turned_well_under_its_breaking_torque),
         cmocka_unit_test(a_full_nut_makes_the_screw_break_first),

@@ -173,6 +173,10 @@ static void what_cannot_balance_is_refused(void **state)
     shares_of(4, square, 0.11, 0, share);
     assert_true(share[2] < 0);
     assert_true(isinf(pare_share_uneven(4, share)));
+    /* A rotor that pulls nothing is as far off as one that would have to push. */
+    const double idle[4] = {0, 0.5, 0.25, 0.25};
+    assert_true(isinf(pare_share_uneven(4, idle)));
+    assert_near(pare_share_uneven(0, idle), 0, 0);
 }
 
 /* ---- what it costs ---- */
