@@ -362,7 +362,8 @@ static pare_status leave_out(pare_closure *c, const suspect *s, pare_error *err)
     else
         eq->out = true;
     const pare_status status = adjust(c, err);
-    misfit->off_kg = c->adjusted.residual[s->equation];
+    if (status == PARE_OK)
+        misfit->off_kg = c->adjusted.residual[s->equation];
     return status;
 }
 
@@ -392,19 +393,21 @@ pare_status pare_closure_open(const pare_closure_of *of, pare_arena *arena, pare
     c->state = pare_closure_state(arena);
     if (!c->state)
         return pare_no_memory(err);
-    const pare_status status = make_equations(c, err);
-    return status == PARE_OK ? sort_out(c, err) : status;
+    pare_status status = make_equations(c, err);
+    if (status == PARE_OK)
+        status = sort_out(c, err);
+    if (status != PARE_OK)
+        return status;
+    c->along = pare_arena_array(arena, 2 * c->unknowns + 1, sizeof *c->along);
+    return c->along ? PARE_OK : pare_no_memory(err);
 }
 
 void pare_closure_mass(const pare_closure *closure, const pare_pile *pile, double *kg, double *u_kg)
 {
     const size_t n = closure->unknowns;
-    double *along = pare_arena_array(closure->arena, 2 * n + 1, sizeof *along), sum = 0;
+    double *along = closure->along, *times = along + n, sum = 0;
     *kg = pile->fixed_kg;
-    *u_kg = 0;
-    if (!along)
-        return;
-    double *times = along + n;
+    memset(along, 0, n * sizeof *along);
     for (size_t i = 0; i < pile->terms; i++) {
         *kg += pile->term[i].factor * closure->adjusted.value[pile->term[i].unknown];
         along[pile->term[i].unknown] += pile->term[i].factor;

@@ -74,8 +74,9 @@ struct pare_closure {
     size_t *equation_of;       /* [weighings->count] of each reading */
     const char *const *unused; /* [weighings->count] why a reading says nothing; NULL: it does */
     pare_adjusted adjusted;
-    bool settled; /* no unknown is added any more */
-    double bound; /* normalised residuals beyond it do not fit */
+    double *along; /* [2 unknowns] room for pare_closure_mass(), which so needs no memory */
+    bool settled;  /* no unknown is added any more */
+    double bound;  /* normalised residuals beyond it do not fit */
     size_t misfits;
     pare_misfit misfit[PARE_MISFITS];
     struct pare_state *state; /* the craft that was looked at last */

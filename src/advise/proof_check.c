@@ -33,6 +33,7 @@ typedef struct frame {
 typedef struct checker {
     const proof_space *space;
     proof_room *room;
+    bool no_memory; /* the certificate is not to blame */
     const pare_proof_source *source;
     const pare_progress *progress;
     pare_proof_told *told;
@@ -60,6 +61,12 @@ refuse(checker *c, const char *format, ...)
     pare_fail(&err, PARE_BAD_DATA, "%s:%zu: %s", c->source->name, c->number, what);
     snprintf(c->told->refusal, sizeof c->told->refusal, "%s", err.text);
     return false;
+}
+
+static bool without_memory(checker *c)
+{
+    c->no_memory = true;
+    return refuse(c, "out of memory");
 }
 
 /* The next line. False: there is none, or none that could be one. */
@@ -350,7 +357,8 @@ static bool check_way(checker *c, frame *f, size_t nth, const char *at)
     const bool no = strcmp(at, "no") == 0;
     proof_state *child = proof_room_at(c->room, f->state + 1);
     if (!child)
-        return refuse(c, "deeper than any tree of this craft");
+        return f->state + 1 < PROOF_DEPTH ? without_memory(c)
+                                          : refuse(c, "deeper than any tree of this craft");
     if (proof_enter(c->space, c->room, state, nth, child) == no)
         return refuse(c, no ? "this goes on" : "this does not go on");
     if (!no)
@@ -391,7 +399,8 @@ static bool check_child(checker *c, frame *f, size_t nth, const char *at)
     }
     proof_state *child = proof_room_at(c->room, f->state + 1);
     if (!child)
-        return refuse(c, "deeper than any tree of this craft");
+        return f->state + 1 < PROOF_DEPTH ? without_memory(c)
+                                          : refuse(c, "deeper than any tree of this craft");
     proof_part(c->space, c->room->state[f->state], f->choice, f->next == 0, child);
     f->next++;
     return check_node(c, f->state + 1, at);
@@ -471,7 +480,7 @@ static bool keep_name(checker *c, pare_arena *arena, names *to, const char *name
         return refuse(c, "more than %d names of one sort", MOST_NAMES);
     const char *copy = pare_arena_copy(arena, name, strlen(name));
     if (!copy)
-        return refuse(c, "out of memory");
+        return without_memory(c);
     to->name[to->count++] = copy;
     return true;
 }
@@ -601,6 +610,8 @@ static pare_status check_all(checker *c, const pare_bench *bench, pare_arena *ar
     if (status != PARE_OK)
         return status;
     c->space = space;
+    if (!proof_room_at(c->room, 1))
+        return pare_no_memory(err);
     if (!proof_claimed(space, c->room, why)) {
         (void)refuse(c, "%s", why);
         return PARE_OK;
@@ -627,6 +638,8 @@ pare_status pare_proof_check(const pare_bench *bench, const pare_proof_source *s
     }
     if (status == PARE_OK && !told->refusal[0])
         status = check_all(c, bench, arena, h, err);
+    if (status == PARE_OK && c->no_memory)
+        status = pare_no_memory(err);
     told->sound = status == PARE_OK && !told->refusal[0];
     told->verified = told->sound && told->open == 0;
     if (c)

@@ -381,6 +381,8 @@ pare_status pare_proof_write(const pare_bench *bench, const pare_craft *craft,
         status = proof_space_open(bench, craft, claim, arena, &space, err);
     if (status == PARE_OK)
         status = proof_room_open(&w.room, err);
+    if (status == PARE_OK && !proof_room_at(w.room, 1)) /* what the claim is looked at in */
+        status = pare_no_memory(err);
     if (status == PARE_OK) {
         char why[256];
         w.space = space;

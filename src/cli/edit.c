@@ -148,7 +148,7 @@ static pare_status add(job *j, pare_text *out, pare_error *err)
         return PARE_OK;
     }
     warn(&j->summary);
-    return show(j, out, err);
+    return after_change(show(j, out, err), err);
 }
 
 static pare_status alter(job *j, pare_text *out, pare_error *err)

@@ -183,8 +183,11 @@ static pare_status learn_once(void *with, bool *late, pare_error *err)
         status = bench_craft(&l->use, given->operand[0], &l->craft, err);
     if (status == PARE_OK && given->hover)
         status = hover(l, late, err);
-    if (status == PARE_OK)
-        status = learn(l, err);
+    if (status != PARE_OK)
+        return status;
+    status = learn(l, err);
+    if (given->hover)
+        status = after_change(status, err);
     return status == PARE_OK ? change(l, late, err) : status;
 }
 

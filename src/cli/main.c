@@ -13,6 +13,7 @@
 #include "cli/help.h"
 #include "cli/long_work.h"
 #include "cli/usage.h"
+#include "cli/use.h"
 
 /* The work itself: shown where it takes long. */
 static pare_status work_on(const command *wanted, options *given, pare_text *out, pare_error *err)
@@ -20,11 +21,17 @@ static pare_status work_on(const command *wanted, options *given, pare_text *out
     long_work work;
     long_work_begin(&work, given->given & OPTION_JSON);
     const pare_progress progress = long_work_progress(&work);
+    bool changes = false;
     given->progress = &progress;
+    given->changes = &changes;
     const pare_status status = wanted->run(given, out, err);
-    given->progress = NULL; /* it ends here */
+    given->progress = NULL; /* they end here */
+    given->changes = NULL;
     long_work_end(&work);
-    return status;
+    if (status != PARE_OK || !out->failed)
+        return status;
+    changes = changes && !(given->given & OPTION_DRY_RUN);
+    return changes ? after_change(pare_no_memory(err), err) : pare_no_memory(err);
 }
 
 /* Options stand behind a command; these alone stand for one. */

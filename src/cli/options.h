@@ -94,6 +94,7 @@ typedef struct bench_keep bench_keep;
 typedef struct options {
     option_bits given;             /* bits */
     const pare_progress *progress; /* of the command's work; set by main() */
+    bool *changes;                 /* likewise: it was about to change the bench; may be NULL */
     const char *bench, *loadout, *wish, *output, *kind, *why, *sort, *place;
     const char *stage[PARE_STAGES]; /* a day each, as typed */
     size_t tries;

@@ -49,10 +49,10 @@ static pare_status as_json(const bench_in_use *use, const pare_craft *craft,
         if (i == loadout)
             continue;
         status = fill(use, craft, before, i, view->tried, other, err);
-        if (status == PARE_OK)
-            json_object_set_new(others, craft->loadout[i].name, pare_sheet_object(other));
-        else
+        if (status != PARE_OK)
             pare_within(err, "loadout '%s'", craft->loadout[i].name);
+        else if (json_object_set_new(others, craft->loadout[i].name, pare_sheet_object(other)) != 0)
+            status = pare_no_memory(err);
     }
     free(other);
     if (status != PARE_OK) {

@@ -161,10 +161,11 @@ static pare_status lead(run_of *r, pare_text *out, pare_error *err)
     r->answers = (study_answers){.open = &r->open, .arena = r->arena};
     if (status == PARE_OK)
         status = study_tasks_open(&r->answers, &jobs, err);
-    if (status == PARE_OK && (!dry || pare_disk_has(r->journal)))
-        status = study_share_journal(
-            r->share, r->journal,
-            pare_arena_printf(r->arena, "pare-study 1 %s", r->open.study->name), err);
+    if (status == PARE_OK && (!dry || pare_disk_has(r->journal))) {
+        const char *title = pare_arena_printf(r->arena, "pare-study 1 %s", r->open.study->name);
+        status =
+            title ? study_share_journal(r->share, r->journal, title, err) : pare_no_memory(err);
+    }
     if (status == PARE_OK)
         r->known = study_share_known(r->share, &jobs);
     if (status == PARE_OK && dry)

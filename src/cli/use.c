@@ -206,6 +206,8 @@ pare_status after_change(pare_status status, pare_error *err)
 pare_change change_of(const char *command, const options *given, pare_arena *arena)
 {
     pare_text line = {0};
+    if (given->changes)
+        *given->changes = true;
     pare_text_add(&line, command);
     for (size_t i = 0; i < given->operands; i++)
         put_word(&line, i == 0 && given->shown ? given->shown : given->operand[i]);

@@ -46,6 +46,8 @@ static pare_status build_one(pare_bench *bench, size_t index, pare_first_craft *
         bench->craft[index] = built;
         return PARE_OK;
     }
+    if (first->status == PARE_UNAVAILABLE) /* no fault of the craft's */
+        return pare_fail(err, first->status, "%s", why.text);
     first->why = pare_arena_text(bench->arena, why.text);
     return first->why ? PARE_OK : pare_no_memory(err);
 }

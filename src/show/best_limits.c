@@ -87,9 +87,9 @@ void pare_best_put_loosened(const pare_best_view *view, const pare_screen *scree
                                 : "stopped before this was known: ");
         pare_best_put_limit(view->best, one->name, false, list);
     }
-    if (nothing.length)
+    if (nothing.length || nothing.failed)
         pare_put_labelled_line(screen, out, any ? "" : label, &nothing);
-    if (stopped.length)
+    if (stopped.length || stopped.failed)
         pare_put_labelled_line(screen, out, any || nothing.length ? "" : label, &stopped);
 }
 
@@ -159,7 +159,7 @@ void pare_best_put_reliefs(const pare_best_view *view, const pare_screen *screen
     else if (helps == 0 && !reliefs->pair)
         pare_text_add(&line, "No one or two of its limits are the reason: what refuses is what "
                              "parts bear, or that they do not fit together.");
-    if (line.length)
+    if (line.length || line.failed)
         pare_put_line(screen, out, 2, 4, &line);
     pare_text_free(&line);
 }

@@ -382,7 +382,7 @@ json_t *pare_sheet_object(const pare_sheet_view *view)
     json_object_set_new(object, "drag", drag(&view->craft));
     json_object_set_new(object, "download_share", pare_json_number(sheet->rig.blockage));
     json_object_set_new(object, "margins", pare_margins_json(sheet));
-    json_object_set_new(object, "wires", pare_wires_json(view));
+    const bool wires = json_object_set_new(object, "wires", pare_wires_json(view)) == 0;
     const int pack = pare_craft_doing(&view->craft, PARE_PACK);
     if (pack >= 0) {
         json_t *label = json_object();
@@ -407,5 +407,8 @@ json_t *pare_sheet_object(const pare_sheet_view *view)
     json_object_set_new(object, "surprises", surprises(&view->craft));
     json_object_set_new(object, "tired_cells", pare_tired_cells(&view->craft));
     json_object_set_new(object, "filled_by_law", filled(&view->craft));
-    return object;
+    if (wires)
+        return object;
+    json_decref(object);
+    return NULL;
 }

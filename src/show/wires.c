@@ -140,7 +140,11 @@ json_t *pare_wires_json(const pare_sheet_view *view)
 {
     json_t *list = json_array();
     pare_gauges_room *room = malloc(sizeof *room);
-    for (size_t i = 0; room && i < view->craft.runs; i++) {
+    if (!room) {
+        json_decref(list);
+        return NULL;
+    }
+    for (size_t i = 0; i < view->craft.runs; i++) {
         pare_gauges gauges;
         if (!pare_run_of_power(&view->craft, &view->craft.run[i]))
             continue;

@@ -20,6 +20,7 @@ typedef struct titles {
     const pare_csv_told *told;
     pare_units *units;
     pare_arena *arena;
+    bool *no_memory; /* so that no unit is lost unsaid */
 } titles;
 
 /* ---- units ---- */
@@ -151,6 +152,13 @@ static bool part_unit(const char *title, char before[TITLE], char unit[24])
     return true;
 }
 
+static const char *unit_text(const titles *t, const char *unit)
+{
+    const char *text = pare_arena_text(t->arena, unit);
+    *t->no_memory = *t->no_memory || !text;
+    return text;
+}
+
 /* What a title means in one kind of list. */
 static bool read_title(const titles *t, pare_list_kind list, const char *title, reading_of *found)
 {
@@ -160,7 +168,7 @@ static bool read_title(const titles *t, pare_list_kind list, const char *title, 
         if (!found->unit && strpbrk(title, "([") && part_unit(title, before, unit) &&
             has_unit(found->target) &&
             fits(t, pare_csv_unit(unit, found->target->dimension), found->target->dimension))
-            found->unit = pare_arena_text(t->arena, pare_csv_unit(unit, found->target->dimension));
+            found->unit = unit_text(t, pare_csv_unit(unit, found->target->dimension));
         return true;
     }
     if (!part_unit(title, before, unit) || !look_up(list, before, found))
@@ -168,7 +176,7 @@ static bool read_title(const titles *t, pare_list_kind list, const char *title, 
     const char *spelt = pare_csv_unit(unit, found->target->dimension);
     const bool bracket = strpbrk(title, "([") != NULL;
     if (has_unit(found->target) && fits(t, spelt, found->target->dimension)) {
-        found->unit = pare_arena_text(t->arena, spelt);
+        found->unit = unit_text(t, spelt);
         return true;
     }
     if (found->target->form == PARE_CSV_MONEY)
@@ -532,7 +540,8 @@ pare_status pare_csv_make_plan(const char *name, const pare_csv_look *look,
                                const pare_csv_told *told, pare_units *units, pare_arena *arena,
                                pare_csv_plan *plan, pare_error *err)
 {
-    const titles t = {name, look, told, units, arena};
+    bool no_memory = false;
+    const titles t = {name, look, told, units, arena, &no_memory};
     pare_status status = PARE_OK;
     *plan = (pare_csv_plan){.name = name,
                             .line = look->line,
@@ -546,6 +555,8 @@ pare_status pare_csv_make_plan(const char *name, const pare_csv_look *look,
     plan->list = told->as == PARE_LIST_SEEN ? see_list(&t) : told->as;
     for (size_t i = 0; i < look->columns; i++)
         plan_column(&t, plan->list, &look->column[i], &plan->column[i]);
+    if (no_memory)
+        return pare_no_memory(err);
     for (size_t i = 0; i < told->maps && status == PARE_OK; i++)
         status = take_map(&t, plan, told->map[i], err);
     if (plan->list == PARE_LIST_PARTS) {

@@ -103,9 +103,12 @@ static pare_status check_same(const char *path, const void *bytes, size_t length
     const char *there = NULL;
     size_t size = 0;
     /* One byte more than ours is enough to know that it differs. */
-    const pare_status status = pare_disk_read(path, length + 1, arena, &there, &size, NULL);
+    pare_error why = {0};
+    const pare_status status = pare_disk_read(path, length + 1, arena, &there, &size, &why);
     const bool same = status == PARE_OK && size == length && memcmp(there, bytes, length) == 0;
     pare_arena_close(arena);
+    if (status == PARE_UNAVAILABLE)
+        return pare_fail(err, status, "%s", why.text);
     if (same)
         return PARE_OK;
     return pare_fail(err, PARE_BAD_DATA,

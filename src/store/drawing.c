@@ -147,7 +147,8 @@ static pare_status make_part(taking *t, pare_error *err)
     if (status != PARE_OK)
         return status;
     pare_node *part = pare_node_made(t->arena, PARE_NODE_MAP, NULL, NULL), *body = make_body(t);
-    if (!part || !body || !put(t, part, "id", i->id ? i->id : pare_arena_text(t->arena, id)) ||
+    const char *name = i->id ? i->id : pare_arena_text(t->arena, id);
+    if (!part || !body || !name || !put(t, part, "id", name) ||
         !put(t, part, "kind", pare_kind_name((pare_kind)known)) ||
         !put(t, part, "maker", i->maker) || !put(t, part, "mass", i->mass))
         return pare_no_memory(err);

@@ -173,6 +173,7 @@ pare_status pare_store_weighings(pare_store *store, pare_arena *arena, pare_weig
 
 /* ---- adding ---- */
 
+/* @param text  NULL: it is not there, which is no failure */
 static bool put(pare_arena *arena, pare_node *map, const char *key, const char *text)
 {
     if (!text)
@@ -229,9 +230,10 @@ pare_status pare_store_add_weigh_ins(pare_store *store, size_t count,
     return status;
 }
 
-static const char *grams(pare_arena *arena, double kg)
+static bool put_grams(pare_arena *arena, pare_node *map, const char *key, double kg)
 {
-    return pare_arena_printf(arena, "%.10g g", kg / GRAM);
+    const char *text = pare_arena_printf(arena, "%.10g g", kg / GRAM);
+    return text && put(arena, map, key, text);
 }
 
 static bool put_checks(pare_arena *arena, pare_node *map, const pare_scale *scale)
@@ -242,9 +244,9 @@ static bool put_checks(pare_arena *arena, pare_node *map, const pare_scale *scal
         const pare_scale_check *check = &scale->check[i];
         pare_node *one = pare_node_made(arena, PARE_NODE_MAP, NULL, NULL);
         made = one && put(arena, one, "date", check->date) &&
-               put(arena, one, "known", grams(arena, check->known_kg)) &&
-               put(arena, one, "known_u", grams(arena, check->known_u_kg)) &&
-               put(arena, one, "reads", grams(arena, check->reads_kg));
+               put_grams(arena, one, "known", check->known_kg) &&
+               put_grams(arena, one, "known_u", check->known_u_kg) &&
+               put_grams(arena, one, "reads", check->reads_kg);
         if (made)
             pare_node_append(list, one);
     }
@@ -258,12 +260,11 @@ pare_status pare_store_put_scale(pare_store *store, const pare_scale *scale,
 {
     pare_arena *arena = pare_arena_open();
     pare_node *map = arena ? pare_node_made(arena, PARE_NODE_MAP, NULL, NULL) : NULL;
-    const bool made =
-        map && put(arena, map, "id", scale->id) &&
-        put(arena, map, "resolution", grams(arena, scale->resolution_kg)) &&
-        put(arena, map, "repeatability", grams(arena, scale->repeatability_kg)) &&
-        put(arena, map, "common", pare_arena_printf(arena, "%.10g %%", 100 * scale->common)) &&
-        put_checks(arena, map, scale);
+    const char *common = map ? pare_arena_printf(arena, "%.10g %%", 100 * scale->common) : NULL;
+    const bool made = common && put(arena, map, "id", scale->id) &&
+                      put_grams(arena, map, "resolution", scale->resolution_kg) &&
+                      put_grams(arena, map, "repeatability", scale->repeatability_kg) &&
+                      put(arena, map, "common", common) && put_checks(arena, map, scale);
     const pare_status status =
         made ? pare_records_add(store, PARE_RECORD_SCALE, 1, &map, arena, change, err)
              : pare_no_memory(err);

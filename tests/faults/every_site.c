@@ -1,0 +1,390 @@
+/* rooms: store craft physics base */
+/* every_site.c: the program's commands while one request after another fails in it (sites.c), each site once:
+ * memory, then SQLite. A site that an earlier command has come by is left out.
+ *
+ * What was refused ends with 4 and one line, and the bench is as it was, or the line says that the change is
+ * kept; what was done is done. Where it has said something else than where nothing fails, that is counted apart,
+ * as "short", and is no fault of this test: some answers leave out a line or an estimate that there was no
+ * memory for. These are to become fewer.
+ *
+ * usage: every_site PROGRAM [STRIDE [WORD]]: each STRIDEth site, of commands that begin so. */
+#include <fcntl.h>
+#include <spawn.h>
+#include <stdbool.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/stat.h>
+#include <sys/wait.h>
+#include <unistd.h>
+
+#include "store/bench.h"
+
+enum { WORDS = 24, LINE = 512, MOST_BYTES = 1 << 24, SITES_MOST = 20000 };
+#define BENCH "bench.sqlite"
+
+extern char **environ;
+
+/* Words are parted by blanks; '~' stands for one within a word. A bench is made by what stands first; what a
+ * craft is that a search takes little time over, is thimble of the demo's. */
+static const char *const COMMANDS[] = {
+    "sheet weir-5 --all",
+    "sheet weir-5 --all --json",
+    "sheet weir-5 --try run.lead.length=95mm",
+    "sheet weir-5 --ruler --json",
+    "sheet weir-5 --outline --json",
+    "sheet weir-5 --curve minutes --json",
+    "sheet weir-5 --curve wire",
+    "swaps weir-5 --all",
+    "swaps weir-5 --wish crash --json",
+    "best weir-5",
+    "best weir-5 --json --loadout race",
+    "best weir-5 --wish minutes --time 60",
+    "best weir-5 --loadout all --time 60",
+    "best weir-5 --walk --time 60",
+    "best weir-5 --walk --budget 20 --json --time 60",
+    "best weir-5 --knock-on 20g --time 60",
+    "best weir-5 --knock-on 20g --json --time 60",
+    "best weir-5 --binds --ways 2 --time 60",
+    "best weir-5 --binds --ways 2 --json --time 60",
+    "best weir-5 --sure 0.9 --time 60",
+    "best weir-5 --sold 30% --time 60",
+    "best weir-5 --front grams-minutes --time 60",
+    "best weir-5 --proof out.proof",
+    "check-proof weir.proof",
+    "learn weir-5",
+    "learn weir-5 --json",
+    "learn weir-5 --keep --date 2026-05-02",
+    "learn weir-5 --hover 31% --date 2026-05-02",
+    "learn weir-5 --forget",
+    "weigh weir-5",
+    "weigh weir-5 --all --json",
+    "weigh weir-5 frame=88.5g motor=126g --date 2026-05-02",
+    "weigh weir-5 --from weigh.csv",
+    "scale",
+    "scale small known=7.5g known_u=0.02g reads=7.5g --date 2026-05-02",
+    "take weir-5 run.lead.length=95mm",
+    "take weir-5 --json",
+    "compare weir-5 --all",
+    "compare weir-5:race weir-5 --json",
+    "compare weir-5@2026-05-01",
+    "parts",
+    "parts --surprise",
+    "parts mass<40g --sort mass --json",
+    "parts show mo-w",
+    "parts show pr-t --json",
+    "parts --for weir-5.pack",
+    "parts add mo-z kind=motor mass=30g kv=1800 stator=22mmx7mm",
+    "parts change mo-w mass=32g",
+    "parts copy mo-w mo-2",
+    "parts remove so-w",
+    "craft",
+    "craft show weir-5",
+    "craft show weir-5 --json",
+    "craft start plover all_up=690g minutes=4.5min pack=4S1500mAh",
+    "craft limit weir-5 all_up=590g flown=3min",
+    "craft add mite frame=fr-w motor=mo-w propeller=pr-w esc=fc-w pack=pa-w",
+    "craft change weir-5 runs.lead.gauge=14",
+    "craft copy weir-5 weir-6",
+    "craft remove weir-5 --records",
+    "import list.csv",
+    "import list.csv --dry-run --json",
+    "import flights.csv",
+    "import stand.csv --set motor=mo-w --set propeller=pr-w",
+    "import log.csv --set craft=weir-5 --set date=2026-04-13",
+    "import weigh.csv --as weigh_ins --set craft=weir-5",
+    "import more.yaml",
+    "import more.json",
+    "import cube.stl --set density=1.2g/cm3",
+    "import plate.svg --set thick=2mm --set material=carbon",
+    "import plate.dxf --set thick=2mm --set material=carbon",
+    "export",
+    "export -o out.json",
+    "export --as csv",
+    "export --as weigh_ins",
+    "export --as flights",
+    "export --as stand",
+    "report weir-5 -o out.html",
+    "report weir-5 -o out.xlsx --try run.lead.length=95mm",
+    "study study.yaml --dry-run",
+    "study study.yaml --journal new.journal -o out.csv",
+    "undo",
+    "history",
+    "history --json",
+};
+
+typedef struct sweep {
+    const char *program, *line;
+    long stride, runs, refused, done, faults, less;
+    unsigned char *bench; /* [length] as it was */
+    size_t length;
+    char *before, *after, *said;
+} sweep;
+
+static void give_up(const char *what, const char *which)
+{
+    fprintf(stderr, "every_site: %s: %s\n", which, what);
+    exit(1);
+}
+
+static char *bytes_of(const char *path, size_t *length)
+{
+    FILE *file = fopen(path, "rb");
+    char *bytes = file ? malloc(MOST_BYTES) : NULL;
+    if (!bytes)
+        give_up("it cannot be read", path);
+    *length = fread(bytes, 1, MOST_BYTES - 1, file);
+    bytes[*length] = '\0';
+    fclose(file);
+    char *fitted = realloc(bytes, *length + 1);
+    return fitted ? fitted : bytes;
+}
+
+static void put_bytes(const char *path, const void *bytes, size_t length)
+{
+    FILE *file = fopen(path, "wb");
+    if (!file || fwrite(bytes, 1, length, file) != length || fclose(file) != 0)
+        give_up("it cannot be written", path);
+}
+
+/* @param site  PARE_SITE's value; NULL: nothing fails */
+static int run(const sweep *s, const char *site)
+{
+    static char bench[] = "--bench=" BENCH, seen[] = "PARE_SITES=seen", home[] = "HOME=.",
+                locale[] = "LC_ALL=C.UTF-8", wide[] = "COLUMNS=80", one[] = "OMP_NUM_THREADS=1";
+    char wish[64], words[LINE], *argv[WORDS + 3] = {NULL};
+    snprintf(wish, sizeof wish, "PARE_SITE=%s", site ? site : "");
+    char *with[] = {home, locale, wide, one, seen, wish, NULL};
+    snprintf(words, sizeof words, "%s %s", s->program, s->line);
+    size_t count = 0;
+    for (char *word = strtok(words, " "); word && count < WORDS; word = strtok(NULL, " "))
+        argv[count++] = word;
+    argv[count++] = bench;
+    posix_spawn_file_actions_t actions;
+    posix_spawn_file_actions_init(&actions);
+    posix_spawn_file_actions_addopen(&actions, 0, "/dev/null", O_RDONLY, 0);
+    posix_spawn_file_actions_addopen(&actions, 1, "out.txt", O_WRONLY | O_CREAT | O_TRUNC, 0600);
+    posix_spawn_file_actions_addopen(&actions, 2, "err.txt", O_WRONLY | O_CREAT | O_TRUNC, 0600);
+    pid_t child;
+    int status = 0;
+    if (posix_spawn(&child, s->program, &actions, NULL, argv, with) != 0 ||
+        waitpid(child, &status, 0) != child)
+        give_up("it cannot be started", s->program);
+    posix_spawn_file_actions_destroy(&actions);
+    return status;
+}
+
+static void set_up(const sweep *s)
+{
+    static const char *const beside[] = {BENCH "-wal", BENCH "-shm", BENCH "-journal",
+                                         "new.journal", "failed"};
+    for (size_t i = 0; i < sizeof beside / sizeof beside[0]; i++)
+        unlink(beside[i]);
+    put_bytes(BENCH, s->bench, s->length);
+}
+
+static char *text_of_bench(void)
+{
+    pare_store *store = NULL;
+    pare_error err = {0};
+    pare_text text = {0};
+    if (pare_store_open(BENCH, PARE_STORE_READ, &store, &err) != PARE_OK ||
+        pare_store_export_yaml(store, &text, &err) != PARE_OK)
+        give_up(err.text, "the bench");
+    pare_store_close(store);
+    return text.bytes;
+}
+
+/* @return what is wrong; NULL: nothing */
+static const char *judge(sweep *s, const char *kind, int status)
+{
+    /* SQLite, which knows of no failure, names none: it may be taken for damage. */
+    const bool sql = strcmp(kind, "sqlite") == 0;
+    if (!WIFEXITED(status))
+        return "it crashed";
+    const bool done = WEXITSTATUS(status) == 0;
+    s->done += done;
+    s->refused += !done;
+    size_t length = 0;
+    char *now = text_of_bench(), *said = bytes_of(done ? "out.txt" : "err.txt", &length);
+    const char *wrong = NULL;
+    const bool is_before = strcmp(now, s->before) == 0, is_after = strcmp(now, s->after) == 0;
+    s->less += done && strcmp(said, s->said) != 0;
+    if (done && !is_after)
+        wrong = "a change that was confirmed is lost";
+    else if (!done && WEXITSTATUS(status) != 4 && !(sql && WEXITSTATUS(status) == 3))
+        wrong = "it does not end with 4";
+    else if (!done && (length < 2 || strchr(said, '\n') != said + length - 1))
+        wrong = "it does not say in one line what went wrong";
+    else if (!done && !is_before && !(is_after && strstr(said, "the change is kept")))
+        wrong = "a change that was refused has happened";
+    if (wrong)
+        fprintf(stderr, "    %.200s\n", said);
+    free(now);
+    free(said);
+    return wrong;
+}
+
+static off_t size_of(const char *path)
+{
+    struct stat facts;
+    return stat(path, &facts) == 0 ? facts.st_size : 0;
+}
+
+static void sweep_kind(sweep *s, const char *kind)
+{
+    s->runs = s->refused = s->done = s->less = 0;
+    const long faults = s->faults;
+    char wish[48];
+    snprintf(wish, sizeof wish, "%s:%ld", kind, s->stride - 1);
+    for (int n = 0; n < SITES_MOST; n++) {
+        const off_t known = size_of("seen");
+        set_up(s);
+        const int status = run(s, wish);
+        if (size_of("seen") == known)
+            break;
+        s->runs++;
+        const char *wrong = judge(s, kind, status);
+        s->faults += wrong != NULL;
+        if (wrong)
+            fprintf(stderr, "%s, %s, %d: %s\n", s->line, wish, n, wrong);
+    }
+    printf("%-60.60s %-6s %6ld %8ld %6ld %6ld %6ld\n", s->line, kind, s->runs, s->refused, s->done,
+           s->less, s->faults - faults);
+    fflush(stdout);
+}
+
+static void sweep_command(sweep *s)
+{
+    set_up(s);
+    s->before = text_of_bench();
+    const int status = run(s, NULL);
+    size_t length = 0;
+    if (!WIFEXITED(status) || WEXITSTATUS(status) != 0) {
+        char *said = bytes_of("err.txt", &length);
+        give_up(said, s->line);
+    }
+    s->after = text_of_bench();
+    s->said = bytes_of("out.txt", &length);
+    sweep_kind(s, "memory");
+    sweep_kind(s, "sqlite");
+    free(s->before);
+    free(s->after);
+    free(s->said);
+}
+
+/* ---- what the commands work on ---- */
+
+/* More to choose from, so that a search has something to do. */
+static const char EXTRA[] =
+    "pare: 1\n"
+    "parts:\n"
+    "- {id: pa-l, kind: pack, mass: 121 g, price: 21, owned: 1, spec: {chemistry: lihv, cells: 4,\n"
+    "    capacity: 1050 mAh, resistance: 7 mohm}, fits: {connector: 60 A class},\n"
+    "    body: {shape: box, size: [70 mm, 34 mm, 26 mm]},\n"
+    "    includes: [{run: pack_lead, gauge: 14 AWG, length: 80 mm, count: 2}]}\n"
+    "- {id: pr-l, kind: propeller, mass: 3.9 g, price: {each: 0.9, sold_in: 4, shipping: 3},\n"
+    "    spec: {diameter: 5.1 in, pitch: 4 in, blades: 2, chord: 14 mm}, fits: {shaft: 5 mm}}\n"
+    "- {id: vt-l, kind: video_transmitter, mass: 4.1 g, price: 33,\n"
+    "    spec: {power: 5 W, band: 5.8 GHz}, fits: {antenna: snap}}\n"
+    "- {id: an-l, kind: antenna, mass: 5.2 g, price: 11,\n"
+    "    spec: {gain: 1.4 dB, hand: left, cable: RG316, length: 60 mm}, fits: {antenna: screw}}\n";
+
+static const struct {
+    const char *name, *text;
+} FILES[] = {
+    {"list.csv",
+     "id,kind,mass (g),price,owned\nx-1,other,3.5,1.20,2\nx-2,other,4.1,,\nmo-w,motor,33,,\n"},
+    {"flights.csv", "date,craft,pack,minutes,charge\n2026-04-14,weir-5,pa-w,4.1,1000 mAh\n"
+                    "2026-04-15,weir-5,pa-w,4.2,1010 mAh\n"},
+    {"stand.csv", "throttle (%),voltage (V),current (A),thrust (g),rpm\n50,24,10,600,15000\n"
+                  "75,23.8,20,1000,20000\n100,23.1,35,1500,25000\n"},
+    {"weigh.csv", "what,reading,date\npack,158.2 g,2026-05-02\nframe,88.2 g,2026-05-02\n"},
+    {"more.yaml", "pare: 1\nparts:\n- {id: y-1, kind: other, mass: 12 g}\n"},
+    {"more.json", "{\"pare\":1,\"parts\":[{\"id\":\"y-2\",\"kind\":\"other\",\"mass\":\"12 g\"}]}"},
+    {"plate.svg",
+     "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"40mm\" height=\"30mm\" "
+     "viewBox=\"0 0 40 30\"><rect x=\"1\" y=\"1\" width=\"38\" height=\"28\" rx=\"3\"/>"
+     "<circle cx=\"10\" cy=\"10\" r=\"1.6\"/><path d=\"M20 10h8v6a5 5 0 0 1-5 5z\"/></svg>"},
+    {"study.yaml", "study: some\nask: best\ncraft: [weir-5, weir-5/race]\nbriefs:\n"
+                   "  a: {customers: 3, limits: {all_up: \"<= 600 g\"}}\n"
+                   "  b: {customers: 2, limits: {flown: \">= 2 min\"}}\n"
+                   "vary:\n  air.temperature: [0 degC, 30 degC]\n"
+                   "figures: [all_up_g, flown_min]\ncover: {most: 1}\n"},
+};
+
+static void copy_file(const char *from, const char *to)
+{
+    size_t length = 0;
+    char *bytes = bytes_of(from, &length);
+    put_bytes(to, bytes, length);
+    free(bytes);
+}
+
+/* A flight of 200 s, steady within five amperes. */
+static void make_log(void)
+{
+    FILE *log = fopen("log.csv", "w");
+    if (!log)
+        give_up("it cannot be written", "log.csv");
+    fprintf(log, "time (s),voltage (V),current (A),throttle (%%)\n");
+    for (int i = 0; i < 200; i++)
+        fprintf(log, "%d,%.2f,%.1f,%d\n", i, 16.8 - i * 0.01, 12 + i % 20 / 4.0, 35 + i % 10);
+    if (fclose(log) != 0)
+        give_up("it cannot be written", "log.csv");
+}
+
+static void must_run(sweep *s, const char *line)
+{
+    s->line = line;
+    if (run(s, NULL) != 0)
+        give_up("it does not work", line);
+}
+
+static void make_bench(sweep *s)
+{
+    const pare_import whole = {.path = PARE_SOURCE_DIR "/tests/data/every-key.yaml"};
+    pare_arena *arena = pare_arena_open();
+    pare_store *store = NULL;
+    pare_import_summary summary;
+    pare_error err = {0};
+    if (pare_store_open(BENCH, PARE_STORE_CREATE, &store, &err) != PARE_OK ||
+        pare_store_import_yaml(store, &whole, arena, &summary, &err) != PARE_OK)
+        give_up(err.text, "the bench");
+    pare_store_close(store);
+    pare_arena_close(arena);
+    put_bytes("extra.yaml", EXTRA, sizeof EXTRA - 1);
+    for (size_t i = 0; i < sizeof FILES / sizeof FILES[0]; i++)
+        put_bytes(FILES[i].name, FILES[i].text, strlen(FILES[i].text));
+    copy_file(PARE_SOURCE_DIR "/tests/data/every-key-cube.stl", "cube.stl");
+    copy_file(PARE_SOURCE_DIR "/tests/fuzz/seeds/dxf/circle", "plate.dxf");
+    make_log();
+    must_run(s, "import extra.yaml");
+    must_run(s, "craft limit weir-5 flown=3min margin=off thrust_to_weight_half=3");
+    must_run(s, "best weir-5 --proof weir.proof");
+    s->bench = (unsigned char *)bytes_of(BENCH, &s->length);
+}
+
+int main(int argc, char *argv[])
+{
+    char folder[] = "/tmp/pare-sites-XXXXXX";
+    sweep s = {.stride = argc > 2 ? atol(argv[2]) : 1};
+    if (argc < 2 || argc > 4 || argv[1][0] != '/' || s.stride < 1) {
+        fprintf(stderr, "usage: %s PROGRAM [STRIDE [WORD]], the program with its whole path\n",
+                argv[0]);
+        return 2;
+    }
+    if (!mkdtemp(folder) || chdir(folder) != 0)
+        give_up("it cannot be made", folder);
+    s.program = argv[1];
+    make_bench(&s);
+    printf("%-60s %-6s %6s %8s %6s %6s %6s\n", "command", "fails", "runs", "refused", "done",
+           "short", "faults");
+    for (size_t i = 0; i < sizeof COMMANDS / sizeof COMMANDS[0]; i++) {
+        s.line = COMMANDS[i];
+        if (argc < 4 || strncmp(s.line, argv[3], strlen(argv[3])) == 0)
+            sweep_command(&s);
+    }
+    free(s.bench);
+    return s.faults > 0;
+}
