@@ -71,7 +71,7 @@ static pare_status standard_at(double altitude_m, double *kelvin, double *pressu
 
 pare_status pare_air_standard(double altitude_m, pare_air *air, pare_error *err)
 {
-    double kelvin, pressure_pa;
+    double kelvin = 0, pressure_pa = 0;
     const pare_status status = standard_at(altitude_m, &kelvin, &pressure_pa, err);
     if (status == PARE_OK)
         *air = air_of(kelvin, pressure_pa);
@@ -80,7 +80,7 @@ pare_status pare_air_standard(double altitude_m, pare_air *air, pare_error *err)
 
 pare_status pare_air_at(double altitude_m, double temperature_degc, pare_air *air, pare_error *err)
 {
-    double kelvin, pressure_pa;
+    double kelvin = 0, pressure_pa = 0;
     const pare_status status = standard_at(altitude_m, &kelvin, &pressure_pa, err);
     if (status != PARE_OK)
         return status;
@@ -119,7 +119,7 @@ static double brought_up_pa(double sea_level_pa, double altitude_m)
 
 pare_status pare_air_in(const pare_weather *weather, pare_air *air, pare_error *err)
 {
-    double kelvin, pressure_pa;
+    double kelvin = 0, pressure_pa = 0;
     if (standard_at(weather->altitude_m, &kelvin, &pressure_pa, err) != PARE_OK ||
         check(weather->temperature_degc, -60, 60, "air temperature", " degC", 1, err) != PARE_OK ||
         check(weather->pressure_pa, 15e3, 110e3, "air pressure", " hPa", 0.01, err) != PARE_OK ||

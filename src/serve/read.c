@@ -158,7 +158,7 @@ typedef struct reading {
 static void refuse_key(reading *r, const char *key)
 {
     pare_text known = {0};
-    const char *keys[KEYS];
+    const char *keys[KEYS] = {NULL};
     size_t count = 0;
     while (count < KEYS && r->q->key[count].key) {
         keys[count] = r->q->key[count].key;

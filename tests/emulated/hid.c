@@ -16,8 +16,9 @@ struct hid_device_ {
     char line[LINES][LINE];
 };
 
-/* hidapi's own, from 0.14 on. */
+#if HID_API_VERSION < HID_API_MAKE_VERSION(0, 14, 0)
 int hid_get_report_descriptor(hid_device *device, unsigned char *bytes, size_t size);
+#endif
 
 static size_t from_hexadecimal(const char *line, unsigned char *bytes, size_t size)
 {
