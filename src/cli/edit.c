@@ -326,7 +326,9 @@ pare_status edit_thing(pare_thing thing, const options *given, pare_text *out, p
     if (!j.arena)
         return pare_no_memory(err);
     j.change = change_of(THINGS[thing].command, given, j.arena);
-    const pare_status status = WORDS[which].run(&j, out, err);
+    pare_status status = WORDS[which].run(&j, out, err);
+    if (status == PARE_OK && out->failed)
+        status = after_change(pare_no_memory(err), err);
     pare_arena_close(j.arena);
     return status;
 }
