@@ -463,6 +463,21 @@ static bool is_of_profile(const char *name)
     return !starts(name, "volts");
 }
 
+/* The kinds of margins of which ask_of() asks one or another. Screws are asked by screws_fail(). */
+static unsigned kinds_asked(const best_search *search, const best_state *state)
+{
+    const bool boards = boards_open(search, state);
+    return PARE_MARGINS_BRIEF | PARE_MARGINS_RATED | PARE_MARGINS_POWER | PARE_MARGINS_ARMS |
+           (boards ? 0 : PARE_MARGINS_BOARD) |
+           (boards || state->wires_open ? 0 : PARE_MARGINS_SPIKES) |
+           (state->wires_open ? 0 : PARE_MARGINS_WIRES);
+}
+
+static void find_margins(const best_search *search, const best_state *state, pare_sheet *probe)
+{
+    pare_sheet_margins_worst(state->trial.flown, kinds_asked(search, state), probe);
+}
+
 static bool refuted_by(const best_search *search, const best_state *state, const pare_sheet *probe,
                        ask asked, char by[48])
 {
@@ -642,7 +657,7 @@ bool best_raise(const best_search *search, best_state *state, pare_sheet *probe)
 static bool rings_surely(const best_search *search, const best_state *whole, const char *margin,
                          double mass_kg, pare_sheet *probe)
 {
-    *probe = whole->trial.sheet;
+    pare_sheet_copy(&whole->trial.sheet, probe);
     probe->rig.mass_kg = mass_kg;
     probe->flown = 0;
     pare_sheet_judge(whole->trial.flown, probe);
@@ -782,11 +797,11 @@ static double cut_wires_ohm(const best_state *state, const char *motor)
 }
 
 /* Flies full throttle anew, with what has been changed on a probe's rig. */
-static void refly_full(const best_state *state, pare_sheet *probe)
+static void refly_full(const best_search *search, const best_state *state, pare_sheet *probe)
 {
     probe->flown &= ~(unsigned)(PARE_FLY_FULL);
     pare_sheet_fly(state->trial.flown, FIGURE(PARE_FULL_A) | FIGURE(PARE_MOTOR_FULL_A), probe);
-    pare_sheet_margins(state->trial.flown, probe);
+    find_margins(search, state, probe);
 }
 
 /* The thinnest and longest of wires at a rough state's bare motors. */
@@ -808,7 +823,7 @@ static bool sags_roughly(const best_search *search, const best_state *state, par
     if (pare_craft_doing(state->trial.flown, PARE_MOTOR) < 0)
         return false;
     add_thinnest_wires(search, state, probe);
-    refly_full(state, probe);
+    refly_full(search, state, probe);
     return refuted_by(search, state, probe, ASK_SAG, by);
 }
 
@@ -816,7 +831,7 @@ static bool sags_roughly(const best_search *search, const best_state *state, par
 static void flatter(const best_search *search, const best_state *state, wires w, int64_t least,
                     pare_sheet *probe)
 {
-    *probe = state->trial.sheet;
+    pare_sheet_copy(&state->trial.sheet, probe);
     pare_rig *rig = &probe->rig;
     rig->mass_kg = best_least_kg(least);
     rig->uneven = state->uneven_least;
@@ -859,8 +874,8 @@ double best_promise(const best_search *search, const best_state *state, pare_she
 }
 
 /* Flies full throttle with another load and more resistance than the state's own craft has. */
-static void fly_full(const best_state *state, double load_w, double lead_more_ohm,
-                     double phase_more_ohm, pare_sheet *probe)
+static void fly_full(const best_search *search, const best_state *state, double load_w,
+                     double lead_more_ohm, double phase_more_ohm, pare_sheet *probe)
 {
     const pare_rig *own = &state->trial.sheet.rig;
     pare_rig *rig = &probe->rig;
@@ -868,7 +883,7 @@ static void fly_full(const best_state *state, double load_w, double lead_more_oh
     rig->always_w = load_w;
     rig->pack.lead_ohm = fmax(own->pack.lead_ohm + lead_more_ohm, 0);
     rig->motor.resistance_ohm = fmax(own->motor.resistance_ohm + phase_more_ohm / bent, 1e-4);
-    refly_full(state, probe);
+    refly_full(search, state, probe);
 }
 
 /* Too much current with the least load, which the probe has been flown with, and with the most. */
@@ -880,7 +895,7 @@ static bool draws_too_much(const best_search *search, const best_state *state, w
     if (!refuted_by(search, state, probe, ASK_CURRENT, least_by))
         return false;
     if (most_w > least_w) {
-        fly_full(state, most_w, w.lead_ohm.most, w.phase_ohm.most, probe);
+        fly_full(search, state, most_w, w.lead_ohm.most, w.phase_ohm.most, probe);
         const pare_margin *still = pare_sheet_margin(probe, least_by);
         if (!still || still->ratio >= best_need(search, least_by) * surely(least_by))
             return false;
@@ -900,9 +915,9 @@ static bool cannot_fly(const best_search *search, const best_state *state, wires
         return true;
     if (state->rough) {
         add_thinnest_wires(search, state, probe);
-        refly_full(state, probe);
+        refly_full(search, state, probe);
     } else {
-        fly_full(state, probe->rig.always_w, w.lead_ohm.most, w.phase_ohm.most, probe);
+        fly_full(search, state, probe->rig.always_w, w.lead_ohm.most, w.phase_ohm.most, probe);
     }
     return !probe->figure[figure].exists;
 }
@@ -912,7 +927,8 @@ static bool refuted_with(const best_search *search, best_state *state, wires w, 
 {
     const pare_craft *craft = state->trial.flown;
     flatter(search, state, w, least, probe);
-    pare_sheet_judge(craft, probe);
+    pare_sheet_fly(craft, pare_margin_figures(craft), probe);
+    find_margins(search, state, probe);
     for (size_t i = 0; i < sizeof must_exist / sizeof must_exist[0]; i++) {
         if (!search->desk->sheet.figure[must_exist[i]].exists ||
             probe->figure[must_exist[i]].exists)
@@ -931,10 +947,10 @@ static bool refuted_with(const best_search *search, best_state *state, wires w, 
         return sags_roughly(search, state, probe, by);
     const double load_w = probe->rig.always_w;
     if (w.phase_ohm.most > w.phase_ohm.least || w.lead_ohm.most > w.lead_ohm.least) {
-        fly_full(state, load_w, w.lead_ohm.least, w.phase_ohm.most, probe);
+        fly_full(search, state, load_w, w.lead_ohm.least, w.phase_ohm.most, probe);
         if (refuted_by(search, state, probe, ASK_SAG, by))
             return true;
-        fly_full(state, load_w, w.lead_ohm.most, w.phase_ohm.most, probe);
+        fly_full(search, state, load_w, w.lead_ohm.most, w.phase_ohm.most, probe);
     } else if (refuted_by(search, state, probe, ASK_SAG, by)) {
         return true;
     }

@@ -132,7 +132,7 @@ void best_state_copy(const best_search *search, const best_state *from, best_sta
         to->trial.flown = &to->trial.loaded;
         pare_craft_copy(&from->trial.loaded, &to->trial.loaded);
     }
-    to->trial.sheet = from->trial.sheet;
+    pare_sheet_copy(&from->trial.sheet, &to->trial.sheet);
     to->basket = from->basket;
     to->work = from->work;
     to->open = from->open;

@@ -31,6 +31,7 @@
 #define SURELY         (1 - 1e-6) /* what a bound must fail by: the solvers' own tolerance */
 #define WARMTH_SURELY  0.9
 #define LANDING_SURELY 0.95
+#define REFUTING       (PARE_MARGINS_ALL & ~PARE_MARGINS_JOINTS) /* proof_screws_fail() asks joints */
 #define LEAST_DRAG_M2  1e-5
 #define LEAST_OHM      1e-4
 #define LEAD_DEGC      40.0
@@ -230,13 +231,13 @@ static bool put_in_place(const proof_space *space, const proof_state *state, par
 static void fly_full(const pare_craft *craft, double lead_ohm, double motor_ohm, double always_w,
                      const pare_sheet *from, pare_sheet *to)
 {
-    *to = *from;
+    pare_sheet_copy(from, to);
     to->rig.pack.lead_ohm = lead_ohm;
     to->rig.motor.resistance_ohm = motor_ohm;
     to->rig.always_w = always_w;
     to->flown &= ~(unsigned)PARE_FLY_FULL;
     pare_sheet_fly(craft, FIGURE(PARE_FULL_A) | FIGURE(PARE_MOTOR_FULL_A), to);
-    pare_sheet_margins(craft, to);
+    pare_sheet_margins_worst(craft, REFUTING, to);
 }
 
 void proof_fly(const proof_space *space, proof_room *room, const proof_state *state, int64_t units)
@@ -245,7 +246,7 @@ void proof_fly(const proof_space *space, proof_room *room, const proof_state *st
     const pare_craft *craft = state->trial.flown;
     double most_w;
     if (state->built) {
-        *probe = state->trial.sheet;
+        pare_sheet_copy(&state->trial.sheet, probe);
     } else if (!put_in_place(space, state, &room->lightest, probe)) {
         probe->margins = 0;
         return;
@@ -266,7 +267,8 @@ void proof_fly(const proof_space *space, proof_room *room, const proof_state *st
         rig->motor.resistance_ohm = bare_ohm(rig, group_part(space, state, PARE_MOTOR));
     }
     probe->figure[PARE_ALL_UP].value = rig->mass_kg;
-    pare_sheet_judge(craft, probe);
+    pare_sheet_fly(craft, pare_margin_figures(craft), probe);
+    pare_sheet_margins_worst(craft, REFUTING, probe);
     room->flown_sag = w.known;
     room->flown_current = w.known && isfinite(w.lead_most_ohm);
     if (room->flown_sag)

@@ -57,7 +57,7 @@ static bool turns_inside(proof_room *room, const proof_state *state, pare_figure
                          unsigned groups, int64_t units, double low_hz, double high_hz)
 {
     pare_sheet *probe = &room->full;
-    *probe = state->trial.sheet;
+    pare_sheet_copy(&state->trial.sheet, probe);
     probe->rig.mass_kg = 1e-7 * (double)units;
     probe->rig.uneven = 0;
     probe->flown &= ~groups;

@@ -732,7 +732,7 @@ void proof_copy(const proof_space *space, const proof_state *from, proof_state *
         pare_craft_copy(&from->trial.loaded, &to->trial.loaded);
         to->trial.flown = &to->trial.loaded;
     }
-    to->trial.sheet = from->trial.sheet;
+    pare_sheet_copy(&from->trial.sheet, &to->trial.sheet);
     memcpy(to->held, from->held, sizeof to->held);
     memcpy(to->held_least, from->held_least, sizeof to->held_least);
     inherit(from, to);

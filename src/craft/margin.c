@@ -373,8 +373,13 @@ void pare_sheet_margins_some(const pare_craft *craft, unsigned kinds, pare_sheet
         margin_limit(craft, sheet, first_rating);
 }
 
+void pare_sheet_margins_worst(const pare_craft *craft, unsigned kinds, pare_sheet *sheet)
+{
+    pare_sheet_margins_some(craft, kinds, sheet);
+    sort_worst_first(sheet);
+}
+
 void pare_sheet_margins(const pare_craft *craft, pare_sheet *sheet)
 {
-    pare_sheet_margins_some(craft, PARE_MARGINS_ALL, sheet);
-    sort_worst_first(sheet);
+    pare_sheet_margins_worst(craft, PARE_MARGINS_ALL, sheet);
 }

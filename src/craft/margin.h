@@ -34,4 +34,7 @@ enum {
  * alike share: for who compares them one by one. */
 void pare_sheet_margins_some(const pare_craft *craft, unsigned kinds, pare_sheet *sheet);
 
+/** The same, worst first. */
+void pare_sheet_margins_worst(const pare_craft *craft, unsigned kinds, pare_sheet *sheet);
+
 #endif

@@ -5,7 +5,9 @@
  * sheets, so the same craft gives the same sheet, bit for bit. */
 #include "craft/sheet.h"
 
+#include <assert.h>
 #include <math.h>
+#include <stddef.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -160,6 +162,22 @@ void pare_sheet_judge(const pare_craft *craft, pare_sheet *sheet)
 {
     pare_sheet_fly(craft, pare_margin_figures(craft), sheet);
     pare_sheet_margins(craft, sheet);
+}
+
+void pare_sheet_copy(const pare_sheet *from, pare_sheet *to)
+{
+    static_assert(offsetof(pare_sheet, assembly) == 0, "what stands before is copied as well");
+    static_assert(offsetof(pare_assembly, line) == sizeof(size_t),
+                  "what stands between is copied as well");
+    const size_t between = offsetof(pare_sheet, assembly.all),
+                 behind = offsetof(pare_sheet, margin) + sizeof from->margin;
+    to->assembly.lines = from->assembly.lines;
+    memcpy(to->assembly.line, from->assembly.line,
+           from->assembly.lines * sizeof from->assembly.line[0]);
+    memcpy((char *)to + between, (const char *)from + between,
+           offsetof(pare_sheet, margin) - between);
+    memcpy(to->margin, from->margin, from->margins * sizeof from->margin[0]);
+    memcpy((char *)to + behind, (const char *)from + behind, sizeof *from - behind);
 }
 
 pare_status pare_sheet_compute(const pare_craft *craft, bool with_u, pare_sheet *sheet,

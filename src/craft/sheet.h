@@ -82,6 +82,9 @@ pare_status pare_sheet_weigh(const pare_craft *craft, pare_sheet *sheet, pare_er
 void pare_sheet_fly(const pare_craft *craft, pare_figures wanted, pare_sheet *sheet);
 void pare_sheet_judge(const pare_craft *craft, pare_sheet *sheet);
 
+/** One sheet from another, without what stands in no list: about a third of it. @param to  another one */
+void pare_sheet_copy(const pare_sheet *from, pare_sheet *to);
+
 /** A margin by its name; NULL: there is none. */
 const pare_margin *pare_sheet_margin(const pare_sheet *sheet, const char *name);
 
