@@ -296,7 +296,7 @@ static int64_t ceiling_of(const best_group *group)
     const int64_t step = group->least / FIRST_STEP_PARTS;
     if (group->dives >= MOST_DIVES)
         return BEST_NO_BOUND;
-    return group->least + (step << group->dives >> group->tires);
+    return group->least + (step << (2 * group->dives) >> group->tires);
 }
 
 /* What lies below a ceiling grows by powers of it: a dive that takes many times as long as the one before went

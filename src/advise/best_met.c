@@ -46,8 +46,9 @@
 #define CONTACTS_MOST_OHM                                                                          \
     5e-3 /* of another connector, beyond this one's: several times a poor one's */
 #define PI             3.14159265358979323846
-#define REGULATED_MOST 2.0 /* times what it gives, that a regulator takes */
-#define LONGER         4.0 /* wires that another sort of ESC asks for */
+#define REGULATED_MOST 2.0  /* times what it gives, that a regulator takes */
+#define LONGER         4.0  /* wires that another sort of ESC asks for */
+#define PHASE_SLACK_M  0.01 /* of a motor's wires, at most, beyond the way to their board */
 
 #define THINNEST_GAUGE    30.0
 #define SHORTEST_ENTERS_M 2e-4 /* below, the margin counts with a least */
@@ -221,6 +222,51 @@ static bool kind_is_open(const best_search *search, const best_state *state, par
     return false;
 }
 
+/* How long a motor's wires may become by an open choice of boards, once frame and motors are decided: they are made
+ * to reach, and boards go where a board is, or to the middle. */
+static double phase_most_m(const best_search *search, const best_state *state, const pare_run *run)
+{
+    const unsigned boards = BIT(PARE_ESC_FOUR) | BIT(PARE_ESC_ONE) | BIT(PARE_FLIGHT_CONTROLLER);
+    const pare_craft *craft = state->trial.flown;
+    const int motor = pare_craft_doing(craft, PARE_MOTOR);
+    if (motor < 0)
+        return 0;
+    const pare_vec3 at_m = pare_item_station(craft, &craft->item[motor], 0);
+    double most_m = hypot(at_m.x, at_m.y);
+    for (size_t i = 0; i < craft->items; i++) {
+        const unsigned char slot = search->slot_of[i];
+        const unsigned work =
+            pare_work_of(craft->item[i].part) | (slot != BEST_NONE ? search->slot[slot].work : 0);
+        const pare_vec3 board_m = pare_item_station(craft, &craft->item[i], 0);
+        if (work & boards)
+            most_m = fmax(most_m, hypot(at_m.x - board_m.x, at_m.y - board_m.y));
+    }
+    return fmax(most_m + PHASE_SLACK_M, run->needed_m);
+}
+
+static bool arms_decided(const best_search *search, const best_state *state)
+{
+    for (size_t g = 0; g < 2; g++)
+        if (search->grouped[g] != BEST_NONE && best_open(state, search->grouped[g]))
+            return false;
+    return true;
+}
+
+/* The thinnest that a run may be, lengthened as far as that. */
+static double longest_ohm(const pare_craft *craft, const pare_run *run, double gauge,
+                          double length_m, double degc)
+{
+    const pare_run_choices choices = pare_run_choices_of(craft, run);
+    pare_run longest = *run;
+    if (gauge > 0)
+        longest.gauge = gauge;
+    else if (choices.gauges > 0)
+        longest.gauge = fmax(run->gauge, choices.gauge[choices.gauges - 1]);
+    for (size_t i = 0; i < longest.ways; i++)
+        longest.way_m[i] = fmax(longest.way_m[i], length_m);
+    return pare_run_ohm(&longest, degc);
+}
+
 /* What wires to ESCs at the arms may come to, where an open choice may bring them: a pair to each. */
 static double feeds_most_ohm(const best_search *search, const pare_craft *craft)
 {
@@ -263,7 +309,11 @@ static wires open_wires(const best_search *search, const best_state *state, cons
         open_range range = run_range(search, state, i, degc, moved, gauge ? gauge[i] : 0);
         if (moved && !lead)
             range.least = 0;
-        if (moved)
+        if (moved && phase && arms_decided(search, state))
+            range.most =
+                fmax(range.most, longest_ohm(craft, &craft->run[i], gauge ? gauge[i] : 0,
+                                             phase_most_m(search, state, &craft->run[i]), degc));
+        else if (moved)
             range.most *= LONGER;
         open_range *change = phase ? &w.phase_ohm : &w.lead_ohm;
         change->least += (range.least - now) * counts;
