@@ -6,7 +6,7 @@
 
 #include "craft/gauges.h"
 
-enum { BENCHES = 160 };
+enum { BENCHES = 160, SAGGING = 60 };
 
 /* Motors, packs and power wires are open; all else stays. */
 static void hold_all_but_power(drawn *d)
@@ -84,10 +84,57 @@ static void thin_wires_may_fly_longer(void **state)
     free(d);
 }
 
+/* Packs with so much resistance that boards, motors and wires decide whether they sag: with one-motor ESCs at the
+ * arms a motor's wires may become longer than they are, which spares the pack. */
+static void what_spares_the_pack_is_not_passed_over(void **state)
+{
+    fixture *f = *state;
+    drawn *d = malloc(sizeof *d);
+    force *by_force = malloc(sizeof *by_force);
+    size_t compared = 0, lighter = 0, sagged = 0;
+    for (unsigned n = 0; n < SAGGING; n++) {
+        unsigned seed = n + 1;
+        pare_best best;
+        pare_error err = {0};
+        draw_parts(f, &seed, d);
+        draw_craft(f, &seed, d);
+        hold_all_but_power(d);
+        d->craft.brief.limits = 0;
+        for (size_t i = 0; i < d->bench.parts; i++)
+            if (d->part[i]->kind == PARE_PACK)
+                d->part[i]->spec[PARE_SPEC_RESISTANCE] =
+                    (pare_value){.value = between(&seed, 0.01, 0.04), .known = PARE_STATED};
+        if (search_by_force(d, -1, NULL, NULL, by_force)) {
+            pare_arena *arena = pare_arena_open();
+            const pare_best_ask ask = {.loadout = -1, .holds = d->holds, .hold = d->hold};
+            if (pare_best_find(&d->bench, &d->craft, &ask, arena, &best, &err) != PARE_OK)
+                fail_msg("bench %u: %s", n, err.text);
+            if (!best.proven || best.misses || best.found != by_force->found ||
+                (best.found && best.best_100ug != by_force->units_best))
+                fail_msg("bench %u: %s, best %lld, brute force %lld: %s", n,
+                         best.proven ? "proven" : "not proven", (long long)best.best_100ug,
+                         (long long)by_force->units_best, by_force->list);
+            compared++;
+            lighter += best.found && best.swaps > 0;
+            for (size_t i = 0; i < best.cuts + best.binds; i++)
+                sagged += strcmp(i < best.cuts ? best.cut[i].name : best.bind[i - best.cuts].name,
+                                 "pack.sag") == 0;
+            pare_arena_close(arena);
+        }
+        put_back_parts(f, d);
+    }
+    if (compared < SAGGING / 4 || lighter < 10 || sagged < 10)
+        fail_msg("%zu compared, %zu lighter, %zu times the pack sagged", compared, lighter, sagged);
+    free(by_force);
+    free(d);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test_setup_teardown(thin_wires_may_fly_longer, fixture_open, fixture_close),
+        cmocka_unit_test_setup_teardown(what_spares_the_pack_is_not_passed_over, fixture_open,
+                                        fixture_close),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
