@@ -61,9 +61,10 @@ pare_status best_sure_ask(const pare_bench *bench, const pare_craft *craft,
         status = pare_craft_load(best->after, ask->loadout, flown, err);
     if (status == PARE_OK)
         status = pare_sure_draw(flown, best->sheet_after, NULL, &sureness->drawn, err);
-    if (status == PARE_OK && pare_best_wish_by_grams(wish))
-        status = pare_best_find(bench, craft, &just, arena, &just_meets, err);
     if (status != PARE_OK || !pare_best_wish_by_grams(wish))
+        return status;
+    status = pare_best_find(bench, craft, &just, arena, &just_meets, err);
+    if (status != PARE_OK)
         return status;
     sureness->just = just_meets.found;
     sureness->just_proven = just_meets.proven;
