@@ -161,7 +161,7 @@ static double speed_on(const pare_motor_law *law, double volts_v, double current
     const double iron = current_a * law->warming * law->ke_v_s / left;
     const double a = iron * law->loss_a_s;
     const double b = law->ke_v_s + iron * law->loss_a;
-    const double c = stall_v(law, current_a) + current_a * law->on_ohm - volts_v;
+    const double c = stall_v(law, current_a) - volts_v;
     return -2 * c / (b + sqrt(b * b - 4 * a * c));
 }
 

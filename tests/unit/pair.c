@@ -18,7 +18,7 @@ enum { ROWS = 24 };
 /* What a maker says of the motor, and the propeller by its size. */
 static pare_prop_table model_table, true_table;
 
-static pare_prop_table table_of(double pitch_in, double chord_share, double turned_rad)
+static pare_prop prop_of(double pitch_in, double chord_share, double turned_rad)
 {
     const pare_prop_size size = {.diameter_m = 5.1 * INCH, .pitch_m = pitch_in * INCH, .blades = 3};
     pare_prop prop;
@@ -27,6 +27,12 @@ static pare_prop_table table_of(double pitch_in, double chord_share, double turn
         prop.chord[i] *= chord_share;
         prop.twist[i] += turned_rad;
     }
+    return prop;
+}
+
+static pare_prop_table table_of(double pitch_in, double chord_share, double turned_rad)
+{
+    const pare_prop prop = prop_of(pitch_in, chord_share, turned_rad);
     pare_prop_table table;
     pare_prop_table_build(&prop, &table);
     return table;
@@ -587,6 +593,33 @@ static void what_cannot_be_is_refused(void **state)
     assert_string_equal(err.text, "the motor's kV is -1: more than 0 rpm/V would be right");
 }
 
+static void what_was_kept_of_a_fit_is_sound_or_is_not_used(void **state)
+{
+    (void)state;
+    const pare_pair_fit right = truth();
+    const pare_prop prop = prop_of(4.3, 1.08, 0.02);
+    pare_pair_fit kept = right;
+    kept.rows = 12;
+    assert_true(pare_pair_fit_is_sound(&kept, &prop));
+    kept.rows = 0;
+    assert_false(pare_pair_fit_is_sound(&kept, &prop));
+    kept.rows = 12;
+    kept.motor.kv_rpm_per_v = -1;
+    assert_false(pare_pair_fit_is_sound(&kept, &prop));
+    kept.motor = right.motor;
+    kept.esc.switching = 0.91;
+    assert_false(pare_pair_fit_is_sound(&kept, &prop));
+    kept.esc.switching = -1e-9;
+    assert_false(pare_pair_fit_is_sound(&kept, &prop));
+    kept.esc.switching = 0.9;
+    assert_true(pare_pair_fit_is_sound(&kept, &prop));
+    kept.unknown[PARE_PAIR_UNKNOWNS - 1] = (double)NAN;
+    assert_false(pare_pair_fit_is_sound(&kept, &prop));
+    kept.unknown[PARE_PAIR_UNKNOWNS - 1] = 0;
+    kept.covariance[0][PARE_PAIR_UNKNOWNS - 1] = HUGE_VAL;
+    assert_false(pare_pair_fit_is_sound(&kept, &prop));
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -604,6 +637,7 @@ int main(void)
         cmocka_unit_test(doubt_is_small_where_measured_and_grows_away_from_it),
         cmocka_unit_test(the_truth_lies_within_the_doubt),
         cmocka_unit_test(what_cannot_be_is_refused),
+        cmocka_unit_test(what_was_kept_of_a_fit_is_sound_or_is_not_used),
     };
     return cmocka_run_group_tests(tests, build_tables, NULL);
 }

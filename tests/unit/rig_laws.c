@@ -9,6 +9,7 @@
 #include <string.h>
 
 #include "near.h"
+#include "physics/aloft.h"
 #include "physics/rig.h"
 #include "published_props.h"
 
@@ -480,6 +481,49 @@ static void questions_out_of_range_are_refused(void **state)
     assert_string_equal(err.text, "the craft has no propeller: it needs one to fly");
 }
 
+static void rest_is_full_throttle_of_a_moment_to_the_bit(void **state)
+{
+    (void)state;
+    const pare_rig rig = five_inch();
+    pare_flight flight;
+    must(pare_flight_begin(&rig, &flight, why));
+    for (double charge = 0.2; charge <= 1; charge += 0.2) {
+        pare_operating rest, full;
+        must(pare_flight_rest(&flight, charge, &rest, why));
+        must(pare_rig_full(&rig, charge, 0.3, 0, 0, 0, &full, why));
+        assert_memory_equal(&rest, &full, sizeof rest);
+    }
+    pare_operating none;
+    pare_error err;
+    assert_int_equal(pare_flight_rest(&flight, 1.01, &none, &err), PARE_BAD_DATA);
+    assert_string_equal(err.text, "the charge is 1.01: 0 to 1 would be right");
+}
+
+/* The greatest height that is reached takes the longest time that a burst may, in each way of flying it. */
+static void no_burst_takes_longer_than_the_longest(void **state)
+{
+    (void)state;
+    const pare_rig rig = five_inch();
+    const double steps_s[] = {0, 0.005};
+    for (int i = 0; i < 2; i++) {
+        double reached_m = 30, not_m = 5000, longest_s = 0;
+        while (not_m - reached_m > 1e-4) {
+            const double height_m = (reached_m + not_m) / 2;
+            pare_burst b;
+            pare_error err;
+            if (pare_rig_burst(&rig, height_m, 1, steps_s[i], &b, &err) == PARE_OK) {
+                reached_m = height_m;
+                longest_s = b.time_s;
+            } else {
+                assert_non_null(strstr(err.text, "has not arrived after 20 s"));
+                not_m = height_m;
+            }
+        }
+        assert_true(longest_s <= 20 + steps_s[i]);
+        assert_true(longest_s > 20 - 1e-3);
+    }
+}
+
 /* Every figure of a rig, whatever it is: an error, or finite numbers. */
 static void ask_everything(const pare_rig *rig)
 {
@@ -636,6 +680,8 @@ int main(void)
         cmocka_unit_test(growth_follows_motors_and_pack),
         cmocka_unit_test(a_craft_too_heavy_to_hover_is_told_so),
         cmocka_unit_test(questions_out_of_range_are_refused),
+        cmocka_unit_test(rest_is_full_throttle_of_a_moment_to_the_bit),
+        cmocka_unit_test(no_burst_takes_longer_than_the_longest),
         cmocka_unit_test(hostile_numbers_give_errors_or_finite_figures),
         cmocka_unit_test(craft_far_apart_keep_the_laws),
     };
