@@ -4,8 +4,8 @@
  *
  *   mutants LIST FILE... -- FLAGS...
  *
- * LIST gets a line a mutant: its number, file:line:column, what stands there, what it becomes, with tabs
- * between. Exits 1, with a line on stderr, where a source cannot be parsed or written.
+ * LIST gets a line a mutant: its number, file:line:column, what stands there, what it becomes, and the line it
+ * stands in, with tabs between. Exits 1, with a line on stderr, where a source cannot be parsed or written.
  *
  * Left alone: what must be constant (sizes, cases, static initialisers), pointers' sums, what a macro
  * wrote, and calls that only let something go, whose absence no test sees. */
@@ -113,7 +113,10 @@ static void list(source *in, unsigned number, size_t at, const char *is, const c
         column = in->text[i] == '\n' ? 1 : column + 1;
         line += in->text[i] == '\n';
     }
-    fprintf(in->list, "%u\t%s:%u:%u\t%s\t%s\n", number, in->name, line, column, is, becomes);
+    const char *from = in->text + at - (column - 1);
+    from += strspn(from, " \t");
+    fprintf(in->list, "%u\t%s:%u:%u\t%s\t%s\t%.*s\n", number, in->name, line, column, is, becomes,
+            (int)strcspn(from, "\n"), from);
 }
 
 typedef struct children {
