@@ -12,8 +12,11 @@
 #include <fcntl.h>
 #include <math.h>
 #include <stdio.h>
+#include <string.h>
 #include <unistd.h>
 #include <xlsxwriter.h>
+
+#include "base/xstring.h"
 
 enum { PLACES = 7, HEAD_ROW = 2, FORMULA = 160, WIDEST = 60, LONGEST = 32767, SHOWN = 1000 };
 
@@ -89,18 +92,28 @@ static void formula_at(char text[FORMULA], const char *formula, unsigned first, 
     text[used] = '\0';
 }
 
-/* A workbook has no longer texts than LONGEST characters; of one that is longer, the beginning. */
+/* What would be read as an escape has its first sign as one, so that it is read as it stands. A workbook has no
+ * longer texts than LONGEST characters; of one that is longer, the beginning. */
 static lxw_error put_text(lxw_worksheet *sheet, lxw_row_t row, lxw_col_t at, const char *text,
                           lxw_format *format)
 {
-    char cut[SHOWN + 4];
-    if (strlen(text) <= LONGEST)
-        return worksheet_write_string(sheet, row, at, text, format);
-    size_t length = SHOWN;
-    while (length > 0 && ((unsigned char)text[length] & 0xc0) == 0x80)
-        length--; /* not within a character */
-    snprintf(cut, sizeof cut, "%.*s...", (int)length, text);
-    return worksheet_write_string(sheet, row, at, cut, format);
+    static const char underscore[] = "_x005F_";
+    char whole[LONGEST + 1];
+    size_t used = 0, shown = 0;
+    for (const char *c = text; *c; c++) {
+        const bool escapes = pare_xstring_is_escape(c, NULL);
+        const size_t length = escapes ? sizeof underscore - 1 : 1;
+        if (used <= SHOWN && ((unsigned char)*c & 0xc0) != 0x80)
+            shown = used; /* not within a character */
+        if (used + length > LONGEST) {
+            strcpy(whole + shown, "...");
+            return worksheet_write_string(sheet, row, at, whole, format);
+        }
+        memcpy(whole + used, escapes ? underscore : c, length);
+        used += length;
+    }
+    whole[used] = '\0';
+    return worksheet_write_string(sheet, row, at, whole, format);
 }
 
 /* @param last  of the last row: `row` is still the one that it stands in */

@@ -9,6 +9,7 @@
 #include <string.h>
 
 #include "base/day.h"
+#include "base/xstring.h"
 #include "store/csv.h"
 #include "store/workbook_inside.h"
 
@@ -34,7 +35,7 @@ typedef struct reading {
     char why[160]; /* what is wrong with it; "": nothing */
     cell_kind kind;
     unsigned long style;
-    pare_text value;
+    pare_text value, plain;
 } reading;
 
 /* In the words of who sees the sheet: where in its XML that is helps nobody. */
@@ -89,6 +90,47 @@ static void put_field(reading *r, pare_xml *xml, const char *text)
                                                      : c,
             *c == '"' ? 2 : 1);
     put(r, xml, "\"", 1);
+}
+
+/* One of the first 65,536 characters as UTF-8. @return bytes; 0: no character of a text */
+static size_t character_of(unsigned code, char bytes[3])
+{
+    if (code == 0 || (code >= 0xd800 && code < 0xe000))
+        return 0;
+    if (code < 0x80) {
+        bytes[0] = (char)code;
+        return 1;
+    }
+    if (code < 0x800) {
+        bytes[0] = (char)(0xc0 | code >> 6);
+        bytes[1] = (char)(0x80 | (code & 0x3f));
+        return 2;
+    }
+    bytes[0] = (char)(0xe0 | code >> 12);
+    bytes[1] = (char)(0x80 | (code >> 6 & 0x3f));
+    bytes[2] = (char)(0x80 | (code & 0x3f));
+    return 3;
+}
+
+/* A text, in which characters may stand as their number; what is none stays as it is written. */
+static void put_text(reading *r, pare_xml *xml, const char *text)
+{
+    if (!strstr(text, "_x")) {
+        put_field(r, xml, text);
+        return;
+    }
+    r->plain.length = 0;
+    for (const char *c = text; *c;) {
+        unsigned code;
+        char bytes[3];
+        const size_t length = pare_xstring_is_escape(c, &code) ? character_of(code, bytes) : 0;
+        pare_text_put(&r->plain, length ? bytes : c, length ? length : 1);
+        c += length ? PARE_XSTRING_ESCAPE : 1;
+    }
+    if (r->plain.failed)
+        pare_xml_no_memory(xml);
+    else
+        put_field(r, xml, r->plain.bytes);
 }
 
 /* ---- numbers ---- */
@@ -162,7 +204,7 @@ static void put_cell(reading *r, pare_xml *xml)
                    "its own");
             return;
         }
-        put_field(r, xml, r->book->text.bytes + r->book->text_at[which]);
+        put_text(r, xml, r->book->text.bytes + r->book->text_at[which]);
         return;
     }
     case OF_NUMBER:
@@ -180,7 +222,7 @@ static void put_cell(reading *r, pare_xml *xml)
         put_field(r, xml, strcmp(value, "#N/A") == 0 ? "n/a" : value);
         return;
     case OF_TEXT:
-        put_field(r, xml, value);
+        put_text(r, xml, value);
         return;
     }
 }
@@ -315,5 +357,6 @@ pare_status pare_workbook_sheet(const pare_workbook *book, size_t sheet, bool co
         status = pare_no_memory(err);
     *any = r.any;
     pare_text_free(&r.value);
+    pare_text_free(&r.plain);
     return status;
 }

@@ -108,6 +108,18 @@ static void cells_of_every_kind_are_texts(void **state)
         "name,inline,,text\n\"a, \"\"b\"\"\",rich,yes,n/a\n\"two lines\",,no,#REF!\n");
 }
 
+/* ECMA-376 part 1, 22.9.2.19: a character may stand as its number, and what only looks so has its first sign as one. */
+static void characters_that_stand_as_numbers_are_read(void **state)
+{
+    (void)state;
+    assert_rows(
+        SHEET("<row><c t='str'><v>_x0041_ tab</v></c><c t='str'><v>_x005F_x0041_</v></c>"
+              "<c t='inlineStr'><is><t>a_x000D_b</t></is></c>"
+              "<c t='str'><v>_x00FC__x20ac_</v></c><c t='str'><v>_x004_ _x00G1_ _x0041</v></c>"
+              "<c t='str'><v>_x0000__xD83D_</v></c></row>"),
+        "A tab,_x0041_,\"a b\",\u00fc\u20ac,_x004_ _x00G1_ _x0041,_x0000__xD83D_\n");
+}
+
 /* 0.1 + 0.2 as spreadsheets keep it; three decimals get a fourth, so that none are thousands. */
 static void numbers_are_plain_and_clear(void **state)
 {
@@ -385,6 +397,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(cells_of_every_kind_are_texts),
+        cmocka_unit_test(characters_that_stand_as_numbers_are_read),
         cmocka_unit_test(numbers_are_plain_and_clear),
         cmocka_unit_test(days_are_of_both_calendars),
         cmocka_unit_test(a_line_is_the_row_of_its_number),
