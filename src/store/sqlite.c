@@ -3,6 +3,7 @@
  * SQLite's codes are many; a person can do something about seven of them. */
 #include "store/sqlite.h"
 
+#include <errno.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -43,7 +44,7 @@ pare_status pare_sqlite_failed(const pare_store *store, pare_error *err)
     case SQLITE_IOERR:
         why = sqlite3_system_errno(db);
         return pare_fail(err, PARE_UNAVAILABLE, "%s: the disk did not read or write (%s)%s",
-                         store->path, why ? strerror(why) : "is there room on it?",
+                         store->path, why && why != EFBIG ? strerror(why) : "is there room on it?",
                          as_it_was(store));
     case SQLITE_CANTOPEN:
         return pare_fail(err, PARE_UNAVAILABLE, "%s: cannot be opened (%s)", store->path,

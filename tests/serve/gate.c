@@ -170,12 +170,16 @@ static void foreign_names_are_refused(void **state)
         assert_refused(with("GET", "/", hosts[i], ""), 403, "Host");
         assert_refused(with("GET", "/api/craft", hosts[i], ""), 403, "Host");
     }
-    /* Two are one too many, though one of them is ours; and an empty one is none. */
+    /* Two are one too many, though one of them is ours; and an empty one is none. Without one the HTTP library may
+     * answer by itself, from its version 1.0 on: 400 (RFC 9112, 3.2). */
     char two[160];
     snprintf(two, sizeof two, "Host: %s\r\nHost: evil.example\r\n", own_host());
     assert_refused(serve_ask(&s, "GET", "/", two, NULL), 403, "Host");
     assert_refused(serve_ask(&s, "GET", "/", "Host:\r\n", NULL), 403, "Host");
-    assert_refused(serve_ask(&s, "GET", "/", "", NULL), 403, "Host");
+    reply none = serve_ask(&s, "GET", "/", "", NULL);
+    assert_non_null(strstr(none.body, "Host"));
+    assert_true(none.code == 403 || none.code == 400);
+    reply_free(&none);
     static const char *const origins[] = {
         "Origin: http://evil.example\r\n", "Origin: null\r\n", "Origin: http://127.0.0.1:1\r\n",
         "Sec-Fetch-Site: cross-site\r\n", "Sec-Fetch-Site: same-site\r\n"};
