@@ -94,8 +94,8 @@ static void formula_at(char text[FORMULA], const char *formula, unsigned first, 
 
 /* What would be read as an escape has its first sign as one, so that it is read as it stands. A workbook has no
  * longer texts than LONGEST characters; of one that is longer, the beginning. */
-static lxw_error put_text(lxw_worksheet *sheet, lxw_row_t row, lxw_col_t at, const char *text,
-                          lxw_format *format)
+static lxw_error put_text_fitted(lxw_worksheet *sheet, lxw_row_t row, lxw_col_t at,
+                                 const char *text, lxw_format *format)
 {
     static const char underscore[] = "_x005F_";
     char whole[LONGEST + 1];
@@ -114,6 +114,15 @@ static lxw_error put_text(lxw_worksheet *sheet, lxw_row_t row, lxw_col_t at, con
     }
     whole[used] = '\0';
     return worksheet_write_string(sheet, row, at, whole, format);
+}
+
+/* Nearly every text goes in as it is. */
+static lxw_error put_text(lxw_worksheet *sheet, lxw_row_t row, lxw_col_t at, const char *text,
+                          lxw_format *format)
+{
+    return strlen(text) <= LONGEST && !strstr(text, "_x")
+               ? worksheet_write_string(sheet, row, at, text, format)
+               : put_text_fitted(sheet, row, at, text, format);
 }
 
 /* @param last  of the last row: `row` is still the one that it stands in */
