@@ -48,6 +48,21 @@ static bool ask_for_minutes(drawn *d, unsigned *seed)
     return flies;
 }
 
+/* The search's best set, which has to be brute force's. */
+static void find_as_by_force(unsigned n, const drawn *d, const force *by_force, pare_arena *arena,
+                             pare_best *best)
+{
+    pare_error err = {0};
+    const pare_best_ask ask = {.loadout = -1, .holds = d->holds, .hold = d->hold};
+    if (pare_best_find(&d->bench, &d->craft, &ask, arena, best, &err) != PARE_OK)
+        fail_msg("bench %u: %s", n, err.text);
+    if (!best->proven || best->misses || best->found != by_force->found ||
+        (best->found && best->best_100ug != by_force->units_best))
+        fail_msg("bench %u: %s, best %lld, brute force %lld: %s", n,
+                 best->proven ? "proven" : "not proven", (long long)best->best_100ug,
+                 (long long)by_force->units_best, by_force->list);
+}
+
 static void thin_wires_may_fly_longer(void **state)
 {
     fixture *f = *state;
@@ -58,20 +73,12 @@ static void thin_wires_may_fly_longer(void **state)
     for (unsigned n = 0; n < benches; n++) {
         unsigned seed = n + 1;
         pare_best best;
-        pare_error err = {0};
         draw_parts(f, &seed, d);
         draw_craft(f, &seed, d);
         hold_all_but_power(d);
         if (ask_for_minutes(d, &seed) && search_by_force(d, -1, NULL, NULL, by_force)) {
             pare_arena *arena = pare_arena_open();
-            const pare_best_ask ask = {.loadout = -1, .holds = d->holds, .hold = d->hold};
-            if (pare_best_find(&d->bench, &d->craft, &ask, arena, &best, &err) != PARE_OK)
-                fail_msg("bench %u: %s", n, err.text);
-            if (!best.proven || best.misses || best.found != by_force->found ||
-                (best.found && best.best_100ug != by_force->units_best))
-                fail_msg("bench %u: %s, best %lld, brute force %lld: %s", n,
-                         best.proven ? "proven" : "not proven", (long long)best.best_100ug,
-                         (long long)by_force->units_best, by_force->list);
+            find_as_by_force(n, d, by_force, arena, &best);
             compared++;
             lighter += best.found && best.swaps > 0;
             pare_arena_close(arena);
@@ -95,7 +102,6 @@ static void what_spares_the_pack_is_not_passed_over(void **state)
     for (unsigned n = 0; n < SAGGING; n++) {
         unsigned seed = n + 1;
         pare_best best;
-        pare_error err = {0};
         draw_parts(f, &seed, d);
         draw_craft(f, &seed, d);
         hold_all_but_power(d);
@@ -106,14 +112,7 @@ static void what_spares_the_pack_is_not_passed_over(void **state)
                     (pare_value){.value = between(&seed, 0.01, 0.04), .known = PARE_STATED};
         if (search_by_force(d, -1, NULL, NULL, by_force)) {
             pare_arena *arena = pare_arena_open();
-            const pare_best_ask ask = {.loadout = -1, .holds = d->holds, .hold = d->hold};
-            if (pare_best_find(&d->bench, &d->craft, &ask, arena, &best, &err) != PARE_OK)
-                fail_msg("bench %u: %s", n, err.text);
-            if (!best.proven || best.misses || best.found != by_force->found ||
-                (best.found && best.best_100ug != by_force->units_best))
-                fail_msg("bench %u: %s, best %lld, brute force %lld: %s", n,
-                         best.proven ? "proven" : "not proven", (long long)best.best_100ug,
-                         (long long)by_force->units_best, by_force->list);
+            find_as_by_force(n, d, by_force, arena, &best);
             compared++;
             lighter += best.found && best.swaps > 0;
             for (size_t i = 0; i < best.cuts + best.binds; i++)
