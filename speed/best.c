@@ -7,9 +7,9 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
-#include <time.h>
 
 #include "advise/best.h"
+#include "support/clock.h"
 #include "support/made_bench.h"
 
 #define USUAL_S 30.0
@@ -18,31 +18,12 @@ enum { SEED = 1, CUTS_TOLD = 6 };
 
 /* @param clock  CLOCK_MONOTONIC, or CLOCK_PROCESS_CPUTIME_ID: what all threads have computed, which others' work on
  * the machine does not change */
-static double now_s(clockid_t clock)
-{
-    struct timespec t;
-    clock_gettime(clock, &t);
-    return (double)t.tv_sec + 1e-9 * (double)t.tv_nsec;
-}
-
-typedef struct clock_until {
-    double ends_s;
-} clock_until;
-
-static bool step(void *context, const char *doing, size_t done, size_t all)
-{
-    (void)doing;
-    (void)done;
-    (void)all;
-    return now_s(CLOCK_PROCESS_CPUTIME_ID) < ((const clock_until *)context)->ends_s;
-}
-
 static int measure(const pare_bench *bench, const pare_craft *craft, double most_s)
 {
     pare_arena *arena = pare_arena_open();
-    const double began_s = now_s(CLOCK_MONOTONIC), cpu_s = now_s(CLOCK_PROCESS_CPUTIME_ID);
-    clock_until until = {cpu_s + most_s};
-    const pare_progress progress = {.step = step, .context = &until};
+    const double began_s = seconds_of(CLOCK_MONOTONIC), cpu_s = processor_s();
+    double ends_s = cpu_s + most_s;
+    const pare_progress progress = {.step = until_processor_s, .context = &ends_s};
     const pare_best_ask ask = {.loadout = -1, .progress = &progress};
     pare_error err = {0};
     pare_best best;
@@ -54,11 +35,10 @@ static int measure(const pare_bench *bench, const pare_craft *craft, double most
            "g  %zu groups, %zu "
            "opened, %zu "
            "dived, %zu sets, %zu misses\n",
-           bench->parts, craft->name, now_s(CLOCK_MONOTONIC) - began_s,
-           now_s(CLOCK_PROCESS_CPUTIME_ID) - cpu_s, best.proven ? "proven" : "NOT proven",
-           1e-4 * (double)best.was_100ug, 1e-4 * (double)best.best_100ug,
-           1e-4 * (double)best.bound_100ug, best.groups, best.opened, best.dived, best.sets,
-           best.misses);
+           bench->parts, craft->name, seconds_of(CLOCK_MONOTONIC) - began_s, processor_s() - cpu_s,
+           best.proven ? "proven" : "NOT proven", 1e-4 * (double)best.was_100ug,
+           1e-4 * (double)best.best_100ug, 1e-4 * (double)best.bound_100ug, best.groups,
+           best.opened, best.dived, best.sets, best.misses);
     for (size_t i = 0; i < best.cuts && i < CUTS_TOLD; i++)
         printf("%s %zu %s", i ? "," : "             cut by", best.cut[i].groups, best.cut[i].name);
     for (size_t i = 0; i < best.binds && i < CUTS_TOLD; i++)

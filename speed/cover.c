@@ -8,9 +8,9 @@
 #include <math.h>
 #include <stdio.h>
 #include <stdlib.h>
-#include <time.h>
 
 #include "advise/cover.h"
+#include "support/clock.h"
 
 enum { NODES = 20000, MOST_MS = 20000 };
 
@@ -24,13 +24,6 @@ static const question questions[] = {
     {100, 100, 10, false, 0.15},  {400, 400, 40, false, 0.08}, {1000, 1000, 40, false, 0.08},
     {2000, 2000, 40, false, 0.1}, {400, 400, 0, true, 0.08},   {1000, 1000, 0, true, 0.08},
 };
-
-static double processor_s(void)
-{
-    struct timespec t;
-    clock_gettime(CLOCK_PROCESS_CPUTIME_ID, &t);
-    return (double)t.tv_sec + 1e-9 * (double)t.tv_nsec;
-}
 
 /* 0 .. 1, the same every time. */
 static double drawn(unsigned *state)

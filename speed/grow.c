@@ -15,11 +15,11 @@
 #include <string.h>
 #include <sys/resource.h>
 #include <sys/wait.h>
-#include <time.h>
 #include <unistd.h>
 
 #include "advise/best.h"
 #include "base/hash.h"
+#include "support/clock.h"
 #include "support/growth_plot.h"
 #include "support/made_bench.h"
 
@@ -28,22 +28,7 @@ enum { SEED = 1, SIZES = 7 };
 
 static const size_t sizes[SIZES] = {100, 200, 500, 1000, 2000, 5000, 20000};
 
-static double seconds_of(clockid_t clock)
-{
-    struct timespec t;
-    clock_gettime(clock, &t);
-    return (double)t.tv_sec + 1e-9 * (double)t.tv_nsec;
-}
-
 /* ---- one search, in a process of its own ---- */
-
-static bool step(void *context, const char *doing, size_t done, size_t all)
-{
-    (void)doing;
-    (void)done;
-    (void)all;
-    return seconds_of(CLOCK_PROCESS_CPUTIME_ID) < *(const double *)context;
-}
 
 static double peak_mb(void)
 {
@@ -123,15 +108,14 @@ static int measure(size_t parts, double most_s, int to)
     if (craft) {
         growth g = {.parts = parts, .before_mb = peak_mb()};
         g.combinations_log10 = combinations_log10(bench, craft, arena);
-        double ends_s = seconds_of(CLOCK_PROCESS_CPUTIME_ID) + most_s;
-        const pare_progress progress = {.step = step, .context = &ends_s};
+        double ends_s = processor_s() + most_s;
+        const pare_progress progress = {.step = until_processor_s, .context = &ends_s};
         const pare_best_ask ask = {.loadout = -1, .progress = &progress};
-        const double clock_s = seconds_of(CLOCK_MONOTONIC),
-                     spent_s = seconds_of(CLOCK_PROCESS_CPUTIME_ID),
+        const double clock_s = seconds_of(CLOCK_MONOTONIC), spent_s = processor_s(),
                      main_s = seconds_of(CLOCK_THREAD_CPUTIME_ID);
         status = pare_best_find(bench, craft, &ask, arena, &best, &err);
         g.clock_s = seconds_of(CLOCK_MONOTONIC) - clock_s;
-        g.spent_s = seconds_of(CLOCK_PROCESS_CPUTIME_ID) - spent_s;
+        g.spent_s = processor_s() - spent_s;
         g.busiest_s = busiest_s(main_s);
         g.peak_mb = peak_mb();
         if (status == PARE_OK) {

@@ -13,21 +13,14 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
-#include <time.h>
 
 #include "advise/pick.h"
 #include "advise/swap.h"
+#include "support/clock.h"
 #include "support/made_bench.h"
 #include "support/solvers.h"
 
 enum { SEED = 2026, SEEDS = 3, ROUNDS = 7, MOST_CLASSES = 256, MOST_S = 20 };
-
-static double now_s(void)
-{
-    struct timespec t;
-    clock_gettime(CLOCK_PROCESS_CPUTIME_ID, &t);
-    return (double)t.tv_sec + 1e-9 * (double)t.tv_nsec;
-}
 
 typedef struct question {
     pare_pick pick;
@@ -158,9 +151,9 @@ static pare_status measure_as_it_is(const char *name, const question *q, pare_er
     pare_status status = PARE_OK;
     double least_s = 1e9;
     for (int i = 0; status == PARE_OK && i < ROUNDS; i++) {
-        const double from = now_s();
+        const double from = processor_s();
         status = pare_pick_lightest(&q->pick, choice, &own, err);
-        const double took = now_s() - from;
+        const double took = processor_s() - from;
         least_s = took < least_s ? took : least_s;
     }
     if (status != PARE_OK)
@@ -203,9 +196,9 @@ static pare_status measure_front(const char *name, question *q, pare_error *err)
     for (int i = 0; status == PARE_OK && i < ROUNDS; i++) {
         pare_arena *arena = pare_arena_open();
         pare_pick_front front = {0};
-        const double from = now_s();
+        const double from = processor_s();
         status = arena ? pare_pick_front_make(&q->pick, arena, &front, err) : pare_no_memory(err);
-        const double took = now_s() - from;
+        const double took = processor_s() - from;
         least_s = took < least_s ? took : least_s;
         points = front.count;
         pare_arena_close(arena);

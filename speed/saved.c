@@ -9,9 +9,9 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
-#include <time.h>
 
 #include "advise/best.h"
+#include "support/clock.h"
 #include "support/made_bench.h"
 
 enum { CLASSES = 3, MOST = 1000, USUAL_CRAFT = 200, FIRST_SEED = 1000 };
@@ -29,21 +29,6 @@ typedef struct class
     saved of[MOST];
 } class;
 
-static double spent_s(void)
-{
-    struct timespec t;
-    clock_gettime(CLOCK_PROCESS_CPUTIME_ID, &t);
-    return (double)t.tv_sec + 1e-9 * (double)t.tv_nsec;
-}
-
-static bool step(void *context, const char *doing, size_t done, size_t all)
-{
-    (void)doing;
-    (void)done;
-    (void)all;
-    return spent_s() < *(const double *)context;
-}
-
 static int by_grams(const void *a, const void *b)
 {
     const saved *one = a, *other = b;
@@ -58,8 +43,8 @@ static int by_share(const void *a, const void *b)
 
 static int look(const pare_bench *bench, const pare_craft *craft, double most_s, class *c)
 {
-    double ends_s = spent_s() + most_s;
-    const pare_progress progress = {.step = step, .context = &ends_s};
+    double ends_s = processor_s() + most_s;
+    const pare_progress progress = {.step = until_processor_s, .context = &ends_s};
     const pare_best_ask ask = {.loadout = -1, .progress = &progress};
     pare_arena *arena = pare_arena_open();
     pare_error err = {0};
@@ -130,7 +115,7 @@ int main(int argc, char **argv)
                 return 1;
         }
         pare_bench_close(bench);
-        fprintf(stderr, "\r%zu craft, %.0f s", looked, spent_s());
+        fprintf(stderr, "\r%zu craft, %.0f s", looked, processor_s());
     }
     fprintf(stderr, "\n");
     strcpy(all->name, "all");

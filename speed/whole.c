@@ -20,8 +20,8 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
-#include <time.h>
 
+#include "support/clock.h"
 #include "support/made_bench.h"
 #include "support/solvers.h"
 #include "support/tabled.h"
@@ -29,21 +29,6 @@
 enum { USUAL_PARTS = 120, USUAL_SEED = 1, ROUNDS = 3 };
 #define USUAL_S  60.0
 #define ROUNDS_S 1.0 /* of which all are wanted where one takes less */
-
-static double now_s(void)
-{
-    struct timespec t;
-    clock_gettime(CLOCK_PROCESS_CPUTIME_ID, &t);
-    return (double)t.tv_sec + 1e-9 * (double)t.tv_nsec;
-}
-
-static bool step(void *context, const char *doing, size_t done, size_t all)
-{
-    (void)doing;
-    (void)done;
-    (void)all;
-    return now_s() < *(const double *)context;
-}
 
 typedef struct race {
     const pare_bench *bench;
@@ -75,22 +60,22 @@ static void tell(race *r, const char *name, double took_s, bool proven, int64_t 
 static pare_status ask_best(race *r, const int64_t *most_cents, pare_error *err)
 {
     pare_best_ask ask = r->tables->ask;
-    const double began_s = now_s();
+    const double began_s = processor_s();
     pare_status status = PARE_OK;
     pare_best best;
     ask.most_cents = most_cents;
     ask.alone = true;
     r->own_s = HUGE_VAL;
-    for (int i = 0; status == PARE_OK && i < ROUNDS && (i == 0 || now_s() - began_s < ROUNDS_S);
-         i++) {
+    for (int i = 0;
+         status == PARE_OK && i < ROUNDS && (i == 0 || processor_s() - began_s < ROUNDS_S); i++) {
         pare_arena *arena = pare_arena_open();
-        const double from = now_s();
+        const double from = processor_s();
         double ends_s = from + r->most_s;
-        const pare_progress progress = {.step = step, .context = &ends_s};
+        const pare_progress progress = {.step = until_processor_s, .context = &ends_s};
         ask.progress = &progress;
         status = arena ? pare_best_find(r->bench, r->craft, &ask, arena, &best, err)
                        : pare_no_memory(err);
-        r->own_s = fmin(r->own_s, now_s() - from);
+        r->own_s = fmin(r->own_s, processor_s() - from);
         pare_arena_close(arena);
     }
     if (status == PARE_OK && best.misses > 0)
@@ -108,7 +93,7 @@ static pare_status ask_each_group(race *r, const pare_pick *whole, pare_error *e
 {
     size_t choice[TABLED_CLASSES];
     int64_t least = INT64_MAX;
-    const double from = now_s();
+    const double from = processor_s();
     for (size_t g = 0; g < whole->class[0].count; g++) {
         const pare_pick_amounts *group = &whole->class[0].option[g];
         pare_pick rest = *whole;
@@ -125,7 +110,7 @@ static pare_status ask_each_group(race *r, const pare_pick *whole, pare_error *e
         if (status == PARE_OK && group->mass_100ug + sum.mass_100ug < least)
             least = group->mass_100ug + sum.mass_100ug;
     }
-    const double took_s = now_s() - from;
+    const double took_s = processor_s() - from;
     tell(r, "knapsacks", took_s, true, least);
     tell(r, "  + tables", took_s + r->tables->took_s, true, least);
     return PARE_OK;

@@ -6,17 +6,11 @@
 #include "support/solvers.h"
 
 #include <stdlib.h>
-#include <time.h>
 
 #include <coin/Cbc_C_Interface.h>
 #include <glpk.h>
 
-static double now_s(void)
-{
-    struct timespec t;
-    clock_gettime(CLOCK_PROCESS_CPUTIME_ID, &t);
-    return (double)t.tv_sec + 1e-9 * (double)t.tv_nsec;
-}
+#include "support/clock.h"
 
 static int columns(const pare_pick *pick)
 {
@@ -106,9 +100,9 @@ bool solve_by_glpk(const pare_pick *pick, double most_s, solved *out)
     how.presolve = GLP_ON;
     how.msg_lev = GLP_MSG_OFF;
     how.tm_lim = (int)(1e3 * most_s);
-    const double from = now_s();
+    const double from = processor_s();
     const int status = glp_intopt(model, &how);
-    out->took_s = now_s() - from;
+    out->took_s = processor_s() - from;
     out->proven = status == 0 && glp_mip_status(model) == GLP_OPT;
     for (int i = 0; i < count; i++)
         value[i] = glp_mip_col_val(model, i + 1);
@@ -192,9 +186,9 @@ bool solve_by_cbc(const pare_pick *pick, double most_s, solved *out)
     Cbc_setAllowableGap(model, 0);
     Cbc_setParameter(model, "ratioGap", "0");
     Cbc_setMaximumSeconds(model, most_s);
-    const double from = now_s();
+    const double from = processor_s();
     Cbc_solve(model);
-    out->took_s = now_s() - from;
+    out->took_s = processor_s() - from;
     out->proven = Cbc_isProvenOptimal(model) != 0;
     const double *value = Cbc_getColSolution(model);
     if (value)

@@ -9,10 +9,10 @@
 #include <math.h>
 #include <stdio.h>
 #include <string.h>
-#include <time.h>
 
 #include "advise/edit.h"
 #include "craft/weighed.h"
+#include "support/clock.h"
 
 enum { FOUR = 4, TRIES = 8, MOST_OPTIONS = 4096 };
 
@@ -50,13 +50,6 @@ typedef struct table {
     rig step[FOUR + 1];
     pare_error *err;
 } table;
-
-static double now_s(void)
-{
-    struct timespec t;
-    clock_gettime(CLOCK_PROCESS_CPUTIME_ID, &t);
-    return (double)t.tv_sec + 1e-9 * (double)t.tv_nsec;
-}
 
 void tabled_plain_bench(const pare_bench *bench)
 {
@@ -328,7 +321,7 @@ static pare_status fill(table *t)
 pare_status tabled_make(const pare_bench *bench, const pare_craft *craft, int loadout,
                         pare_arena *arena, tabled *out, pare_error *err)
 {
-    const double from = now_s();
+    const double from = processor_s();
     table *t = pare_arena_zeros(arena, sizeof *t);
     if (!t)
         return pare_no_memory(err);
@@ -342,6 +335,6 @@ pare_status tabled_make(const pare_bench *bench, const pare_craft *craft, int lo
                  .err = err};
     const pare_status status = t->units ? fill(t) : pare_no_memory(err);
     pare_units_close(t->units);
-    out->took_s = now_s() - from;
+    out->took_s = processor_s() - from;
     return status;
 }
