@@ -200,12 +200,11 @@ pare_status pare_wire_steady(const pare_wire_load *load, pare_wire_heat *heat, p
     return settle(load, &wire, heat, err);
 }
 
-/* The surface that takes from the insulation's node what it gives to the air. near: a guess. */
+/* The surface that takes from the insulation's node what it gives to the air. near: a guess. The wire's nodes are
+ * apart. */
 static double surface_of(const metre *wire, double node_degc, double near)
 {
     const double half = 0.5 * wire->k_per_w;
-    if (!(half > 1e-12))
-        return node_degc;
     /* Newton with the slope of radiation and a constant h; contracts fast, since h moves slowly. */
     double at = near;
     for (int i = 0; i < 20; i++) {
