@@ -655,8 +655,13 @@ static pare_status put_at(const pare_study_file *f, pare_arena *arena, pare_node
                                "nothing can be put at '%.48s': %s is no map in this brief", path,
                                key);
         pare_node *branch = pare_node_branch(arena, map, key);
-        return branch ? put_at(f, arena, branch, path + length + 1, value, err)
-                      : pare_no_memory(err);
+        if (!branch)
+            return pare_no_memory(err);
+        if (branch->line == 0) { /* it was not there: it stands where its value does */
+            branch->line = value->line;
+            branch->column = value->column;
+        }
+        return put_at(f, arena, branch, path + length + 1, value, err);
     }
     pare_node *entry = pare_arena_zeros(arena, sizeof *entry);
     if (!entry)
