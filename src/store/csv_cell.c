@@ -371,9 +371,11 @@ static bool counts(const char *rest)
     size_t i = 0;
     for (; rest[i] && i < sizeof small - 1; i++)
         small[i] = (char)(rest[i] >= 'A' && rest[i] <= 'Z' ? rest[i] + ('a' - 'A') : rest[i]);
-    small[i] = '\0';
     if (rest[i])
         return false;
+    while (i && small[i - 1] == ' ') /* "3S - 6S" */
+        i--;
+    small[i] = '\0';
     for (size_t w = 0; w < PARE_COUNT(words); w++)
         if (strcmp(small, words[w]) == 0)
             return true;

@@ -333,9 +333,9 @@ static pare_status take_propeller_size(making *m, const char *cell, pare_error *
     char diameter[PARE_CSV_VALUE], pitch[PARE_CSV_VALUE], blades[PARE_CSV_VALUE];
     if (!pare_csv_read_propeller(cell, m->rows->plan->decimal, diameter, pitch, blades))
         return refuse_size(m, cell, "5.1x4.3x3", err);
-    if (!pare_csv_column_of(m->rows->plan, "diameter"))
+    if (!says(m->rows, m->row, "diameter"))
         put(m, m->spec, "diameter", diameter);
-    if (!pare_csv_column_of(m->rows->plan, "pitch"))
+    if (!says(m->rows, m->row, "pitch"))
         put(m, m->spec, "pitch", pitch);
     if (*blades && !says(m->rows, m->row, "blades"))
         put(m, m->spec, "blades", blades);

@@ -186,8 +186,8 @@ static pare_status read_one(const pare_reading *reading, const pare_node *node, 
         return read_pair(reading, node, row, part, err);
     if (row->spec == PARE_SPEC_VOLTS_LOW)
         return read_span(reading, node, row, part, err);
-    if (row->spec == PARE_SPEC_SLOW && node->form == PARE_NODE_SCALAR &&
-        strpbrk(node->text, "tf")) {
+    const bool word = node->form == PARE_NODE_SCALAR && strspn(node->text, "0123456789.") == 0;
+    if (row->spec == PARE_SPEC_SLOW && word) {
         bool slow = false;
         const pare_status status = pare_read_bool(reading, node, "slow", &slow, err);
         set(part, row->spec, slow);
