@@ -87,10 +87,12 @@ void pare_best_put_loosened(const pare_best_view *view, const pare_screen *scree
                                 : "stopped before this was known: ");
         pare_best_put_limit(view->best, one->name, false, list);
     }
-    if (nothing.length || nothing.failed)
+    if (nothing.length || nothing.failed) {
         pare_put_labelled_line(screen, out, any ? "" : label, &nothing);
+        any = true;
+    }
     if (stopped.length || stopped.failed)
-        pare_put_labelled_line(screen, out, any || nothing.length ? "" : label, &stopped);
+        pare_put_labelled_line(screen, out, any ? "" : label, &stopped);
 }
 
 void pare_best_loosened_into(json_t *limit, const pare_best_view *view, const char *name)

@@ -17,6 +17,8 @@ static void put_limits(const pare_best_view *view, const pare_screen *screen, pa
 {
     const pare_sure_drawn *drawn = &view->sure->drawn;
     pare_text line = {0};
+    if (drawn->limits == 0)
+        return;
     for (size_t i = 0; i < drawn->limits; i++) {
         pare_text_add(&line, i ? "; " : "");
         pare_best_put_limit(view->best, drawn->limit[i].name, false, &line);
