@@ -111,6 +111,7 @@ typedef struct proof_room {
     pare_sheet probe, sag, full;      /* see proof_fly() */
     pare_sheet light;                 /* as full, with the least load */
     bool flown_sag, flown_current;
+    bool flown_fast; /* the profile has an entry that a heavier craft might fly on less */
     pare_craft lightest;
     size_t states;
     proof_state *state[PROOF_DEPTH]; /* made when first used */

@@ -24,7 +24,7 @@ typedef struct fixture {
     char folder[64];
 } fixture;
 
-static void fixture_remove(const fixture *f)
+static inline void fixture_remove(const fixture *f)
 {
     static const char *const files[] = {"bench.sqlite", "bench.sqlite-wal", "bench.sqlite-shm"};
     char path[128];
@@ -35,7 +35,7 @@ static void fixture_remove(const fixture *f)
     remove(f->folder);
 }
 
-static int fixture_open(void **state)
+static inline int fixture_open(void **state)
 {
     fixture *f = calloc(1, sizeof *f);
     if (!f)
@@ -60,7 +60,7 @@ static int fixture_open(void **state)
     return f->craft ? 0 : -1;
 }
 
-static int fixture_close(void **state)
+static inline int fixture_close(void **state)
 {
     fixture *f = *state;
     pare_bench_close(f->bench);
