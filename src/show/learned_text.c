@@ -361,8 +361,8 @@ void pare_learned_text(const pare_craft *craft, const pare_learned_all *learned,
     if (learned->flights == 0)
         snprintf(line, sizeof line, "%s: no flights yet", craft->name);
     else
-        snprintf(line, sizeof line, "%s: %zu flights, %s to %s", craft->name, learned->flights,
-                 learned->flight[0].record->date,
+        snprintf(line, sizeof line, "%s: %zu flight%s, %s to %s", craft->name, learned->flights,
+                 learned->flights == 1 ? "" : "s", learned->flight[0].record->date,
                  learned->flight[learned->flights - 1].record->date);
     pare_put_heading(screen, out, line);
     put_minutes(learned, screen, out);

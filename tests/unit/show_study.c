@@ -5,6 +5,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "changed_lines.h"
 #include "near.h"
 #include "show/study.h"
 
@@ -124,19 +125,26 @@ typedef struct state_case {
 
 static void expect(size_t count, const state_case cases[], void (*say)(const states *, pare_text *))
 {
+    pare_text base = {0};
+    states *first = open_states();
+    say(first, &base);
+    close_states(first);
     for (size_t i = 0; i < count; i++) {
         states *s = open_states();
-        pare_text text = {0};
+        pare_text whole = {0}, text = {0};
         cases[i].make(s);
-        say(s, &text);
-        assert_false(text.failed);
+        say(s, &whole);
+        say_changes(base.bytes ? base.bytes : "", whole.bytes ? whole.bytes : "", &text);
+        assert_false(whole.failed || text.failed);
         const char *answer = text.bytes ? text.bytes : "";
 
         if (strcmp(answer, cases[i].answer) != 0)
             fail_msg("case %zu says\n%s\nand not\n%s", i, answer, cases[i].answer);
+        pare_text_free(&whole);
         pare_text_free(&text);
         close_states(s);
     }
+    pare_text_free(&base);
 }
 
 static void case_0(states *s)
@@ -395,65 +403,33 @@ static void a_summary_says_what_was_found(void **state)
                  "each in r.csv, journal r.journal\n\nbrief             customers    found  least "
                  "g  lightest\nslalom                   14      2/2    500.0  weir, task 1\nridge  "
                  "                   1      2/2    501.0  weir, task 2\n"},
-        {case_1, "club: sheets of 2 craft in 2 briefs, 4 tasks: 4 answered now, 0 before\na row "
-                 "each in r.csv, journal r.journal\n\nbrief             customers  meet it  least "
-                 "g  lightest\nslalom                   14      2/2    500.0  weir, task 1\nridge  "
-                 "                   1      2/2    501.0  weir, task 2\n"},
-        {case_2, "club: best sets of 2 craft in 2 briefs, 4 tasks: 4 answered now, 0 before\na row "
-                 "each in r.csv, journal r.journal\n\nbrief             customers    found  least "
-                 "g  lightest\nslalom                   14      0/2        -  none: all-up "
-                 "mass\nridge                     1      2/2    501.0  weir, task 2\n"},
-        {case_3, "club: best sets of 2 craft in 2 briefs, 4 tasks: 4 answered now, 0 before\na row "
-                 "each in r.csv, journal r.journal\n\nbrief             customers    found  least "
-                 "g  lightest\nslalom                   14      2/2    500.0  weir, task 1\nridge  "
-                 "                   1      0/2        -  none: found with this effort\n"},
-        {case_4,
-         "club: best sets of 2 craft in 2 briefs, 4 tasks: 4 answered now, 0 before\na row each in "
-         "r.csv, journal r.journal\n\nbrief             customers    found  least g  "
-         "lightest\nslalom                   14      0/2        -  none: volts lost in\n           "
-         "                                    a.name.of.a.margin.that.is.longer.tha\nridge         "
-         "            1      2/2    501.0  weir, task 2\n1 not proven: more effort, or none in the "
-         "study, says more\n"},
-        {case_5, "club: best sets of 2 craft in 2 briefs, 4 tasks: 4 answered now, 0 before\na row "
-                 "each in r.csv, journal r.journal\n\nbrief             customers    found  least "
-                 "g  lightest\nslalom                   14      1/2    502.0  plover, task "
-                 "3\nridge                     1      1/2    501.0  weir, task 2\n2 cannot be, the "
-                 "first task 1: no such swap\n"},
-        {case_6,
-         "club: best sets of 2 craft in 2 briefs, 4 tasks: 4 answered now, 0 before\na row each in "
-         "r.csv, journal r.journal\n\nbrief             customers    found  least g  "
-         "lightest\nslalom                   14      2/2    500.0  weir, task 1\nridge             "
-         "        1      1/2    503.0  plover, task 4\n1 cannot be, the first task 2: ?\n"},
-        {case_7, "club: best sets of 2 craft in 2 briefs, 4 tasks: 4 answered now, 0 before\na row "
-                 "each in r.csv, journal r.journal\n\nbrief             customers    found  least "
-                 "g  lightest\nslalom                   14      2/2    502.0  plover, task "
-                 "3\nridge                     1      2/2    501.0  weir, task 2\n1 not proven: "
-                 "more effort, or none in the study, says more\n"},
-        {case_8, "club: best sets of 2 craft in 2 briefs, 4 tasks: 4 answered now, 0 before\na row "
-                 "each in r.csv, journal r.journal\n\nbrief             customers    found  least "
-                 "g  lightest\nslalom                   14      2/2    500.0  one: weir, task "
-                 "1\nridge                     1      2/2    501.0  one: weir, task 2\n"},
-        {case_9,
-         "club: best sets of 2 craft, 2 tasks: 2 answered now, 0 before\na row each in r.csv, "
-         "journal r.journal\n\ncraft               found  least g  lightest\nweir                  "
-         "1/1    500.0  weir, task 1\nplover                0/1        -  none: your minutes\n"},
-        {case_10, "club: best sets of 1 craft in 1 brief, 1 task: 0 answered now, 1 before\na row "
-                  "each in r.csv, journal r.journal\n\nbrief             customers    found  least "
-                  "g  lightest\nslalom                   14      1/1    500.0  weir, task 1\n"},
-        {case_11,
-         "club: best sets of 2 craft in 2 briefs, 4 tasks: 4 answered now, 0 before\na row each in "
-         "r.csv, journal r.journal\n\nbrief             customers    found  least g  "
-         "lightest\nslalom                   14      2/2    500.0  weir, task 1\nridge             "
-         "        1      2/2    501.0  weir, task 2\n1 damaged line of r.journal passed over, and "
-         "done again\nclub.sqlite has changed or gone meanwhile: all this is of it as it was\n"},
-        {case_12, "club: best sets of 2 craft in 2 briefs, 4 tasks: 4 answered now, 0 before\na "
-                  "row each in r.csv, journal r.journal\n\nbrief             customers    found  "
-                  "least g  lightest\nslalom                   14      2/2    500.0  weir, task "
-                  "1\nridge                     1      2/2    501.0  weir, task 2\n2 damaged lines "
-                  "of r.journal passed over, and done again\n"},
-        {case_13, "club: best sets of 1 craft in 1 brief, 0 tasks: 0 answered now, 0 before\na row "
-                  "each in r.csv, journal r.journal\n\nbrief             customers    found  least "
-                  "g  lightest\nslalom                   14      0/0        -  \n"},
+        {case_1, "club: sheets of 2 craft in 2 briefs, 4 tasks: 4 answered now, 0 before\nbrief    "
+                 "         customers  meet it  least g  lightest\n(6 lines)"},
+        {case_2, "slalom                   14      0/2        -  none: all-up mass\n(6 lines)"},
+        {case_3,
+         "ridge                     1      0/2        -  none: found with this effort\n(6 lines)"},
+        {case_4, "slalom                   14      0/2        -  none: volts lost in\n             "
+                 "                                  a.name.of.a.margin.that.is.longer.tha\n1 not "
+                 "proven: more effort, or none in the study, says more\n(8 lines)"},
+        {case_5, "slalom                   14      1/2    502.0  plover, task 3\nridge             "
+                 "        1      1/2    501.0  weir, task 2\n2 cannot be, the first task 1: no "
+                 "such swap\n(7 lines)"},
+        {case_6, "ridge                     1      1/2    503.0  plover, task 4\n1 cannot be, the "
+                 "first task 2: ?\n(7 lines)"},
+        {case_7, "slalom                   14      2/2    502.0  plover, task 3\n1 not proven: "
+                 "more effort, or none in the study, says more\n(7 lines)"},
+        {case_8, "slalom                   14      2/2    500.0  one: weir, task 1\nridge          "
+                 "           1      2/2    501.0  one: weir, task 2\n(6 lines)"},
+        {case_9, "club: best sets of 2 craft, 2 tasks: 2 answered now, 0 before\ncraft             "
+                 "  found  least g  lightest\nweir                  1/1    500.0  weir, task "
+                 "1\nplover                0/1        -  none: your minutes\n(6 lines)"},
+        {case_10, "club: best sets of 1 craft in 1 brief, 1 task: 0 answered now, 1 before\nslalom "
+                  "                  14      1/1    500.0  weir, task 1\n(5 lines)"},
+        {case_11, "1 damaged line of r.journal passed over, and done again\nclub.sqlite has "
+                  "changed or gone meanwhile: all this is of it as it was\n(8 lines)"},
+        {case_12, "2 damaged lines of r.journal passed over, and done again\n(7 lines)"},
+        {case_13, "club: best sets of 1 craft in 1 brief, 0 tasks: 0 answered now, 0 "
+                  "before\nslalom                   14      0/0        -  \n(5 lines)"},
     };
     expect(sizeof cases / sizeof *cases, cases, say_text);
 }
@@ -462,93 +438,46 @@ static void whom_chosen_craft_cover_is_said_with_its_proof(void **state)
 {
     (void)state;
     static const state_case cases[] = {
-        {case_14,
-         "club: best sets of 2 craft in 2 briefs, 4 tasks: 4 answered now, 0 before\na row each in "
-         "r.csv, journal r.journal\n\nbrief             customers    found  least g  "
-         "lightest\nslalom                   14      2/2    500.0  weir, task 1\nridge             "
-         "        1      2/2    501.0  weir, task 2\n\n1 of 3 craft cover 14 of 15 customers, "
-         "proven: no choice covers more\n  weir of task 1, 500.0 g: 14 customers: slalom\n"},
-        {case_15,
-         "club: best sets of 2 craft in 2 briefs, 4 tasks: 4 answered now, 0 before\na row each in "
-         "r.csv, journal r.journal\n\nbrief             customers    found  least g  "
-         "lightest\nslalom                   14      2/2    500.0  weir, task 1\nridge             "
-         "        1      2/2    501.0  weir, task 2\n\n1 of 3 craft cover 14 of 15 customers; not "
-         "proven: none covers more than 15\n  weir of task 1, 500.0 g: 14 customers: slalom\n"},
-        {case_16, "club: best sets of 2 craft in 2 briefs, 4 tasks: 4 answered now, 0 before\na "
-                  "row each in r.csv, journal r.journal\n\nbrief             customers    found  "
-                  "least g  lightest\nslalom                   14      2/2    500.0  weir, task "
-                  "1\nridge                     1      2/2    501.0  weir, task 2\n\n1 of 3 craft "
-                  "cover 14 of 15 customers; not proven: none does it with less than 1\n    "
-                  "craft\n  weir of task 1, 500.0 g: 14 customers: slalom\n"},
-        {case_17,
-         "club: best sets of 2 craft in 2 briefs, 4 tasks: 4 answered now, 0 before\na row each in "
-         "r.csv, journal r.journal\n\nbrief             customers    found  least g  "
-         "lightest\nslalom                   14      2/2    500.0  weir, task 1\nridge             "
-         "        1      2/2    501.0  weir, task 2\n\n1 of 3 craft cover 14 of 15 customers, "
-         "proven: no choice does it with fewer\n  weir of task 1, 500.0 g: 14 customers: slalom\n"},
-        {case_18, "club: best sets of 2 craft in 2 briefs, 4 tasks: 4 answered now, 0 before\na "
-                  "row each in r.csv, journal r.journal\n\nbrief             customers    found  "
-                  "least g  lightest\nslalom                   14      2/2    500.0  weir, task "
-                  "1\nridge                     1      2/2    501.0  weir, task 2\n\n1 of 3 craft "
-                  "cover 14 of 15 customers, 500.0 g together, proven: no choice does\n    it with "
-                  "less\n  weir of task 1, 500.0 g: 14 customers: slalom\n"},
-        {case_19, "club: best sets of 2 craft in 2 briefs, 4 tasks: 4 answered now, 0 before\na "
-                  "row each in r.csv, journal r.journal\n\nbrief             customers    found  "
-                  "least g  lightest\nslalom                   14      2/2    500.0  weir, task "
-                  "1\nridge                     1      2/2    501.0  weir, task 2\n\n1 of 3 craft "
-                  "cover 14 of 15 customers, 500.0 g together; not proven: none does\n    it with "
-                  "less than 450.0 g\n  weir of task 1, 500.0 g: 14 customers: slalom\n"},
-        {case_20, "club: best sets of 2 craft in 2 briefs, 4 tasks: 4 answered now, 0 before\na "
-                  "row each in r.csv, journal r.journal\n\nbrief             customers    found  "
-                  "least g  lightest\nslalom                   14      2/2    500.0  weir, task "
-                  "1\nridge                     1      2/2    501.0  weir, task 2\n\n1 of 3 craft "
-                  "cover 14 of 15 customers, 500 EUR together; not proven: none does\n    it with "
-                  "less than 450 EUR\n  weir of task 1, 500.0 g, 322 EUR: 14 customers: slalom\n"},
-        {case_21, "club: best sets of 2 craft in 2 briefs, 4 tasks: 4 answered now, 0 before\na "
-                  "row each in r.csv, journal r.journal\n\nbrief             customers    found  "
-                  "least g  lightest\nslalom                   14      2/2    500.0  weir, task "
-                  "1\nridge                     1      2/2    501.0  weir, task 2\n\n1 of 3 craft "
-                  "cover 14 of 15 customers, 500  together; not proven: none does it\n    with "
-                  "less than 450\n  weir of task 1, 500.0 g, 322: 14 customers: slalom\n"},
-        {case_22, "club: best sets of 2 craft in 2 briefs, 4 tasks: 4 answered now, 0 before\na "
-                  "row each in r.csv, journal r.journal\n\nbrief             customers    found  "
-                  "least g  lightest\nslalom                   14      2/2    500.0  weir, task "
-                  "1\nridge                     1      2/2    501.0  weir, task 2\n\n1 of 3 craft "
-                  "cover 14 of 15 customers, 500  together; not proven: none does it\n    with "
-                  "less than 450\n  weir of task 1, 500.0 g, 322: 14 customers: slalom\n"},
-        {case_23, "club: best sets of 2 craft in 2 briefs, 4 tasks: 4 answered now, 0 before\na "
-                  "row each in r.csv, journal r.journal\n\nbrief             customers    found  "
-                  "least g  lightest\nslalom                   14      2/2    500.0  weir, task "
-                  "1\nridge                     1      2/2    501.0  weir, task 2\n\n1 of 3 craft "
-                  "cover 14 of 15 customers; not proven: none covers more than 15\n  weir of task "
-                  "1, 500.0 g: 14 customers: slalom\n      bumper=off skid=off cage=off\n"},
-        {case_24, "club: best sets of 2 craft in 2 briefs, 4 tasks: 4 answered now, 0 before\na "
-                  "row each in r.csv, journal r.journal\n\nbrief             customers    found  "
-                  "least g  lightest\nslalom                   14      2/2    500.0  weir, task "
-                  "1\nridge                     1      2/2    501.0  weir, task 2\n\n1 of 3 craft "
-                  "cover 14 of 15 customers; not proven: none covers more than 15\n  weir of task "
-                  "1, 500.0 g: 14 customers: slalom\n      bumper=off skid=off\n"},
-        {case_25, "club: best sets of 2 craft in 2 briefs, 4 tasks: 4 answered now, 0 before\na "
-                  "row each in r.csv, journal r.journal\n\nbrief             customers    found  "
-                  "least g  lightest\nslalom                   14      2/2    500.0  weir, task "
-                  "1\nridge                     1      2/2    501.0  weir, task 2\n\n1 of 3 craft "
-                  "cover 14 of 15 customers; not proven: none covers more than 15\n  weir of task "
-                  "1, 500.0 g: 15 customers: slalom, ridge\n      skid=off\n"},
-        {case_26,
-         "club: best sets of 2 craft in 2 briefs, 4 tasks: 4 answered now, 0 before\na row each in "
-         "r.csv, journal r.journal\n\nbrief             customers    found  least g  "
-         "lightest\nslalom                   14      2/2    500.0  weir, task 1\nridge             "
-         "        1      2/2    501.0  weir, task 2\n\n1 of 3 craft cover 14 of 15 customers; not "
-         "proven: none covers more than 15\n  weir of task 1, 500.0 g: 14 customers: slalom\n  not "
-         "covered: ridge, 1 customer; a craft that was not chosen does it\n"},
+        {case_14, "1 of 3 craft cover 14 of 15 customers, proven: no choice covers more\n  weir of "
+                  "task 1, 500.0 g: 14 customers: slalom\n(9 lines)"},
+        {case_15, "1 of 3 craft cover 14 of 15 customers; not proven: none covers more than 15\n  "
+                  "weir of task 1, 500.0 g: 14 customers: slalom\n(9 lines)"},
+        {case_16, "1 of 3 craft cover 14 of 15 customers; not proven: none does it with less than "
+                  "1\n    craft\n  weir of task 1, 500.0 g: 14 customers: slalom\n(10 lines)"},
+        {case_17, "1 of 3 craft cover 14 of 15 customers, proven: no choice does it with fewer\n  "
+                  "weir of task 1, 500.0 g: 14 customers: slalom\n(9 lines)"},
+        {case_18,
+         "1 of 3 craft cover 14 of 15 customers, 500.0 g together, proven: no choice does\n    it "
+         "with less\n  weir of task 1, 500.0 g: 14 customers: slalom\n(10 lines)"},
+        {case_19,
+         "1 of 3 craft cover 14 of 15 customers, 500.0 g together; not proven: none does\n    it "
+         "with less than 450.0 g\n  weir of task 1, 500.0 g: 14 customers: slalom\n(10 lines)"},
+        {case_20, "1 of 3 craft cover 14 of 15 customers, 500 EUR together; not proven: none "
+                  "does\n    it with less than 450 EUR\n  weir of task 1, 500.0 g, 322 EUR: 14 "
+                  "customers: slalom\n(10 lines)"},
+        {case_21,
+         "1 of 3 craft cover 14 of 15 customers, 500  together; not proven: none does it\n    with "
+         "less than 450\n  weir of task 1, 500.0 g, 322: 14 customers: slalom\n(10 lines)"},
+        {case_22,
+         "1 of 3 craft cover 14 of 15 customers, 500  together; not proven: none does it\n    with "
+         "less than 450\n  weir of task 1, 500.0 g, 322: 14 customers: slalom\n(10 lines)"},
+        {case_23,
+         "1 of 3 craft cover 14 of 15 customers; not proven: none covers more than 15\n  weir of "
+         "task 1, 500.0 g: 14 customers: slalom\n      bumper=off skid=off cage=off\n(10 lines)"},
+        {case_24,
+         "1 of 3 craft cover 14 of 15 customers; not proven: none covers more than 15\n  weir of "
+         "task 1, 500.0 g: 14 customers: slalom\n      bumper=off skid=off\n(10 lines)"},
+        {case_25,
+         "1 of 3 craft cover 14 of 15 customers; not proven: none covers more than 15\n  weir of "
+         "task 1, 500.0 g: 15 customers: slalom, ridge\n      skid=off\n(10 lines)"},
+        {case_26, "1 of 3 craft cover 14 of 15 customers; not proven: none covers more than 15\n  "
+                  "weir of task 1, 500.0 g: 14 customers: slalom\n  not covered: ridge, 1 "
+                  "customer; a craft that was not chosen does it\n(10 lines)"},
         {case_27,
-         "club: best sets of 2 craft in 2 briefs, 4 tasks: 4 answered now, 0 before\na row each in "
-         "r.csv, journal r.journal\n\nbrief             customers    found  least g  "
-         "lightest\nslalom                   14      2/2    500.0  weir, task 1\nridge             "
-         "        1      2/2    501.0  weir, task 2\n\n1 of 3 craft cover 14 of 15 customers; not "
-         "proven: none covers more than 15\n  weir of task 1, 500.0 g: 14 customers: slalom\n  not "
-         "covered: ridge, 1 customer; no craft here does, most fail your minutes\n  not covered: "
-         "slalom, 14 customers; no craft here does, most fail found with\n      this effort\n"},
+         "1 of 3 craft cover 14 of 15 customers; not proven: none covers more than 15\n  weir of "
+         "task 1, 500.0 g: 14 customers: slalom\n  not covered: ridge, 1 customer; no craft here "
+         "does, most fail your minutes\n  not covered: slalom, 14 customers; no craft here does, "
+         "most fail found with\n      this effort\n(12 lines)"},
     };
     expect(sizeof cases / sizeof *cases, cases, say_text);
 }
@@ -557,12 +486,11 @@ static void a_plan_says_how_much_there_is_to_do(void **state)
 {
     (void)state;
     static const state_case cases[] = {
-        {case_28, "club: best sets of 2 craft in 2 briefs, 4 tasks, 0 of them answered in\n    "
-                  "r.journal; nothing done\n  land.left: 1 value, 20 %\n"},
-        {case_29, "club: best sets of 2 craft in 2 briefs, 4 tasks, 3 of them answered in\n    "
-                  "r.journal; nothing done\n  land.left: 2 values, 20 % .. 30 %\n"},
-        {case_30,
-         "club: sheets of 2 craft, 4 tasks, 0 of them answered in r.journal; nothing done\n"},
+        {case_28, "  land.left: 1 value, 20 %\n(3 lines)"},
+        {case_29, "club: best sets of 2 craft in 2 briefs, 4 tasks, 3 of them answered in\n  "
+                  "land.left: 2 values, 20 % .. 30 %\n(3 lines)"},
+        {case_30, "club: sheets of 2 craft, 4 tasks, 0 of them answered in r.journal; nothing "
+                  "done\n(1 lines)"},
     };
     expect(sizeof cases / sizeof *cases, cases, say_plan);
 }
@@ -571,8 +499,7 @@ static void a_plan_may_be_json(void **state)
 {
     (void)state;
     static const state_case cases[] = {
-        {case_31, "{\n \"study\": \"club\",\n \"tasks\": 4,\n \"answered\": 3,\n \"results\": "
-                  "\"r.csv\",\n \"journal\": \"r.journal\"\n}\n"},
+        {case_31, " \"answered\": 3,\n(7 lines)"},
     };
     expect(sizeof cases / sizeof *cases, cases, say_plan_json);
 }
@@ -582,52 +509,22 @@ static void all_of_it_may_be_json(void **state)
     (void)state;
     static const state_case cases[] = {
         {case_32,
-         "{\n \"study\": \"club\",\n \"ask\": \"best\",\n \"money_unit\": \"EUR\",\n \"results\": "
-         "\"r.csv\",\n \"journal\": \"r.journal\",\n \"ranks\": 0,\n \"study_s\": 0,\n "
-         "\"answered_before\": 0,\n \"damaged_lines\": 0,\n \"benches_changed\": [\n  "
-         "\"club.sqlite\"\n ],\n \"cover\": {\n  \"wish\": \"customers\",\n  \"candidates\": 3,\n  "
-         "\"customers\": 15,\n  \"covered\": 14,\n  \"proven\": false,\n  \"covered_bound\": 15,\n "
-         " \"total\": 500,\n  \"chosen\": [\n   {\n    \"task\": 1,\n    \"craft\": \"weir\",\n    "
-         "\"loadout\": \"race\",\n    \"tried\": \"a=b\",\n    \"set\": \"\",\n    \"all_up_g\": "
-         "500,\n    \"money\": null,\n    \"briefs\": [\n     \"slalom\"\n    ]\n   }\n  ],\n  "
+         " \"money_unit\": \"EUR\",\n \"benches_changed\": [\n  \"club.sqlite\"\n ],\n \"cover\": "
+         "{\n  \"wish\": \"customers\",\n  \"candidates\": 3,\n  \"customers\": 15,\n  "
+         "\"covered\": 14,\n  \"proven\": false,\n  \"covered_bound\": 15,\n  \"total\": 500,\n  "
+         "\"chosen\": [\n   {\n    \"task\": 1,\n    \"craft\": \"weir\",\n    \"loadout\": "
+         "\"race\",\n    \"tried\": \"a=b\",\n    \"set\": \"\",\n    \"all_up_g\": 500,\n    "
+         "\"money\": null,\n    \"briefs\": [\n     \"slalom\"\n    ]\n   }\n  ],\n  "
          "\"not_covered\": [\n   {\n    \"brief\": \"ridge\",\n    \"why\": null\n   },\n   {\n    "
-         "\"brief\": \"slalom\",\n    \"why\": \"limit.flown\"\n   }\n  ]\n },\n \"tasks\": [\n  "
-         "{\n   \"task\": 1,\n   \"key\": \"0000000000000000\",\n   \"bench\": \"one\",\n   "
-         "\"craft\": \"weir\",\n   \"loadout\": \"race\",\n   \"brief\": \"slalom\",\n   "
-         "\"varied\": {},\n   \"answer\": \"yes\",\n   \"why\": null,\n   \"proven\": true,\n   "
-         "\"was_g\": 600,\n   \"bound_g\": 400,\n   \"pays\": 0,\n   \"work_min\": 0,\n   \"set\": "
-         "\"\",\n   \"figures\": {}\n  },\n  {\n   \"task\": 2,\n   \"key\": "
-         "\"0000000000000000\",\n   \"bench\": \"one\",\n   \"craft\": \"weir\",\n   \"loadout\": "
-         "\"race\",\n   \"brief\": \"ridge\",\n   \"varied\": {},\n   \"answer\": \"yes\",\n   "
-         "\"why\": null,\n   \"proven\": true,\n   \"was_g\": 600,\n   \"bound_g\": 400,\n   "
-         "\"pays\": 0,\n   \"work_min\": 0,\n   \"set\": \"\",\n   \"figures\": {}\n  },\n  {\n   "
-         "\"task\": 3,\n   \"key\": \"0000000000000000\",\n   \"bench\": \"one\",\n   \"craft\": "
-         "\"plover\",\n   \"loadout\": null,\n   \"brief\": \"slalom\",\n   \"varied\": {},\n   "
-         "\"answer\": \"yes\",\n   \"why\": null,\n   \"proven\": true,\n   \"was_g\": 600,\n   "
-         "\"bound_g\": 400,\n   \"pays\": 0,\n   \"work_min\": 0,\n   \"set\": \"\",\n   "
-         "\"figures\": {}\n  },\n  {\n   \"task\": 4,\n   \"key\": \"0000000000000000\",\n   "
-         "\"bench\": \"one\",\n   \"craft\": \"plover\",\n   \"loadout\": null,\n   \"brief\": "
-         "\"ridge\",\n   \"varied\": {},\n   \"answer\": \"yes\",\n   \"why\": null,\n   "
-         "\"proven\": true,\n   \"was_g\": 600,\n   \"bound_g\": 400,\n   \"pays\": 0,\n   "
-         "\"work_min\": 0,\n   \"set\": \"\",\n   \"figures\": {}\n  }\n ]\n}\n"},
+         "\"brief\": \"slalom\",\n    \"why\": \"limit.flown\"\n   }\n  ]\n },\n   \"bench\": "
+         "\"one\",\n   \"loadout\": \"race\",\n   \"bench\": \"one\",\n   \"loadout\": \"race\",\n "
+         "  \"bench\": \"one\",\n   \"bench\": \"one\",\n(121 lines)"},
         {case_33,
-         "{\n \"study\": \"club\",\n \"ask\": \"sheet\",\n \"money_unit\": null,\n \"results\": "
-         "\"r.csv\",\n \"journal\": \"r.journal\",\n \"ranks\": 0,\n \"study_s\": 0,\n "
-         "\"answered_before\": 0,\n \"damaged_lines\": 0,\n \"benches_changed\": [],\n \"cover\": "
-         "null,\n \"tasks\": [\n  {\n   \"task\": 1,\n   \"key\": \"0000000000000000\",\n   "
-         "\"craft\": \"weir\",\n   \"loadout\": null,\n   \"brief\": \"slalom\",\n   \"varied\": "
-         "{},\n   \"answer\": \"yes\",\n   \"why\": null,\n   \"figures\": {\n    \"all_up_g\": "
-         "500,\n    \"all_up_g_u\": 0\n   }\n  },\n  {\n   \"task\": 2,\n   \"key\": "
-         "\"0000000000000000\",\n   \"craft\": \"weir\",\n   \"loadout\": null,\n   \"brief\": "
-         "\"ridge\",\n   \"varied\": {},\n   \"answer\": \"no\",\n   \"why\": \"limit.flown\",\n   "
-         "\"figures\": {\n    \"all_up_g\": null,\n    \"all_up_g_u\": 0\n   }\n  },\n  {\n   "
-         "\"task\": 3,\n   \"key\": \"0000000000000000\",\n   \"craft\": \"plover\",\n   "
-         "\"loadout\": null,\n   \"brief\": \"slalom\",\n   \"varied\": {},\n   \"answer\": "
-         "\"cannot\",\n   \"why\": null,\n   \"figures\": {\n    \"all_up_g\": 0,\n    "
-         "\"all_up_g_u\": 0\n   }\n  },\n  {\n   \"task\": 4,\n   \"key\": \"0000000000000000\",\n "
-         "  \"craft\": \"plover\",\n   \"loadout\": null,\n   \"brief\": \"ridge\",\n   "
-         "\"varied\": {},\n   \"answer\": \"yes\",\n   \"why\": null,\n   \"figures\": {\n    "
-         "\"all_up_g\": 0,\n    \"all_up_g_u\": 0\n   }\n  }\n ]\n}\n"},
+         " \"ask\": \"sheet\",\n   \"figures\": {\n    \"all_up_g\": 500,\n    \"all_up_g_u\": 0\n "
+         "  }\n   \"answer\": \"no\",\n   \"why\": \"limit.flown\",\n   \"figures\": {\n    "
+         "\"all_up_g\": null,\n    \"all_up_g_u\": 0\n   }\n   \"answer\": \"cannot\",\n   "
+         "\"figures\": {\n    \"all_up_g\": 0,\n    \"all_up_g_u\": 0\n   }\n   \"figures\": {\n   "
+         " \"all_up_g\": 0,\n    \"all_up_g_u\": 0\n   }\n(71 lines)"},
     };
     expect(sizeof cases / sizeof *cases, cases, say_json);
 }
