@@ -2,16 +2,18 @@
 #ifndef PARE_TESTS_CHANGED_LINES_H
 #define PARE_TESTS_CHANGED_LINES_H
 
+#include <stdbool.h>
 #include <string.h>
 
 #include "base/text.h"
 
-/* The lines that a text has and another has not, and how many it has in all; all of it where they are one. */
-static inline void say_changes(const char *base, const char *text, pare_text *out)
+/* The lines that a text has and the usual one has not, and how many it has in all.
+ * @param whole  all of it where it is the usual one */
+static inline void say_changes(const char *base, const char *text, bool whole, pare_text *out)
 {
     size_t lines = 0;
     if (strcmp(base, text) == 0) {
-        pare_text_add(out, text);
+        pare_text_add(out, whole ? text : "as usual");
         return;
     }
     pare_text around = {0}, line = {0};

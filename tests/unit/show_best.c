@@ -256,7 +256,7 @@ static void expect(size_t count, const state_case cases[], void (*say)(const sta
         pare_text whole = {0}, text = {0};
         cases[i].make(s);
         say(s, &whole);
-        say_changes(base.bytes ? base.bytes : "", whole.bytes ? whole.bytes : "", &text);
+        say_changes(base.bytes ? base.bytes : "", whole.bytes ? whole.bytes : "", i == 0, &text);
         assert_false(whole.failed || text.failed);
         const char *answer = text.bytes ? text.bytes : "";
 
@@ -1064,7 +1064,7 @@ static void what_limits_cost_is_said_by_limit(void **state)
                   "binds\n               is all-up "
                   "mass\n{\"grams_won\":12,\"grams_won_proven\":true,\"loosened_by\":1,\"next\":"
                   "\"limit.all_up\",\"unit\":\"%\"}\n(3 lines)"},
-        {case_27, "{}"},
+        {case_27, "as usual"},
     };
     expect(sizeof cases / sizeof *cases, cases, say_loosened);
 }
@@ -1078,7 +1078,7 @@ static void what_must_give_way_is_said_by_limit(void **state)
          "590.0 "
          "g\n{\"alone\":[{\"best_g\":590,\"from\":5,\"helps\":true,\"least\":true,\"limit\":"
          "\"flown\",\"to\":4.16872,\"unit\":\"min\"}],\"pair\":[],\"stopped\":false}\n(4 lines)"},
-        {case_29, "null"},
+        {case_29, "as usual"},
         {case_30,
          "\nWhat the brief would have to give way by\n  your minutes from 5 to 4.17 min, alone and "
          "perhaps less: 590.0 "
@@ -1128,7 +1128,7 @@ static void other_ways_and_how_far_the_best_stands(void **state)
                   "\"best_g\":585,\"money\":40,\"try\":\"cube=off,motor=mo-x,joint.motor_base."
                   "count=8\",\"work_min\":0},{\"best_g\":590,\"money\":40,\"try\":\"cube=off\","
                   "\"work_min\":0}],\"ways_all\":true,\"ways_proven\":true}\n(11 lines)"},
-        {case_36, "{}"},
+        {case_36, "as usual"},
         {case_37,
          "\nOther ways, each with other parts than all before it\n  There is none.\n\nHow far the "
          "best one stands, as long as limits are kept\n  by more than 0.00 g: motor=mo-x\n  limits "
@@ -1280,7 +1280,7 @@ static void another_wish_is_told_with_its_own_proof(void **state)
          "parts has more than 5 min (to 1 part in 100 000),\n               by 7 "
          "searches\n{\"wish\":\"minutes\",\"wish_best\":5,\"wish_bound\":5.16667,\"wish_proven\":"
          "true,\"wish_searches\":7,\"wish_unit\":\"min\",\"wish_was\":4}\n(4 lines)"},
-        {case_48, "\n{\"wish\":\"grams\"}"},
+        {case_48, "as usual"},
         {case_49, "proof          no set of these parts has more than 5 min (to 1 part in 100 "
                   "000),\n               by 7 searches\n(4 lines)"},
         {case_50,
@@ -1345,7 +1345,7 @@ static void how_sure_a_set_is(void **state)
          "costs 5.0 g more than the set that just meets the limits,\n               580.0 "
          "g\n{\"sure\":{\"asked\":0.9,\"chance\":0,\"drawn\":0.95,\"drawn_u\":0.005,\"draws\":2000,"
          "\"just_g\":580,\"just_proven\":true,\"limits\":[],\"price_g\":5}}\n(5 lines)"},
-        {case_61, "{}"},
+        {case_61, "as usual"},
         {case_62, "how sure       all limits together hold with 0.0 % at least by the linear "
                   "model;\n               drawn and flown 2000 times, with 95.0 % (\xC2\xB1 "
                   "0.5)\n{\"sure\":{\"asked\":0.9,\"chance\":0,\"drawn\":0.95,\"drawn_u\":0.005,"
@@ -1415,7 +1415,7 @@ static void parts_that_nobody_sells_are_told_apart(void **state)
                   "would be had by looking for:\n    motor=sought-29g: of 29 g; kv "
                   "1800\n{\"sought\":{\"best_g\":580,\"look_for\":[\"motor=sought-29g\"],"
                   "\"proven\":false,\"try\":\"cube=off,motor=sought-29g\"}}\n(5 lines)"},
-        {case_74, "{}"},
+        {case_74, "as usual"},
     };
     expect(sizeof cases / sizeof *cases, cases, say_sought);
 }
@@ -1492,15 +1492,7 @@ static void what_follows_saved_grams(void **state)
                   "hold\nit (--hold pack) to keep them.\n(14 lines)"},
         {case_91, "Mind: the smaller pack spends all the minutes that the saved grams won; hold "
                   "it\n(--hold pack) to keep them.\n(14 lines)"},
-        {case_92,
-         "weir-5: what follows 20.0 g saved elsewhere, in motors, propellers, pack, ESCs\nand lead "
-         "that can be bought; all else stays, minutes and thrust to weight are no\nless than "
-         "now\n\n   saved, g follows, g by laws, g  from there on, g\n        0.0        0.0       "
-         " 0.0  what carries it could shed 0.0 g with nothing\n                                   "
-         "saved\n       10.0        5.0        4.0  motor=mo-x -5.0, lead +1.0\n\n20.0 g saved end "
-         "as 25.0 g, and by the scaling laws, were there motors and packs\nof every size, as 28.0 "
-         "g; each step is proven.\nYour minutes: 3.11 with nothing saved, 3.11 with it, 3.11 after "
-         "what follows.\n"},
+        {case_92, "as usual"},
         {case_93, "(11 lines)"},
         {case_94, "(11 lines)"},
         {case_95, "(11 lines)"},

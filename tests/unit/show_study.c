@@ -134,7 +134,7 @@ static void expect(size_t count, const state_case cases[], void (*say)(const sta
         pare_text whole = {0}, text = {0};
         cases[i].make(s);
         say(s, &whole);
-        say_changes(base.bytes ? base.bytes : "", whole.bytes ? whole.bytes : "", &text);
+        say_changes(base.bytes ? base.bytes : "", whole.bytes ? whole.bytes : "", i == 0, &text);
         assert_false(whole.failed || text.failed);
         const char *answer = text.bytes ? text.bytes : "";
 
