@@ -354,6 +354,15 @@ static pare_status begin_entity(scan *s, pare_error *err)
     return status;
 }
 
+static pare_status end_entities(scan *s, pare_error *err)
+{
+    const pare_status status = draw_entity(s, err);
+    if (status == PARE_OK && s->in_polyline)
+        return refuse(s, &s->polyline, "has no end; right would be a SEQEND after its last corner",
+                      err);
+    return status;
+}
+
 static pare_status take_corner_value(scan *s, double value, pare_error *err)
 {
     if (s->code == 10)
@@ -441,7 +450,7 @@ static pare_status take_pair(scan *s, pare_error *err)
         const bool over = is(s, "ENDSEC") || is(s, "EOF");
         pare_status status = PARE_OK;
         if (s->in_entities && over)
-            status = draw_entity(s, err);
+            status = end_entities(s, err);
         else if (s->in_entities)
             status = begin_entity(s, err);
         if (over)
