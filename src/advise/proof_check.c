@@ -193,7 +193,7 @@ static bool check_set(checker *c, proof_state *state, const char **at)
 static bool check_leaf(checker *c, proof_state *state, const char **at, bool *ok)
 {
     long long number;
-    char name[PROOF_LABEL];
+    char name[PROOF_LABEL] = "";
     if (take_word(at, "mass")) {
         *ok = take_number(at, &number) ? check_heavy(c, state, number, state->bound)
                                        : refuse(c, "a mass in 0.1 mg is due");
@@ -616,8 +616,7 @@ static pare_status check_all(checker *c, const pare_bench *bench, pare_arena *ar
         (void)refuse(c, "%s", why);
         return PARE_OK;
     }
-    proof_state *first = proof_room_at(c->room, 0);
-    status = first ? proof_first(space, first, err) : pare_no_memory(err);
+    status = proof_first(space, proof_room_at(c->room, 0), err); /* made along with that below it */
     return status == PARE_OK ? check_tree(c, err) : status;
 }
 

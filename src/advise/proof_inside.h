@@ -246,6 +246,7 @@ void proof_part(const proof_space *space, const proof_state *from, size_t choice
 /** Judges a whole set. @return false: it does not do what it must, by `by` */
 bool proof_judge(const proof_space *space, proof_state *state, const char **by, double *ratio);
 /** Whether a certificate's claim holds of the set that it names: it goes on, does what it must and weighs so.
+ * @param room  its first two states are made
  * @param[out] why  what does not, in words */
 bool proof_claimed(const proof_space *space, proof_room *room, char why[256]);
 

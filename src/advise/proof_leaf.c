@@ -98,7 +98,7 @@ bool proof_claimed(const proof_space *space, proof_room *room, char why[256])
     why[0] = '\0';
     if (!claim->found)
         return true;
-    if (!now || !next || proof_first(space, now, &err) != PARE_OK) {
+    if (proof_first(space, now, &err) != PARE_OK) {
         snprintf(why, 256, "the craft cannot be weighed");
         return false;
     }

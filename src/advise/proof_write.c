@@ -389,8 +389,8 @@ pare_status pare_proof_write(const pare_bench *bench, const pare_craft *craft,
         put_head(&w);
         if (!proof_claimed(space, w.room, why))
             snprintf(told->refusal, sizeof told->refusal, "%s", why);
-        proof_state *first = proof_room_at(w.room, 0);
-        status = first ? proof_first(space, first, err) : pare_no_memory(err);
+        proof_state *first = proof_room_at(w.room, 0); /* made along with that below it */
+        status = proof_first(space, first, err);
         if (status == PARE_OK)
             put_node(&w, 0, "-", 0, first);
         put(&w, "end %zu", told->lines);
