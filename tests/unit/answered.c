@@ -164,6 +164,109 @@ static void hovers_before_and_since_answer_the_output(void **state)
     assert_false(answers.hover.there || answers.minutes.there); /* nothing was charged */
 }
 
+/* Of two loadouts that were weighed, the one that answers for fewer swaps counts: its answer is the more its own. */
+static void the_answer_for_fewest_swaps_counts(void **state)
+{
+    (void)state;
+    const char *const day[] = {"2024-03-10", "2024-03-20"};
+    const pare_weigh_in reading[] = {whole("2024-03-15", "film", 0.702),
+                                     whole("2024-03-25", "film", 0.694), /* the second alone */
+                                     whole("2024-03-05", "race", 0.650),
+                                     whole("2024-03-26", "race", 0.630), /* both */
+                                     whole("2024-03-06", "alone", 0.4),
+                                     whole("2024-04-26", NULL, 0.5)}; /* neither */
+    for (size_t turn = 0; turn < 2; turn++) {
+        pare_weigh_in turned[6];
+        for (size_t i = 0; i < 6; i++)
+            turned[i] = reading[turn ? 5 - i : i];
+        const pare_weighings all = {1, &kitchen, 6, turned};
+        pare_answers answers;
+        pare_answers_of(craft_with(2, day), 1, &all, 0, NULL, NAN, &answers);
+        assert_int_equal(answers.mass.swaps, 1);
+        assert_near(answers.mass.measured, -8e-3, 1e-12);
+        pare_answers_of(craft_with(2, day), 0, &all, 0, NULL, NAN, &answers);
+        assert_int_equal(answers.mass.swaps, 2);
+        assert_near(answers.mass.measured, -20e-3, 1e-12);
+    }
+}
+
+/* Scales that are two have nothing in common: what each is off by counts whole. */
+static void two_scales_are_each_off_by_themselves(void **state)
+{
+    (void)state;
+    static const pare_scale two[] = {{"kitchen", 1e-3, 1e-3, 0.002, 0, NULL},
+                                     {"letters", 1e-4, 1e-4, 0.001, 0, NULL}};
+    const char *const day[] = {"2024-03-10"};
+    pare_weigh_in reading[] = {whole("2024-03-05", NULL, 0.700), whole("2024-03-15", NULL, 0.692)};
+    reading[1].scale = "letters";
+    reading[1].step_kg = 1e-4;
+    const pare_weighings all = {2, two, 2, reading};
+    pare_answers answers;
+    pare_answers_of(craft_with(1, day), 0, &all, 0, NULL, NAN, &answers);
+    const double one_u = hypot(1e-3 / sqrt(12), 1e-3), other_u = hypot(1e-4 / sqrt(12), 1e-4);
+    assert_near(answers.mass.measured_u,
+                hypot(hypot(one_u, other_u), hypot(0.002 * 0.700, 0.001 * 0.692)), 1e-12);
+}
+
+/* A swap that promised nothing of a figure leaves those fitted with it unanswered. */
+static void what_was_not_promised_is_not_answered(void **state)
+{
+    (void)state;
+    const char *const day[] = {"2024-03-10", "2024-03-10"};
+    const pare_weigh_in reading[] = {whole("2024-03-05", NULL, 0.700),
+                                     whole("2024-03-15", NULL, 0.692)};
+    const pare_weighings all = {1, &kitchen, 2, reading};
+    pare_answers answers;
+    pare_craft *craft = craft_with(2, day);
+    for (size_t t = 0; t < 2; t++) {
+        craft = craft_with(2, day);
+        craft->taken[t].promises = 0;
+        pare_answers_of(craft, 0, &all, 0, NULL, NAN, &answers);
+        assert_false(answers.mass.there);
+        assert_near(answers.mass.measured, 0, 0);
+    }
+    craft->taken[1].date[PARE_STAGE_FITTED] = NULL; /* chosen, and not on yet */
+    pare_answers_of(craft, 0, &all, 0, NULL, NAN, &answers);
+    assert_true(answers.mass.there);
+    assert_int_equal(answers.mass.swaps, 1);
+}
+
+/* Flights of each pack and loadout stand by themselves, and the most certain of them counts; those before the swap
+ * fitted before, from the next one on, and those that say nothing, do not. */
+static void flights_between_other_swaps_of_one_pack_count(void **state)
+{
+    (void)state;
+    static const pare_part old_pack = {.id = "pa-old"}, new_pack = {.id = "pa-new"};
+    const char *const day[] = {"2024-03-01", "2024-02-01", "2024-03-10", "2024-05-01",
+                               "2024-04-01"};
+    pare_flight_record flown[] = {
+        flight("2024-02-20", 20, false), /* before the swap fitted before */
+        flight("2024-03-02", 10, false), flight("2024-03-12", 9, false), /* of the old pack */
+        flight("2024-03-02", 12, false), flight("2024-03-03", 12, false),
+        flight("2024-03-12", 6, false),  flight("2024-03-13", 6, false), /* of the new one */
+        flight("2024-03-13", 1, false),  flight("2024-03-14", 2, false), /* say nothing */
+        flight("2024-04-02", 30, false)};                                /* with the next swap */
+    for (size_t i = 0; i < 10; i++)
+        flown[i].pack = i < 3 ? &old_pack : &new_pack;
+    flown[7].lasted_s = 0;
+    flown[8].put_back_c = 0;
+    const pare_weighings none = {0, NULL, 0, NULL};
+    for (size_t turn = 0; turn < 2; turn++) {
+        pare_flight_record turned[10];
+        for (size_t i = 0; i < 10; i++)
+            turned[i] = flown[turn ? 9 - i : i];
+        pare_answers answers;
+        pare_answers_of(craft_with(5, day), 2, &none, 10, turned, 300, &answers);
+        assert_int_equal(answers.minutes.before, 2);
+        assert_int_equal(answers.minutes.since, 2);
+        assert_near(answers.minutes.measured, 300 * (1 - 0.5), 1e-9);
+        assert_int_equal(answers.minutes.swaps, 1);
+        /* Minutes of the sheet that are not known make none measured. */
+        pare_answers_of(craft_with(5, day), 2, &none, 10, turned, NAN, &answers);
+        assert_false(answers.minutes.there);
+    }
+}
+
 static void what_is_only_chosen_has_no_answer(void **state)
 {
     (void)state;
@@ -180,6 +283,10 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(a_change_on_the_scale_is_held_against_its_promise),
+        cmocka_unit_test(the_answer_for_fewest_swaps_counts),
+        cmocka_unit_test(two_scales_are_each_off_by_themselves),
+        cmocka_unit_test(what_was_not_promised_is_not_answered),
+        cmocka_unit_test(flights_between_other_swaps_of_one_pack_count),
         cmocka_unit_test(swaps_between_two_readings_are_answered_together),
         cmocka_unit_test(a_change_the_wrong_way_is_hardly_real),
         cmocka_unit_test(flights_of_one_manner_answer_minutes_and_hover),
