@@ -59,8 +59,8 @@ static pare_status fetch(pare_store *store, pare_thing thing, const char *name, 
                                               : pare_store_craft_text(store, name, &text, err);
     if (status == PARE_OK) {
         *doc = pare_arena_copy(arena, text.bytes ? text.bytes : "", text.length);
-        status =
-            *doc ? pare_tree_parse(*doc, text.length, name, arena, root, err) : pare_no_memory(err);
+        status = *doc ? pare_tree_parse_map(*doc, text.length, name, arena, root, err)
+                      : pare_no_memory(err);
     }
     pare_text_free(&text);
     return status;

@@ -220,8 +220,8 @@ static pare_status part_of(const pare_editing *e, const char *id, pare_part **pa
         status = pare_sql_step(e->store, statement, &row, err);
     if (status == PARE_OK && row) {
         doc = pare_sql_text(statement, 0, e->arena);
-        status =
-            doc ? pare_tree_parse(doc, strlen(doc), id, e->arena, &root, err) : pare_no_memory(err);
+        status = doc ? pare_tree_parse_map(doc, strlen(doc), id, e->arena, &root, err)
+                     : pare_no_memory(err);
     }
     pare_sql_finish(statement);
     if (status != PARE_OK || !row)

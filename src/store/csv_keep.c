@@ -264,7 +264,7 @@ pare_status pare_keeper_merge(const pare_keeper *k, const pare_reading *reading,
     if (!doc)
         return pare_no_memory(err);
     const pare_status status =
-        pare_tree_parse(doc, strlen(doc), reading->name, reading->arena, before, err);
+        pare_tree_parse_map(doc, strlen(doc), reading->name, reading->arena, before, err);
     if (status != PARE_OK)
         return status;
     *merged = node;

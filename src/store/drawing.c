@@ -55,7 +55,7 @@ static pare_status find_parts(taking *t, pare_error *err)
         if (status != PARE_OK || !row)
             break;
         const char *doc = pare_sql_text(statement, 0, t->arena);
-        status = doc ? pare_tree_parse(doc, strlen(doc), t->store->path, t->arena, &root, err)
+        status = doc ? pare_tree_parse_map(doc, strlen(doc), t->store->path, t->arena, &root, err)
                      : pare_no_memory(err);
         pare_node *copy = status == PARE_OK ? pare_node_without(t->arena, root, NULL) : NULL;
         if (status == PARE_OK && !copy)

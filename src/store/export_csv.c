@@ -78,7 +78,7 @@ static void things(const pare_node *of, pare_text *cell)
 {
     if (of->text)
         pare_text_add(cell, of->text);
-    for (const pare_node *one = of->first; one; one = one->next)
+    for (const pare_node *one = of->form == PARE_NODE_MAP ? of->first : NULL; one; one = one->next)
         pare_text_printf(cell, "%s%s %s", one != of->first ? ", " : "", one->key,
                          one->text ? one->text : "");
 }
@@ -300,7 +300,8 @@ static void put_stand(writer *w, const pare_node *root)
                 put_cell(w, c, node_of(c->target, root));
                 continue;
             }
-            const pare_node *name = columns ? columns->first : NULL, *value = row->first;
+            const bool named = columns && columns->form == PARE_NODE_MAP;
+            const pare_node *name = named ? columns->first : NULL, *value = row->first;
             while (name && value && strcmp(name->key, c->target->name) != 0) {
                 name = name->next;
                 value = value->next;
@@ -329,8 +330,8 @@ static pare_status each_row(const pare_store *store, writer *w, pare_error *err)
         const char *doc = pare_sql_chars(statement, 0);
         pare_arena *arena = pare_arena_open();
         if (status == PARE_OK)
-            status = arena ? pare_tree_parse(doc ? doc : "", doc ? strlen(doc) : 0, store->path,
-                                             arena, &root, err)
+            status = arena ? pare_tree_parse_map(doc ? doc : "", doc ? strlen(doc) : 0, store->path,
+                                                 arena, &root, err)
                            : pare_no_memory(err);
         if (status == PARE_OK && w->list == PARE_LIST_PARTS &&
             !(root = with_mass(root, statement, arena)))

@@ -80,7 +80,7 @@ static pare_status put_row(const pare_store *store, pare_statement *statement, p
     const pare_node *root = NULL;
     if (!arena)
         return pare_no_memory(err);
-    const pare_status status = pare_tree_parse(
+    const pare_status status = pare_tree_parse_map(
         doc ? doc : "", doc ? pare_sql_length(statement, 0) : 0, store->path, arena, &root, err);
     if (status == PARE_OK)
         put_node(root, out);

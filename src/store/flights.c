@@ -19,8 +19,9 @@ static pare_status load_flight(pare_reading *reading, pare_statement *statement,
                                       craft->name, date ? date : "");
     if (!reading->name)
         return pare_no_memory(err);
-    pare_status status = pare_tree_parse(doc ? doc : "", doc ? pare_sql_length(statement, 0) : 0,
-                                         reading->name, reading->arena, &root, err);
+    pare_status status =
+        pare_tree_parse_map(doc ? doc : "", doc ? pare_sql_length(statement, 0) : 0, reading->name,
+                            reading->arena, &root, err);
     if (status == PARE_OK)
         status = pare_record_check(reading, PARE_RECORD_FLIGHT, root, err);
     if (status == PARE_OK)

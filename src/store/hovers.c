@@ -73,7 +73,7 @@ static pare_status read_rows(pare_store *store, pare_statement *statement, pare_
         if (status != PARE_OK || !row)
             break;
         const char *text = pare_sql_text(statement, 0, room);
-        status = text ? pare_tree_parse(text, strlen(text), store->path, room, &doc, err)
+        status = text ? pare_tree_parse_map(text, strlen(text), store->path, room, &doc, err)
                       : pare_no_memory(err);
         if (status == PARE_OK) {
             list = pare_grown(arena, list, *count, &size, sizeof *list);

@@ -60,7 +60,7 @@ pare_status pare_log_find_flight(const pare_store *store, const pare_reading *re
         if (status != PARE_OK || !there)
             break;
         const char *doc = pare_sql_text(statement, 1, reading->arena);
-        status = doc ? pare_tree_parse(doc, strlen(doc), "flight", reading->arena, &flight, err)
+        status = doc ? pare_tree_parse_map(doc, strlen(doc), "flight", reading->arena, &flight, err)
                      : pare_no_memory(err);
         if (status != PARE_OK || !agrees(flight, log))
             continue;

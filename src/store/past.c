@@ -220,7 +220,8 @@ static pare_status craft_of(const pare_store *store, const char *name, pare_aren
         return pare_fail(err, PARE_UNKNOWN, "no craft '%.48s'", name);
     if (status == PARE_OK && !doc)
         return pare_no_memory(err);
-    return status == PARE_OK ? pare_tree_parse(doc, strlen(doc), name, arena, root, err) : status;
+    return status == PARE_OK ? pare_tree_parse_map(doc, strlen(doc), name, arena, root, err)
+                             : status;
 }
 
 /* Its first dated record; "" where it has none. */
@@ -309,7 +310,7 @@ static pare_status part_text(const pare_store *store, const char *id, pare_arena
     pare_sql_finish(statement);
     if (status == PARE_OK && row && !doc)
         return pare_no_memory(err);
-    return status == PARE_OK && row ? pare_tree_parse(doc, strlen(doc), id, arena, root, err)
+    return status == PARE_OK && row ? pare_tree_parse_map(doc, strlen(doc), id, arena, root, err)
                                     : status;
 }
 

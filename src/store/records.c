@@ -109,7 +109,7 @@ static pare_status part_of(const pare_records *records, const pare_node *name, p
     if (status == PARE_OK && !doc)
         return pare_no_memory(err);
     if (status == PARE_OK)
-        status = pare_tree_parse(doc, strlen(doc), name->text, records->arena, &root, err);
+        status = pare_tree_parse_map(doc, strlen(doc), name->text, records->arena, &root, err);
     return status == PARE_OK ? pare_read_part(&reading, root, part, err) : status;
 }
 
@@ -177,7 +177,7 @@ static pare_status count_foretold(const pare_records *records, const pare_node *
         if (status != PARE_OK || !row)
             break;
         const char *doc = pare_sql_text(statement, 0, arena);
-        status = doc ? pare_tree_parse(doc, strlen(doc), "flight", arena, &there, err)
+        status = doc ? pare_tree_parse_map(doc, strlen(doc), "flight", arena, &there, err)
                      : pare_no_memory(err);
         const pare_node *its = status == PARE_OK ? pare_foretold_without(arena, there) : NULL;
         if (status == PARE_OK && !its)

@@ -377,6 +377,16 @@ pare_status pare_tree_parse(const char *bytes, size_t length, const char *name, 
     return pare_tree_parse_each(bytes, length, name, arena, NULL, root, err);
 }
 
+pare_status pare_tree_parse_map(const char *bytes, size_t length, const char *name,
+                                pare_arena *arena, const pare_node **root, pare_error *err)
+{
+    const pare_status status = pare_tree_parse(bytes, length, name, arena, root, err);
+    if (status != PARE_OK || (*root)->form == PARE_NODE_MAP)
+        return status;
+    return pare_fail(err, PARE_BAD_DATA,
+                     "%s: an entry that is no map of keys; right would be {key: value}", name);
+}
+
 pare_status pare_tree_parse_each(const char *bytes, size_t length, const char *name,
                                  pare_arena *arena, const pare_tree_each *each,
                                  const pare_node **root, pare_error *err)

@@ -40,6 +40,11 @@ typedef struct pare_node {
 pare_status pare_tree_parse(const char *bytes, size_t length, const char *name, pare_arena *arena,
                             const pare_node **root, pare_error *err);
 
+/** The same of a document in a bench, which is a map of keys unless somebody meddled with it.
+ * @return likewise; PARE_BAD_DATA also for anything but a map */
+pare_status pare_tree_parse_map(const char *bytes, size_t length, const char *name,
+                                pare_arena *arena, const pare_node **root, pare_error *err);
+
 /** A long list at the top of a document, whose entries are handed over one by one instead of being
  * kept, so that memory does not grow with it. */
 typedef struct pare_tree_each {

@@ -139,8 +139,9 @@ static pare_status read_rows(pare_store *store, gather *g, const char *sql,
         if (status != PARE_OK || !row)
             break;
         const char *doc = pare_sql_text(statement, 0, g->reading.arena);
-        status = doc ? pare_tree_parse(doc, strlen(doc), store->path, g->reading.arena, &node, err)
-                     : pare_no_memory(err);
+        status =
+            doc ? pare_tree_parse_map(doc, strlen(doc), store->path, g->reading.arena, &node, err)
+                : pare_no_memory(err);
         if (status == PARE_OK && !take(g, node))
             status = pare_no_memory(err);
     }

@@ -1,0 +1,193 @@
+/* rooms: store craft physics base */
+/* A bench in which one node of one document is not what it was: whoever meddled with the file, what is asked
+ * of it is answered, or refused in one line as data that cannot be or are not known, and the bench stays as it
+ * was. Each node of a record and of a scale, and those of a craft and some parts down to some depth, in turn.
+ *
+ * The answers themselves are other tests' (fuzz/rows.c changes any column of any row). */
+#include "misfits.h"
+#include "store_works.h"
+
+#include "store/past.h"
+
+enum { DOCUMENTS = 6 };
+
+static const struct {
+    const char *list, *where;
+    size_t depth; /* of the nodes that change */
+} DOCUMENT[] = {{"scale", "1", 9},  {"weigh_in", "date = '2026-04-12'", 9},
+                {"flight", "1", 9}, {"stand_table", "1", 9},
+                {"craft", "1", 3},  {"part", "id IN ('fr-w', 'mo-w', 'pr-t', 'pa-w', 'cu-w')", 2}};
+
+static const misfit SOME[] = {WORD, EMPTY, LIST, EMPTY_LIST, MAP, EMPTY_MAP, OTHER_KEY, GONE};
+
+static pare_status read_weighed(pare_store *store, pare_arena *arena, pare_error *err)
+{
+    (void)arena;
+    pare_bench *bench = NULL;
+    const pare_status status = pare_store_read_weighed(store, "weir-5", &bench, err);
+    pare_bench_close(bench);
+    return status;
+}
+
+static pare_status read_hovers(pare_store *store, pare_arena *arena, pare_error *err)
+{
+    size_t count = 0;
+    const pare_hovered *hover = NULL;
+    return pare_store_hovers(store, arena, &count, &hover, err);
+}
+
+static pare_status look_back(pare_store *store, pare_arena *arena, pare_error *err)
+{
+    pare_store *past = NULL;
+    pare_past_begins begins;
+    (void)arena;
+    const pare_status status = pare_store_past(store, "weir-5", "2026-04-11", &past, &begins, err);
+    pare_store_close(past);
+    return status;
+}
+
+/* Changes, which are undone where they succeed. */
+static pare_status alter_and_back(pare_store *store, pare_arena *arena, pare_error *err)
+{
+    static const store_work changes[] = {alter_craft, copy_craft, set_limit, alter_part,
+                                         remove_part};
+    for (size_t i = 0; i < sizeof changes / sizeof changes[0]; i++) {
+        const long long newest = store_newest(store);
+        pare_error why = {0};
+        const pare_status status = changes[i](store, arena, &why);
+        if (status != PARE_OK)
+            *err = why;
+        if (store_newest(store) != newest && store_turn(store, true, &why) != PARE_OK)
+            fail_msg("%s", why.text);
+    }
+    return err->status;
+}
+
+static pare_status list_again(pare_store *store, pare_arena *arena, pare_error *err)
+{
+    const pare_status merged = merge_list(store, arena, err);
+    return merged == PARE_OK ? import_records(store, arena, err) : merged;
+}
+
+static const store_work ASKED[] = {read_all,   write_lists,    write_json,   find_parts,
+                                   read_texts, read_stands,    read_weighed, read_hovers,
+                                   look_back,  alter_and_back, list_again};
+
+/* Nodes that stand too deep are passed over. */
+static size_t depth_at(const pare_node *node, size_t *left, size_t depth)
+{
+    if ((*left)-- == 0)
+        return depth;
+    for (const pare_node *one = node->first; one; one = one->next) {
+        const size_t found = depth_at(one, left, depth + 1);
+        if (found)
+            return found;
+    }
+    return 0;
+}
+
+static void put_document(const store_fixture *f, const char *list, long long row, const char *text)
+{
+    sqlite3 *db = NULL;
+    sqlite3_stmt *statement = NULL;
+    char sql[120];
+    snprintf(sql, sizeof sql, "UPDATE %s SET doc = ?1 WHERE row = ?2", list);
+    assert_int_equal(sqlite3_open(f->path, &db), SQLITE_OK);
+    assert_int_equal(sqlite3_exec(db, "PRAGMA synchronous = OFF", NULL, NULL, NULL), SQLITE_OK);
+    assert_int_equal(sqlite3_prepare_v2(db, sql, -1, &statement, NULL), SQLITE_OK);
+    sqlite3_bind_text(statement, 1, text, -1, SQLITE_STATIC);
+    sqlite3_bind_int64(statement, 2, row);
+    assert_int_equal(sqlite3_step(statement), SQLITE_DONE);
+    sqlite3_finalize(statement);
+    sqlite3_close(db);
+}
+
+static void ask_all(const store_fixture *f, const char *what)
+{
+    for (size_t i = 0; i < sizeof ASKED / sizeof ASKED[0]; i++) {
+        pare_error err = {0};
+        pare_arena *arena = pare_arena_open();
+        const pare_status status = ASKED[i](f->store, arena, &err);
+        pare_arena_close(arena);
+        if (status == PARE_OK)
+            continue;
+        if ((status != PARE_BAD_DATA && status != PARE_UNKNOWN) || !*err.text ||
+            strchr(err.text, '\n'))
+            fail_msg("%s: question %zu ends with %d: %s", what, i, (int)status, err.text);
+    }
+}
+
+static void change_each_node(const store_fixture *f, const char *list, long long row,
+                             const char *doc, size_t most)
+{
+    pare_arena *arena = pare_arena_open();
+    const pare_node *root = NULL;
+    pare_error err = {0};
+    char what[120];
+    if (pare_tree_parse(doc, strlen(doc), "doc", arena, &root, &err) != PARE_OK)
+        fail_msg("%s", err.text);
+    const size_t nodes = nodes_of(root);
+    for (size_t n = 0; n < nodes; n++)
+        for (size_t k = 0; k < sizeof SOME / sizeof SOME[0]; k++) {
+            size_t left = n;
+            if (depth_at(root, &left, 1) > most)
+                continue;
+            walk w = {.arena = arena, .how = SOME[k], .left = n};
+            pare_node *other = copy_but(&w, root);
+            pare_text text = {0};
+            if (other && w.applied) {
+                pare_tree_write(other, 1, &text);
+                put_document(f, list, row, text.bytes);
+                snprintf(what, sizeof what, "%s %lld, node %zu, misfit %d", list, row, n,
+                         (int)SOME[k]);
+                ask_all(f, what);
+            }
+            pare_text_free(&text);
+        }
+    put_document(f, list, row, doc);
+    pare_arena_close(arena);
+}
+
+static void a_document_that_is_damaged_is_refused_or_passed_over(void **state)
+{
+    const store_fixture *f = *state;
+    ONLY_FILE();
+    fill(state);
+    char *before = store_text(f->store);
+    for (size_t i = 0; i < DOCUMENTS; i++) {
+        sqlite3 *db = NULL;
+        sqlite3_stmt *statement = NULL;
+        char sql[200];
+        snprintf(sql, sizeof sql, "SELECT row, doc FROM %s WHERE %s", DOCUMENT[i].list,
+                 DOCUMENT[i].where);
+        assert_int_equal(sqlite3_open(f->path, &db), SQLITE_OK);
+        assert_int_equal(sqlite3_prepare_v2(db, sql, -1, &statement, NULL), SQLITE_OK);
+        struct {
+            long long row;
+            char *doc;
+        } found[8];
+        size_t count = 0;
+        while (count < 8 && sqlite3_step(statement) == SQLITE_ROW) {
+            found[count].row = sqlite3_column_int64(statement, 0);
+            found[count++].doc = strdup((const char *)sqlite3_column_text(statement, 1));
+        }
+        sqlite3_finalize(statement);
+        sqlite3_close(db);
+        assert_true(count > 0);
+        for (size_t k = 0; k < count; k++) {
+            change_each_node(f, DOCUMENT[i].list, found[k].row, found[k].doc, DOCUMENT[i].depth);
+            free(found[k].doc);
+        }
+    }
+    store_expect_text(f->store, before, 0, 0);
+    free(before);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test_setup_teardown(a_document_that_is_damaged_is_refused_or_passed_over,
+                                        store_setup, store_teardown),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
