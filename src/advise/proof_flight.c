@@ -40,6 +40,7 @@
 #define REFUTING       (PARE_MARGINS_ALL & ~PARE_MARGINS_JOINTS) /* proof_screws_fail() asks joints */
 #define LEAST_DRAG_M2  1e-5
 #define LEAST_OHM      1e-4
+#define LEAST_KG       1e-3 /* that a rig may weigh */
 #define LEAD_DEGC      40.0
 
 static const struct {
@@ -269,6 +270,7 @@ void proof_fly(const proof_space *space, proof_room *room, const proof_state *st
     pare_sheet *probe = &room->probe;
     const pare_craft *craft = state->trial.flown;
     double most_w;
+    room->flown_sag = room->flown_current = room->flown_fast = false;
     if (state->built) {
         pare_sheet_copy(&state->trial.sheet, probe);
     } else if (!put_in_place(space, state, &room->lightest, probe)) {
@@ -279,6 +281,10 @@ void proof_fly(const proof_space *space, proof_room *room, const proof_state *st
     }
     pare_rig *rig = &probe->rig;
     rig->mass_kg = proof_least_kg(units);
+    if (rig->mass_kg < LEAST_KG) { /* of what may all go nothing follows */
+        probe->margins = 0;
+        return;
+    }
     rig->uneven = 0;
     open_loads(space, state, rig, &most_w);
     const double lead_ohm = rig->pack.lead_ohm, motor_ohm = rig->motor.resistance_ohm;
@@ -461,10 +467,12 @@ static const char *fails_on(const proof_space *space, const proof_room *room,
 }
 
 /* Whether something that could be flown cannot: with little in the motors' way, and, for full throttle, where a
- * winding may run away on too little, with much as well. */
+ * winding may run away on too little, with much as well. At a speed a craft may be too light to be flown level. */
 static bool cannot(const proof_room *room, const proof_state *state, pare_figure figure)
 {
     if (room->probe.figure[figure].exists || is_flown_full(state, "flies"))
+        return false;
+    if (figure == PARE_FLOWN_TIME && room->flown_fast)
         return false;
     return figure != PARE_THRUST_FRESH ||
            (room->flown_current && !room->full.figure[figure].exists);
