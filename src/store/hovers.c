@@ -42,22 +42,24 @@ pare_status pare_store_add_hover(pare_store *store, const pare_craft *craft,
 
 /* ---- out ---- */
 
-/* What was checked as it came in. */
+/* What was checked as it came in, unless somebody meddled with it since. */
 static bool read_hover(pare_units *units, const pare_node *doc, pare_arena *arena,
                        pare_hovered *hover)
 {
-    const pare_node *craft = pare_node_get(doc, "craft"), *date = pare_node_get(doc, "date"),
-                    *output = pare_node_get(doc, "output"),
-                    *promise = pare_node_get(doc, "promise");
+    static const char *const keys[] = {"craft", "date", "output", "promise"};
+    const char *text[PARE_COUNT(keys)];
     pare_error why;
-    if (!craft || !date || !output || !promise || !output->text || !promise->text)
-        return false;
-    *hover = (pare_hovered){.craft = pare_arena_text(arena, craft->text),
-                            .date = pare_arena_text(arena, date->text)};
+    for (size_t i = 0; i < PARE_COUNT(keys); i++) {
+        const pare_node *said = pare_node_get(doc, keys[i]);
+        text[i] = said ? said->text : NULL;
+        if (!text[i])
+            return false;
+    }
+    *hover = (pare_hovered){.craft = pare_arena_text(arena, text[0]),
+                            .date = pare_arena_text(arena, text[1])};
     return hover->craft && hover->date &&
-           pare_quantity(units, output->text, PARE_DIM_SHARE, &hover->output, &why) == PARE_OK &&
-           pare_range(units, promise->text, PARE_DIM_SHARE, &hover->low, &hover->high, &why) ==
-               PARE_OK;
+           pare_quantity(units, text[2], PARE_DIM_SHARE, &hover->output, &why) == PARE_OK &&
+           pare_range(units, text[3], PARE_DIM_SHARE, &hover->low, &hover->high, &why) == PARE_OK;
 }
 
 static pare_status read_rows(pare_store *store, pare_statement *statement, pare_units *units,
