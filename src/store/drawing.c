@@ -57,6 +57,10 @@ static pare_status find_parts(taking *t, pare_error *err)
         const char *doc = pare_sql_text(statement, 0, t->arena);
         status = doc ? pare_tree_parse_map(doc, strlen(doc), t->store->path, t->arena, &root, err)
                      : pare_no_memory(err);
+        const pare_node *id = status == PARE_OK ? pare_node_get(root, "id") : NULL;
+        if (status == PARE_OK && !(id && id->text))
+            status = pare_fail(err, PARE_BAD_DATA, "%s: a damaged bench (a part without its id)",
+                               t->store->path);
         pare_node *copy = status == PARE_OK ? pare_node_without(t->arena, root, NULL) : NULL;
         if (status == PARE_OK && !copy)
             status = pare_no_memory(err);

@@ -96,9 +96,23 @@ static pare_status list_again(pare_store *store, pare_arena *arena, pare_error *
     return merged == PARE_OK ? import_records(store, arena, err) : merged;
 }
 
-static const store_work ASKED[] = {read_all,     write_lists, write_json,     find_parts,
-                                   read_texts,   read_stands, read_weighed,   read_hovers,
-                                   read_flights, look_back,   alter_and_back, list_again};
+/* The file of a part's shape, alone and with something said of it. */
+static pare_status import_shape(pare_store *store, pare_arena *arena, pare_error *err)
+{
+    pare_drawing_taken taken;
+    pare_drawing_import import = {.path = PARE_SOURCE_DIR "/tests/data/every-key-cube.stl",
+                                  .dry_run = true};
+    const pare_status status = pare_store_import_drawing(store, &import, arena, &taken, err);
+    import.mass = "3 g";
+    pare_error said = {0};
+    assert_int_equal(pare_store_import_drawing(store, &import, arena, &taken, &said),
+                     PARE_BAD_DATA);
+    return status;
+}
+
+static const store_work ASKED[] = {
+    read_all,    write_lists,  write_json, find_parts,     read_texts, read_stands, read_weighed,
+    read_hovers, read_flights, look_back,  alter_and_back, list_again, import_shape};
 
 /* Nodes that stand too deep are passed over. */
 static size_t depth_at(const pare_node *node, size_t *left, size_t depth)
