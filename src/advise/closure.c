@@ -113,7 +113,8 @@ size_t pare_closure_scale_unknown(const pare_closure *closure, const char *name)
 
 double pare_scale_reading_u_kg(const pare_scale *scale)
 {
-    return hypot(scale->resolution_kg / sqrt(12), scale->repeatability_kg);
+    /* Digits can be typed without end; no scale of the trade tells less apart. */
+    return fmax(hypot(scale->resolution_kg / sqrt(12), scale->repeatability_kg), LEAST_U_KG);
 }
 
 /* ---- equations ---- */

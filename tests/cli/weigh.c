@@ -93,6 +93,16 @@ static const json_t *item(const json_t *answer, const char *name)
     return NULL;
 }
 
+/* Digits that no scale has once made the adjustment singular, and with it every later question of the craft. */
+static void a_reading_with_endless_digits_is_a_reading(void **state)
+{
+    (void)state;
+    run_quietly("weigh hedgerow motor+motor_base=153.7000000000000g" DEMO);
+    run_quietly("weigh hedgerow motor+motor_base=153.70000000000000000000000g" DEMO);
+    run_quietly("weigh hedgerow" DEMO);
+    run_quietly("sheet hedgerow" DEMO);
+}
+
 static void the_closure_is_the_whole_less_its_parts(void **state)
 {
     (void)state;
@@ -369,6 +379,7 @@ int main(void)
         cmocka_unit_test_setup(a_reading_is_kept_with_its_promise_and_undone, fill_demo),
         cmocka_unit_test_setup(a_limit_that_is_near_is_what_is_weighed_for, fill_demo),
         cmocka_unit_test_setup(the_same_reading_again_is_one_more, fill_demo),
+        cmocka_unit_test_setup(a_reading_with_endless_digits_is_a_reading, fill_demo),
         cmocka_unit_test_setup(the_closure_is_the_whole_less_its_parts, fill_demo),
         cmocka_unit_test_setup(the_demos_forgotten_part_is_found_by_name, fill_demo),
         cmocka_unit_test_setup(the_sheet_is_by_the_scale, fill_demo),
