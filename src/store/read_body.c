@@ -197,9 +197,9 @@ static pare_status read_arms(const pare_reading *reading, const pare_node *node,
         return status;
     const pare_node *arms = pare_node_get(node, "arms");
     piece->form = PARE_FORM_ARMS;
-    if (arms->form != PARE_NODE_LIST || arms->count < 3 || arms->count > 8)
+    if (arms->form != PARE_NODE_LIST || arms->count < 4 || arms->count > 8)
         return pare_refuse(reading, arms, PARE_BAD_DATA, err,
-                           "arms are 3 to 8 places of motor axes, from front left, clockwise: "
+                           "arms are 4 to 8 places of motor axes, from front left, clockwise: "
                            "[[80 mm, 80 mm], [80 mm, -80 mm], ...]");
     status = read_places(reading, arms, 2, piece, err);
     if (status == PARE_OK)

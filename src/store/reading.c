@@ -243,6 +243,7 @@ pare_status pare_read_bool(const pare_reading *reading, const pare_node *node, c
 }
 
 #define LEAST_STIFF_PA 1e7
+#define FAR_M          10.0 /* from here on a length is told in metres: heights */
 
 /* A limit of a range in the unit that people use for the dimension. */
 static const char *put_limit(pare_dimension dimension, double value, char text[32])
@@ -275,6 +276,10 @@ static const char *put_limit(pare_dimension dimension, double value, char text[3
     /* The air's and a plate's: none lies between. */
     if (dimension == PARE_DIM_PRESSURE && fabs(value) < LEAST_STIFF_PA) {
         snprintf(text, 32, "%.7g hPa", value / 100);
+        return text;
+    }
+    if (dimension == PARE_DIM_LENGTH && fabs(value) >= FAR_M) {
+        snprintf(text, 32, "%.7g m", value);
         return text;
     }
     const double per_si = units[dimension].per_si > 0 ? units[dimension].per_si : 1;
@@ -340,10 +345,11 @@ pare_status pare_read_quantities(const pare_reading *reading, const pare_node *n
     if (given < least || given > most) {
         if (least == most)
             return pare_refuse(reading, node, PARE_BAD_DATA, err,
-                               "%s has %zu values; right would be %zu", what, given, least);
+                               "%s has %zu value%s; right would be %zu", what, given,
+                               given == 1 ? "" : "s", least);
         return pare_refuse(reading, node, PARE_BAD_DATA, err,
-                           "%s has %zu values; right would be %zu to %zu", what, given, least,
-                           most);
+                           "%s has %zu value%s; right would be %zu to %zu", what, given,
+                           given == 1 ? "" : "s", least, most);
     }
     size_t n = 0;
     pare_status status = PARE_OK;

@@ -187,10 +187,10 @@ static void parts_that_cannot_be_are_refused(void **state)
          "without '..', 200 bytes at most"},
         {"{id: fr, kind: frame, body: {arms: [[80 mm, 80 mm]], section: [9 mm, 4 mm]}}",
          PARE_BAD_DATA,
-         "b.yaml:3:38: arms are 3 to 8 places of motor axes, from front left, clockwise: [[80 mm, "
+         "b.yaml:3:38: arms are 4 to 8 places of motor axes, from front left, clockwise: [[80 mm, "
          "80 mm], [80 mm, -80 mm], ...]"},
-        {"{id: fr, kind: frame, body: {arms: [[80 mm, 80 mm], [80 mm, -80 mm], [-80 mm, 0 mm]], "
-         "section: [9 mm, 4 mm], root: 90 mm}}",
+        {"{id: fr, kind: frame, body: {arms: [[80 mm, 80 mm], [80 mm, -80 mm], [-80 mm, 0 mm], "
+         "[-80 mm, 80 mm]], section: [9 mm, 4 mm], root: 90 mm}}",
          PARE_BAD_DATA,
          "b.yaml:3:31: arm 3 reaches 80 mm and leaves the body at 90 mm; right would be a root "
          "within its reach"},
