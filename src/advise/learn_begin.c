@@ -143,6 +143,15 @@ static pare_status put_log(const pare_flight_record *record, pare_arena *arena,
     return PARE_OK;
 }
 
+/* What the craft as computed cannot fly at all tells nothing of how far off that is: where to begin from is missing. */
+static bool can_be_flown(const pare_again *again)
+{
+    pare_endurance endured;
+    return !again->says[PARE_SAID_CHARGE] ||
+           pare_rig_endure(&again->rig, again->entries, again->flown, &again->down_to, &endured,
+                           NULL) == PARE_OK;
+}
+
 static pare_status put_flights(size_t count, const pare_flight_record record[], pare_arena *arena,
                                pare_craft *loaded, pare_assembly *assembly, pare_learning *learning,
                                pare_error *err)
@@ -162,6 +171,8 @@ static pare_status put_flights(size_t count, const pare_flight_record record[], 
         flight->log_output = again->log ? again->log->output : (double)NAN;
         if (flight->why && record[i].log)
             flight->why = "its log shows no flying, and what the charger put back is not said";
+        if (!flight->why && !can_be_flown(again))
+            flight->why = "the craft as computed cannot fly so, or not on that pack";
         if (flight->why)
             continue;
         const int pack = pare_craft_doing(loaded, PARE_PACK);

@@ -194,6 +194,26 @@ static void hovers_in_a_list_are_foretold_once(void **state)
     json_decref(dry);
 }
 
+/* A slip in one flight once kept all others from teaching anything: "the readings leave an unknown free". */
+static void a_flight_that_cannot_be_tells_nothing_and_says_so(void **state)
+{
+    (void)state;
+    json_t *before = run_json("learn hedgerow --json" DEMO);
+    write_text("fast.yaml",
+               "pare: 1\nflights:\n- {craft: hedgerow, date: 2026-05-12, lasted: 3.6 min, "
+               "put_back: 1000 mAh, flown: [{share: 100 %, speed: 90 m/s}]}\n");
+    run_quietly("import fast.yaml" DEMO);
+    ran r = run("learn hedgerow" DEMO);
+    assert_int_equal(r.status, 0);
+    assert_non_null(
+        strstr(r.out, "2026-05-12  tells nothing: the craft as computed cannot fly so"));
+    ran_free(&r);
+    json_t *after = run_json("learn hedgerow --json" DEMO);
+    assert_near(number(after, "learned_min"), number(before, "learned_min"), 1e-9);
+    json_decref(after);
+    json_decref(before);
+}
+
 static void what_is_no_output_of_a_hover_is_refused(void **state)
 {
     (void)state;
@@ -336,6 +356,7 @@ int main(void)
                                fill_demo),
         cmocka_unit_test_setup(a_hover_is_foretold_kept_and_scored, fill_demo),
         cmocka_unit_test_setup(hovers_in_a_list_are_foretold_once, fill_demo),
+        cmocka_unit_test_setup(a_flight_that_cannot_be_tells_nothing_and_says_so, fill_demo),
         cmocka_unit_test_setup(what_is_no_output_of_a_hover_is_refused, fill_demo),
         cmocka_unit_test_setup(the_screen_says_what_moved, fill_demo),
         cmocka_unit_test_setup(what_comes_in_between_is_learned_with, fill_demo),
