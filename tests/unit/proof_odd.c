@@ -90,7 +90,18 @@ static void certificates_of_odd_craft_never_contradict_each_other(void **state)
         brief->entries = 1; /* of a fast profile the search is not the truth: see proof_asked.c */
         brief->flown[0] = (pare_flown){PARE_FLOWN_THRUST, 1, 1};
         const int loadout = (int)dice(&seed, (unsigned)a->odd.craft.loadouts + 1) - 1;
-        const pare_best_ask ask = {.loadout = loadout, .holds = a->holds, .hold = a->hold};
+        /* One in four must have some part of the bench, one in four never one, mostly of its own. */
+        const pare_part *own = a->odd.craft.item[dice(&seed, (unsigned)a->odd.craft.items)].part,
+                        *any = a->odd.bench->part[dice(&seed, (unsigned)a->odd.bench->parts)];
+        const char *const part = dice(&seed, 4) ? own->id : any->id;
+        const unsigned asks = dice(&seed, 4);
+        const pare_best_ask ask = {.loadout = loadout,
+                                   .holds = a->holds,
+                                   .hold = a->hold,
+                                   .nevers = asks == 0,
+                                   .never = &part,
+                                   .musts = asks == 1,
+                                   .must = &part};
         pare_arena *arena = pare_arena_open();
         assert_non_null(arena);
         if (pare_best_find(&a->alone, &a->odd.craft, &ask, arena, &best, &err) != PARE_OK) {

@@ -125,12 +125,12 @@ static came of_ways(const asking *a, const pare_progress *progress)
     return c;
 }
 
-static came of_front(const asking *a, const pare_progress *progress)
+static came of_a_front(const asking *a, const pare_progress *progress, const char *wishes)
 {
     pare_best_front front;
     pare_front_wish pair[2];
     pare_error err = {0};
-    assert_int_equal(pare_front_pair("grams-money", pair, &err), PARE_OK);
+    assert_int_equal(pare_front_pair(wishes, pair, &err), PARE_OK);
     const pare_best_ask ask = ask_with(a, progress);
     came c = {.status =
                   pare_best_front_find(a->f->bench, a->craft, &ask, pair, a->arena, &front, &err)};
@@ -140,6 +140,16 @@ static came of_front(const asking *a, const pare_progress *progress)
     c.best = -(double)front.count;
     assert_false(front.whole && front.stopped);
     return c;
+}
+
+static came of_front(const asking *a, const pare_progress *progress)
+{
+    return of_a_front(a, progress, "grams-money");
+}
+
+static came of_minutes_front(const asking *a, const pare_progress *progress)
+{
+    return of_a_front(a, progress, "minutes-grams");
 }
 
 static came of_knock_on(const asking *a, const pare_progress *progress)
@@ -243,10 +253,11 @@ static came of_checking(const asking *a, const pare_progress *progress)
 static const struct {
     const char *name;
     came (*ask)(const asking *a, const pare_progress *progress);
-} questions[] = {{"best", of_best},        {"walk", of_walk},   {"wish", of_wish},
-                 {"ways", of_ways},        {"front", of_front}, {"knock-on", of_knock_on},
-                 {"relief", of_relief},    {"task", of_task},   {"writing", of_writing},
-                 {"checking", of_checking}};
+} questions[] = {
+    {"best", of_best},         {"walk", of_walk},        {"wish", of_wish},
+    {"ways", of_ways},         {"front", of_front},      {"minutes' front", of_minutes_front},
+    {"knock-on", of_knock_on}, {"relief", of_relief},    {"task", of_task},
+    {"writing", of_writing},   {"checking", of_checking}};
 
 static void begin(void **state, asking *a, char held[][PARE_SWAP_NAME], const char *hold[])
 {
