@@ -368,8 +368,7 @@ static bool is_free(const proof_space *space, const char *what, const char *of,
                     const char *property)
 {
     char left[PROOF_LABEL];
-    snprintf(left, sizeof left, "%s%s%s%s", what, of, property ? "." : "",
-             property ? property : "");
+    snprintf(left, sizeof left, "%s%s.%s", what, of, property);
     return !proof_held(space, left);
 }
 
