@@ -47,12 +47,30 @@ static void question_stations(pare_edit *edit, const pare_part *frame)
     }
 }
 
-/* A mass that no part of the kind has. */
+/* A mass that no part of the kind has. @param[out] law  what its like have */
+static bool is_boast(const pare_part *part, pare_typical *law)
+{
+    return part->mass_kg.known == PARE_STATED && pare_law_mass(part, law) &&
+           part->mass_kg.value < law->value - BOAST_SIGMAS * law->u;
+}
+
+/* The ESC's spikes are for whoever flew it with the one of before. */
+static bool is_smaller_capacitor(const pare_part *part, const pare_part *old)
+{
+    return part->kind == PARE_CAPACITOR &&
+           part->spec[PARE_SPEC_CAPACITANCE].value < old->spec[PARE_SPEC_CAPACITANCE].value;
+}
+
+bool pare_is_questioned(const pare_part *part, const pare_part *old)
+{
+    pare_typical law;
+    return is_boast(part, &law) || is_smaller_capacitor(part, old);
+}
+
 static void question_mass(pare_edit *edit, const pare_part *part)
 {
     pare_typical law;
-    if (part->mass_kg.known != PARE_STATED || !pare_law_mass(part, &law) ||
-        part->mass_kg.value >= law.value - BOAST_SIGMAS * law.u)
+    if (!is_boast(part, &law))
         return;
     pare_edit_warn(edit,
                    "'%s' is said to weigh %.3g g where its like weigh about %.3g g: weigh one",
@@ -92,8 +110,7 @@ pare_status pare_question(pare_edit *edit, size_t index, const pare_part *old, p
     if (item->part->kind == PARE_ANTENNA && item->part->hand != old->hand)
         pare_edit_note(edit, "the antenna on the ground must be of the same hand as '%s'",
                        item->part->id);
-    if (item->part->kind == PARE_CAPACITOR &&
-        item->part->spec[PARE_SPEC_CAPACITANCE].value < old->spec[PARE_SPEC_CAPACITANCE].value)
+    if (is_smaller_capacitor(item->part, old))
         pare_edit_warn(edit, "a smaller capacitor leaves the ESC more of its voltage spikes");
     return item->part->kind == PARE_PACK ? pare_cells_question(edit, item->part, old, err)
                                          : pare_rating_question(edit, index, err);

@@ -9,6 +9,9 @@
  * @return PARE_BAD_DATA where the volts would kill a board */
 pare_status pare_question(pare_edit *edit, size_t index, const pare_part *old, pare_error *err);
 
+/** Whether a part leaves an open question in the place of another, whatever else is on the craft. */
+bool pare_is_questioned(const pare_part *part, const pare_part *old);
+
 /** Says what to look for: a sought part's wish. */
 void pare_question_sought(pare_edit *edit, const pare_item *item, const pare_part *old);
 
