@@ -30,7 +30,7 @@ static pare_fit side(const pare_part *part, bool outward)
     return fit;
 }
 
-static bool mates(const pare_part *inner, const pare_part *outer)
+bool pare_chain_mates(const pare_part *inner, const pare_part *outer)
 {
     const pare_fit a = side(inner, true), b = side(outer, false);
     return pare_fit_agrees(&a, &b);
@@ -76,7 +76,7 @@ static bool leads(const pare_craft *craft, const chain *c, unsigned set, const p
 {
     const pare_part *before = craft->item[c->transmitter].part;
     if (first) {
-        if (!mates(before, first))
+        if (!pare_chain_mates(before, first))
             return false;
         before = first;
     }
@@ -84,16 +84,16 @@ static bool leads(const pare_craft *craft, const chain *c, unsigned set, const p
         if ((set & 1u << k) == 0)
             continue;
         const pare_part *here = craft->item[c->link[k]].part;
-        if (!mates(before, here))
+        if (!pare_chain_mates(before, here))
             return false;
         before = here;
     }
     if (last) {
-        if (!mates(before, last))
+        if (!pare_chain_mates(before, last))
             return false;
         before = last;
     }
-    return mates(before, craft->item[c->antenna].part);
+    return pare_chain_mates(before, craft->item[c->antenna].part);
 }
 
 static double set_kg(const pare_craft *craft, const chain *c, unsigned set)

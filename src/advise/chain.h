@@ -18,4 +18,7 @@ bool pare_chain_whole(const pare_craft *craft, size_t index);
 /** The antenna whose chain an item is in (an antenna's own), or -1. */
 int pare_chain_of(const pare_craft *craft, size_t index);
 
+/** Whether two parts of a chain plug into one another: a transmitter or link, and the link or antenna after it. */
+bool pare_chain_mates(const pare_part *inner, const pare_part *outer);
+
 #endif

@@ -108,6 +108,13 @@ static pare_fit fit_of(const pare_part *part, pare_fit_key key)
     return fit;
 }
 
+static bool joins(const pare_part *between, const pare_part *a, const pare_part *b,
+                  pare_fit_key key)
+{
+    return pare_may_bridge(between, key) && pare_fit_agrees(&between->fit[key], &a->fit[key]) &&
+           pare_fit_agrees(&between->fit[key], &b->fit[key]);
+}
+
 bool pare_may_bridge(const pare_part *part, pare_fit_key key)
 {
     return (part->kind == PARE_ADAPTER || part->kind == PARE_HOLDER ||
@@ -120,11 +127,32 @@ static int bridge_between(const pare_craft *craft, const pare_part *a, const par
                           pare_fit_key key)
 {
     for (size_t i = 0; i < craft->items; i++)
-        if (!craft->item[i].off && pare_may_bridge(craft->item[i].part, key) &&
-            pare_fit_agrees(&craft->item[i].part->fit[key], &a->fit[key]) &&
-            pare_fit_agrees(&craft->item[i].part->fit[key], &b->fit[key]))
+        if (!craft->item[i].off && joins(craft->item[i].part, a, b, key))
             return (int)i;
     return -1;
+}
+
+static bool meet_never(size_t m, const pare_part *a, const pare_part *b, size_t count,
+                       const pare_part *const between[])
+{
+    const pare_fit_key key = meetings[m].key;
+    const pare_fit fit_a = fit_of(a, key), fit_b = fit_of(b, key);
+    bool joined = pare_fit_agrees(&fit_a, &fit_b);
+    for (size_t i = 0; meetings[m].bridged && !joined && i < count; i++)
+        joined = joins(between[i], a, b, key);
+    return !joined;
+}
+
+bool pare_fits_never(const pare_part *a, const pare_part *b, size_t count,
+                     const pare_part *const between[])
+{
+    for (size_t m = 0; m < MEETINGS; m++)
+        if ((plays(a, meetings[m].a) && plays(b, meetings[m].b) &&
+             meet_never(m, a, b, count, between)) ||
+            (plays(b, meetings[m].a) && plays(a, meetings[m].b) &&
+             meet_never(m, b, a, count, between)))
+            return true;
+    return false;
 }
 
 static bool is_stack_board(const pare_part *part)
