@@ -22,6 +22,9 @@ enum {
     FIRST_PATIENCE = 500, /* nodes */
     FIRST_BUDGET = 500,
     MORE_THAN_LAST = 4,
+    FIRST_SET_NODES = 100, /* a group */
+    FIRST_SET_MOST = 2000,
+    FIRST_SET_TURNS = 3,
     MOST_TURNS = 20
 };
 
@@ -29,7 +32,8 @@ enum {
 typedef struct outcome {
     best_group group;
     bool fits, built, cut;
-    best_pair pair; /* what was found out of it */
+    bool again;   /* its motor, or this and its frame, have been weighed: its turn may come later */
+    int64_t pair; /* what was found out of its motor and frame */
     char by[48];
     best_set best;
     bool stopped, tired;
@@ -258,21 +262,31 @@ static best_worker *worker_here(const rounds *r)
 
 /* ---- rounds ---- */
 
-static void refine(best_worker *worker, const best_set *best, outcome *out)
+static void refine(best_worker *worker, const rounds *r, outcome *out)
 {
-    out->built = out->cut = false;
+    const best_set *best = &r->best;
+    out->built = out->cut = out->again = false;
     out->fits = best_group_fits(worker->search, &out->group);
     if (!out->fits)
         return;
     if (out->group.depth < BEST_GROUPED) {
+        if (!out->group.weighed) {
+            out->fits = out->again = best_motor_weigh(worker, &r->groups, &out->group);
+            return;
+        }
         out->cut =
             out->group.depth + 1 == BEST_GROUPED && best_group_fails(worker, &out->group, out->by);
         return;
     }
-    if (out->pair == PAIR_NOT_ASKED)
-        out->pair = best_pair_ask(worker, &out->group);
-    if (out->pair == PAIR_GOES_NOT)
+    if (out->pair == BEST_PAIR_UNKNOWN)
+        out->pair = best_pair_ask(worker, &r->groups, &out->group);
+    if (out->pair == BEST_NO_BOUND)
         return;
+    if (!out->group.weighed) {
+        best_group_weigh(&out->group, out->pair);
+        out->again = true;
+        return;
+    }
     out->built = best_group_build(worker, &out->group) &&
                  !best_is_too_dear(worker->search, &worker->state[0]);
     if (!out->built)
@@ -343,7 +357,7 @@ static void do_round(rounds *r, size_t count, bool refines)
     for (size_t i = 0; i < count; i++) {
         const locale_t before = pare_plain_locale_enter();
         if (refines)
-            refine(worker_here(r), &r->best, &r->outcome[i]);
+            refine(worker_here(r), r, &r->outcome[i]);
         else
             dive(worker_here(r), &r->best, &r->outcome[i]);
         pare_plain_locale_leave(before);
@@ -356,12 +370,12 @@ static void merge_refined(rounds *r, size_t count)
         outcome *out = &r->outcome[i];
         const bool whole = out->group.depth == BEST_GROUPED;
         if (whole && out->fits)
-            *best_pair_of(&r->groups, &out->group) = (unsigned char)out->pair;
+            *best_pair_of(&r->groups, &out->group) = out->pair;
         r->answer->opened += out->built;
-        r->groups.made += whole && out->fits;
+        r->groups.made += whole && out->fits && !out->again;
         if (out->cut)
             best_count(&r->answer->cuts, r->answer->cut, out->by, 1);
-        else if (out->built)
+        else if (out->built || out->again)
             best_groups_put(&r->groups, out->group);
         else if (out->fits && !whole)
             best_groups_deeper(&r->groups, out->group);
@@ -483,21 +497,98 @@ static size_t take_round(rounds *r, bool *refines)
         }
         if (count == most || *refines == top->refined)
             break;
-        const best_group group = best_groups_next(&r->groups);
-        const best_pair pair = group.depth == BEST_GROUPED
-                                   ? (best_pair)*best_pair_of(&r->groups, &group)
-                                   : PAIR_NOT_ASKED;
-        if (pair == PAIR_GOES_NOT)
+        best_group group = best_groups_next(&r->groups);
+        int64_t pair = BEST_PAIR_UNKNOWN;
+        if (group.depth == BEST_GROUPED)
+            pair = *best_pair_of(&r->groups, &group);
+        if (pair == BEST_NO_BOUND)
             continue;
+        if (pair != BEST_PAIR_UNKNOWN && !group.weighed) {
+            best_group_weigh(&group, pair);
+            best_groups_put(&r->groups, group);
+            continue;
+        }
         r->outcome[count].group = group;
         r->outcome[count++].pair = pair;
     }
     return count;
 }
 
+/* ---- a first set ---- */
+
+/* The group of the craft as it is. False: one of its parts may not stay. */
+static bool group_as_is(const best_search *search, best_group *group)
+{
+    *group = (best_group){.depth = BEST_GROUPED};
+    for (size_t g = 0; g < BEST_GROUPED; g++) {
+        const best_slot *slot =
+            search->grouped[g] == BEST_NONE ? NULL : &search->slot[search->grouped[g]];
+        while (slot && group->option[g] < slot->options && slot->option[group->option[g]].name)
+            group->option[g]++;
+        if (slot && group->option[g] == slot->options)
+            return false;
+    }
+    return true;
+}
+
+/* Looks into one group for a set that is better than the best so far, for a while. */
+static bool look_into(rounds *r, const best_group *group)
+{
+    best_worker *worker = &r->worker[0];
+    worker->best = r->best;
+    worker->stopped = worker->tired = false;
+    worker->begun = worker->nodes;
+    worker->patience = FIRST_SET_NODES;
+    worker->open_least = worker->most = worker->left_least = worker->ceiling = BEST_NO_BOUND;
+    if (!best_group_fits(&r->search, group) || !best_group_build(worker, group))
+        return false;
+    best_dive(worker);
+    const best_set *found = &worker->best;
+    if (!best_has_found(found) ||
+        !best_is_better(&r->best, found->units, found->cents, found->swaps, found->swap))
+        return false;
+    r->best = *found;
+    return true;
+}
+
+/* The lightest option of one of the four that still makes a better set, with the others as they are. */
+static bool put_lighter(rounds *r, best_group *now, size_t g)
+{
+    best_group other = *now;
+    for (uint32_t i = 0; i < now->option[g]; i++) {
+        other.option[g] = i;
+        if (look_into(r, &other)) {
+            *now = other;
+            return true;
+        }
+    }
+    return false;
+}
+
+/* From the craft as it is, one of the four after another is put lighter as long as a set comes of it: with a set
+ * to be beaten, all that weighs more is passed over from the first group on, and who stops the search early has
+ * something. What refuses here is heavier than the best, and decides nothing. */
+static void find_first(rounds *r)
+{
+    best_group now;
+    best_worker *worker = &r->worker[0];
+    if (r->search.ask->raised || !group_as_is(&r->search, &now))
+        return;
+    (void)look_into(r, &now);
+    bool better = best_has_found(&r->best);
+    for (int turn = 0; better && turn < FIRST_SET_TURNS; turn++) {
+        better = false;
+        for (size_t g = 0; g < BEST_GROUPED && worker->nodes < FIRST_SET_MOST; g++)
+            better = (r->search.grouped[g] != BEST_NONE && put_lighter(r, &now, g)) || better;
+    }
+    worker->refusals = 0;
+}
+
 static pare_status search_all(rounds *r, pare_error *err)
 {
-    while (!told_to_stop(r)) {
+    if (!told_to_stop(r))
+        find_first(r);
+    while (!told_to_stop(r) && !(r->search.ask->any && best_has_found(&r->best))) {
         bool refines = false;
         const size_t count = take_round(r, &refines);
         if (count == 0 || r->groups.failed)
@@ -507,8 +598,6 @@ static pare_status search_all(rounds *r, pare_error *err)
             merge_refined(r, count);
         else
             merge_dived(r, count);
-        if (r->search.ask->any && best_has_found(&r->best))
-            break;
     }
     return r->groups.failed ? pare_no_memory(err) : PARE_OK;
 }
@@ -619,6 +708,8 @@ static void count_work(rounds *r)
         for (size_t k = 0; k < w->refusals; k++)
             best_count(&answer->binds, answer->bind, w->refusal[k].name, w->refusal[k].groups);
     }
+    if (best_has_found(&r->best) && !r->search.ask->raised)
+        best_binds_find(&r->worker[0], &r->best, answer);
     answer->groups = r->groups.made;
     qsort(answer->cut, answer->cuts, sizeof answer->cut[0], most_first);
     qsort(answer->bind, answer->binds, sizeof answer->bind[0], most_first);
@@ -709,9 +800,14 @@ pare_status pare_best_find(const pare_bench *bench, const pare_craft *craft,
         status = best_state_first(&r.search, r.first, err);
     if (status == PARE_OK) {
         best_slots_reach(&r.search, r.first, &r.worker[0].state[0]);
-        best_state_bound(&r.search, r.first);
+        best_slots_drop(&r.search, r.first, &r.worker[0].state[0]);
+        status = best_link_find(&r.search, err);
     }
-    if (status == PARE_OK && !best_groups_open(&r.search, r.first->sum, &r.groups))
+    if (status == PARE_OK) {
+        best_state_bound(&r.search, r.first);
+        status = best_fit_find(&r.search, r.first, r.worker[0].state, err);
+    }
+    if (status == PARE_OK && !best_groups_open(&r.search, r.first, &r.groups))
         status = pare_no_memory(err);
     if (ask->below_100ug > 0)
         r.best = (best_set){.found = true, .units = ask->below_100ug, .cents = BEST_TO_BEAT};

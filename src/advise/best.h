@@ -20,10 +20,13 @@
  *   best_slots.c  choices, options, and what each line of the ledger weighs at the least
  *   best_state.c  one swap more on a craft, and the least that can still become of it
  *   best_met.c    whether a craft does its job; whether none that follows from a state can
+ *   best_fit.c    what goes with a frame and with a motor, by the table of who meets whom
+ *   best_link.c   what a transmitter, its antenna and what joins them weigh together
  *   best_group.c  groups of motor, propeller, pack and frame as a tree, lightest conceivable first
  *   best_dive.c   inside a group: the other items, depth first
  *   best_tail.c   inside a choice of items: coax, screws and wires, lightest first
- *   best.c        the rounds: groups refined and dived into, threads, stopping, the answer
+ *   best_binds.c  what keeps the best from being lighter by one part more
+ *   best.c        a first set; the rounds: groups refined and dived into, threads, stopping, the answer
  *
  * A bound is a sum over the ledger: a line that is decided counts as it is, one that is open as the
  * lightest that any option of it makes, and nothing where it could come off along with something else. No

@@ -9,7 +9,9 @@ enum {
     NODES_BETWEEN_QUESTIONS = 64,
     REFUSALS_WORTH_A_LIMIT = 4,
     SLOTS_BETWEEN_FLIGHTS =
-        3,     /* a flight costs as much as four states, and screws are held against it */
+        3, /* a flight costs as much as four states, and screws are held against it */
+    NODES_AT_ONCE = 20,
+    STEP_PARTS = 1000,
     FINE = 100 /* 10 mg */
 };
 
@@ -197,13 +199,9 @@ static bool is_draggable(const best_search *search, const best_state *state, siz
     return false;
 }
 
-/* Whether an option goes on in no case: the item that it does not fit, which the refusal names, is decided
- * later than it, or has been, and is nothing that another choice takes along. */
-static bool never_goes_on(best_worker *worker, size_t depth, size_t slot, const best_option *option,
-                          best_state *room)
+bool best_goes_never(const best_search *search, const best_state *state, size_t slot,
+                     const best_option *option, best_state *room)
 {
-    const best_search *search = worker->search;
-    const best_state *state = &worker->state[depth];
     const pare_craft *craft = &state->trial.changed;
     pare_applied applied;
     pare_error err = {0};
@@ -244,10 +242,11 @@ static bool is_never_of_group(best_worker *worker, size_t slot, size_t index)
     char by[48];
     if (*knows != NOT_KNOWN)
         return *knows == IS_NEVER;
-    bool never = false;
-    if (best_open(&worker->state[0], slot) && best_state_stands(search, &worker->state[0], slot)) {
+    bool never = best_never_with(search, worker->group, slot, index);
+    if (!never && best_open(&worker->state[0], slot) &&
+        best_state_stands(search, &worker->state[0], slot)) {
         if (!best_state_choose(search, &worker->state[0], slot, option, with))
-            never = never_goes_on(worker, 0, slot, option, with);
+            never = best_goes_never(search, &worker->state[0], slot, option, with);
         else if (worker->best.found && with->least > worker->best.units)
             never = true;
         else if (is_rated(search, slot) &&
@@ -289,9 +288,13 @@ static int64_t least_with(const best_search *search, const best_state *state, si
                           const best_option *option)
 {
     int64_t sum = state->sum - state->either;
+    if (search->with_sender && (slot == search->antenna || slot == search->sender))
+        sum -= state->linked;
     if (option && option->least > state->slot_least[slot] && state->either == 0 &&
-        !is_draggable(search, state, search->slot[slot].item, search->slots))
-        sum += option->least - state->slot_least[slot];
+        !is_draggable(search, state, search->slot[slot].item, search->slots)) {
+        const int64_t more = option->least - best_open_counts(search, state, slot);
+        sum += more > 0 ? more : 0;
+    }
     return sum > state->raised ? sum : state->raised;
 }
 
@@ -311,16 +314,16 @@ bool best_culprit_refuses(best_worker *worker, size_t depth)
         return false;
     for (size_t i = 0; i < search->slot[slot].options; i++) {
         const best_option *option = &search->slot[slot].option[i];
-        if (!best_is_in_class(state, slot, option))
+        if (!best_may_be(search, state, slot, option))
             continue;
         if (!best_state_choose(search, state, slot, option, next)) {
-            if (never_goes_on(worker, depth, slot, option, next))
+            if (best_goes_never(search, state, slot, option, next))
                 continue;
             best_state_copy(search, state, next);
             next->least = least_with(search, state, slot, option);
         }
-        if (!best_is_hopeless(worker, next, next->least) &&
-            !best_refuted(search, next, worker->probe, worker->lightest, by))
+        if (!best_is_hopeless(worker, next, next->least) && !best_flown_out(worker, next, by) &&
+            !best_is_hopeless(worker, next, next->least))
             return false;
     }
     return true;
@@ -338,14 +341,14 @@ static bool probe(best_worker *worker, size_t depth, size_t slot)
     int64_t leaves = BEST_NO_BOUND;
     for (size_t i = 0; i < choice->options; i++) {
         const best_option *option = &choice->option[i];
-        if (!best_is_in_class(state, slot, option) || is_never_of_group(worker, slot, i))
+        if (!best_may_be(search, state, slot, option) || is_never_of_group(worker, slot, i))
             continue;
         int64_t least = least_with(search, state, slot, option);
         if (least >= leaves)
             break;
         if (best_state_choose(search, state, slot, option, with))
             least = with->least > least ? with->least : least;
-        else if (never_goes_on(worker, depth, slot, option, with))
+        else if (best_goes_never(search, state, slot, option, with))
             continue;
         lightest = lightest ? lightest : option;
         leaves = least < leaves ? least : leaves;
@@ -396,7 +399,7 @@ void best_dive_from(best_worker *worker, size_t depth, size_t slot)
     for (size_t i = 0; i < options && best_go_on(worker); i++) {
         const best_option *option = stands ? &choice->option[i] : NULL;
         const int64_t least = least_with(search, state, slot, option);
-        if (option && !best_is_in_class(state, slot, option))
+        if (option && !best_may_be(search, state, slot, option))
             continue;
         if (option && is_never_of_group(worker, slot, i)) {
             refutes = true;
@@ -444,7 +447,7 @@ static bool sharpen_class(best_worker *worker, best_state *state, size_t slot)
 {
     const best_slot *choice = &worker->search->slot[slot];
     for (size_t i = 0; i < choice->options; i++)
-        if (best_is_in_class(state, slot, &choice->option[i]) &&
+        if (best_may_be(worker->search, state, slot, &choice->option[i]) &&
             !is_never_of_group(worker, slot, i)) {
             state->slot_least[slot] = choice->option[i].least;
             return true;
@@ -471,7 +474,7 @@ static void dive_by_class(best_worker *worker, size_t depth, size_t slot)
     }
     for (int moves = 0; moves < 2; moves++) {
         best_state_copy(search, state, next);
-        *(moves ? &next->moving : &next->calm) |= (uint64_t)1 << slot;
+        best_set_class(search, next, slot, moves != 0);
         if (!sharpen_class(worker, next, slot))
             continue;
         best_state_bound(search, next);
@@ -480,12 +483,29 @@ static void dive_by_class(best_worker *worker, size_t depth, size_t slot)
     }
 }
 
+/* What was passed over at once, before anything was tried, lies higher than the ceiling: to put the group together
+ * and to ask what it can have would cost more another time than to go on from here. */
+static bool goes_higher(best_worker *worker, size_t nodes)
+{
+    const int64_t left = worker->left_least;
+    if (worker->stopped || left == BEST_NO_BOUND || worker->nodes - nodes > NODES_AT_ONCE)
+        return false;
+    worker->ceiling = left + left / STEP_PARTS;
+    worker->left_least = BEST_NO_BOUND;
+    return true;
+}
+
 void best_dive(best_worker *worker)
 {
     memset(worker->knows, NOT_KNOWN, worker->search->options);
     if (!is_refuted(worker, &worker->state[0]) && sharpen(worker) &&
-        !is_refuted(worker, &worker->state[0]))
-        dive_by_class(worker, 0, 0);
+        !is_refuted(worker, &worker->state[0])) {
+        const size_t nodes = worker->nodes;
+        int turns = 0;
+        do
+            dive_by_class(worker, 0, 0);
+        while (turns++ < 1 && goes_higher(worker, nodes));
+    }
     if (worker->stopped && worker->state[0].least < worker->open_least)
         worker->open_least = worker->state[0].least;
 }

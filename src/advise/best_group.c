@@ -71,26 +71,21 @@ static best_group take(best_groups *groups)
 enum { FRAME, MOTOR, PROPELLER, PACK };
 static const size_t level[BEST_GROUPED] = {MOTOR, PROPELLER, PACK, FRAME};
 
-static const best_slot *slot_of(const best_search *search, size_t g)
-{
-    return search->grouped[g] == BEST_NONE ? NULL : &search->slot[search->grouped[g]];
-}
-
 static size_t options_of(const best_search *search, size_t g)
 {
-    const best_slot *slot = slot_of(search, g);
+    const best_slot *slot = best_grouped(search, g);
     return slot ? slot->options : 1;
 }
 
 static int64_t least_of(const best_search *search, size_t g, size_t option)
 {
-    const best_slot *slot = slot_of(search, g);
-    return slot ? slot->option[option].least : 0;
+    const best_slot *slot = best_grouped(search, g);
+    return slot ? slot->option[option].least + slot->option[option].more : 0;
 }
 
 static const pare_part *part_of(const best_search *search, const best_group *group, size_t g)
 {
-    const best_slot *slot = slot_of(search, g);
+    const best_slot *slot = best_grouped(search, g);
     if (slot)
         return slot->option[group->option[g]].part;
     static const pare_kind kinds[BEST_GROUPED] = {PARE_FRAME, PARE_MOTOR, PARE_PROPELLER,
@@ -127,14 +122,22 @@ bool best_group_fits(const best_search *search, const best_group *group)
            frame_takes(part[FRAME], part[PROPELLER]);
 }
 
-bool best_groups_open(const best_search *search, int64_t least, best_groups *groups)
+bool best_groups_open(const best_search *search, const best_state *first, best_groups *groups)
 {
+    int64_t least = first->sum;
+    size_t pairs = options_of(search, MOTOR) * options_of(search, FRAME);
     *groups = (best_groups){.search = search};
-    for (size_t g = 0; g < BEST_GROUPED; g++)
+    for (size_t g = 0; g < BEST_GROUPED; g++) {
         if (options_of(search, g) == 0)
             return true;
-    groups->pair = calloc(options_of(search, MOTOR) * options_of(search, FRAME), 1);
-    best_groups_put(groups, (best_group){.least = least, .depth = 1});
+        if (best_grouped(search, g))
+            least += least_of(search, g, 0) - first->slot_least[search->grouped[g]];
+    }
+    groups->root = least;
+    groups->pair = calloc(pairs, sizeof groups->pair[0]);
+    while (groups->pair && pairs-- > 0)
+        groups->pair[pairs] = BEST_PAIR_UNKNOWN;
+    best_groups_put(groups, (best_group){.least = least, .plain = least, .depth = 1});
     return groups->pair && !groups->failed;
 }
 
@@ -149,23 +152,42 @@ int64_t best_groups_least(const best_groups *groups)
     return groups->count > 0 ? groups->heap[0].least : BEST_NO_BOUND;
 }
 
+/* Motors are weighed one by one; what any frame means with one is in all that begins with it. */
+static void bound(best_group *group)
+{
+    const int64_t sum = group->plain + group->more;
+    group->least = sum > group->floor ? sum : group->floor;
+}
+
 best_group best_groups_next(best_groups *groups)
 {
-    const best_group group = take(groups);
+    best_group group = take(groups);
     const size_t g = level[group.depth - 1];
-    if (!group.refined && group.option[g] + 1 < options_of(groups->search, g)) {
+    if (!group.followed && group.option[g] + 1 < options_of(groups->search, g)) {
         best_group next = group;
         next.option[g]++;
-        next.least += least_of(groups->search, g, next.option[g]) -
+        next.plain += least_of(groups->search, g, next.option[g]) -
                       least_of(groups->search, g, group.option[g]);
+        if (g == MOTOR || g == FRAME) {
+            next.more = 0;
+            next.weighed = false;
+        }
+        bound(&next);
         best_groups_put(groups, next);
     }
+    group.followed = true;
     return group;
 }
 
 void best_groups_deeper(best_groups *groups, best_group group)
 {
     group.depth++;
+    group.followed = false;
+    if (level[group.depth - 1] == FRAME) {
+        group.floor = group.least;
+        group.more = 0;
+        group.weighed = false;
+    }
     best_groups_put(groups, group);
 }
 
@@ -176,9 +198,9 @@ static bool fits_some(const best_search *search, size_t g, const pare_part *part
                       bool *const may[BEST_GROUPED])
 {
     for (size_t other = 0; other < BEST_GROUPED; other++) {
-        bool any = other == g || other == PACK || g == PACK || !slot_of(search, other);
+        bool any = other == g || other == PACK || g == PACK || !best_grouped(search, other);
         for (size_t i = 0; !any && i < options_of(search, other); i++) {
-            const pare_part *with = slot_of(search, other)->option[i].part;
+            const pare_part *with = best_grouped(search, other)->option[i].part;
             if (!may[other][i] || !with)
                 continue;
             const pare_part *frame = g == FRAME ? part : other == FRAME ? with : NULL;
@@ -216,28 +238,28 @@ void best_slots_reach(best_search *search, best_state *first, best_state *state)
         may[g] = pare_arena_array(search->arena, options_of(search, g) + 1, sizeof may[g][0]);
         if (!may[g])
             return; /* all stay in: it only takes longer */
-        for (size_t i = 0; slot_of(search, g) && i < options_of(search, g); i++) {
+        for (size_t i = 0; best_grouped(search, g) && i < options_of(search, g); i++) {
             best_option *option = &search->slot[search->grouped[g]].option[i];
             if (!option->name)
                 best_state_copy(search, first, state);
             may[g][i] = option->part &&
                         (!option->name || best_state_edit(search, first, option->name, state));
             if (may[g][i])
-                weigh_with_all_in_it(search, state, slot_of(search, g)->item, option);
+                weigh_with_all_in_it(search, state, best_grouped(search, g)->item, option);
         }
     }
     while (changed) {
         changed = false;
         for (size_t g = 0; g < PACK; g++)
-            for (size_t i = 0; slot_of(search, g) && i < options_of(search, g); i++) {
-                const pare_part *part = slot_of(search, g)->option[i].part;
+            for (size_t i = 0; best_grouped(search, g) && i < options_of(search, g); i++) {
+                const pare_part *part = best_grouped(search, g)->option[i].part;
                 if (may[g][i] || !part || !fits_some(search, g, part, may))
                     continue;
                 may[g][i] = changed = true;
             }
     }
     for (size_t g = 0; g < BEST_GROUPED; g++) {
-        if (!slot_of(search, g))
+        if (!best_grouped(search, g))
             continue;
         best_slot *slot = &search->slot[search->grouped[g]];
         size_t kept = 0;
@@ -251,6 +273,24 @@ void best_slots_reach(best_search *search, best_state *first, best_state *state)
     }
 }
 
+/* A group's four may change what an option has to fit, so only what is decided later counts. */
+void best_slots_drop(best_search *search, best_state *first, best_state *state)
+{
+    for (size_t s = 0; s < search->slots; s++) {
+        best_slot *slot = &search->slot[s];
+        size_t kept = 0;
+        if (best_is_grouped(search, s))
+            continue;
+        for (size_t i = 0; i < slot->options; i++)
+            if (!best_goes_never(search, first, s, &slot->option[i], state))
+                slot->option[kept++] = slot->option[i];
+        slot->options = kept;
+        best_slot_sum(search, slot);
+        if (kept > 0)
+            first->slot_least[s] = slot->least;
+    }
+}
+
 /* ---- a first flight ---- */
 
 bool best_group_fails(best_worker *worker, const best_group *group, char by[48])
@@ -261,9 +301,9 @@ bool best_group_fails(best_worker *worker, const best_group *group, char by[48])
     pare_craft *craft = search->desk->loadout >= 0 ? &state->trial.loaded : &state->trial.changed;
     for (size_t d = 0; d < group->depth; d++) {
         const size_t g = level[d];
-        if (!slot_of(search, g))
+        if (!best_grouped(search, g))
             continue;
-        craft->item[slot_of(search, g)->item].part = part_of(search, group, g);
+        craft->item[best_grouped(search, g)->item].part = part_of(search, group, g);
         state->open &= ~((uint64_t)1 << search->grouped[g]);
     }
     if (pare_sheet_weigh(craft, &state->trial.sheet, NULL) != PARE_OK)
@@ -287,7 +327,7 @@ static bool go_on(best_worker *worker, const best_group *group, unsigned left, s
     for (size_t g = 0; g < BEST_GROUPED; g++) {
         if ((left & 1u << g) == 0)
             continue;
-        const pare_swap_name *name = slot_of(search, g)->option[group->option[g]].name;
+        const pare_swap_name *name = best_grouped(search, g)->option[group->option[g]].name;
         if (!best_state_edit(search, &worker->state[depth], name, &worker->state[depth + 1]))
             continue;
         if ((left & ~(1u << g)) == 0) {
@@ -301,7 +341,9 @@ static bool go_on(best_worker *worker, const best_group *group, unsigned left, s
     return false;
 }
 
-unsigned char *best_pair_of(const best_groups *groups, const best_group *group)
+/* ---- a motor and a frame ---- */
+
+int64_t *best_pair_of(const best_groups *groups, const best_group *group)
 {
     return &groups->pair[group->option[MOTOR] * options_of(groups->search, FRAME) +
                          group->option[FRAME]];
@@ -309,19 +351,69 @@ unsigned char *best_pair_of(const best_groups *groups, const best_group *group)
 
 /* The propeller on the craft fits both: then only the two themselves, and what stays on the craft, can be
  * why they do not go on, and no other propeller or pack helps. */
-best_pair best_pair_ask(best_worker *worker, const best_group *group)
+int64_t best_pair_ask(best_worker *worker, const best_groups *groups, const best_group *group)
 {
     const best_search *search = worker->search;
     const int now = pare_craft_doing(search->desk->craft, PARE_PROPELLER);
     const pare_part *propeller = now >= 0 ? search->desk->craft->item[now].part : NULL;
-    const best_slot *frame = slot_of(search, FRAME), *motor = slot_of(search, MOTOR);
-    if (!frame || !motor || !frame_takes(part_of(search, group, FRAME), propeller) ||
+    if (!frame_takes(part_of(search, group, FRAME), propeller) ||
         !agree(propeller, part_of(search, group, MOTOR), PARE_FIT_SHAFT))
-        return PAIR_MAY_GO;
-    const unsigned left = (frame->option[group->option[FRAME]].name ? 1u << FRAME : 0) |
-                          (motor->option[group->option[MOTOR]].name ? 1u << MOTOR : 0);
-    best_state_copy(search, worker->first, &worker->state[1]);
-    return left == 0 || go_on(worker, group, left, 1) ? PAIR_MAY_GO : PAIR_GOES_NOT;
+        return 0;
+    best_state *both = worker->state;
+    uint64_t closed = 0;
+    unsigned left = 0;
+    int64_t by_themselves = groups->root;
+    for (size_t g = FRAME; g <= MOTOR; g++) {
+        if (!best_grouped(search, g))
+            continue;
+        closed |= (uint64_t)1 << search->grouped[g];
+        left |= best_grouped(search, g)->option[group->option[g]].name ? 1u << g : 0;
+        by_themselves += least_of(search, g, group->option[g]) - least_of(search, g, 0);
+    }
+    best_state_copy(search, worker->first, left ? &both[1] : both);
+    if (left != 0 && !go_on(worker, group, left, 1))
+        return BEST_NO_BOUND;
+    both->open &= ~closed;
+    const int64_t least = best_fit_least(search, group, both);
+    if (least == BEST_NO_BOUND)
+        return BEST_NO_BOUND;
+    return least > by_themselves ? least - by_themselves : 0;
+}
+
+void best_group_weigh(best_group *group, int64_t pair)
+{
+    group->more = pair;
+    group->weighed = true;
+    bound(group);
+}
+
+/* Frames stand by what they weigh, so most need not be asked. */
+bool best_motor_weigh(best_worker *worker, const best_groups *groups, best_group *group)
+{
+    const best_search *search = worker->search;
+    int64_t least = BEST_NO_BOUND;
+    best_group with = *group;
+    for (uint32_t i = 0; i < options_of(search, FRAME); i++) {
+        const int64_t heavier = least_of(search, FRAME, i) - least_of(search, FRAME, 0);
+        if (heavier >= least)
+            break;
+        with.option[FRAME] = i;
+        with.depth = BEST_GROUPED;
+        if (!agree(part_of(search, &with, FRAME), part_of(search, &with, MOTOR),
+                   PARE_FIT_BOLT_CIRCLE))
+            continue;
+        int64_t *pair = best_pair_of(groups, &with);
+        if (*pair == BEST_PAIR_UNKNOWN)
+            *pair = best_pair_ask(worker, groups, &with);
+        if (*pair != BEST_NO_BOUND && heavier + *pair < least)
+            least = heavier + *pair;
+    }
+    if (least == BEST_NO_BOUND)
+        return false;
+    group->more = least;
+    group->weighed = true;
+    bound(group);
+    return true;
 }
 
 bool best_group_build(best_worker *worker, const best_group *group)
@@ -329,7 +421,7 @@ bool best_group_build(best_worker *worker, const best_group *group)
     const best_search *search = worker->search;
     unsigned left = 0;
     for (size_t g = 0; g < BEST_GROUPED; g++)
-        if (slot_of(search, g) && slot_of(search, g)->option[group->option[g]].name)
+        if (best_grouped(search, g) && best_grouped(search, g)->option[group->option[g]].name)
             left |= 1u << g;
     best_state_copy(search, worker->first, &worker->state[0]);
     worker->state[0].rough = false;
@@ -341,6 +433,14 @@ bool best_group_build(best_worker *worker, const best_group *group)
     for (size_t g = 0; g < BEST_GROUPED; g++)
         if (search->grouped[g] != BEST_NONE)
             worker->state[0].open &= ~((uint64_t)1 << search->grouped[g]);
+    worker->group = group;
+    if (group->least > worker->state[0].raised)
+        worker->state[0].raised = group->least;
+    const int64_t least = best_fit_least(search, group, worker->state);
+    if (least == BEST_NO_BOUND)
+        return false;
+    if (least > worker->state[0].raised)
+        worker->state[0].raised = least;
     best_state_bound(search, &worker->state[0]);
     return true;
 }

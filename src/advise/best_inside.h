@@ -39,6 +39,9 @@ typedef struct best_option {
     const pare_part *part;      /* NULL: it comes off */
     int64_t least;  /* of its line, less all that may come in it and be taken out again */
     double power_w; /* at least */
+    int64_t
+        more; /* of a frame or motor: what a set with it weighs more at the least, by what goes with it */
+    const bool *never; /* and what does not: [options of all slots]; NULL: not known */
     bool moves; /* it takes more along than others of its choice: an ESC of another sort or with the
                        controller, a camera that comes with its transmitter */
 } best_option;
@@ -64,7 +67,10 @@ typedef struct best_slot {
     unsigned work, work_calm;     /* of all options, and of those that do not move */
     bool moves;                   /* an option does */
     bool moves_wires;             /* an option is an ESC of another sort, or brings or drops one */
-    bool other_threads;           /* an option may change the screws that hold it */
+    bool may_be_single;           /* an option is an ESC for one motor */
+    bool
+        moving_drives; /* options move, and each that does has its own ESCs: then no other has any */
+    bool other_threads; /* an option may change the screws that hold it */
     bool counts_change; /* an option counts otherwise: two ties for a print, one ESC for four */
     bool feeds;         /* it has to do with volts and regulators */
     bool states_drag;   /* an option, or what it is now, states a drag area */
@@ -86,8 +92,12 @@ typedef struct best_search {
     bool never[PARE_ITEMS];            /* an item that must not stay the part that it is */
     uint64_t all;                      /* every slot, a bit each */
     size_t options;                    /* of all slots */
-    double longest_phase_m;            /* from any motor to any board, on any frame */
-    double margin_least;               /* that the brief asks of every rating; 0: nothing */
+    /* An antenna and its transmitter, and for each option of this the least of the antenna with what joins the
+     * two (best_link.c); NULL: there are none. */
+    size_t antenna, sender;
+    const int64_t *with_sender;
+    double longest_phase_m; /* from any motor to any board, on any frame */
+    double margin_least;    /* that the brief asks of every rating; 0: nothing */
     size_t nevers, musts;
     const pare_part **never_part, **must_part;
     atomic_bool *stop; /* somebody asked for it */
@@ -126,7 +136,8 @@ typedef struct best_state {
     int64_t sum, raised; /* the least by the ledger, and because what is lighter rings */
     int64_t
         either; /* of the sum: of an ESC or what drives in its place, beyond what their lines say */
-    int64_t least; /* of what can become of it: the greater of these */
+    int64_t linked; /* and of a transmitter, its antenna and what joins them (best_link.c) */
+    int64_t least;  /* of what can become of it: the greater of these */
 } best_state;
 
 /** The best set that somebody has found. */
@@ -145,6 +156,27 @@ static inline bool best_has_found(const best_set *best)
     return best->found && best->cents != BEST_TO_BEAT;
 }
 
+/** A group, or what begins one: the first `depth` of motor, propeller, pack and frame are decided, and stand
+ * for all groups that begin so. */
+typedef struct best_group {
+    int64_t least;
+    int64_t plain; /* by what each of its parts weighs at the least, added up */
+    int64_t
+        more; /* of that, by what its motor and frame mean together; the frame open: the least of all */
+    int64_t floor; /* of what it begins with, when the frame was still open */
+    /* Where figures are raised groups stand by these first: what is put together behind what is not, by
+     * how often it has tired a dive, and then by the most that any of its sets can have. */
+    unsigned char turn;
+    double promise;
+    unsigned char depth;           /* 1 to BEST_GROUPED */
+    unsigned char dives;           /* that found nothing up to their ceiling */
+    unsigned char tires;           /* that went too far at once */
+    uint32_t nodes;                /* of the last that did not */
+    bool weighed;                  /* motor and frame together: `more` is known */
+    bool followed;                 /* what comes after it in its place has been put in */
+    bool refined;                  /* put together, bounded again, tested */
+    uint32_t option[BEST_GROUPED]; /* in the order of best_search.grouped */
+} best_group;
 /** Room for best_tail.c. */
 typedef struct best_tail_work best_tail_work;
 
@@ -159,7 +191,8 @@ typedef struct best_worker {
     pare_craft *lightest;
     best_tail_work *tail;
     pare_shopping *shopping;
-    best_set best; /* to be beaten */
+    best_set best;           /* to be beaten */
+    const best_group *group; /* that is put together */
     size_t sets, misses, nodes;
     size_t patience, begun; /* nodes that this dive may try, 0: all; nodes at its beginning */
     bool stopped, tired;    /* tired: stopped because of its patience */
@@ -180,7 +213,11 @@ typedef struct best_worker {
 bool best_held(const best_search *search, const char *left);
 /** The order of a choice's options, for qsort. */
 int best_by_least(const void *left, const void *right);
+/** Sums up what a slot's options are. */
+void best_slot_sum(const best_search *search, best_slot *slot);
 pare_status best_slots_gather(best_search *search, pare_error *err);
+/** Takes out of the other slots what goes on in no case. @param state  room */
+void best_slots_drop(best_search *search, best_state *first, best_state *state);
 /** Takes out of the four slots of a group what can go on in no group. @param state  room */
 void best_slots_reach(best_search *search, best_state *first, best_state *state);
 /** What a joint's line, or a run's, or coax's, weighs at the least on the craft of a state. */
@@ -230,6 +267,30 @@ static inline bool best_open(const best_state *state, size_t slot)
     return (state->open & (uint64_t)1 << slot) != 0;
 }
 
+/** The slot of frame, motor, propeller or pack; NULL: it is no choice. */
+static inline const best_slot *best_grouped(const best_search *search, size_t g)
+{
+    return search->grouped[g] == BEST_NONE ? NULL : &search->slot[search->grouped[g]];
+}
+
+/** Whether a slot is one of the four of a group. */
+static inline bool best_is_grouped(const best_search *search, size_t slot)
+{
+    for (size_t g = 0; g < BEST_GROUPED; g++)
+        if (search->grouped[g] == slot)
+            return true;
+    return false;
+}
+
+/** Frame and motors are decided, so it is known where the motors are. */
+static inline bool best_arms_decided(const best_search *search, const best_state *state)
+{
+    for (size_t g = 0; g < 2; g++)
+        if (search->grouped[g] != BEST_NONE && best_open(state, search->grouped[g]))
+            return false;
+    return true;
+}
+
 static inline bool best_may_move(const best_search *search, const best_state *state, size_t slot)
 {
     return search->slot[slot].moves_wires && (state->calm & (uint64_t)1 << slot) == 0;
@@ -239,21 +300,26 @@ static inline unsigned best_drags(const best_search *search, const best_state *s
     return state->calm & (uint64_t)1 << slot ? search->slot[slot].drags_calm
                                              : search->slot[slot].drags;
 }
-/** Whether an open choice may still take its item off. */
-static inline bool best_may_go(const best_search *search, const best_state *state, size_t slot)
+/** Whether an open choice may still take its item off: nothing keeps it, or something else may do its work. */
+bool best_may_go(const best_search *search, const best_state *state, size_t slot);
+/** Whether an open choice may still be an option. */
+static inline bool best_may_be(const best_search *search, const best_state *state, size_t slot,
+                               const best_option *option)
 {
-    const best_slot *of = &search->slot[slot];
-    return of->may_go && ((of->off_moves ? state->calm : state->moving) >> slot & 1) == 0;
-}
-static inline bool best_is_in_class(const best_state *state, size_t slot, const best_option *option)
-{
-    return (option->moves ? state->calm : state->moving) >> slot & 1 ? false : true;
+    if ((option->moves ? state->calm : state->moving) >> slot & 1)
+        return false;
+    return option->part || best_may_go(search, state, slot);
 }
 /** What an item of the four weighs at the least with all that comes in it; a pack with its connector, which
  * counts as nothing while the pack is open. */
 int64_t best_state_own(const best_search *search, const best_state *state, size_t item);
+/** What an open choice's item counts in a state's sum. */
+int64_t best_open_counts(const best_search *search, const best_state *state, size_t slot);
 /** Whether an open choice may take a part's item along or bring it down. */
 bool best_is_dragged(const best_search *search, const best_state *state, const pare_part *part);
+
+/** Decides whether a slot's option will move. */
+void best_set_class(const best_search *search, best_state *state, size_t slot, bool moves);
 
 /* ---- best_met.c ---- */
 /** A motor's winding with no wire on it and no drive before it. */
@@ -314,6 +380,10 @@ void best_wire_bought(const best_search *search, const pare_craft *craft, const 
 /** Whether a state costs more than the set may, or takes longer; then so does all that comes of it. */
 bool best_is_too_dear(const best_search *search, const best_state *state);
 
+/* ---- best_binds.c ---- */
+/** Counts what refuses each lighter part on the best set among what decides. Works in the worker's states. */
+void best_binds_find(best_worker *worker, const best_set *best, pare_best *answer);
+
 /* ---- best_sure.c ---- */
 /** Whether every set below a state keeps the brief's limits less surely than asked for.
  * @param probe  flown as best_refuted() does, thrust flattered; figures' u are changed
@@ -326,33 +396,20 @@ bool best_is_sure(const best_search *search, const pare_craft *craft, const pare
                   pare_sheet *room, char by[48]);
 
 /* ---- best_group.c ---- */
-/** A group, or what begins one: the first `depth` of motor, propeller, pack and frame are decided, and stand
- * for all groups that begin so. */
-typedef struct best_group {
-    int64_t least;
-    /* Where figures are raised groups stand by these first: what is put together behind what is not, by
-     * how often it has tired a dive, and then by the most that any of its sets can have. */
-    unsigned char turn;
-    double promise;
-    unsigned char depth;           /* 1 to BEST_GROUPED */
-    unsigned char dives;           /* that found nothing up to their ceiling */
-    unsigned char tires;           /* that went too far at once */
-    uint32_t nodes;                /* of the last that did not */
-    bool refined;                  /* put together, bounded again, tested */
-    uint32_t option[BEST_GROUPED]; /* in the order of best_search.grouped */
-} best_group;
-typedef enum best_pair { PAIR_NOT_ASKED, PAIR_MAY_GO, PAIR_GOES_NOT } best_pair;
+/** What sets with a motor and a frame weigh beyond what the two add by themselves; BEST_NO_BOUND: they do not go on
+ * one after the other. */
+#define BEST_PAIR_UNKNOWN INT64_MIN
 typedef struct best_groups {
     const best_search *search;
-    int64_t rest; /* the least of all but the four */
+    int64_t root; /* the least of the first group */
     size_t count, room;
     best_group *heap;
-    size_t made;         /* groups that fit by themselves */
-    unsigned char *pair; /* [motors][frames]: what is known of the two together, a best_pair */
-    bool failed;         /* out of memory */
+    size_t made;   /* groups that fit by themselves */
+    int64_t *pair; /* [motors][frames]: what is known of the two together */
+    bool failed;   /* out of memory */
 } best_groups;
-/** @param least  of the craft as it is, by the ledger alone */
-bool best_groups_open(const best_search *search, int64_t least, best_groups *groups);
+/** @param first  the craft as it is, bounded */
+bool best_groups_open(const best_search *search, const best_state *first, best_groups *groups);
 void best_groups_close(best_groups *groups);
 /** The least of those left; BEST_NO_BOUND: none are. */
 int64_t best_groups_least(const best_groups *groups);
@@ -363,18 +420,46 @@ void best_groups_put(best_groups *groups, best_group group);
 void best_groups_deeper(best_groups *groups, best_group group);
 /** Whether what is decided of a group could fit together, whatever goes on in between. */
 bool best_group_fits(const best_search *search, const best_group *group);
-/** Whether a whole group's frame and motor may go on one after the other, with whatever propeller and pack.
- * Works in the worker's states. */
-best_pair best_pair_ask(best_worker *worker, const best_group *group);
-/** What is known of that, to be read and set. */
-unsigned char *best_pair_of(const best_groups *groups, const best_group *group);
+/** Works a pair out. Works in the worker's states. */
+int64_t best_pair_ask(best_worker *worker, const best_groups *groups, const best_group *group);
+/** What is known of a whole group's pair, to be read and set. */
+int64_t *best_pair_of(const best_groups *groups, const best_group *group);
+/** Adds what is known of its pair to a whole group. */
+void best_group_weigh(best_group *group, int64_t pair);
+/** Adds to all groups that begin with a motor what any frame means with it at the least; what is found out of its pairs
+ * is kept. False: no frame goes on with it. */
+bool best_motor_weigh(best_worker *worker, const best_groups *groups, best_group *group);
 /** Whether all groups that begin so fail: motor, propeller and pack are flown at the least mass, with no
  * resistance in any wire and no arm below the propellers. */
 bool best_group_fails(best_worker *worker, const best_group *group, char by[48]);
 /** Puts its four together in the worker's state[0]. False: they do not go on in any order. */
 bool best_group_build(best_worker *worker, const best_group *group);
 
+/* ---- best_fit.c ---- */
+/** Finds what goes with each frame and motor, and puts those two slots' options in the order of the least that
+ * sets with them weigh. @param room  states, one more than slots that move */
+pare_status best_fit_find(best_search *search, const best_state *first, best_state room[],
+                          pare_error *err);
+/** Whether an option of another slot is in no set with a whole group's frame or motor. */
+bool best_never_with(const best_search *search, const best_group *group, size_t slot, size_t index);
+/** The least by the ledger of all below the first of some states, which has a group's frame and motor: of each class
+ * by the lightest that goes with them; BEST_NO_BOUND: something has nothing that goes. The state's slots are
+ * counted so, too. */
+int64_t best_fit_least(const best_search *search, const best_group *group, best_state state[]);
+
+/* ---- best_link.c ---- */
+/** Finds a transmitter and its antenna among the slots, and what they weigh together. */
+pare_status best_link_find(best_search *search, pare_error *err);
+/** What those two weigh more, with what joins them, than a state counts while the antenna is open. */
+int64_t best_link_more(const best_search *search, const best_state *state);
+/** What a link of an antenna's chain weighs at the least. */
+int64_t best_link_units(const pare_part *part);
+
 /* ---- best_dive.c ---- */
+/** Whether an option goes on in no case: the item that it does not fit, which the refusal names, is decided later
+ * than it, or has been, and is nothing that another choice takes along. */
+bool best_goes_never(const best_search *search, const best_state *state, size_t slot,
+                     const best_option *option, best_state *room);
 /** All sets of a group whose four are decided in worker->state[0], up to the worker's ceiling. */
 void best_dive(best_worker *worker);
 /** All sets of a state whose slots before this one are decided. */

@@ -244,14 +244,6 @@ static double phase_most_m(const best_search *search, const best_state *state, c
     return fmax(most_m + PHASE_SLACK_M, run->needed_m);
 }
 
-static bool arms_decided(const best_search *search, const best_state *state)
-{
-    for (size_t g = 0; g < 2; g++)
-        if (search->grouped[g] != BEST_NONE && best_open(state, search->grouped[g]))
-            return false;
-    return true;
-}
-
 /* The thinnest that a run may be, lengthened as far as that. */
 static double longest_ohm(const pare_craft *craft, const pare_run *run, double gauge,
                           double length_m, double degc)
@@ -309,7 +301,7 @@ static wires open_wires(const best_search *search, const best_state *state, cons
         open_range range = run_range(search, state, i, degc, moved, gauge ? gauge[i] : 0);
         if (moved && !lead)
             range.least = 0;
-        if (moved && phase && arms_decided(search, state))
+        if (moved && phase && best_arms_decided(search, state))
             range.most =
                 fmax(range.most, longest_ohm(craft, &craft->run[i], gauge ? gauge[i] : 0,
                                              phase_most_m(search, state, &craft->run[i]), degc));
@@ -435,6 +427,18 @@ static bool boards_open(const best_search *search, const best_state *state)
     return false;
 }
 
+/* Whether an open choice may yet be what drives the motors, or bring it. */
+static bool escs_open(const best_search *search, const best_state *state)
+{
+    for (size_t s = 0; s < search->slots; s++) {
+        const best_slot *slot = &search->slot[s];
+        if (best_open(state, s) &&
+            ((state->calm >> s & 1 ? slot->work_calm : slot->work) & BIT(PARE_ESC_FOUR)))
+            return true;
+    }
+    return false;
+}
+
 /* An item's volts are settled with the item, and where a regulator may come between, with those. */
 static ask ask_of_volts(const best_search *search, const best_state *state, const char *item)
 {
@@ -457,14 +461,14 @@ static ask ask_of(const best_search *search, const best_state *state, const pare
     if (is_limit(name))
         return ask_of_figure(pare_figure_of_limit(name + strlen("limit.")), margin->at_least);
     if (strstr(name, ".spike"))
-        return state->wires_open || boards_open(search, state) ||
+        return state->wires_open || escs_open(search, state) ||
                        kind_is_open(search, state, PARE_CAPACITOR)
                    ? ASK_NOT
                    : ASK_CURRENT;
     if (starts(name, "esc."))
-        return boards_open(search, state)       ? ASK_NOT
-               : strcmp(name, "esc.burst") == 0 ? ASK_CURRENT
-                                                : ASK_THRUST;
+        return escs_open(search, state) ? ASK_NOT
+               : strstr(name, "burst")  ? ASK_CURRENT
+                                        : ASK_THRUST;
     if (strcmp(name, "motor.burst") == 0 || strcmp(name, "motor.winding_burst") == 0 ||
         strcmp(name, "arm.stress") == 0 || strcmp(name, "arm.bends") == 0)
         return ASK_CURRENT;
@@ -477,7 +481,7 @@ static ask ask_of(const best_search *search, const best_state *state, const pare
         return ask_of_volts(search, state, name + 6);
     if (starts(name, "volts_low."))
         return ask_of_volts(search, state, name + 10);
-    if (starts(name, "connector.") && !state->wires_open && !boards_open(search, state) &&
+    if (starts(name, "connector.") && !state->wires_open &&
         !kind_is_open(search, state, PARE_CONNECTOR))
         return strcmp(name, "connector.heat_burst") == 0 ? ASK_CURRENT : ASK_THRUST;
     if (starts(name, "wire_") && !state->wires_open)
@@ -516,10 +520,9 @@ static bool is_of_profile(const char *name)
 /* The kinds of margins of which ask_of() asks one or another. Screws are asked by screws_fail(). */
 static unsigned kinds_asked(const best_search *search, const best_state *state)
 {
-    const bool boards = boards_open(search, state);
+    const bool escs = escs_open(search, state);
     return PARE_MARGINS_BRIEF | PARE_MARGINS_RATED | PARE_MARGINS_POWER | PARE_MARGINS_ARMS |
-           (boards ? 0 : PARE_MARGINS_BOARD) |
-           (boards || state->wires_open ? 0 : PARE_MARGINS_SPIKES) |
+           (escs ? 0 : PARE_MARGINS_BOARD) | (escs || state->wires_open ? 0 : PARE_MARGINS_SPIKES) |
            (state->wires_open ? 0 : PARE_MARGINS_WIRES);
 }
 
@@ -557,8 +560,8 @@ typedef struct ring {
 
 /* The same by a choice of ESCs that is open: one for all in the middle, or one at each arm. What drives as well
  * as it decides may leave that to any ESC of the bench, and nothing is known of those. */
-static void escs_open(const best_search *search, const best_state *state, size_t slot,
-                      int64_t units, int64_t *less, int64_t *more)
+static void tips_of_escs(const best_search *search, const best_state *state, size_t slot,
+                         int64_t units, int64_t *less, int64_t *more)
 {
     const pare_item *item = &state->trial.flown->item[search->slot[slot].item];
     const bool at_arms = item->place == PARE_AT_ARMS;
@@ -583,7 +586,7 @@ static void tips_open(const best_search *search, const best_state *state, double
         if (line->of == PARE_LINE_ITEM) {
             const unsigned char slot = search->slot_of[line->index];
             if (slot != BEST_NONE && best_open(state, slot) && best_may_move(search, state, slot)) {
-                escs_open(search, state, slot, units, &less, &more);
+                tips_of_escs(search, state, slot, units, &less, &more);
                 continue;
             }
             if (craft->item[line->index].place != PARE_AT_ARMS)

@@ -11,6 +11,7 @@
 
 #include "advise/best_inside.h"
 #include "advise/fits.h"
+#include "advise/question.h"
 #include "advise/sought.h"
 #include "advise/stand_in.h"
 #include "base/text.h"
@@ -19,6 +20,7 @@
 
 #define BIT(kind)       (1u << (kind))
 #define BOARD_OFF_M     0.15  /* from the middle, at most, and the wire's slack */
+#define BOARD_HALF_M    0.015 /* from a board's middle to its edge (craft/place.c) */
 #define BOARD_BELOW_M   0.02  /* another board's middle from this one's, at most, in a stack */
 #define SHORTEST_RUN_M  1e-3  /* less than the slack that any has */
 #define SHORTEST_COAX_M 15e-3 /* the slack alone: no coax is cut shorter (craft/place.c) */
@@ -74,27 +76,73 @@ int64_t best_joint_least(const best_state *state, size_t joint)
     return best_joint_least_of(state->trial.flown, joint, NULL, NULL);
 }
 
+/* ---- where wires end ---- */
+
+/* Whether an item drives the motors, or may yet. */
+static bool may_drive(const best_search *search, const pare_craft *craft, size_t item)
+{
+    const unsigned char slot = search->slot_of[item];
+    return (pare_work_of(craft->item[item].part) &
+            (BIT(PARE_ESC_FOUR) | BIT(PARE_FLIGHT_CONTROLLER))) != 0 ||
+           (slot != BEST_NONE && search->slot[slot].moves_wires);
+}
+
+static double away_m(pare_vec3 from, pare_vec3 to, bool flat)
+{
+    pare_vec3 off = pare_vec3_less(from, to);
+    off.z = flat ? 0 : off.z;
+    return sqrt(pare_vec3_dot(off, off));
+}
+
+/* The least way from a point to what may drive the motors; flat: seen from above. A board that is brought sits where
+ * its kind usually does, or where one is. */
+static double nearest_driver_m(const best_search *search, const pare_craft *craft, pare_vec3 at,
+                               bool flat)
+{
+    static const pare_part sorts[] = {{.kind = PARE_ESC_FOUR},
+                                      {.kind = PARE_FLIGHT_CONTROLLER},
+                                      {.kind = PARE_CONTROLLER_WITH_ESC}};
+    double least_m = HUGE_VAL;
+    for (size_t s = 0; s < sizeof sorts / sizeof sorts[0]; s++) {
+        const pare_item usual = {.part = &sorts[s], .count = 1};
+        least_m = fmin(least_m, away_m(at, pare_item_station(craft, &usual, 0), flat));
+    }
+    for (size_t i = 0; i < craft->items; i++) {
+        const pare_item *item = &craft->item[i];
+        const size_t places = item->stations > 0 ? item->stations : 1;
+        for (size_t k = 0; may_drive(search, craft, i) && k < places; k++)
+            least_m = fmin(least_m, away_m(at, pare_item_station(craft, item, k), flat));
+    }
+    return least_m;
+}
+
 /* A lead ends at the board with the ESCs, at one below the controller, or, for ESCs on the arms, in the
  * middle (craft/place.c, esc.c). */
-static double nearest_board_m(const best_search *search, const pare_craft *craft,
+static double shortest_lead_m(const best_search *search, const pare_craft *craft,
                               const pare_run *lead)
 {
     const pare_vec3 at = lead->at_m;
-    double least_m = sqrt(pare_vec3_dot(at, at));
-    for (size_t i = 0; i < craft->items; i++) {
-        const pare_item *item = &craft->item[i];
-        const unsigned char slot = search->slot_of[i];
-        const bool may_drive = (pare_work_of(item->part) & (BIT(PARE_ESC_ONE) | BIT(PARE_ESC_FOUR) |
-                                                            BIT(PARE_FLIGHT_CONTROLLER))) != 0 ||
-                               (slot != BEST_NONE && search->slot[slot].moves_wires);
-        for (size_t k = 0; may_drive && k < item->stations; k++) {
-            const pare_vec3 off = pare_vec3_less(at, pare_item_station(craft, item, k));
-            least_m = fmin(least_m, sqrt(pare_vec3_dot(off, off)));
-        }
-        if (may_drive && item->stations == 0)
-            return 0;
-    }
-    return fmax(least_m - BOARD_BELOW_M, 0);
+    const double middle_m = sqrt(pare_vec3_dot(at, at));
+    return fmin(nearest_driver_m(search, craft, at, false), middle_m) - BOARD_BELOW_M;
+}
+
+/* An open choice may put an ESC at each arm. */
+static bool singles_may_come(const best_search *search, const best_state *state)
+{
+    for (size_t s = 0; s < search->slots; s++)
+        if (best_open(state, s) && search->slot[s].may_be_single && best_may_move(search, state, s))
+            return true;
+    return false;
+}
+
+/* A motor's wires end at the edge of the board that drives it, or right at an ESC of its own. */
+static double shortest_phase_m(const best_search *search, const best_state *state,
+                               const pare_item *motor)
+{
+    const pare_craft *craft = state->trial.flown;
+    if (!best_arms_decided(search, state) || singles_may_come(search, state))
+        return 0;
+    return nearest_driver_m(search, craft, pare_item_station(craft, motor, 0), true) - BOARD_HALF_M;
 }
 
 void best_run_shortest(const best_search *search, const best_state *state, size_t run,
@@ -104,9 +152,13 @@ void best_run_shortest(const best_search *search, const best_state *state, size_
     *shortest = craft->run[run];
     double length_m = pare_run_choices_of(craft, shortest).length_m;
     if (boards_move && shortest->carries && !(shortest->needed_m > 0)) {
+        const int served = pare_craft_item(craft, shortest->carries);
         const bool lead = pare_same_name(shortest->carries, "pack") && shortest->at_given;
-        const double nearest_m = lead ? nearest_board_m(search, craft, shortest) : 0;
-        length_m = fmin(length_m > 0 ? length_m : HUGE_VAL, fmax(nearest_m, SHORTEST_RUN_M));
+        const double least_m = lead ? shortest_lead_m(search, craft, shortest)
+                               : served >= 0 && craft->item[served].part->kind == PARE_MOTOR
+                                   ? shortest_phase_m(search, state, &craft->item[served])
+                                   : 0;
+        length_m = fmin(length_m > 0 ? length_m : HUGE_VAL, fmax(least_m, SHORTEST_RUN_M));
     }
     for (size_t i = 0; length_m > 0 && i < shortest->ways; i++)
         shortest->way_m[i] = fmin(shortest->way_m[i], length_m);
@@ -190,6 +242,11 @@ static double least_each_kg(const pare_item *item, const pare_part *part)
     return fmax(pare_item_each_kg(&cut), 0);
 }
 
+int64_t best_link_units(const pare_part *part)
+{
+    return best_units(least_each_kg(&(pare_item){.part = part}, part));
+}
+
 static void weigh_option(const pare_craft *craft, const pare_item *now, best_option *option)
 {
     if (!option->part)
@@ -240,6 +297,7 @@ static void mark_option(const pare_part *now, best_option *option, best_slot *sl
         slot->moves_wires = true;
         slot->drags |= BIT(PARE_ESC_ONE) | BIT(PARE_ESC_FOUR);
     }
+    slot->may_be_single = slot->may_be_single || (part && part->kind == PARE_ESC_ONE);
     slot->counts_change = slot->counts_change || (part && part->kind != now->kind);
     if (!part) {
         slot->may_go = true;
@@ -391,6 +449,44 @@ static bool is_settled_by_must(const gathering *from, size_t item, const pare_pa
     return true;
 }
 
+void best_slot_sum(const best_search *search, best_slot *slot)
+{
+    const pare_item *now = &search->desk->loaded.item[slot->item];
+    slot->lightest[0] = slot->lightest[1] = NULL;
+    slot->work = slot->work_calm = 0;
+    slot->most = 0;
+    slot->power_most_w = 0;
+    slot->least = slot->least_plain = slot->least_driving = BEST_NO_BOUND;
+    slot->least_on[0] = slot->least_on[1] = BEST_NO_BOUND;
+    slot->power_w = INFINITY;
+    slot->moving_drives = slot->moves;
+    for (size_t i = 0; i < slot->options; i++) {
+        slot->least = slot->option[i].least < slot->least ? slot->option[i].least : slot->least;
+        const pare_part *part = slot->option[i].part;
+        int64_t *on = &slot->least_on[slot->option[i].moves];
+        if (part && slot->option[i].least < *on)
+            *on = slot->option[i].least;
+        const pare_part **lightest = &slot->lightest[slot->option[i].moves];
+        if (part && (!*lightest || part->mass_kg.value < (*lightest)->mass_kg.value))
+            *lightest = part;
+        slot->work |= part ? pare_work_of(part) : 0;
+        slot->work_calm |= part && !slot->option[i].moves ? pare_work_of(part) : 0;
+        const int64_t most = part ? best_units(now->count * part->mass_kg.value) : 0;
+        slot->most = most > slot->most ? most : slot->most;
+        const bool drives =
+            part && (pare_work_of(part) & ~pare_work_of(now->part) & BIT(PARE_ESC_FOUR)) != 0;
+        slot->moving_drives = slot->moving_drives && (drives || !slot->option[i].moves);
+        int64_t *of = drives ? &slot->least_driving : &slot->least_plain;
+        *of = slot->option[i].least < *of ? slot->option[i].least : *of;
+        slot->power_w = fmin(slot->power_w, slot->option[i].power_w);
+        if (part)
+            slot->power_most_w = fmax(slot->power_most_w,
+                                      highest_count(now, part) * part->spec[PARE_SPEC_POWER].value);
+        slot->states_drag = slot->states_drag || now->part->spec[PARE_SPEC_DRAG_AREA].given ||
+                            (part && part->spec[PARE_SPEC_DRAG_AREA].given);
+    }
+}
+
 static pare_status make_slot(const gathering *from, size_t item, pare_error *err)
 {
     best_search *search = from->search;
@@ -415,41 +511,17 @@ static pare_status make_slot(const gathering *from, size_t item, pare_error *err
     for (size_t i = 0; i < from->count; i++) {
         const gathered *one = &from->one[i];
         if (one->item != item || (!one->part && !may_come_off(from, item)) ||
-            (settled && one->part != settled))
+            (settled && one->part != settled) ||
+            (one->part && !one->part->sought && pare_is_questioned(one->part, now->part)))
             continue;
         best_option *option = &slot->option[slot->options++];
         *option = (best_option){.name = one->name, .part = one->part};
         mark_option(now->part, option, slot);
     }
-    slot->least = slot->least_plain = slot->least_driving = BEST_NO_BOUND;
-    slot->least_on[0] = slot->least_on[1] = BEST_NO_BOUND;
     slot->off_needs = job_is_kept(from, item) ? pare_main_work(now->part) : 0;
-    slot->power_w = INFINITY;
-    for (size_t i = 0; i < slot->options; i++) {
+    for (size_t i = 0; i < slot->options; i++)
         weigh_option(&search->desk->loaded, now, &slot->option[i]);
-        slot->least = slot->option[i].least < slot->least ? slot->option[i].least : slot->least;
-        const pare_part *part = slot->option[i].part;
-        int64_t *on = &slot->least_on[slot->option[i].moves];
-        if (part && slot->option[i].least < *on)
-            *on = slot->option[i].least;
-        const pare_part **lightest = &slot->lightest[slot->option[i].moves];
-        if (part && (!*lightest || part->mass_kg.value < (*lightest)->mass_kg.value))
-            *lightest = part;
-        slot->work |= part ? pare_work_of(part) : 0;
-        slot->work_calm |= part && !slot->option[i].moves ? pare_work_of(part) : 0;
-        const int64_t most = part ? best_units(now->count * part->mass_kg.value) : 0;
-        slot->most = most > slot->most ? most : slot->most;
-        const bool drives =
-            part && (pare_work_of(part) & ~pare_work_of(now->part) & BIT(PARE_ESC_FOUR)) != 0;
-        int64_t *of = drives ? &slot->least_driving : &slot->least_plain;
-        *of = slot->option[i].least < *of ? slot->option[i].least : *of;
-        slot->power_w = fmin(slot->power_w, slot->option[i].power_w);
-        if (part)
-            slot->power_most_w = fmax(slot->power_most_w,
-                                      highest_count(now, part) * part->spec[PARE_SPEC_POWER].value);
-        slot->states_drag = slot->states_drag || now->part->spec[PARE_SPEC_DRAG_AREA].given ||
-                            (part && part->spec[PARE_SPEC_DRAG_AREA].given);
-    }
+    best_slot_sum(search, slot);
     qsort(slot->option, slot->options, sizeof slot->option[0], best_by_least);
     search->options += count;
     search->all |= (uint64_t)1 << search->slots;

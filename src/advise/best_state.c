@@ -148,6 +148,7 @@ void best_state_copy(const best_search *search, const best_state *from, best_sta
     to->rough = from->rough;
     to->sum = from->sum;
     to->either = from->either;
+    to->linked = from->linked;
     to->raised = from->raised;
     to->least = from->least;
 }
@@ -202,6 +203,56 @@ pare_status best_state_first(const best_search *search, best_state *state, pare_
     state->units = pare_best_100ug(&state->trial.sheet.assembly);
     best_state_bound(search, state);
     return PARE_OK;
+}
+
+/* Whether something else than two items does some work, or may yet. */
+static bool is_done_elsewhere(const best_search *search, const best_state *state, size_t index,
+                              size_t other, unsigned work)
+{
+    const pare_craft *craft = state->trial.flown;
+    for (size_t i = 0; i < craft->items; i++) {
+        const unsigned char slot = search->slot_of[i];
+        unsigned may = craft->item[i].off ? 0 : pare_work_of(craft->item[i].part);
+        if (slot != BEST_NONE && best_open(state, slot))
+            may |= state->calm >> slot & 1 ? search->slot[slot].work_calm : search->slot[slot].work;
+        if (i != index && i != other && (may & work))
+            return true;
+    }
+    return false;
+}
+
+bool best_may_go(const best_search *search, const best_state *state, size_t slot)
+{
+    const best_slot *of = &search->slot[slot];
+    return of->may_go && ((of->off_moves ? state->calm : state->moving) >> slot & 1) == 0 &&
+           (!of->off_needs || is_done_elsewhere(search, state, of->item, of->item, of->off_needs));
+}
+
+/* A controller with its own ESCs takes off what has driven the motors, where that is one item: nothing is left to be
+ * decided of it. */
+static void settle_driven(const best_search *search, best_state *state, size_t driver)
+{
+    const pare_craft *craft = &state->trial.changed;
+    size_t drive = 0;
+    uint64_t driven = 0;
+    for (size_t i = 0; i < craft->items; i++) {
+        const unsigned char slot = search->slot_of[i];
+        if (craft->item[i].off || !(pare_work_of(craft->item[i].part) & BIT(PARE_ESC_FOUR)) ||
+            i == search->slot[driver].item)
+            continue;
+        drive++;
+        driven |=
+            slot != BEST_NONE && best_state_stands(search, state, slot) ? (uint64_t)1 << slot : 0;
+    }
+    if (drive == 1)
+        state->open &= ~driven;
+}
+
+void best_set_class(const best_search *search, best_state *state, size_t slot, bool moves)
+{
+    *(moves ? &state->moving : &state->calm) |= (uint64_t)1 << slot;
+    if (moves && search->slot[slot].moving_drives)
+        settle_driven(search, state, slot);
 }
 
 /* ---- the bound ---- */
@@ -355,21 +406,6 @@ static int64_t coax_least(const outlook *o, const pare_item *item, int64_t units
     return least < units ? least : units;
 }
 
-/* Whether something else than two items does some work, or may yet. */
-static bool is_done_elsewhere(const outlook *o, size_t index, size_t other, unsigned work)
-{
-    const pare_craft *craft = o->state->trial.flown;
-    for (size_t i = 0; i < craft->items; i++) {
-        const best_slot *slot = open_slot(o, i);
-        unsigned may = craft->item[i].off ? 0 : pare_work_of(craft->item[i].part);
-        if (slot)
-            may |= o->state->calm >> (slot - o->search->slot) & 1 ? slot->work_calm : slot->work;
-        if (i != index && i != other && (may & work))
-            return true;
-    }
-    return false;
-}
-
 /* Of an open choice's options that leave its item on, and are of the class that is decided. */
 static int64_t least_on(const outlook *o, size_t place)
 {
@@ -387,10 +423,12 @@ static int64_t open_least(const outlook *o, const best_slot *slot, size_t other)
 {
     const size_t place = place_of(o, slot);
     const int64_t least = o->state->slot_least[place], on = least_on(o, place);
-    if (best_may_go(o->search, o->state, place) && slot->off_needs && on > least &&
-        on != BEST_NO_BOUND && !is_done_elsewhere(o, slot->item, other, slot->off_needs))
-        return on;
-    return least;
+    if (!slot->may_go || on <= least || on == BEST_NO_BOUND)
+        return least;
+    const bool goes = best_may_go(o->search, o->state, place) &&
+                      (!slot->off_needs ||
+                       is_done_elsewhere(o->search, o->state, slot->item, other, slot->off_needs));
+    return goes ? least : on;
 }
 
 static int64_t item_least(const outlook *o, size_t index, int64_t units)
@@ -402,6 +440,13 @@ static int64_t item_least(const outlook *o, size_t index, int64_t units)
     if (!slot)
         return coax_least(o, item, units);
     return open_least(o, slot, index);
+}
+
+int64_t best_open_counts(const best_search *search, const best_state *state, size_t slot)
+{
+    const outlook o = look(search, state);
+    const best_slot *of = &search->slot[slot];
+    return is_dragged(&o, of->item) ? 0 : open_least(&o, of, of->item);
 }
 
 bool best_is_dragged(const best_search *search, const best_state *state, const pare_part *part)
@@ -508,6 +553,8 @@ void best_state_bound(const best_search *search, best_state *state)
     }
     if (state->wires_open)
         least += wires_more(state, of_power[LEAD], of_power[PHASE]);
+    state->linked = best_link_more(search, state);
+    least += state->linked;
     state->sum = least;
     state->least = least > state->raised ? least : state->raised;
 }

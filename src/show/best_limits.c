@@ -23,9 +23,15 @@ void pare_best_put_limit(const pare_best *best, const char *name, bool with_valu
     }
     const pare_margin *of = margin ? margin : before;
     pare_text_add(line, pare_margin_words(of, words));
-    if (with_value)
-        pare_text_printf(line, " %s%s%s (%s%s)", pare_digits(value, of->value, of->value_u),
-                         of->unit[0] ? " " : "", of->unit, of->at_least ? "at least " : "at most ",
+    if (!with_value)
+        return;
+    pare_text_printf(line, " %s%s%s ", pare_digits(value, of->value, of->value_u),
+                     of->unit[0] ? " " : "", of->unit);
+    /* A crash estimate is held against the craft as it is (best.h). */
+    if (strncmp(name, "joint_crash.", strlen("joint_crash.")) == 0)
+        pare_text_add(line, "(no worse than now)");
+    else
+        pare_text_printf(line, "(%s%s)", of->at_least ? "at least " : "at most ",
                          pare_digits_limit(limit, of->limit));
 }
 

@@ -187,10 +187,11 @@ static void a_brief_that_nothing_meets_says_what_must_give_way(void **state)
 
 /* ---- what limits cost ---- */
 
-/* The next limit of each that decides on thimble; "": none, since what is still refused is refused by itself. */
+/* The next limit of each that decides on thimble; "": none, since what is still refused is refused by itself: another
+ * frame is lighter by a little more. */
 static const struct {
     const char *name, *next;
-} BEHIND[] = {{"volts.motor", ""}, {"limit.thrust_to_weight_half", "volts.motor"}};
+} BEHIND[] = {{"joint_crash.arm_root", ""}};
 enum { BEHINDS = sizeof BEHIND / sizeof BEHIND[0] };
 
 static void assert_is_behind(const json_t *one)
@@ -206,8 +207,6 @@ static void assert_is_behind(const json_t *one)
         assert_true(json_is_null(next));
     else
         assert_string_equal(json_string_value(next), BEHIND[at].next);
-    /* Who has won something has been stopped by something. */
-    assert_true(number(one, "grams_won") == 0 || !json_is_null(next));
 }
 
 static void each_limit_that_decides_says_what_it_costs(void **state)
@@ -222,7 +221,7 @@ static void each_limit_that_decides_says_what_it_costs(void **state)
             continue;
         asked++;
         assert_true(is_true(one, "grams_won_proven"));
-        assert_true(number(one, "loosened_by") > 0 && number(one, "grams_won") >= 0);
+        assert_true(number(one, "loosened_by") > 0 && number(one, "grams_won") > 0);
         assert_is_behind(one);
     }
     assert_int_equal(asked, BEHINDS);

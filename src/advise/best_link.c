@@ -1,0 +1,194 @@
+/* best_link.c: what a transmitter and its antenna weigh together at the least (see best.h).
+ *
+ * The lightest transmitter and the lightest antenna seldom plug into one another, and what joins them is counted as
+ * nothing while either is open. But whatever is decided, the set has one of each and, where these two do not
+ * mate, a link that mates with the one and a link, perhaps the same, that mates with the other. Connectors are
+ * of few sorts, so links are looked through once for each pair of sorts. */
+#include <string.h>
+
+#include "advise/best_inside.h"
+#include "advise/chain.h"
+
+enum { SORTS = 12 };
+
+/* Parts of which each stands for all with its connector. */
+typedef struct sorts {
+    size_t count;
+    const pare_part *of[SORTS];
+} sorts;
+
+static bool same_connector(const pare_part *a, const pare_part *b)
+{
+    const pare_fit *fit = &a->fit[PARE_FIT_ANTENNA], *other = &b->fit[PARE_FIT_ANTENNA];
+    if (a->kind != b->kind || fit->count != other->count)
+        return false;
+    for (size_t i = 0; i < fit->count; i++)
+        if (!fit->any[i].word || !other->any[i].word ||
+            strcmp(fit->any[i].word, other->any[i].word) != 0)
+            return false;
+    return true;
+}
+
+/* Which sort a part is of; SORTS: there are too many. */
+static size_t sort_of(sorts *all, const pare_part *part)
+{
+    for (size_t i = 0; i < all->count; i++)
+        if (same_connector(all->of[i], part))
+            return i;
+    if (all->count == SORTS)
+        return SORTS;
+    all->of[all->count] = part;
+    return all->count++;
+}
+
+static int64_t less(int64_t a, int64_t b)
+{
+    return a < b ? a : b;
+}
+
+static bool is_link(pare_kind kind)
+{
+    return kind == PARE_ADAPTER || kind == PARE_PIGTAIL;
+}
+
+/* Whether a part brings a link, which then weighs nothing by itself. */
+static bool brings_link(const pare_part *part)
+{
+    for (size_t i = 0; i < part->includes; i++)
+        if (part->include[i].what == PARE_INCLUDES_KIND && is_link(part->include[i].kind))
+            return true;
+    return false;
+}
+
+/* Whether a link of the craft came in something. */
+static bool has_brought_link(const pare_craft *craft)
+{
+    for (size_t i = 0; i < craft->items; i++)
+        if (craft->item[i].included_in && is_link(craft->item[i].part->kind))
+            return true;
+    return false;
+}
+
+/* The lightest links that mate with two parts. */
+typedef struct joining {
+    const pare_part *inner, *outer;
+    int64_t first, last, both;
+} joining;
+
+static void try_link(joining *j, const pare_part *part)
+{
+    if (!is_link(part->kind))
+        return;
+    const bool from = pare_chain_mates(j->inner, part), to = pare_chain_mates(part, j->outer);
+    const int64_t units = from || to ? best_link_units(part) : 0;
+    j->first = from ? less(j->first, units) : j->first;
+    j->last = to ? less(j->last, units) : j->last;
+    j->both = from && to ? less(j->both, units) : j->both;
+}
+
+/* What joins two parts at the least, with links of the bench and of the craft; BEST_NO_BOUND: nothing does. */
+static int64_t link_least(const best_search *search, const pare_part *inner, const pare_part *outer)
+{
+    joining j = {inner, outer, BEST_NO_BOUND, BEST_NO_BOUND, BEST_NO_BOUND};
+    if (pare_chain_mates(inner, outer))
+        return 0;
+    for (size_t i = 0; i < search->bench->parts; i++)
+        try_link(&j, search->bench->part[i]);
+    for (size_t i = 0; i < search->desk->craft->items; i++)
+        try_link(&j, search->desk->craft->item[i].part);
+    return j.first == BEST_NO_BOUND || j.last == BEST_NO_BOUND ? j.both
+                                                               : less(j.both, j.first + j.last);
+}
+
+/* The transmitter whose antenna a slot's item is; BEST_NONE: of none, or of one that is no choice. */
+static size_t transmitter_of(const best_search *search, size_t antenna)
+{
+    const pare_craft *craft = &search->desk->loaded;
+    const pare_item *item = &craft->item[search->slot[antenna].item];
+    const int sends = item->part->kind == PARE_ANTENNA && item->feeds > 0
+                          ? pare_craft_item(craft, item->feed[0])
+                          : -1;
+    if (sends < 0 || craft->item[sends].part->kind != PARE_VIDEO_TRANSMITTER)
+        return BEST_NONE;
+    return search->slot_of[sends];
+}
+
+/* For each transmitter the least of an antenna with what joins them. False: out of memory. */
+static bool tabulate(best_search *search, size_t antenna, size_t sender)
+{
+    const best_slot *outer = &search->slot[antenna], *inner = &search->slot[sender];
+    sorts antennas = {0}, senders = {0};
+    int64_t join[SORTS][SORTS];
+    bool known[SORTS][SORTS] = {{false}};
+    int64_t *least = pare_arena_array(search->arena, inner->options + 1, sizeof *least);
+    if (!least)
+        return false;
+    for (size_t i = 0; i < inner->options; i++) {
+        least[i] = BEST_NO_BOUND;
+        for (size_t k = 0; k < outer->options && inner->option[i].part; k++) {
+            const best_option *with = &outer->option[k];
+            int64_t joins = 0;
+            if (!with->part || with->least >= least[i])
+                continue;
+            const size_t a = sort_of(&senders, inner->option[i].part),
+                         b = sort_of(&antennas, with->part);
+            /* What stays as it is need not mate: nobody asks. */
+            const bool stay = !inner->option[i].name && !with->name;
+            if (!stay && !brings_link(inner->option[i].part) && !brings_link(with->part) &&
+                a < SORTS && b < SORTS) {
+                if (!known[a][b])
+                    join[a][b] = link_least(search, inner->option[i].part, with->part);
+                known[a][b] = true;
+                joins = join[a][b];
+            }
+            if (joins != BEST_NO_BOUND)
+                least[i] = less(least[i], with->least + joins);
+        }
+    }
+    search->antenna = antenna;
+    search->sender = sender;
+    search->with_sender = least;
+    return true;
+}
+
+pare_status best_link_find(best_search *search, pare_error *err)
+{
+    search->with_sender = NULL;
+    if (has_brought_link(search->desk->craft))
+        return PARE_OK;
+    for (size_t s = 0; s < search->slots && !search->with_sender; s++) {
+        const size_t sender = transmitter_of(search, s);
+        if (sender != BEST_NONE && !tabulate(search, s, sender))
+            return pare_no_memory(err);
+    }
+    return PARE_OK;
+}
+
+int64_t best_link_more(const best_search *search, const best_state *state)
+{
+    if (!search->with_sender || !best_open(state, search->antenna) ||
+        !best_state_stands(search, state, search->antenna) ||
+        best_may_go(search, state, search->antenna))
+        return 0;
+    const size_t sender = search->sender;
+    const best_slot *inner = &search->slot[sender];
+    const int64_t antenna = best_open_counts(search, state, search->antenna);
+    const bool open = best_open(state, sender);
+    const pare_item *now = &state->trial.flown->item[inner->item];
+    if (now->off || (open && best_may_go(search, state, sender)) ||
+        best_is_dragged(search, state, now->part))
+        return 0;
+    const int64_t counted = antenna + (open ? best_open_counts(search, state, sender) : 0);
+    int64_t least = BEST_NO_BOUND;
+    for (size_t i = 0; i < inner->options; i++) {
+        if ((!open && inner->option[i].part != now->part) ||
+            search->with_sender[i] == BEST_NO_BOUND)
+            continue;
+        const int64_t own = !open ? 0
+                            : inner->option[i].least > state->slot_least[sender]
+                                ? inner->option[i].least
+                                : state->slot_least[sender];
+        least = less(least, own + search->with_sender[i]);
+    }
+    return least != BEST_NO_BOUND && least > counted ? least - counted : 0;
+}
