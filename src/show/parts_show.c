@@ -95,6 +95,15 @@ static void put_specs(const pare_part *part, const pare_screen *screen, pare_tex
     }
 }
 
+static void put_joint(const pare_include *joint, pare_text *out)
+{
+    pare_text_printf(out, "%d %s%s M%.4g", joint->count, pare_fastener_words(joint->standard),
+                     joint->count == 1 ? "" : "s", 1e3 * joint->thread.nominal_m);
+    if (!pare_has_no_length(joint->standard))
+        pare_text_printf(out, " x %.4g mm", 1e3 * joint->length_m);
+    pare_text_printf(out, " (%s)\n", joint->name);
+}
+
 static void put_includes(const pare_part *part, pare_text *out)
 {
     for (size_t i = 0; i < part->includes; i++) {
@@ -104,8 +113,7 @@ static void put_includes(const pare_part *part, pare_text *out)
             pare_text_printf(out, "%d x %.4g mm of AWG %.4g wire (%s)\n", inside->count,
                              1e3 * inside->length_m, inside->gauge, inside->name);
         else if (inside->what == PARE_INCLUDES_JOINT)
-            pare_text_printf(out, "%d screws M%.4g x %.4g mm (%s)\n", inside->count,
-                             1e3 * inside->thread.nominal_m, 1e3 * inside->length_m, inside->name);
+            put_joint(inside, out);
         else
             pare_text_printf(out, "%d x %s\n", inside->count, pare_kind_words(inside->kind));
     }

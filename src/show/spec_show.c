@@ -73,7 +73,7 @@ const char *pare_fit_shown(pare_fit_key key, const pare_fit *fit, char text[160]
         else if (key == PARE_FIT_CONNECTOR)
             snprintf(one, sizeof one, "%.4g A class", low);
         else if (key == PARE_FIT_CELLS && low == high)
-            snprintf(one, sizeof one, "%.4g cells", low);
+            snprintf(one, sizeof one, "%.4g cell%s", low, low == 1 ? "" : "s");
         else if (key == PARE_FIT_CELLS)
             snprintf(one, sizeof one, "%.4g .. %.4g cells", low, high);
         else if (key == PARE_FIT_THREAD)
