@@ -181,6 +181,12 @@ static void a_wrong_condition_says_what_would_be_right(void **state)
         {"stator=22mm x 7mm x 3mm", -1, PARE_BAD_DATA, "more than 2 sizes"},
         {"mass", -1, PARE_BAD_DATA, "'mass' is no condition"},
         {"(a|b)*=.+", -1, PARE_BAD_DATA, "'(a|b)*' stands before a condition"},
+        {"these are more words than anybody would put there mass<12g", -1, PARE_BAD_DATA,
+         "'these are more words than anybody would ' stands before a condition"},
+        {"mass<12g,\n\tkva2>1800", -1, PARE_UNKNOWN, "no number 'kva2'; there are mass, price, "},
+        {"mass<12g Z9_>1", -1, PARE_UNKNOWN, "no number 'Z9_'; there are mass, price, owned, "},
+        {"zebra>1", PARE_PACK, PARE_UNKNOWN,
+         "no number 'zebra' in a part of kind pack; there are mass, price, owned, "},
     };
     for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
         pare_filter filter;
