@@ -162,6 +162,26 @@ static void round_solids_are_round(void **state)
     }
 }
 
+/* A ring has no thickness of its own; a plate is the box of its sizes. */
+static void rings_and_plates_are_as_long_and_as_wide_as_they_are(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *body;
+        double long_m, wide_m, area_m2, near_m;
+    } shapes[] = {{"shape: ring, size: [20 mm]", 0.020, 0.020, 3.14159265e-4, 0.009},
+                  {"shape: plate, size: [20 mm, 10 mm, 2 mm]", 0.020, 0.010, 2e-4, 0.010}};
+    for (size_t i = 0; i < sizeof shapes / sizeof shapes[0]; i++) {
+        bee b = seen("", shapes[i].body, "at: [0 mm, 0 mm, 9 mm]", PARE_SEEN_ABOVE, 0, NULL);
+        const pare_silhouette *thing = one(&b, "thing");
+        assert_within(across(thing, 0), shapes[i].long_m, 0.003);
+        assert_within(across(thing, 1), shapes[i].wide_m, 0.003);
+        assert_within(area(&thing->loop[0]), shapes[i].area_m2, 0.003);
+        assert_near(thing->near_m, shapes[i].near_m, 1e-12);
+        leave(&b);
+    }
+}
+
 static void propellers_are_discs_at_the_arms_ends(void **state)
 {
     (void)state;
@@ -257,6 +277,7 @@ int main(void)
         cmocka_unit_test(a_turned_box_shows_its_diagonal),
         cmocka_unit_test(a_box_nose_down_is_lower_in_front),
         cmocka_unit_test(round_solids_are_round),
+        cmocka_unit_test(rings_and_plates_are_as_long_and_as_wide_as_they_are),
         cmocka_unit_test(propellers_are_discs_at_the_arms_ends),
         cmocka_unit_test(what_is_nearer_comes_later),
         cmocka_unit_test(a_plate_without_its_drawing_is_a_box_and_is_counted),
