@@ -42,7 +42,10 @@
 #define SURELY       (1 - 1e-6) /* what a bound must fail by: the solvers' own tolerance */
 #define HEAT_SURELY  0.9  /* a lighter craft lands later, and may warm its pack a little more */
 #define LANDS_SURELY 0.95 /* a lighter craft lands with less in its pack, so with less thrust */
-#define RING_TURNS   2e-5 /* of a ratio: masses are compared in 0.1 mg a line */
+#define LEANS_SURELY                                                                               \
+    0.9 /* a heavier craft leans less, has less of its drag from above, and is faster */
+#define FAST_SURELY 0.99 /* what a profile is flown fast must fail by: see is_flown_fast() */
+#define RING_TURNS  2e-5 /* of a ratio: masses are compared in 0.1 mg a line */
 #define CONTACTS_MOST_OHM                                                                          \
     5e-3 /* of another connector, beyond this one's: several times a poor one's */
 #define PI             3.14159265358979323846
@@ -50,6 +53,7 @@
 #define LONGER         4.0  /* wires that another sort of ESC asks for */
 #define PHASE_SLACK_M  0.01 /* of a motor's wires, at most, beyond the way to their board */
 
+#define A_LITTLE_MORE     1.01 /* mass */
 #define THINNEST_GAUGE    30.0
 #define SHORTEST_ENTERS_M 2e-4 /* below, the margin counts with a least */
 #define CONTACTS_SURELY   0.98 /* what a connector's warmth must fail by: its pack's volts */
@@ -489,15 +493,6 @@ static ask ask_of(const best_search *search, const best_state *state, const pare
     return ASK_NOT;
 }
 
-static double surely(const char *name)
-{
-    if (strcmp(name, "limit.thrust_to_weight_landing") == 0)
-        return LANDS_SURELY;
-    if (starts(name, "connector."))
-        return CONTACTS_SURELY;
-    return strstr(name, "heat") || strstr(name, "winding") ? HEAT_SURELY : SURELY;
-}
-
 bool best_is_held_full(const best_state *state)
 {
     const pare_brief *brief = &state->trial.flown->brief;
@@ -517,6 +512,19 @@ static bool is_of_profile(const char *name)
     return !starts(name, "volts");
 }
 
+/* @param fast  the probe's profile was flown so */
+static double surely(const char *name, bool fast)
+{
+    const double flown = fast && is_of_profile(name) ? FAST_SURELY : 1;
+    if (strcmp(name, "limit.thrust_to_weight_landing") == 0)
+        return flown * LANDS_SURELY;
+    if (strcmp(name, "limit.top_speed") == 0)
+        return LEANS_SURELY;
+    if (starts(name, "connector."))
+        return flown * CONTACTS_SURELY;
+    return flown * (strstr(name, "heat") || strstr(name, "winding") ? HEAT_SURELY : SURELY);
+}
+
 /* The kinds of margins of which ask_of() asks one or another. Screws are asked by screws_fail(). */
 static unsigned kinds_asked(const best_search *search, const best_state *state)
 {
@@ -532,7 +540,7 @@ static void find_margins(const best_search *search, const best_state *state, par
 }
 
 static bool refuted_by(const best_search *search, const best_state *state, const pare_sheet *probe,
-                       ask asked, char by[48])
+                       ask asked, bool fast, char by[48])
 {
     const bool held_full = asked == ASK_THRUST && best_is_held_full(state);
     for (size_t i = 0; i < probe->margins; i++) {
@@ -541,7 +549,7 @@ static bool refuted_by(const best_search *search, const best_state *state, const
             break; /* worst first: none behind it fails */
         if (strcmp(margin->name, "limit.margin") == 0 || is_crash(margin->name) ||
             ask_of(search, state, margin) != asked || (held_full && is_of_profile(margin->name)) ||
-            margin->ratio >= best_need(search, margin->name) * surely(margin->name))
+            margin->ratio >= best_need(search, margin->name) * surely(margin->name, fast))
             continue;
         (void)refuse(by, margin->name);
         return true;
@@ -877,11 +885,32 @@ static bool sags_roughly(const best_search *search, const best_state *state, par
         return false;
     add_thinnest_wires(search, state, probe);
     refly_full(search, state, probe);
-    return refuted_by(search, state, probe, ASK_SAG, by);
+    return refuted_by(search, state, probe, ASK_SAG, false, by);
 }
 
-/* Makes a probe of the state at a mass, with the least load and the wires that flatter thrust. */
-static void flatter(const best_search *search, const best_state *state, wires w, int64_t least,
+/* Whether a rig draws less, with a little more mass, in some entry of its profile. At a speed well beyond that of its
+ * best range a heavier craft leans less and has less of its drag from above; the power falls with mass, then rises.
+ * What cannot be flown at all might be with more. */
+static bool is_flown_fast(const pare_brief *brief, const pare_rig *rig)
+{
+    pare_rig heavier = *rig;
+    heavier.mass_kg *= A_LITTLE_MORE;
+    for (size_t i = 0; i < brief->entries; i++) {
+        const pare_flown *entry = &brief->flown[i];
+        pare_operating now, then;
+        if (entry->as == PARE_FLOWN_SPEED &&
+            (pare_rig_level(rig, entry->level, 0.5, &now, NULL) != PARE_OK ||
+             (pare_rig_level(&heavier, entry->level, 0.5, &then, NULL) == PARE_OK &&
+              then.pack_w < now.pack_w)))
+            return true;
+    }
+    return false;
+}
+
+/* Makes a probe of the state at a mass, with the least load and the wires that flatter thrust. A profile that is
+ * flown fast is flown with no more drag from above than from ahead: that is monotone to a few thousandths.
+ * @return whether it is */
+static bool flatter(const best_search *search, const best_state *state, wires w, int64_t least,
                     pare_sheet *probe)
 {
     pare_sheet_copy(&state->trial.sheet, probe);
@@ -890,11 +919,16 @@ static void flatter(const best_search *search, const best_state *state, wires w,
     rig->uneven = state->uneven_least;
     lighten_load(search, state, rig);
     probe->figure[PARE_ALL_UP].value = rig->mass_kg;
-    if (state->rough)
-        return;
-    const double bent = 1 + rig->motor.drive_excess;
-    rig->pack.lead_ohm = fmax(rig->pack.lead_ohm + w.lead_ohm.least, 0);
-    rig->motor.resistance_ohm = fmax(rig->motor.resistance_ohm + w.phase_ohm.least / bent, 1e-4);
+    if (!state->rough) {
+        const double bent = 1 + rig->motor.drive_excess;
+        rig->pack.lead_ohm = fmax(rig->pack.lead_ohm + w.lead_ohm.least, 0);
+        rig->motor.resistance_ohm =
+            fmax(rig->motor.resistance_ohm + w.phase_ohm.least / bent, 1e-4);
+    }
+    const bool fast = is_flown_fast(&state->trial.flown->brief, rig);
+    if (fast)
+        rig->drag_top_m2 = rig->drag_m2;
+    return fast;
 }
 
 double best_raised_value(const best_search *search, const pare_sheet *sheet)
@@ -914,14 +948,17 @@ double best_promise(const best_search *search, const best_state *state, pare_she
     double most = HUGE_VAL;
     if (state->rough)
         return most;
-    flatter(search, state, open_wires(search, state, NULL), state->least, probe);
+    const bool fast = flatter(search, state, open_wires(search, state, NULL), state->least, probe);
     for (int i = 0; i < 2 && raised->figure[i] >= 0; i++) {
         const pare_figure figure = (pare_figure)raised->figure[i];
         if (ask_of_figure(raised->figure[i], true) != ASK_THRUST ||
             (figure == PARE_FLOWN_TIME && best_is_held_full(state)))
             continue;
         pare_sheet_fly(state->trial.flown, FIGURE(figure), probe);
-        most = fmin(most, probe->figure[figure].exists ? probe->figure[figure].value / SURELY : 0);
+        const double sure = fast && figure == PARE_FLOWN_TIME ? FAST_SURELY : SURELY;
+        most = fmin(most, probe->figure[figure].exists ? probe->figure[figure].value / sure
+                          : fast                       ? HUGE_VAL
+                                                       : 0);
     }
     return most;
 }
@@ -941,16 +978,16 @@ static void fly_full(const best_search *search, const best_state *state, double 
 
 /* Too much current with the least load, which the probe has been flown with, and with the most. */
 static bool draws_too_much(const best_search *search, const best_state *state, wires w,
-                           pare_sheet *probe, char by[48])
+                           pare_sheet *probe, bool fast, char by[48])
 {
     const double least_w = probe->rig.always_w, most_w = heaviest_load_w(search, state);
     char least_by[48];
-    if (!refuted_by(search, state, probe, ASK_CURRENT, least_by))
+    if (!refuted_by(search, state, probe, ASK_CURRENT, fast, least_by))
         return false;
     if (most_w > least_w) {
         fly_full(search, state, most_w, w.lead_ohm.most, w.phase_ohm.most, probe);
         const pare_margin *still = pare_sheet_margin(probe, least_by);
-        if (!still || still->ratio >= best_need(search, least_by) * surely(least_by))
+        if (!still || still->ratio >= best_need(search, least_by) * surely(least_by, fast))
             return false;
     }
     (void)refuse(by, least_by);
@@ -960,10 +997,10 @@ static bool draws_too_much(const best_search *search, const best_state *state, w
 /* What cannot be flown with little in the motors' way: at full throttle, with much in it neither. Changes what the
  * probe flies with. */
 static bool cannot_fly(const best_search *search, const best_state *state, wires w,
-                       pare_sheet *probe, pare_figure figure)
+                       pare_sheet *probe, bool fast, pare_figure figure)
 {
     if (figure == PARE_FLOWN_TIME)
-        return !best_is_held_full(state);
+        return !fast && !best_is_held_full(state);
     if (figure != PARE_THRUST_FRESH)
         return true;
     if (state->rough) {
@@ -979,21 +1016,21 @@ static bool refuted_with(const best_search *search, best_state *state, wires w, 
                          pare_sheet *probe, char by[48])
 {
     const pare_craft *craft = state->trial.flown;
-    flatter(search, state, w, least, probe);
+    const bool fast = flatter(search, state, w, least, probe);
     pare_sheet_fly(craft, pare_margin_figures(craft), probe);
     find_margins(search, state, probe);
     for (size_t i = 0; i < sizeof must_exist / sizeof must_exist[0]; i++) {
         if (!search->desk->sheet.figure[must_exist[i]].exists ||
             probe->figure[must_exist[i]].exists)
             continue;
-        if (cannot_fly(search, state, w, probe, must_exist[i])) {
+        if (cannot_fly(search, state, w, probe, fast, must_exist[i])) {
             (void)refuse(by, flies[i]);
             return true;
         }
         /* Limits on what there is not fail on this probe, and perhaps not with more in the motors' way. */
         return false;
     }
-    if (refuted_by(search, state, probe, ASK_THRUST, by) ||
+    if (refuted_by(search, state, probe, ASK_THRUST, fast, by) ||
         best_unsure(search, state, probe, &state->shares, by))
         return true;
     if (state->rough)
@@ -1001,13 +1038,13 @@ static bool refuted_with(const best_search *search, best_state *state, wires w, 
     const double load_w = probe->rig.always_w;
     if (w.phase_ohm.most > w.phase_ohm.least || w.lead_ohm.most > w.lead_ohm.least) {
         fly_full(search, state, load_w, w.lead_ohm.least, w.phase_ohm.most, probe);
-        if (refuted_by(search, state, probe, ASK_SAG, by))
+        if (refuted_by(search, state, probe, ASK_SAG, false, by))
             return true;
         fly_full(search, state, load_w, w.lead_ohm.most, w.phase_ohm.most, probe);
-    } else if (refuted_by(search, state, probe, ASK_SAG, by)) {
+    } else if (refuted_by(search, state, probe, ASK_SAG, false, by)) {
         return true;
     }
-    return draws_too_much(search, state, w, probe, by);
+    return draws_too_much(search, state, w, probe, fast, by);
 }
 
 bool best_refuted(const best_search *search, best_state *state, pare_sheet *probe,
