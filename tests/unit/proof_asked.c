@@ -4,9 +4,8 @@
  * no code but what puts a swap on and what computes a sheet must agree: the search finds a set, and the certificate's
  * tree closes over it; where the question is made one harder, what was found before no longer passes.
  *
- * Top speed, and minutes at a speed beyond that of the best range, get better with mass (tests/unit/rig_laws.c): what
- * the search says of these is not taken for the truth, but of two certificates that contradict each other only one may
- * pass, whatever they claim. */
+ * Top speed, and minutes at a speed beyond that of the best range, get better with mass (tests/unit/rig_laws.c): such
+ * questions are asked by themselves too, and of two certificates that contradict each other only one may pass. */
 #include <math.h>
 
 #include "bench_of.h"
@@ -190,8 +189,7 @@ static void every_question_that_a_brief_can_ask_is_certified(void **state)
         const char *of = key[n / 2 % keys];
         pare_arena *arena = pare_arena_open();
         assert_non_null(arena);
-        if (strcmp(of, "top_speed") != 0 &&
-            ask_harder(a, n, of, false, arena, &easy, &best, &ask)) {
+        if (ask_harder(a, n, of, false, arena, &easy, &best, &ask)) {
             if (!passes(a, &ask, &best, why))
                 fail_msg("question %u (%s): %s", n, of, why);
             if (!best.found || best.best_100ug > easy.best_100ug) {
@@ -212,7 +210,7 @@ static void certificates_never_contradict_each_other(void **state)
 {
     asking *a = *state;
     static const char *const key[] = {"flown", "top_speed", "flown", "thrust_to_weight_landing"};
-    size_t asked = 0, passed = 0;
+    size_t asked = 0;
     for (unsigned n = 0; n < FAST; n++) {
         pare_best easy, best;
         pare_best_ask ask;
@@ -225,13 +223,14 @@ static void certificates_never_contradict_each_other(void **state)
             if (of_easy && of_best)
                 fail_msg("question %u: two certificates, of %lld and %lld, pass", n,
                          (long long)easy.best_100ug, (long long)best.best_100ug);
+            if (!of_best)
+                fail_msg("question %u (%s): %s", n, key[n / 4 % 4], why);
             asked++;
-            passed += of_easy || of_best;
         }
         pare_arena_close(arena);
     }
-    print_message("%zu asked, %zu certified\n", asked, passed);
-    assert_true(asked > FAST / 4 && passed > FAST / 8);
+    print_message("%zu asked and certified\n", asked);
+    assert_true(asked > FAST / 4);
 }
 
 int main(void)
