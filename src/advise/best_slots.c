@@ -247,6 +247,19 @@ int64_t best_link_units(const pare_part *part)
     return best_units(least_each_kg(&(pare_item){.part = part}, part));
 }
 
+/* What the craft's own lines say came in an item: counted, and sized, as they are on it. */
+static double came_in_kg(const pare_craft *craft, const pare_item *item)
+{
+    double sum_kg = 0;
+    for (size_t i = 0; i < craft->joints; i++)
+        if (craft->joint[i].included_in && pare_same_name(craft->joint[i].included_in, item->name))
+            sum_kg += craft->joint[i].included_kg;
+    for (size_t i = 0; i < craft->runs; i++)
+        if (craft->run[i].included_in && pare_same_name(craft->run[i].included_in, item->name))
+            sum_kg += craft->run[i].included_kg;
+    return sum_kg;
+}
+
 static void weigh_option(const pare_craft *craft, const pare_item *now, best_option *option)
 {
     if (!option->part)
@@ -254,8 +267,9 @@ static void weigh_option(const pare_craft *craft, const pare_item *now, best_opt
     const int count = fewest(craft, now, option->part);
     const int most = count > now->count ? count : now->count;
     option->least = best_units(count * least_each_kg(now, option->part));
-    if (option->part->includes > 0)
-        option->least -= best_units(most * included_kg(option->part)) + 1;
+    const double came_kg = option->name ? 0 : came_in_kg(craft, now);
+    if (option->part->includes > 0 || came_kg > 0)
+        option->least -= best_units(fmax(most * included_kg(option->part), came_kg)) + 1;
     option->power_w = count * option->part->spec[PARE_SPEC_POWER].value;
 }
 

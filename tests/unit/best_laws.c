@@ -9,7 +9,7 @@
 #include "advise/best.h"
 #include "advise/best_ways.h"
 
-enum { ODD = 64, FREE_ONE_IN = 12 };
+enum { ODD = 160, FREE_ONE_IN = 12 };
 
 /* For a longer run by hand: PARE_TEST_BENCHES=1000 build/release/tests/unit_best_laws. */
 static unsigned odd_drawn(void)
