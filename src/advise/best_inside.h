@@ -123,8 +123,9 @@ typedef struct best_state {
     double uneven_least;            /* of the rotors' load, whatever is still decided */
     int64_t slot_least[BEST_SLOTS]; /* of the options that may still be chosen */
     /* What the leads, and leads and phase wires together, weigh at the least with what the flight asks of
-     * them; INT64_MIN: not asked yet. */
+     * them; INT64_MIN: not asked yet. How many runs that was: of others it says nothing. */
     int64_t lead_least, power_least;
+    size_t lead_runs, power_runs;
     /* Of joints, by their place: the least that one may weigh with screws that hold, once that was asked
      * for; see best_state_hold(). */
     bool held[PARE_JOINTS];

@@ -1059,6 +1059,7 @@ bool best_refuted(const best_search *search, best_state *state, pare_sheet *prob
 /* A gauge of each run that is asked for, and what they weigh so at the least. */
 typedef struct gauges {
     int64_t units;
+    size_t runs;
     double of[PARE_RUNS]; /* by the run's place; 0: it is not asked for */
 } gauges;
 
@@ -1090,6 +1091,7 @@ static size_t gather_gauges(const best_search *search, const best_state *state, 
                 gauges *to = &all[g * before + i];
                 *to = all[i];
                 to->of[r] = in_gauge.gauge;
+                to->runs++;
                 to->units += best_run_units(&in_gauge);
             }
         }
@@ -1112,7 +1114,9 @@ bool best_wires_fail(const best_search *search, best_state *state, pare_sheet *r
     const bool moved = any_moves_wires(search, state);
     const size_t count = gather_gauges(search, state, moved, all);
     int64_t *least = moved ? &state->lead_least : &state->power_least;
-    const int64_t before = *least;
+    size_t *runs = moved ? &state->lead_runs : &state->power_runs;
+    const int64_t before = count > 0 && *runs == all[0].runs ? *least : INT64_MIN;
+    *runs = count > 0 ? all[0].runs : *runs;
     qsort(all, count, sizeof all[0], lightest_first);
     for (size_t i = 0; i < count; i++) {
         *least = all[i].units > before ? all[i].units : before;

@@ -80,6 +80,8 @@ static void inherit_leasts(const best_state *from, best_state *to)
     memcpy(to->slot_least, from->slot_least, sizeof to->slot_least);
     to->lead_least = from->lead_least;
     to->power_least = from->power_least;
+    to->lead_runs = from->lead_runs;
+    to->power_runs = from->power_runs;
     to->calm = from->calm;
     to->moving = from->moving;
     to->shares = from->shares;
@@ -194,6 +196,7 @@ pare_status best_state_first(const best_search *search, best_state *state, pare_
     for (size_t s = 0; s < search->slots; s++)
         state->slot_least[s] = search->slot[s].least;
     state->lead_least = state->power_least = INT64_MIN;
+    state->lead_runs = state->power_runs = 0;
     state->calm = state->moving = 0;
     state->shares.known = false;
     state->raised = asked_least(&search->desk->craft->brief);
@@ -515,12 +518,15 @@ bool best_run_gives(const best_search *search, const best_state *state, size_t r
     return of != NO_POWER;
 }
 
-/* What the flight asks of power wires, beyond the least of each. */
-static int64_t wires_more(const best_state *state, int64_t leads, int64_t phases)
+/* What the flight asks of power wires, beyond the least of each, where it was asked of these. */
+static int64_t wires_more(const best_state *state, const int64_t least[], const size_t runs[])
 {
-    const int64_t by_leads = state->lead_least > leads ? state->lead_least - leads : 0;
-    const int64_t together = leads + phases;
-    const int64_t by_all = state->power_least > together ? state->power_least - together : 0;
+    const bool known = state->lead_runs == runs[LEAD],
+               all_known = state->power_runs == runs[LEAD] + runs[PHASE];
+    const int64_t leads = least[LEAD], together = leads + least[PHASE];
+    const int64_t by_leads = known && state->lead_least > leads ? state->lead_least - leads : 0;
+    const int64_t by_all =
+        all_known && state->power_least > together ? state->power_least - together : 0;
     return by_leads > by_all ? by_leads : by_all;
 }
 
@@ -530,6 +536,7 @@ void best_state_bound(const best_search *search, best_state *state)
     const pare_assembly *assembly = &state->trial.sheet.assembly;
     state->either = esc_or_driver(&o);
     int64_t least = state->either, of_power[] = {[NO_POWER] = 0, [LEAD] = 0, [PHASE] = 0};
+    size_t runs[] = {[NO_POWER] = 0, [LEAD] = 0, [PHASE] = 0};
     for (size_t i = 0; i < assembly->lines; i++) {
         const pare_line *line = &assembly->line[i];
         const int64_t units = best_units(line->mass_kg.value);
@@ -542,7 +549,9 @@ void best_state_bound(const best_search *search, best_state *state)
             break;
         case PARE_LINE_RUN: {
             const int64_t its = run_least(&o, line->index, units);
-            of_power[power_of(&o, &state->trial.flown->run[line->index])] += its;
+            const power_run power = power_of(&o, &state->trial.flown->run[line->index]);
+            of_power[power] += its;
+            runs[power]++;
             least += its;
             break;
         }
@@ -552,7 +561,7 @@ void best_state_bound(const best_search *search, best_state *state)
         }
     }
     if (state->wires_open)
-        least += wires_more(state, of_power[LEAD], of_power[PHASE]);
+        least += wires_more(state, of_power, runs);
     state->linked = best_link_more(search, state);
     least += state->linked;
     state->sum = least;

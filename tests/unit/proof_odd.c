@@ -1,8 +1,8 @@
 /* rooms: store advise craft physics base */
 /* Certificates on craft that nobody would build (odd_drawn.h), most choices held. Two claims are made of each: what the
- * search found, and that the craft as it is is the lightest, where something lighter was found. Never may both pass, and
- * where the search's does not, a lighter set that does its job is named. Search and certificate share what puts a swap on
- * and what computes a sheet, and nothing of how they bound. */
+ * search found, and that the craft as it is is the lightest, where something lighter was found. The first passes, the
+ * second never with it. Search and certificate share what puts a swap on and what computes a sheet, and nothing of how
+ * they bound. */
 #include "odd_drawn.h"
 #include "proof_kept.h"
 
@@ -74,7 +74,7 @@ static bool passes(const odd_ask *a, const pare_proof_claim *claim, char why[300
 static void certificates_of_odd_craft_never_contradict_each_other(void **state)
 {
     odd_ask *a = *state;
-    size_t crafts = 0, certified = 0, lighter = 0, lines = 0;
+    size_t crafts = 0, lighter = 0, lines = 0;
     for (unsigned n = 0; n < ODD; n++) {
         unsigned seed = n + 1;
         const char *names[PARE_BEST_SWAPS];
@@ -115,22 +115,20 @@ static void certificates_of_odd_craft_never_contradict_each_other(void **state)
             fail_msg("craft %u: proven %d, %zu misses", n, best.proven, best.misses);
         pare_proof_claim claim = claim_of(&ask, &best, names);
         const bool passed = passes(a, &claim, why, &lines);
-        if (!passed && (strncmp(why, "a set of ", 9) != 0 || !strstr(why, " does what it must: ")))
+        if (!passed)
             fail_msg("craft %u (%s): %s", n, a->odd.craft.name, why);
-        certified += passed;
         if (best.found && best.best_100ug < best.was_100ug) {
             claim.swaps = 0;
             claim.best_100ug = best.was_100ug;
-            if (passes(a, &claim, why, &lines) && passed)
+            if (passes(a, &claim, why, &lines))
                 fail_msg("craft %u: two certificates, of %lld and %lld, pass", n,
                          (long long)best.best_100ug, (long long)best.was_100ug);
             lighter++;
         }
         pare_arena_close(arena);
     }
-    print_message("%zu craft, %zu certified, %zu with a set that is lighter; %zu lines\n", crafts,
-                  certified, lighter, lines);
-    assert_true(crafts > ODD / 2 && lighter > ODD / 4 && 10 * certified > 9 * crafts);
+    print_message("%zu craft, %zu with a set that is lighter; %zu lines\n", crafts, lighter, lines);
+    assert_true(crafts > ODD / 2 && lighter > ODD / 4);
 }
 
 int main(void)
