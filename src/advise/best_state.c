@@ -193,8 +193,8 @@ pare_status best_state_first(const best_search *search, best_state *state, pare_
     state->wires_open = true;
     state->tail_open = true;
     state->uneven_least = 0;
-    for (size_t s = 0; s < search->slots; s++)
-        state->slot_least[s] = search->slot[s].least;
+    for (size_t s = 0; s < search->slots; s++) /* of what has no option, no set comes */
+        state->slot_least[s] = search->slot[s].options > 0 ? search->slot[s].least : 0;
     state->lead_least = state->power_least = INT64_MIN;
     state->lead_runs = state->power_runs = 0;
     state->calm = state->moving = 0;
