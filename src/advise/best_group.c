@@ -268,8 +268,8 @@ void best_slots_reach(best_search *search, best_state *first, best_state *state)
                 slot->option[kept++] = slot->option[i];
         slot->options = kept;
         qsort(slot->option, kept, sizeof slot->option[0], best_by_least);
-        slot->least = kept > 0 ? slot->option[0].least : slot->least;
-        first->slot_least[search->grouped[g]] = slot->least;
+        if (kept > 0)
+            first->slot_least[search->grouped[g]] = slot->least = slot->option[0].least;
     }
 }
 
