@@ -17,7 +17,6 @@ enum {
     REFINED_A_ROUND = 64,
     DIVED_A_ROUND = 4,
     ROUND_MOST = 64,
-    FIRST_STEP_PARTS = 1000, /* a first dive's ceiling is so much of the bound above it */
     MOST_DIVES = 12,
     FIRST_PATIENCE = 500, /* nodes */
     FIRST_BUDGET = 500,
@@ -307,7 +306,7 @@ static void refine(best_worker *worker, const rounds *r, outcome *out)
  * before anything has been found would else be all that the group can be. One that tires goes back. */
 static int64_t ceiling_of(const best_group *group)
 {
-    const int64_t step = group->least / FIRST_STEP_PARTS;
+    const int64_t step = group->least / BEST_STEP_PARTS;
     if (group->dives >= MOST_DIVES)
         return BEST_NO_BOUND;
     return group->least + (step << (2 * group->dives) >> group->tires);
@@ -326,15 +325,23 @@ static size_t patience_of(const best_group *group)
     return (size_t)FIRST_PATIENCE << (2 * (group->turn - 1));
 }
 
-static void dive(best_worker *worker, const best_set *best, outcome *out)
+/* Before a dive: what is to be beaten, how many nodes it may take, and how far it goes. */
+static void begin_dive(best_worker *worker, const best_set *best, size_t patience, int64_t ceiling)
 {
-    const bool raises = worker->search->ask->raised;
-    worker->best = raises ? (best_set){0} : *best;
+    worker->best = *best;
     worker->stopped = worker->tired = false;
     worker->begun = worker->nodes;
-    worker->patience = raises ? patience_of(&out->group) : budget_of(&out->group);
+    worker->patience = patience;
     worker->open_least = worker->most = worker->left_least = BEST_NO_BOUND;
-    worker->ceiling = ceiling_of(&out->group);
+    worker->ceiling = ceiling;
+}
+
+static void dive(best_worker *worker, const best_set *best, outcome *out)
+{
+    static const best_set none = {0};
+    const bool raises = worker->search->ask->raised;
+    begin_dive(worker, raises ? &none : best,
+               raises ? patience_of(&out->group) : budget_of(&out->group), ceiling_of(&out->group));
     if (best_group_build(worker, &out->group))
         best_dive(worker);
     out->best = worker->best;
@@ -521,8 +528,7 @@ static bool group_as_is(const best_search *search, best_group *group)
 {
     *group = (best_group){.depth = BEST_GROUPED};
     for (size_t g = 0; g < BEST_GROUPED; g++) {
-        const best_slot *slot =
-            search->grouped[g] == BEST_NONE ? NULL : &search->slot[search->grouped[g]];
+        const best_slot *slot = best_grouped(search, g);
         while (slot && group->option[g] < slot->options && slot->option[group->option[g]].name)
             group->option[g]++;
         if (slot && group->option[g] == slot->options)
@@ -535,11 +541,7 @@ static bool group_as_is(const best_search *search, best_group *group)
 static bool look_into(rounds *r, const best_group *group)
 {
     best_worker *worker = &r->worker[0];
-    worker->best = r->best;
-    worker->stopped = worker->tired = false;
-    worker->begun = worker->nodes;
-    worker->patience = FIRST_SET_NODES;
-    worker->open_least = worker->most = worker->left_least = worker->ceiling = BEST_NO_BOUND;
+    begin_dive(worker, &r->best, FIRST_SET_NODES, BEST_NO_BOUND);
     if (!best_group_fits(&r->search, group) || !best_group_build(worker, group))
         return false;
     best_dive(worker);

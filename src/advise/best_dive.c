@@ -9,10 +9,9 @@ enum {
     NODES_BETWEEN_QUESTIONS = 64,
     REFUSALS_WORTH_A_LIMIT = 4,
     SLOTS_BETWEEN_FLIGHTS =
-        3, /* a flight costs as much as four states, and screws are held against it */
-    NODES_AT_ONCE = 20,
-    STEP_PARTS = 1000,
-    FINE = 100 /* 10 mg */
+        3,              /* a flight costs as much as four states, and screws are held against it */
+    NODES_AT_ONCE = 20, /* that a dive may take and still go on at once, a step higher */
+    FINE = 100          /* 10 mg */
 };
 
 #define MINUTES_NEARLY (1 + 1e-9) /* sums in another order */
@@ -490,7 +489,7 @@ static bool goes_higher(best_worker *worker, size_t nodes)
     const int64_t left = worker->left_least;
     if (worker->stopped || left == BEST_NO_BOUND || worker->nodes - nodes > NODES_AT_ONCE)
         return false;
-    worker->ceiling = left + left / STEP_PARTS;
+    worker->ceiling = left + left / BEST_STEP_PARTS;
     worker->left_least = BEST_NO_BOUND;
     return true;
 }
@@ -501,10 +500,9 @@ void best_dive(best_worker *worker)
     if (!is_refuted(worker, &worker->state[0]) && sharpen(worker) &&
         !is_refuted(worker, &worker->state[0])) {
         const size_t nodes = worker->nodes;
-        int turns = 0;
-        do
+        dive_by_class(worker, 0, 0);
+        if (goes_higher(worker, nodes))
             dive_by_class(worker, 0, 0);
-        while (turns++ < 1 && goes_higher(worker, nodes));
     }
     if (worker->stopped && worker->state[0].least < worker->open_least)
         worker->open_least = worker->state[0].least;

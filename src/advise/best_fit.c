@@ -140,14 +140,10 @@ static void mark(const best_search *search, const best_option *with, const bridg
         }
 }
 
+/* Nuts are of no class: of a motor the end of the classes is all that is asked. */
 static int64_t least_with(const best_search *search, const rows *never, best_state *state, size_t g)
 {
-    if (g == FRAME)
-        return least_of_classes(search, never, state, 0);
-    if (!count_with(search, never, state))
-        return BEST_NO_BOUND;
-    best_state_bound(search, state);
-    return state->sum;
+    return least_of_classes(search, never, state, g == FRAME ? 0 : search->slots);
 }
 
 static int by_all(const void *left, const void *right)
@@ -201,16 +197,8 @@ pare_status best_fit_find(best_search *search, const best_state *first, best_sta
 int64_t best_fit_least(const best_search *search, const best_group *group, best_state state[])
 {
     const rows never = rows_of(search, group);
-    for (size_t s = 0; s < search->slots; s++) {
-        const best_slot *of = &search->slot[s];
-        size_t i = 0;
-        if (!best_open(state, s) || !best_state_stands(search, state, s))
-            continue;
-        while (i < of->options && is_never(&never, of->first + i))
-            i++;
-        if (i < of->options && of->option[i].least > state->slot_least[s])
-            state->slot_least[s] = of->option[i].least;
-    }
+    if (!count_with(search, &never, state))
+        return BEST_NO_BOUND;
     best_state_copy(search, state, state + 1);
     return least_of_classes(search, &never, state + 1, 0);
 }

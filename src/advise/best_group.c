@@ -380,9 +380,9 @@ int64_t best_pair_ask(best_worker *worker, const best_groups *groups, const best
     return least > by_themselves ? least - by_themselves : 0;
 }
 
-void best_group_weigh(best_group *group, int64_t pair)
+void best_group_weigh(best_group *group, int64_t more)
 {
-    group->more = pair;
+    group->more = more;
     group->weighed = true;
     bound(group);
 }
@@ -410,9 +410,7 @@ bool best_motor_weigh(best_worker *worker, const best_groups *groups, best_group
     }
     if (least == BEST_NO_BOUND)
         return false;
-    group->more = least;
-    group->weighed = true;
-    bound(group);
+    best_group_weigh(group, least);
     return true;
 }
 

@@ -14,6 +14,7 @@ enum {
     BEST_SLOTS = PARE_ITEMS,
     BEST_GROUPED = 4, /* frame, motor, propeller, pack */
     BEST_NONE = 255,
+    BEST_STEP_PARTS = 1000, /* a first dive's ceiling is so much of the bound above it */
     BEST_STATES = 2 * BEST_SLOTS + PARE_RUNS + 8,
     BEST_ROUNDED =
         PARE_LINES / 2 + 1 /* units: each line of a ledger is rounded by half of one at most */
@@ -178,6 +179,7 @@ typedef struct best_group {
     bool refined;                  /* put together, bounded again, tested */
     uint32_t option[BEST_GROUPED]; /* in the order of best_search.grouped */
 } best_group;
+
 /** Room for best_tail.c. */
 typedef struct best_tail_work best_tail_work;
 
@@ -425,8 +427,8 @@ bool best_group_fits(const best_search *search, const best_group *group);
 int64_t best_pair_ask(best_worker *worker, const best_groups *groups, const best_group *group);
 /** What is known of a whole group's pair, to be read and set. */
 int64_t *best_pair_of(const best_groups *groups, const best_group *group);
-/** Adds what is known of its pair to a whole group. */
-void best_group_weigh(best_group *group, int64_t pair);
+/** Adds to a group what its motor and frame mean together. */
+void best_group_weigh(best_group *group, int64_t more);
 /** Adds to all groups that begin with a motor what any frame means with it at the least; what is found out of its pairs
  * is kept. False: no frame goes on with it. */
 bool best_motor_weigh(best_worker *worker, const best_groups *groups, best_group *group);
