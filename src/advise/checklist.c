@@ -34,7 +34,7 @@ static void put_first(pare_checking *c, const char *text)
 
 static void put_check(pare_checking *c, const char *text)
 {
-    c->failed = c->failed || !text;
+    c->failed |= !text;
     if (text && c->list->checks < PARE_CHECK_LINES)
         c->list->check[c->list->checks++] = text;
 }

@@ -49,7 +49,7 @@ put_step(pare_checking *c, pare_opening opening, double minutes, int solder, con
     vsnprintf(text, sizeof text, format, args);
     va_end(args);
     group->step[group->steps] = pare_arena_text(c->arena, text);
-    c->failed = c->failed || !group->step[group->steps];
+    c->failed |= !group->step[group->steps];
     group->steps += group->step[group->steps] != NULL;
 }
 
@@ -60,7 +60,7 @@ static void put_tool(pare_checking *c, pare_opening opening, const char *text)
         is_there(group->tools, group->tool, text))
         return;
     const char *copy = pare_arena_text(c->arena, text);
-    c->failed = c->failed || !copy;
+    c->failed |= !copy;
     if (copy)
         group->tool[group->tools++] = copy;
 }

@@ -64,7 +64,7 @@ static void put_specs(const pare_part *part, pare_text *out)
     }
     if (specs.length > 0)
         pare_text_printf(out, ", spec: {%s}", specs.bytes);
-    out->failed = out->failed || specs.failed;
+    out->failed |= specs.failed;
     pare_text_free(&specs);
 }
 

@@ -59,6 +59,18 @@ void pare_text_printf(pare_text *text, const char *format, ...)
     text->length += (size_t)length;
 }
 
+const char *pare_text_all(const pare_text *text)
+{
+    return text->bytes ? text->bytes : "";
+}
+
+size_t pare_text_trimmed(const char *bytes, size_t length)
+{
+    while (length && bytes[length - 1] == ' ')
+        length--;
+    return length;
+}
+
 void pare_text_join(size_t size, char room[], size_t count, const char *const texts[])
 {
     size_t used = 0;

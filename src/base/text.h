@@ -23,6 +23,12 @@ void
 pare_text_printf(pare_text *text, const char *format, ...);
 void pare_text_free(pare_text *text);
 
+/** All of it: "" where nothing was put in. Lent until it grows or is freed. */
+const char *pare_text_all(const pare_text *text);
+
+/** How long it is without the blanks at its end. @param bytes  [length] */
+size_t pare_text_trimmed(const char *bytes, size_t length);
+
 /** Puts texts behind one another, cut where room ends. What snprintf would do with as many %s, in a tenth
  * of its time: a list of swaps has thousands of names to make. @param room  [size], 1 or more */
 void pare_text_join(size_t size, char room[], size_t count, const char *const texts[]);

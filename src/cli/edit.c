@@ -74,7 +74,7 @@ static void put_entry(const pare_entry_change *entry, const pare_screen *screen,
     pare_text_add(out, "  ");
     if (line.bytes)
         pare_put_wrapped(screen, out, 2, 6, line.bytes);
-    out->failed = out->failed || line.failed;
+    out->failed |= line.failed;
     pare_text_free(&line);
 }
 

@@ -63,14 +63,14 @@ static void put_options(const command *about, pare_text *out)
         pare_text typed = {0};
         put_option(&row[i], &typed);
         pare_put_spaces(out, INDENT);
-        pare_put_left(out, typed.bytes ? typed.bytes : "", COLUMN - INDENT - GAP);
+        pare_put_left(out, pare_text_all(&typed), COLUMN - INDENT - GAP);
         if (typed.length > COLUMN - INDENT - GAP) { /* a long one has its line alone */
             pare_text_add(out, "\n");
             pare_put_spaces(out, COLUMN - GAP);
         }
         pare_put_spaces(out, GAP);
         pare_put_wrapped(&screen, out, COLUMN, COLUMN, command_option_meaning(about, &row[i]));
-        out->failed = out->failed || typed.failed;
+        out->failed |= typed.failed;
         pare_text_free(&typed);
     }
 }

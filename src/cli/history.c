@@ -87,7 +87,7 @@ static void put_row(const pare_change_row *row, const pare_screen *screen, pare_
         pare_text_add(&line, " [undone]");
     if (line.bytes)
         pare_put_wrapped(screen, out, 0, 18, line.bytes);
-    out->failed = out->failed || line.failed;
+    out->failed |= line.failed;
     pare_text_free(&line);
 }
 

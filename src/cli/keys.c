@@ -34,7 +34,7 @@ static pare_status find(const char *thing, size_t keys, const key table[], const
     for (size_t i = 0; i < keys; i++)
         pare_text_printf(&list, "%s%s", i ? ", " : "", names[i]);
     pare_fail(err, PARE_UNKNOWN, "%s has no key '%s'; it takes %s", thing, typed,
-              list.bytes ? list.bytes : "");
+              pare_text_all(&list));
     pare_text_free(&list);
     return PARE_UNKNOWN;
 }

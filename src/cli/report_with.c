@@ -90,7 +90,7 @@ static pare_status list_errands(const bench_in_use *use, const pare_craft *craft
         pare_text_printf(&words, "%s%s", words.length ? ", " : "", trial);
     if (whole || trial) {
         with->shopping = shopping;
-        with->shopping_for = pare_arena_text(arena, words.bytes ? words.bytes : "");
+        with->shopping_for = pare_arena_text(arena, pare_text_all(&words));
     }
     if (!whole)
         with->plan_why = pare_arena_text(arena, why.text);

@@ -71,8 +71,7 @@ static pare_status check(const pare_sheet_view *view, pare_error *err)
         return PARE_OK;
     pare_text broken = {0};
     pare_limits_broken_text(&view->sheet, &broken);
-    pare_fail(err, PARE_NO, "%s breaks its brief: %s", view->craft.name,
-              broken.bytes ? broken.bytes : "");
+    pare_fail(err, PARE_NO, "%s breaks its brief: %s", view->craft.name, pare_text_all(&broken));
     pare_text_free(&broken);
     return PARE_NO;
 }

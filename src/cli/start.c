@@ -227,7 +227,7 @@ static pare_status one_of(const char *what, const char *word, size_t count,
     for (size_t i = 0; i < count; i++)
         pare_text_printf(&list, "%s%s", i ? ", " : "", known[i]);
     pare_fail(err, PARE_UNKNOWN, THING ": %s knows no '%.48s'; there are %s", what, word,
-              list.bytes ? list.bytes : "");
+              pare_text_all(&list));
     pare_text_free(&list);
     return PARE_UNKNOWN;
 }
@@ -454,8 +454,8 @@ static void weigh_first(const pare_sheet_view *view, const pare_screen *screen, 
             pare_text_printf(&line, " (1 of %d)", heavy->count);
         pare_text_printf(&line, " %.0f %%", 100 * share[i]);
     }
-    pare_put_labelled(screen, out, "weigh first", line.bytes ? line.bytes : "");
-    out->failed = out->failed || line.failed;
+    pare_put_labelled(screen, out, "weigh first", pare_text_all(&line));
+    out->failed |= line.failed;
     pare_text_free(&line);
 }
 
@@ -470,8 +470,8 @@ static void say_next(const pare_craft *craft, const pare_screen *screen, pare_te
                      "the propeller's line, which makes thrust and power surer: pare parts change "
                      "%s line=broad, if it is broad to the tip as most of 5 to 7 in are",
                      propeller->id);
-    pare_put_labelled(screen, out, "say next", line.bytes ? line.bytes : "");
-    out->failed = out->failed || line.failed;
+    pare_put_labelled(screen, out, "say next", pare_text_all(&line));
+    out->failed |= line.failed;
     pare_text_free(&line);
 }
 

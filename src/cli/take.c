@@ -126,11 +126,11 @@ static void said_once(const pare_swap *row, const pare_craft *craft, const char 
     if (line.length) {
         pare_text whole = {0};
         pare_text_printf(&whole, "%s: %s", applied->id, line.bytes);
-        pare_put_wrapped(screen, out, 0, 4, whole.bytes ? whole.bytes : "");
-        out->failed = out->failed || whole.failed;
+        pare_put_wrapped(screen, out, 0, 4, pare_text_all(&whole));
+        out->failed |= whole.failed;
         pare_text_free(&whole);
     }
-    out->failed = out->failed || line.failed;
+    out->failed |= line.failed;
     pare_text_free(&line);
 }
 
@@ -176,8 +176,8 @@ static void as_text(const pare_take_view *view, const pare_taking *taking, bool 
     else
         pare_text_printf(&head, "%zu on the craft, %zu ordered, %zu chosen", facts->on,
                          facts->ordered, facts->chosen);
-    pare_put_heading(&screen, out, head.bytes ? head.bytes : "");
-    out->failed = out->failed || head.failed;
+    pare_put_heading(&screen, out, pare_text_all(&head));
+    out->failed |= head.failed;
     pare_text_free(&head);
     if (view->first->takens == 0)
         return;

@@ -44,9 +44,8 @@ void weigh_say_kept(const weighing *w)
             last = &w->weighings.weigh_in[i];
     pare_weighed_words(last, &what);
     const double u_g = 250 * (last->high_kg - last->low_kg);
-    fprintf(stderr, "Kept: %s, %s; promised %s to %s g, %s.\n", what.bytes ? what.bytes : "",
-            last->reads, pare_digits(low, 1e3 * last->low_kg, u_g),
-            pare_digits(high, 1e3 * last->high_kg, u_g),
+    fprintf(stderr, "Kept: %s, %s; promised %s to %s g, %s.\n", pare_text_all(&what), last->reads,
+            pare_digits(low, 1e3 * last->low_kg, u_g), pare_digits(high, 1e3 * last->high_kg, u_g),
             last->reads_kg >= last->low_kg && last->reads_kg <= last->high_kg ? "held" : "missed");
     pare_text_free(&what);
 }

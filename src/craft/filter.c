@@ -80,7 +80,7 @@ static pare_status unknown(const char *name, size_t length, int kind, pare_error
     for (size_t i = 0; i < count; i++)
         pare_text_printf(&list, "%s%s", i ? ", " : "", names[i]);
     pare_fail(err, PARE_UNKNOWN, "no number '%s'%s%s; there are %s", typed, of, which,
-              list.bytes ? list.bytes : "");
+              pare_text_all(&list));
     pare_text_free(&list);
     return PARE_UNKNOWN;
 }

@@ -88,7 +88,7 @@ static void wipe(pare_request *request, const char *password)
 
 enum MHD_Result pare_serve_enter(pare_request *request)
 {
-    json_t *body = json_loadb(request->body.bytes ? request->body.bytes : "", request->body.length,
+    json_t *body = json_loadb(pare_text_all(&request->body), request->body.length,
                               JSON_REJECT_DUPLICATES, NULL);
     const char *password = json_string_value(json_object_get(body, "password"));
     const union MHD_ConnectionInfo *from =

@@ -50,7 +50,7 @@ static void keep_file(pare_writing *w, const char *name)
     if (w->err.status == PARE_OK && bytes.failed)
         pare_no_memory(&w->err);
     if (w->err.status == PARE_OK && pare_drawer_open(&w->drawer, name, &w->err) == PARE_OK)
-        pare_drawer_put(&w->drawer, bytes.bytes ? bytes.bytes : "", bytes.length, &w->err);
+        pare_drawer_put(&w->drawer, pare_text_all(&bytes), bytes.length, &w->err);
     pare_text_free(&bytes);
 }
 

@@ -171,7 +171,7 @@ static void refuse_key(reading *r, const char *key)
                   near);
     else if (count)
         pare_fail(&r->err, PARE_BAD_DATA, "%s takes no '%s'; it takes %s", r->q->path, key,
-                  known.bytes ? known.bytes : "");
+                  pare_text_all(&known));
     else
         pare_fail(&r->err, PARE_BAD_DATA, "%s takes no '%s', and nothing else", r->q->path, key);
     pare_text_free(&known);

@@ -104,7 +104,7 @@ static void put_object(job *j, const char *name, json_t *object)
 {
     char *line = object ? json_dumps(object, JSON_COMPACT) : NULL;
     json_decref(object);
-    j->pending.failed = j->pending.failed || !line;
+    j->pending.failed |= !line;
     if (line)
         put_event(j, name, line, strlen(line));
     free(line);

@@ -230,8 +230,8 @@ static void read_body(pare_writing *w, size_t which)
     json_error_t where;
     const char *name;
     json_t *value;
-    w->body = json_loadb(w->request->body.bytes ? w->request->body.bytes : "",
-                         w->request->body.length, JSON_REJECT_DUPLICATES, &where);
+    w->body = json_loadb(pare_text_all(&w->request->body), w->request->body.length,
+                         JSON_REJECT_DUPLICATES, &where);
     if (!w->body || !json_is_object(w->body)) {
         if (w->body)
             pare_fail(&w->err, PARE_BAD_DATA, "body:1:1: an object is due, like {\"craft\":...}");

@@ -94,7 +94,7 @@ static void put(const pare_screen *screen, pare_text *line, pare_text *out)
     pare_text_add(out, "  ");
     if (line->bytes)
         pare_put_wrapped(screen, out, 2, 2, line->bytes);
-    out->failed = out->failed || line->failed;
+    out->failed |= line->failed;
     pare_text_free(line);
 }
 

@@ -95,7 +95,7 @@ json_t *pare_best_object(const pare_best_view *view)
     json_object_set_new(object, "work_min",
                         best->found ? pare_json_number(best->work->minutes) : json_null());
     json_object_set_new(object, "try",
-                        best->found ? json_string(list.bytes ? list.bytes : "") : json_null());
+                        best->found ? json_string(pare_text_all(&list)) : json_null());
     json_object_set_new(object, "swaps", swaps);
     json_object_set_new(object, "unlearned",
                         json_boolean(best->found && pare_taught_flew(best->before) &&

@@ -56,7 +56,7 @@ void pare_best_sought_into(json_t *object, const pare_best_view *view)
         json_object_set_new(one, "proven", json_false());
         json_object_set_new(one, "best_g", pare_json_number(pare_best_grams(sought->best_100ug)));
         json_object_set(one, "look_for", ids);
-        json_object_set_new(one, "try", json_string(list.bytes ? list.bytes : ""));
+        json_object_set_new(one, "try", json_string(pare_text_all(&list)));
     }
     json_object_set_new(object, "sought", one);
     json_decref(ids);

@@ -312,7 +312,7 @@ void pare_best_text(const pare_best_view *view, const pare_screen *screen, pare_
     for (size_t i = 0; i < best->swaps; i++)
         pare_text_printf(&line, "%s%s", i ? "," : "", best->swap[i].applied.id);
     pare_text_add(out, "\n");
-    out->failed = out->failed || line.failed;
-    pare_text_printf(out, "%s\n", line.bytes ? line.bytes : "");
+    out->failed |= line.failed;
+    pare_text_printf(out, "%s\n", pare_text_all(&line));
     pare_text_free(&line);
 }

@@ -136,7 +136,7 @@ static json_t *way_object(const pare_best *way)
     json_object_set_new(object, "best_g", pare_json_number(pare_best_grams(way->best_100ug)));
     json_object_set_new(object, "money", way->priced ? pare_json_number(way->money) : json_null());
     json_object_set_new(object, "work_min", pare_json_number(way->work->minutes));
-    json_object_set_new(object, "try", json_string(list.bytes ? list.bytes : ""));
+    json_object_set_new(object, "try", json_string(pare_text_all(&list)));
     pare_text_free(&list);
     return object;
 }

@@ -73,8 +73,8 @@ static void put_factor(const pare_taught *taught, pare_taught_number number,
 static void put_line(const pare_screen *screen, pare_text *line, pare_text *out)
 {
     pare_put_spaces(out, 2);
-    pare_put_wrapped(screen, out, 2, 4, line->bytes ? line->bytes : "");
-    out->failed = out->failed || line->failed;
+    pare_put_wrapped(screen, out, 2, 4, pare_text_all(line));
+    out->failed |= line->failed;
     line->length = 0;
 }
 
@@ -157,7 +157,7 @@ void pare_between_text(const pare_between *b, const pare_screen *screen, pare_te
     pare_text line = {0};
     pare_text_add(out, "\n");
     pare_text_printf(&line, "What changed of %s from %s to %s", b->was->name, b->from, b->to);
-    pare_put_heading(screen, out, line.bytes ? line.bytes : "");
+    pare_put_heading(screen, out, pare_text_all(&line));
     line.length = 0;
     size_t put = put_entries(b, screen, &line, out);
     put += put_fitted(b, screen, &line, out);
@@ -175,8 +175,8 @@ void pare_between_text(const pare_between *b, const pare_screen *screen, pare_te
         pare_text_printf(&line, "This bench has no history of %s: only what is dated differs.",
                          b->was->name);
     if (b->later)
-        pare_put_wrapped(screen, out, 0, 0, line.bytes ? line.bytes : "");
-    out->failed = out->failed || line.failed;
+        pare_put_wrapped(screen, out, 0, 0, pare_text_all(&line));
+    out->failed |= line.failed;
     pare_text_free(&line);
 }
 
@@ -234,7 +234,7 @@ static json_t *readings_json(const pare_between *b)
         json_t *one = json_object();
         pare_weighed_words(b->weigh_in[i], &of);
         json_object_set_new(one, "date", json_string(b->weigh_in[i]->date));
-        json_object_set_new(one, "of", json_string(of.bytes ? of.bytes : ""));
+        json_object_set_new(one, "of", json_string(pare_text_all(&of)));
         json_object_set_new(one, "reads", json_string(b->weigh_in[i]->reads));
         json_array_append_new(list, one);
         pare_text_free(&of);

@@ -114,7 +114,7 @@ static void put_joints(const pare_craft *craft, const pare_screen *screen, pare_
             pare_text_printf(&line, ", came with %s", joint->included_in);
         if (line.bytes)
             pare_put_wrapped(screen, out, 2 + 16, 2 + 16 + 4, line.bytes);
-        out->failed = out->failed || line.failed;
+        out->failed |= line.failed;
         pare_text_free(&line);
     }
 }
@@ -139,7 +139,7 @@ static void put_runs(const pare_craft *craft, const pare_screen *screen, pare_te
             pare_text_printf(&line, ", came with %s", run->included_in);
         if (line.bytes)
             pare_put_wrapped(screen, out, 18, 18, line.bytes);
-        out->failed = out->failed || line.failed;
+        out->failed |= line.failed;
         pare_text_free(&line);
     }
 }
@@ -170,8 +170,8 @@ static void put_takens(const pare_craft *craft, const pare_screen *screen, pare_
         pare_text_printf(&line, "%s: ", craft->taken[i].swap);
         pare_taken_days_text(&craft->taken[i], &line);
         pare_text_add(out, "  ");
-        pare_put_wrapped(screen, out, 2, 4, line.bytes ? line.bytes : "");
-        out->failed = out->failed || line.failed;
+        pare_put_wrapped(screen, out, 2, 4, pare_text_all(&line));
+        out->failed |= line.failed;
         pare_text_free(&line);
     }
 }

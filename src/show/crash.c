@@ -31,12 +31,12 @@ static const char *against(const pare_sheet_view *view)
 static void put(const pare_screen *screen, const char *label, pare_text *line, pare_text *out)
 {
     if (label) {
-        pare_put_labelled(screen, out, label, line->bytes ? line->bytes : "");
+        pare_put_labelled(screen, out, label, pare_text_all(line));
     } else if (line->bytes) {
         pare_text_add(out, "  ");
         pare_put_wrapped(screen, out, 2, 2, line->bytes);
     }
-    out->failed = out->failed || line->failed;
+    out->failed |= line->failed;
     pare_text_free(line);
 }
 
@@ -99,7 +99,7 @@ void pare_crash_lines(const pare_sheet_view *view, const pare_screen *screen, pa
     arm_words(crash, screen, &arm);
     if (arm.length)
         pare_text_printf(&line, "; %s", arm.bytes);
-    line.failed = line.failed || arm.failed;
+    line.failed |= arm.failed;
     pare_text_free(&arm);
     put(screen, "same crash", &line, out);
     gain_words(crash, &line);
@@ -233,7 +233,7 @@ void pare_crash_text(const pare_sheet_view *view, const pare_screen *screen, par
         arm_words(&view->crash, screen, &arm);
         if (arm.length)
             pare_text_printf(&line, "At this mass, %s. ", arm.bytes);
-        line.failed = line.failed || arm.failed;
+        line.failed |= arm.failed;
         pare_text_free(&arm);
     }
     at_limit(view, &line);
@@ -257,7 +257,7 @@ void pare_light_cautions(const pare_sheet *sheet, const pare_screen *screen, par
                          pare_digits(text, 100 * output->value, 100 * output->u));
         if (line.bytes)
             pare_put_wrapped(screen, out, 0, 0, line.bytes);
-        out->failed = out->failed || line.failed;
+        out->failed |= line.failed;
         pare_text_free(&line);
     }
     if (idle->exists && idle->value > MUCH_IDLE) {
@@ -268,7 +268,7 @@ void pare_light_cautions(const pare_sheet *sheet, const pare_screen *screen, par
                          idle->value < 1 ? "sinks slowly" : "does not sink");
         if (line.bytes)
             pare_put_wrapped(screen, out, 0, 0, line.bytes);
-        out->failed = out->failed || line.failed;
+        out->failed |= line.failed;
         pare_text_free(&line);
     }
 }

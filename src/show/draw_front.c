@@ -204,7 +204,7 @@ pare_status pare_front_page(const pare_front_chart *chart, pare_page_form form, 
         chart->title);
     pare_page_text(d.page, EDGE_MM, EDGE_MM + 8,
                    &(pare_type){.size_mm = 2.8, .ink = PARE_INK_GREY, .most_mm = most},
-                   words.bytes ? words.bytes : "");
+                   pare_text_all(&words));
     if (drawn)
         status = put_shade(&d, err);
     if (drawn && status == PARE_OK)

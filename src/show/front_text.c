@@ -211,8 +211,8 @@ static void put_points(const canvas *c, pare_text *out)
         const char *words = chart->words ? chart->words[point->set] : "";
         pare_text change = {0};
         put_change(words, before, &change);
-        put_point(point, c->screen, change.bytes ? change.bytes : "", out);
-        out->failed = out->failed || change.failed;
+        put_point(point, c->screen, pare_text_all(&change), out);
+        out->failed |= change.failed;
         pare_text_free(&change);
         before = words;
     }
@@ -223,8 +223,8 @@ void pare_front_text(const pare_front_chart *chart, const pare_screen *screen, p
     pare_text line = {0};
     pare_text_printf(&line, "%s: ", chart->title);
     pare_front_sentence(chart, &line);
-    pare_put_wrapped(screen, out, 0, 0, line.bytes ? line.bytes : "");
-    out->failed = out->failed || line.failed;
+    pare_put_wrapped(screen, out, 0, 0, pare_text_all(&line));
+    out->failed |= line.failed;
     pare_text_free(&line);
 
     static const int numbers[2] = {8, 6};

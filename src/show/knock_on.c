@@ -36,9 +36,9 @@ static void put_step(const pare_knock_on *k, size_t index, const pare_screen *sc
     if (knock->saved_100ug == 0)
         pare_text_printf(&line, "what carries it could shed %.1f g with nothing saved",
                          pare_best_grams(k->sheds_100ug));
-    out->failed = out->failed || line.failed;
+    out->failed |= line.failed;
     pare_text_add(out, "  ");
-    pare_put_wrapped(screen, out, WORDS_AT, WORDS_AT, line.bytes ? line.bytes : "");
+    pare_put_wrapped(screen, out, WORDS_AT, WORDS_AT, pare_text_all(&line));
     pare_text_free(&line);
 }
 

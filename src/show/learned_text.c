@@ -144,8 +144,8 @@ static void resistances(const pare_learned_all *all, const pare_screen *screen, 
                 &line, "%s%s mohm a cell by its logs", pack->charged ? "; " : "",
                 pare_digits_u(text, screen, 1e3 * pack->logged_ohm, 1e3 * pack->logged_ohm_u));
         pare_text_add(&line, ".");
-        sentence(screen, out, line.bytes ? line.bytes : "");
-        out->failed = out->failed || line.failed;
+        sentence(screen, out, pare_text_all(&line));
+        out->failed |= line.failed;
         pare_text_free(&line);
     }
 }
@@ -199,8 +199,8 @@ static void put_off(const pare_learned_flight *flight, const pare_screen *screen
 
 static void put_line(int indent, pare_text *line, const pare_screen *screen, pare_text *out)
 {
-    pare_put_wrapped(screen, out, indent, indent, line->bytes ? line->bytes : "");
-    out->failed = out->failed || line->failed;
+    pare_put_wrapped(screen, out, indent, indent, pare_text_all(line));
+    out->failed |= line->failed;
     pare_text_free(line);
 }
 
@@ -335,8 +335,8 @@ static void next(const pare_learned_all *all, const pare_screen *screen, pare_te
     pare_text_printf(
         &heading, "What to fly next, and how well your minutes are known then; now %s %s min",
         screen->utf8 ? "\u00b1" : "+-", pare_digits_at(text, all->learned_u_s / 60, 2));
-    pare_put_heading(screen, out, heading.bytes ? heading.bytes : "");
-    out->failed = out->failed || heading.failed;
+    pare_put_heading(screen, out, pare_text_all(&heading));
+    out->failed |= heading.failed;
     pare_text_free(&heading);
     if (!(all->test[0].flown_u_s < WORTH_IT * all->learned_u_s))
         sentence(screen, out,

@@ -171,7 +171,7 @@ void pare_part_text(const pare_part *part, const char *money, const pare_screen 
                      part->sought ? ", sought: on no shelf" : "");
     if (head.bytes)
         pare_put_heading(screen, out, head.bytes);
-    out->failed = out->failed || head.failed;
+    out->failed |= head.failed;
     pare_text_free(&head);
     pare_text_add(out, "  ");
     pare_put_left(out, "mass", 18);

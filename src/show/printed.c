@@ -93,8 +93,8 @@ static void row(const char *label, pare_text *line, const pare_screen *screen, p
 {
     pare_text_add(out, "  ");
     pare_put_left(out, label, 18);
-    pare_put_wrapped(screen, out, 20, 20, line->bytes ? line->bytes : "");
-    out->failed = out->failed || line->failed;
+    pare_put_wrapped(screen, out, 20, 20, pare_text_all(line));
+    out->failed |= line->failed;
     pare_text_free(line);
 }
 

@@ -94,8 +94,8 @@ void pare_radio_text(const pare_sheet_view *view, const pare_screen *screen, par
                                  "to 20. Never power a transmitter without its antenna: it burns "
                                  "out.");
         pare_text_add(out, "  ");
-        pare_put_wrapped(screen, out, 2, 2, line.bytes ? line.bytes : "");
-        out->failed = out->failed || line.failed;
+        pare_put_wrapped(screen, out, 2, 2, pare_text_all(&line));
+        out->failed |= line.failed;
         pare_text_free(&line);
     }
 }

@@ -16,7 +16,7 @@ static void put_along(const char *what, size_t count, const char along[][64],
         pare_put_spaces(out, INDENT);
         pare_put_wrapped(screen, out, INDENT, INDENT + 2, line.bytes);
     }
-    out->failed = out->failed || line.failed;
+    out->failed |= line.failed;
     pare_text_free(&line);
 }
 
@@ -32,7 +32,7 @@ void pare_replacements_text(const pare_craft *craft, const char *loadout, const 
                      craft->name, loadout ? ", loadout " : "", loadout ? loadout : "");
     if (head.bytes)
         pare_put_wrapped(screen, out, 0, 0, head.bytes);
-    out->failed = out->failed || head.failed;
+    out->failed |= head.failed;
     pare_text_free(&head);
     pare_text_add(out, "\n");
     pare_put_left(out, "part", PARE_COLUMN_ID);
@@ -61,7 +61,7 @@ void pare_replacements_text(const pare_craft *craft, const char *loadout, const 
         pare_text_add(out, "\n");
         pare_put_wrapped(screen, out, 0, 2, hint.bytes);
     }
-    out->failed = out->failed || hint.failed;
+    out->failed |= hint.failed;
     pare_text_free(&hint);
 }
 

@@ -96,7 +96,7 @@ static void put_heading(pare_text *out, const pare_sheet_view *view)
     put_cell(out, "<h1 class=\"lead\">", view->craft.name, "</h1>\n");
     if (view->loadout)
         put_cell(out, "<p class=\"lead grey\">loadout ", view->loadout, "</p>\n");
-    put_cell(out, "<p class=\"lead\">All-up ", words.bytes ? words.bytes : "", "</p>\n");
+    put_cell(out, "<p class=\"lead\">All-up ", pare_text_all(&words), "</p>\n");
     if (view->tried)
         put_cell(out, "<p class=\"lead\">Trying ", view->tried, "</p>\n");
     pare_text_free(&words);

@@ -13,7 +13,7 @@ static const char *screws_text(pare_arena *arena, pare_table *table, pare_fasten
     char words[PARE_SORT_WORDS];
     const char *text =
         pare_arena_text(arena, pare_screws_words(words, standard, nominal_m, length_m, material));
-    table->failed = table->failed || !text;
+    table->failed |= !text;
     return text;
 }
 
@@ -44,7 +44,7 @@ static void put_parts(const pare_shopping *s, const pare_shop_seller *seller, pa
         cell[4].number = row->spare;
         cell[5].number = row->coming;
         put_bought(cell, sold, row->sets, row->sets ? row->money / row->sets : (double)NAN);
-        table->failed = table->failed || !sold;
+        table->failed |= !sold;
     }
     if (seller->shipping > 0) {
         pare_entry *cell = pare_table_row(table);
@@ -95,7 +95,7 @@ void pare_shopping_table(const pare_shopping *shopping, const char *money, pare_
         cell[3].number = row->needed_m;
         cell[5].number = row->coming_m;
         put_bought(cell, "metre", row->metres, pare_wire_money_per_m(row->gauge));
-        table->failed = table->failed || !cell[1].text;
+        table->failed |= !cell[1].text;
     }
     pare_entry *total = pare_table_total(table);
     total[1].text = "in all";

@@ -8,7 +8,7 @@
 /* Texts one after another, into the arena. */
 static const char *joined(pare_arena *arena, pare_text *line, bool *failed)
 {
-    const char *text = pare_arena_text(arena, line->bytes ? line->bytes : "");
+    const char *text = pare_arena_text(arena, pare_text_all(line));
     *failed = *failed || line->failed || !text;
     pare_text_free(line);
     return text;

@@ -76,7 +76,7 @@ static void make_margins(const pare_sheet *sheet, pare_arena *arena, pare_table 
         cell[8].number = m->limit;
         cell[9].text = m->unit;
         cell[10].text = m->from;
-        table->failed = table->failed || !cell[0].text;
+        table->failed |= !cell[0].text;
     }
 }
 
@@ -273,7 +273,7 @@ static const char *caption(pare_table *table, const char *words, pare_arena *are
 {
     const char *text =
         *words ? pare_arena_printf(arena, "For %s. %s", words, table->caption) : table->caption;
-    table->failed = table->failed || !text;
+    table->failed |= !text;
     return text;
 }
 
@@ -320,6 +320,6 @@ pare_status pare_report_tables_make(const pare_report *report, const pare_report
     make_weigh_in(&view->sheet, arena, next(tables));
     make_cautions(report, with, arena, tables, &failed);
     for (size_t i = 0; i < tables->tables; i++)
-        failed = failed || tables->table[i].failed;
+        failed |= tables->table[i].failed;
     return failed ? pare_no_memory(err) : PARE_OK;
 }

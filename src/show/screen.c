@@ -105,9 +105,9 @@ void pare_put_labelled(const pare_screen *screen, pare_text *out, const char *la
 void pare_put_line(const pare_screen *screen, pare_text *out, int first, int further,
                    pare_text *line)
 {
-    out->failed = out->failed || line->failed;
+    out->failed |= line->failed;
     pare_put_spaces(out, first);
-    pare_put_wrapped(screen, out, first, further, line->bytes ? line->bytes : "");
+    pare_put_wrapped(screen, out, first, further, pare_text_all(line));
     pare_text_free(line);
 }
 
@@ -117,6 +117,6 @@ void pare_put_labelled_line(const pare_screen *screen, pare_text *out, const cha
     if (line->failed)
         out->failed = true;
     else
-        pare_put_labelled(screen, out, label, line->bytes ? line->bytes : "");
+        pare_put_labelled(screen, out, label, pare_text_all(line));
     pare_text_free(line);
 }

@@ -169,7 +169,7 @@ static void put_row(const verdict *v, const pare_screen *screen, pare_text *out)
                      pare_is_screw(joint->standard) ? "" : "standoffs");
     pare_text_add(out, "  ");
     pare_put_left(out, joint->name, NAME);
-    pare_put_left(out, line.bytes ? line.bytes : "", NOW);
+    pare_put_left(out, pare_text_all(&line), NOW);
     pare_put_right(out, isfinite(v->crash_share) ? percent(share, v->crash_share) : "", SHARE);
     if (v->holding.hold.torque_nm > 0) {
         snprintf(field, sizeof field, "%.1f N m", v->holding.hold.torque_nm);
@@ -177,7 +177,7 @@ static void put_row(const verdict *v, const pare_screen *screen, pare_text *out)
     }
     pare_text_add(out, "\n");
     pare_put_spaces(out, INDENT);
-    out->failed = out->failed || line.failed;
+    out->failed |= line.failed;
     pare_text_free(&line);
     put_length(v, &line);
     if (v->holding.holds == PARE_HOLDS_NOT_KNOWN) {
@@ -188,7 +188,7 @@ static void put_row(const verdict *v, const pare_screen *screen, pare_text *out)
     }
     if (line.bytes)
         pare_put_wrapped(screen, out, INDENT, INDENT, line.bytes);
-    out->failed = out->failed || line.failed;
+    out->failed |= line.failed;
     pare_text_free(&line);
 }
 

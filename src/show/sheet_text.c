@@ -75,8 +75,8 @@ static void title(const pare_sheet_view *view, const pare_screen *screen, pare_t
         pare_text tried = {0};
         for (const char *c = view->tried; *c; c++)
             pare_text_printf(&tried, *c == ',' ? ", " : "%c", *c);
-        pare_put_wrapped(screen, out, 7, 7, tried.bytes ? tried.bytes : "");
-        out->failed = out->failed || tried.failed;
+        pare_put_wrapped(screen, out, 7, 7, pare_text_all(&tried));
+        out->failed |= tried.failed;
         pare_text_free(&tried);
         if (trial_does_nothing(view))
             pare_put_wrapped(screen, out, 0, 0,

@@ -58,7 +58,7 @@ static void put_part(const pare_shop_part *row, const pare_screen *screen, pare_
         pare_text_printf(&what, ", %d lie unused", row->spare);
     if (row->coming)
         pare_text_printf(&what, ", %d ordered", row->coming);
-    put_row(screen, pare_sets_words(count, row), what.bytes ? what.bytes : "", row->money, out);
+    put_row(screen, pare_sets_words(count, row), pare_text_all(&what), row->money, out);
     out->failed |= what.failed;
     pare_text_free(&what);
 }
@@ -175,7 +175,7 @@ void pare_shopping_text(const pare_shopping *shopping, const char *money, const 
         if (!shopping->priced)
             pare_text_add(&line, ", and what has no price yet");
         out->failed |= line.failed;
-        pare_put_heading(screen, out, line.bytes ? line.bytes : "");
+        pare_put_heading(screen, out, pare_text_all(&line));
         pare_text_free(&line);
         for (size_t i = 0; i < shopping->sellers; i++)
             put_seller(shopping, &shopping->seller[i], screen, out);

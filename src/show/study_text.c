@@ -196,7 +196,7 @@ static void put_covers(const pare_study_view *view, const pare_covers *one,
             *c = *c == ',' ? ' ' : *c;
         pare_put_line(screen, out, 6, 6, &line);
     }
-    out->failed = out->failed || line.failed;
+    out->failed |= line.failed;
     pare_text_free(&line);
 }
 

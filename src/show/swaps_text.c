@@ -126,7 +126,7 @@ static void words(const pare_swaps_view *view, const pare_swap *swap, const pare
         pare_put_spaces(out, 4);
         pare_put_wrapped(screen, out, 4, 4, line.bytes);
     }
-    out->failed = out->failed || line.failed;
+    out->failed |= line.failed;
     pare_text_free(&line);
 }
 
@@ -194,7 +194,7 @@ void pare_swaps_together_text(const pare_swaps_view *view, const pare_screen *sc
                          swaps->swap[swaps->free_index[i]].applied.id);
     if (line.bytes)
         pare_put_wrapped(screen, out, 0, 2, line.bytes);
-    out->failed = out->failed || line.failed;
+    out->failed |= line.failed;
     pare_text_free(&line);
 }
 
@@ -250,7 +250,7 @@ void pare_swaps_text(const pare_swaps_view *view, size_t most, const pare_screen
                      view->wished);
     if (head.bytes)
         pare_put_heading(screen, out, head.bytes);
-    out->failed = out->failed || head.failed;
+    out->failed |= head.failed;
     pare_text_free(&head);
     pare_text_add(out, "\n");
     pare_bands_text(view->swaps, view->money, screen, out);

@@ -53,7 +53,7 @@ static void put_promise(const pare_taken *taken, const pare_screen *screen, pare
     }
     pare_text whole = {0};
     pare_text_printf(&whole, "promised %s", line.bytes);
-    whole.failed = whole.failed || line.failed;
+    whole.failed |= line.failed;
     pare_text_free(&line);
     pare_put_line(screen, out, 4, 4, &whole);
 }
@@ -165,8 +165,8 @@ static void put_checklist(const pare_checklist *list, const pare_screen *screen,
                              list->solder_joints == 1 ? "joint" : "joints");
         else
             pare_text_add(&line, "no soldering");
-        out->failed = out->failed || line.failed;
-        pare_put_heading(screen, out, line.bytes ? line.bytes : "");
+        out->failed |= line.failed;
+        pare_put_heading(screen, out, pare_text_all(&line));
         pare_text_free(&line);
     }
     for (size_t i = 0; i < list->firsts; i++)

@@ -24,7 +24,7 @@ void pare_tired_cells_text(const pare_part *part, const pare_screen *screen, par
                          one->date ? ", read " : "", one->date ? one->date : "");
         if (line.bytes)
             pare_put_wrapped(screen, out, 0, 0, line.bytes);
-        out->failed = out->failed || line.failed;
+        out->failed |= line.failed;
         pare_text_free(&line);
     }
 }

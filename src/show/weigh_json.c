@@ -57,7 +57,7 @@ static json_t *misfits(const pare_closure *closure)
             pare_text_add(&words, closure->unknown[misfit->which].name);
         else
             pare_weighed_words(&closure->of.weighings->weigh_in[misfit->which], &words);
-        json_object_set_new(one, "what", json_string(words.bytes ? words.bytes : ""));
+        json_object_set_new(one, "what", json_string(pare_text_all(&words)));
         json_object_set_new(one, "is", json_string(misfit->of_prior ? "written" : "reading"));
         json_object_set_new(one, "sigmas", pare_json_number(misfit->sigmas));
         json_object_set_new(one, "off_g", grams(misfit->off_kg));

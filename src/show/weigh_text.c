@@ -83,8 +83,8 @@ static void put_readings(const pare_weigh_view *view, bool all, const pare_scree
     pare_text_printf(&head, "%s: %zu reading%s", view->craft->name, count, count == 1 ? "" : "s");
     if (skip)
         pare_text_printf(&head, ", the latest %d (--all: every one)", LATEST);
-    pare_put_heading(screen, out, head.bytes ? head.bytes : "");
-    out->failed = out->failed || head.failed;
+    pare_put_heading(screen, out, pare_text_all(&head));
+    out->failed |= head.failed;
     pare_text_free(&head);
     for (size_t i = 0; i < w->count; i++) {
         if (strcmp(w->weigh_in[i].craft, view->craft->name) != 0)
@@ -286,8 +286,8 @@ static void put_lines(const pare_weigh_view *view, const pare_screen *screen, pa
         pare_text_add(&line, "  ");
         pare_text_printf(&line, "%s g, %s%s", pare_digits_u(text, screen, g(l->kg), g(l->u_kg)),
                          l->readings ? "by the scale" : pare_known_name(l->known), "\n");
-        pare_text_add(out, line.bytes ? line.bytes : "");
-        out->failed = out->failed || line.failed;
+        pare_text_add(out, pare_text_all(&line));
+        out->failed |= line.failed;
         pare_text_free(&line);
     }
 }

@@ -79,7 +79,7 @@ static void put_end(const pare_gauges *gauges, const pare_screen *screen, pare_t
     pare_text_add(out, "    ");
     if (line.bytes)
         pare_put_wrapped(screen, out, 4, 4, line.bytes);
-    out->failed = out->failed || line.failed;
+    out->failed |= line.failed;
     pare_text_free(&line);
 }
 

@@ -58,7 +58,7 @@ static pare_status fetch(pare_store *store, pare_thing thing, const char *name, 
     pare_status status = thing == PARE_A_PART ? pare_store_part_text(store, name, &text, err)
                                               : pare_store_craft_text(store, name, &text, err);
     if (status == PARE_OK) {
-        *doc = pare_arena_copy(arena, text.bytes ? text.bytes : "", text.length);
+        *doc = pare_arena_copy(arena, pare_text_all(&text), text.length);
         status = *doc ? pare_tree_parse_map(*doc, text.length, name, arena, root, err)
                       : pare_no_memory(err);
     }

@@ -228,7 +228,7 @@ static pare_status merge(importing *j, const pare_csv_made *made, pare_kept *kep
     if (status == PARE_OK && *kept == PARE_KEPT_REPLACED) {
         pare_text what = {0};
         pare_keeper_differences(before, merged, &what);
-        list_change(j, part->id, what.bytes ? what.bytes : "");
+        list_change(j, part->id, pare_text_all(&what));
         pare_text_free(&what);
         /* Of another kind: no drawing of the former part is its own. */
         if (merged == made->part)

@@ -159,8 +159,7 @@ static pare_status keep_titles(const pare_csv_row *row, pare_arena *arena, pare_
     for (size_t i = 0; i < look->columns; i++) {
         const char *title = row->field[i].text + strspn(row->field[i].text, " ");
         size_t length = strlen(title);
-        while (length && title[length - 1] == ' ')
-            length--;
+        length = pare_text_trimmed(title, length);
         look->column[i].title = pare_arena_copy(arena, title, length);
         if (!look->column[i].title)
             return pare_no_memory(err);

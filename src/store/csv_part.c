@@ -139,8 +139,8 @@ static bool find_id(const pare_csv_rows *rows, const pare_csv_row *row, int kind
     if (!*named) {
         snprintf(id, PARE_CSV_VALUE, "%.100s", cell);
         size_t length = strlen(id);
-        while (length && id[length - 1] == ' ')
-            id[--length] = '\0';
+        length = pare_text_trimmed(id, length);
+        id[length] = '\0';
         return true;
     }
     cell = name ? pare_csv_cell(rows->plan, name, row) : "";
@@ -247,8 +247,7 @@ static void put_word(making *m, pare_node *to, const char *cell)
     size_t i = 0;
     for (; cell[i] && i < sizeof small - 1; i++)
         small[i] = (char)(cell[i] >= 'A' && cell[i] <= 'Z' ? cell[i] + ('a' - 'A') : cell[i]);
-    while (i && small[i - 1] == ' ')
-        i--;
+    i = pare_text_trimmed(small, i);
     small[i] = '\0';
     put(m, to, m->column->target->name, word ? word : small);
 }
@@ -352,8 +351,8 @@ static pare_status take_fit(making *m, const char *key, const char *cell, pare_e
         char text[PARE_CSV_VALUE];
         snprintf(text, sizeof text, "%s%.100s", cell[0] == 'm' ? "M" : "", cell + (cell[0] == 'm'));
         size_t length = strlen(text);
-        while (length && text[length - 1] == ' ')
-            text[--length] = '\0';
+        length = pare_text_trimmed(text, length);
+        text[length] = '\0';
         put(m, m->fits, key, text);
         return PARE_OK;
     }
@@ -445,8 +444,7 @@ static void take_count(making *m, const char *cell)
 static void put_text(making *m, pare_node *to, const char *cell)
 {
     size_t length = strlen(cell);
-    while (length && cell[length - 1] == ' ')
-        length--;
+    length = pare_text_trimmed(cell, length);
     const char *text = pare_arena_copy(m->rows->reading->arena, cell, length);
     if (text)
         put(m, to, m->column->target->name, text);

@@ -205,7 +205,7 @@ static pare_status unknown_target(const titles *t, pare_list_kind list, const ch
     for (size_t i = 0; i < count; i++)
         pare_text_printf(&all, "%s%s", i ? ", " : "", names[i]);
     pare_fail(err, PARE_UNKNOWN, "%s: %s '%.40s'; right would be one of %.330s", t->name, option,
-              word, all.bytes ? all.bytes : "");
+              word, pare_text_all(&all));
     pare_text_free(&all);
     return PARE_UNKNOWN;
 }
@@ -224,8 +224,8 @@ static pare_status read_wish(const titles *t, pare_list_kind list, const char *w
         return PARE_OK;
     if (part_unit(word, before, unit)) {
         size_t length = strlen(before);
-        while (length && before[length - 1] == ' ')
-            before[--length] = '\0';
+        length = pare_text_trimmed(before, length);
+        before[length] = '\0';
         column->target = pare_csv_target_named(list, before);
     }
     if (!column->target)

@@ -30,8 +30,7 @@ static pare_status put(const pare_csv_rows *rows, pare_node *to, const pare_csv_
 static bool read_thing(const char *text, char name[64], char count[16])
 {
     size_t length = strlen(text);
-    while (length && text[length - 1] == ' ')
-        length--;
+    length = pare_text_trimmed(text, length);
     const size_t first = strspn(text, "0123456789");
     if (first && first < length) {
         const char *at = text + first + strspn(text + first, " ");
@@ -118,8 +117,7 @@ static pare_status put_trimmed(const pare_csv_rows *rows, pare_node *to,
                                pare_error *err)
 {
     size_t length = strlen(cell);
-    while (length && cell[length - 1] == ' ')
-        length--;
+    length = pare_text_trimmed(cell, length);
     const char *text = pare_arena_copy(rows->reading->arena, cell, length);
     return text ? put(rows, to, column, text, line, err) : pare_no_memory(err);
 }

@@ -92,8 +92,7 @@ static pare_status put_text(const pare_csv_rows *rows, pare_node *to, const pare
                             const char *cell, int line, pare_error *err)
 {
     size_t length = strlen(cell);
-    while (length && cell[length - 1] == ' ')
-        length--;
+    length = pare_text_trimmed(cell, length);
     const char *text = pare_arena_copy(rows->reading->arena, cell, length);
     return text && pare_csv_put(rows, to, column->target->name, text, line, number_of(rows, column))
                ? PARE_OK

@@ -71,8 +71,7 @@ pare_status pare_craft_tree(pare_store *store, const char *name, pare_arena *are
     pare_text text = {0};
     pare_status status = pare_store_craft_text(store, name, &text, err);
     if (status == PARE_OK)
-        status =
-            pare_tree_parse_map(text.bytes ? text.bytes : "", text.length, name, arena, root, err);
+        status = pare_tree_parse_map(pare_text_all(&text), text.length, name, arena, root, err);
     pare_text_free(&text);
     return status;
 }

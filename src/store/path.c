@@ -77,8 +77,7 @@ static pare_status read_flow(pare_arena *arena, pare_path *path, pare_error *err
 static pare_status read_plain(pare_arena *arena, pare_path *path, const char *text, pare_error *err)
 {
     size_t length = strlen(text);
-    while (length && text[length - 1] == ' ')
-        length--;
+    length = pare_text_trimmed(text, length);
     char *copy = pare_arena_copy(arena, text, length);
     pare_node *node = copy ? pare_node_made(arena, PARE_NODE_SCALAR, NULL, copy) : NULL;
     if (!node)

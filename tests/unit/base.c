@@ -128,6 +128,20 @@ static const char *nearest(const char *word)
     return pare_nearest(word, sizeof KNOWN / sizeof *KNOWN, KNOWN);
 }
 
+static void a_text_is_read_whole_or_without_the_blanks_at_its_end(void **state)
+{
+    (void)state;
+    pare_text text = {0};
+    assert_string_equal(pare_text_all(&text), "");
+    pare_text_add(&text, " a b  ");
+    assert_string_equal(pare_text_all(&text), " a b  ");
+    assert_int_equal(pare_text_trimmed(text.bytes, text.length), 4);
+    assert_int_equal(pare_text_trimmed("   ", 3), 0);
+    assert_int_equal(pare_text_trimmed("", 0), 0);
+    assert_int_equal(pare_text_trimmed("a\t", 2), 2);
+    pare_text_free(&text);
+}
+
 static void joined_texts_are_cut_where_room_ends(void **state)
 {
     (void)state;
@@ -246,6 +260,7 @@ int main(void)
         cmocka_unit_test(a_text_grows_and_stays_terminated),
         cmocka_unit_test(an_empty_put_gives_an_empty_string),
         cmocka_unit_test(a_text_without_memory_keeps_what_it_has),
+        cmocka_unit_test(a_text_is_read_whole_or_without_the_blanks_at_its_end),
         cmocka_unit_test(joined_texts_are_cut_where_room_ends),
         cmocka_unit_test(the_nearest_name_forgives_a_third_of_the_letters),
         cmocka_unit_test(the_nearest_name_may_be_in_capitals_or_only_begun),
