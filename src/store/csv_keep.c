@@ -135,9 +135,8 @@ static pare_status look(pare_keeper *k, const char *id, const char *doc, size_t 
     if (status != PARE_OK || !row)
         return status;
     k->row = pare_sql_int(k->find, 0);
-    k->doc = pare_sql_chars(k->find, 1);
-    if (!k->doc)
-        return pare_no_memory(err);
+    const char *there = pare_sql_chars(k->find, 1);
+    k->doc = there ? there : ""; /* which is none of a part's, as whoever reads it says */
     const bool here = k->row > k->last || k->had[k->row / 8] & 1u << k->row % 8;
     if (here) {
         *kept = PARE_KEPT_TWICE;

@@ -227,12 +227,13 @@ static int kind_of(const void *name, size_t length)
 static pare_status judge_row(search *s, pare_statement *statement, pare_error *err)
 {
     const long long row = pare_sql_int(statement, ROW);
+    const char *id = pare_sql_chars(statement, ID);
     const void *name = pare_sql_bytes(statement, KIND);
     const int kind = kind_of(name, pare_sql_length(statement, KIND));
     const double mass_kg = pare_sql_real(statement, MASS);
     pare_facts facts;
     double number[PARE_KEYS];
-    if (kind < 0 ||
+    if (!id || kind < 0 ||
         !pare_facts_unpack(pare_sql_bytes(statement, FACTS), pare_sql_length(statement, FACTS),
                            &facts) ||
         !sound(&facts, mass_kg))
@@ -240,11 +241,8 @@ static pare_status judge_row(search *s, pare_statement *statement, pare_error *e
     numbers_of(&facts, mass_kg, number);
     if (!has_numbers(s, (pare_kind)kind, number))
         return PARE_OK;
-    pare_listed listed = {.id = pare_sql_chars(statement, ID),
-                          .maker = pare_sql_chars(statement, MAKER),
-                          .kind = (pare_kind)kind};
-    if (!listed.id)
-        return pare_no_memory(err);
+    pare_listed listed = {
+        .id = id, .maker = pare_sql_chars(statement, MAKER), .kind = (pare_kind)kind};
     if (!has_words(s, listed.id, listed.maker, listed.kind))
         return PARE_OK;
     listed.sought = facts.sought;
