@@ -103,13 +103,16 @@ static void ledger(const pare_sheet_view *view, const pare_screen *screen, pare_
     }
     const pare_sheet_figure *dry = &view->sheet.figure[PARE_DRY],
                             *money = &view->sheet.figure[PARE_MONEY];
-    pare_text_printf(out, "without the pack %s g",
+    pare_text sum = {0};
+    pare_text_printf(&sum, "without the pack %s g",
                      pare_digits_u(text, screen, 1e3 * dry->value, 1e3 * dry->u));
-    pare_text_printf(out, "; money in it %s", pare_digits_at(text, money->value, 2));
+    pare_text_printf(&sum, "; money in it %s", pare_digits_at(text, money->value, 2));
     if (view->sheet.unpriced)
-        pare_text_printf(out, " and %d %s without a price", view->sheet.unpriced,
+        pare_text_printf(&sum, " and %d %s without a price", view->sheet.unpriced,
                          view->sheet.unpriced > 1 ? "items" : "item");
-    pare_text_add(out, "\n");
+    pare_put_wrapped(screen, out, 0, 4, pare_text_all(&sum));
+    out->failed |= sum.failed;
+    pare_text_free(&sum);
 }
 
 /* ---- body ---- */
@@ -151,8 +154,8 @@ static void body(const pare_sheet_view *view, const pare_screen *screen, pare_te
     pare_text line = {0};
     pare_hover_shares_words(&view->balance, &line);
     pare_text_add(out, "  hover           ");
-    pare_put_wrapped(screen, out, 18, 18, line.bytes ? line.bytes : "");
-    out->failed = out->failed || line.failed;
+    pare_put_wrapped(screen, out, 18, 18, pare_text_all(&line));
+    out->failed |= line.failed;
     pare_text_free(&line);
     pare_text_add(out, "  share of            roll  pitch    yaw\n");
     size_t order[PARE_LINES];
@@ -275,7 +278,7 @@ static void states(const pare_sheet_view *view, const pare_screen *screen, pare_
                              "at full throttle.");
     if (line.bytes)
         pare_put_wrapped(screen, out, 0, 0, line.bytes);
-    out->failed = out->failed || line.failed;
+    out->failed |= line.failed;
     pare_text_free(&line);
 }
 
@@ -350,7 +353,7 @@ static void drag(const pare_sheet_view *view, const pare_screen *screen, pare_te
                      pare_digits_at(text, 100 * view->sheet.rig.blockage, 0));
     if (line.bytes)
         pare_put_wrapped(screen, out, 0, 0, line.bytes);
-    out->failed = out->failed || line.failed;
+    out->failed |= line.failed;
     pare_text_free(&line);
 }
 
@@ -477,7 +480,7 @@ static void exchange(const pare_sheet_view *view, const pare_screen *screen, par
                          pare_digits_at(text, view->growth.growth, 1));
         if (line.bytes)
             pare_put_wrapped(screen, out, 0, 0, line.bytes);
-        out->failed = out->failed || line.failed;
+        out->failed |= line.failed;
         pare_text_free(&line);
     }
 }
@@ -501,7 +504,7 @@ static void laws(const pare_sheet_view *view, const pare_screen *screen, pare_te
         put_name(out, item->part->id, NAME);
         if (line.bytes)
             pare_put_wrapped(screen, out, 2 + NAME, 2 + NAME, line.bytes);
-        out->failed = out->failed || line.failed;
+        out->failed |= line.failed;
         pare_text_free(&line);
     }
     if (pare_craft_drag_from(&view->craft) == PARE_DRAG_BY_LAW) {
