@@ -107,9 +107,35 @@ static bool has(int kind, const char *target)
 
 static void put_odd(char *out, bool comma)
 {
-    static const char *const odd[] = {"",         "-",    "?",       "n/a", "12 parsecs",
-                                      "nan",      "1e3",  "-4",      "x y", "{}",
-                                      "\xC2\xB1", "4S1P", "5 +/- 1", "<3",  "99999999999999999"};
+    static const char *const odd[] = {
+        "",
+        "-",
+        "?",
+        "n/a",
+        "12 parsecs",
+        "nan",
+        "1e3",
+        "-4",
+        "x y",
+        "{}",
+        "\xC2\xB1",
+        "4S1P",
+        "5 +/- 1",
+        "<3",
+        "99999999999999999",
+        "0",
+        "5000000",
+        "12s",
+        "4 s",
+        "1234567890 S",
+        "5'000",
+        "12,",
+        "3.",
+        "' ",
+        " ",
+        "1234567890123456789012345678901234567890123456789012345678901"
+        "23456789012345678901234567890123456789012345678901234567890123"
+        "45678901234567890"};
     if (pick(2)) {
         strcpy(out, ONE(odd));
         return;
@@ -120,23 +146,48 @@ static void put_odd(char *out, bool comma)
 /* A cell under a title: mostly right, now and then odd. */
 static void put_cell(char *out, size_t title, int kind, bool comma, int row)
 {
-    static const char *const makers[] = {"Teasel Works", "me",        "A & B",  "Fl:int",
-                                         "gr\xC3\xBCn",  "",          "n/a",    "{x}",
-                                         "- dash",       "trailing ", "O'Dell", "x: y"};
+    static const char *const makers[] = {
+        "Teasel Works",
+        "me",
+        "A & B",
+        "Fl:int",
+        "gr\xC3\xBCn",
+        "",
+        "n/a",
+        "{x}",
+        "- dash",
+        "trailing ",
+        "O'Dell",
+        "x: y",
+        "a-b/c.d+e & f",
+        "R2",
+        "  ",
+        "9th",
+        "A maker whose name does not end where names end but goes on "
+        "and on, past every maker whose name anybody has read, until "
+        "nobody reads it to its end"};
     static const char *const units[] = {" g", "g",  " gr", " A",    "A",   " mm", " mAh", "mAh",
                                         " V", "kv", " KV", " mohm", " in", " %",  " oz",  "S"};
-    static const char *const stators[] = {"2207",  "22x7",         "22 x 7 mm", "2806.5",
-                                          "900x7", "22 mm x 7 mm", "1404",      "22,5 x 7"};
-    static const char *const volts[] = {"11-25.5 V", "11 V .. 26 V", "25.5V",
-                                        "5",         "26-11 V",      "900 V"};
+    static const char *const stators[] = {
+        "2207",     "22x7",   "22 x 7 mm",  "2806.5", "900x7", "22 mm x 7 mm",  "1404",
+        "22,5 x 7", "22x7x3", "22\" x 7\"", "x",      "22x",   "22 x 7 parsecs"};
+    static const char *const volts[] = {
+        "11-25.5 V",     "11 V .. 26 V",      "25.5V",  "5", "26-11 V", "900 V", "0 V", "11-900 V",
+        "0.0000001-3 V", "11 - 25.5 V - 3 V", "1''-3 V"};
+    static const char *const ids[] = {
+        "p-", "p_", "p.", "P", "",
+        "p-", "p-", "p ", "-", "p-that-is-called-by-a-name-longer-than-any-part-has-"};
+    static const char *const nothing[] = {"n/a", "?", "-"};
     static const char *const lengths[] = {" mm", "mm", " cm", ""};
     const char *target = TITLES[title].target;
     const unsigned low = TITLES[title].low, high = TITLES[title].high;
     *out = '\0';
     if (!has(kind, target) && pick(40))
         return;
-    if (strcmp(target, "id") == 0)
-        sprintf(out, pick(40) ? "p-%d" : "p %d", row);
+    if (strcmp(target, "id") == 0 && pick(30) == 0)
+        strcpy(out, ONE(nothing));
+    else if (strcmp(target, "id") == 0)
+        sprintf(out, "%s%d", ONE(ids), row);
     else if (strcmp(target, "name") == 0)
         sprintf(out, pick(40) ? "Part No. %d" : "!!%d", row);
     else if (pick(30) == 0)
@@ -172,10 +223,18 @@ static char *make_list(int rows)
 {
     enum { MOST = 400 };
     char *list = malloc((size_t)(rows + 1) * ALL_TITLES * MOST);
-    static const char *const kinds[] = {"motor",     "pack",      "propeller", "esc 4in1", "ESC",
-                                        "FC",        "strap",     "Motors",    "vtx",      "gps",
-                                        "motor",     "propeller", "LiHV",      "lipo",     "moter",
-                                        "capacitor", "standoff",  "other",     "frame",    "-"};
+    static const char *const kinds[] = {
+        "motor",     "pack",
+        "propeller", "esc 4in1",
+        "ESC",       "FC",
+        "strap",     "Motors",
+        "vtx",       "gps",
+        "motor",     "propeller",
+        "LiHV",      "lipo",
+        "moter",     "capacitor",
+        "standoff",  "other",
+        "frame",     "-",
+        "",          "a kind of which nobody has a word as long as this is"};
     size_t used = 0, columns = 0, chosen[ALL_TITLES];
     const bool comma = pick(2);
     assert_non_null(list);
@@ -204,7 +263,12 @@ static char *make_list(int rows)
                 strcpy(cell, words);
             else
                 put_cell(cell, chosen[i], pare_csv_kind(tidy), comma, row);
-            used += (size_t)sprintf(list + used, "%s%s", cell, i + 1 < columns ? ";" : "\n");
+            /* Now and then a row ends early, or its kind is too long for one. */
+            const bool cut = row >= 0 && pick(60) == 0;
+            used +=
+                (size_t)sprintf(list + used, "%s%s", cell, i + 1 < columns && !cut ? ";" : "\n");
+            if (cut)
+                break;
         }
     }
     return list;

@@ -48,6 +48,22 @@ static void nothing_is_written_as_minus_nothing(void **state)
     assert_string_equal(pare_digits_at(text, INFINITY, 1), "-");
 }
 
+/* Nobody reads fifteen digits, nor a place that no double has. */
+static void a_number_past_reading_is_none(void **state)
+{
+    (void)state;
+    char text[PARE_DIGITS];
+    assert_string_equal(pare_digits_at(text, 1e15, 1), "-");
+    assert_string_equal(pare_digits_at(text, -1e15, 1), "-");
+    assert_string_equal(pare_digits_u(text, &ascii, NAN, 1), "-");
+    assert_string_equal(pare_digits_u(text, &ascii, INFINITY, 0), "-");
+    assert_string_equal(pare_digits_limit(text, NAN), "-");
+    assert_string_equal(pare_digits_limit(text, 12345678), "12345678");
+    assert_string_equal(pare_digits_limit(text, -2e15), "-");
+    assert_true(strlen(pare_digits(text, 1, 1e-300)) < PARE_DIGITS);
+    assert_string_equal(pare_digits(text, 1, 1e300), "0");
+}
+
 static void a_change_has_its_sign(void **state)
 {
     (void)state;
@@ -247,6 +263,7 @@ int main(void)
         cmocka_unit_test(the_last_digit_stands_where_the_uncertaintys_first_does),
         cmocka_unit_test(a_value_without_uncertainty_has_three_digits_and_all_its_units),
         cmocka_unit_test(nothing_is_written_as_minus_nothing),
+        cmocka_unit_test(a_number_past_reading_is_none),
         cmocka_unit_test(a_change_has_its_sign),
         cmocka_unit_test(a_limit_is_written_as_it_was_said),
         cmocka_unit_test(a_number_never_parts_from_its_unit),

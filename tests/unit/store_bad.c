@@ -185,6 +185,18 @@ static void parts_that_cannot_be_are_refused(void **state)
         {"{id: mo, kind: motor, " MO ", body: {mesh: /etc/passwd}}", PARE_BAD_DATA,
          "b.yaml:3:78: file '/etc/passwd'; right would be a name below the folder of this text, "
          "without '..', 200 bytes at most"},
+        {"{id: mo, kind: motor, " MO ", body: {mesh: a/}}", PARE_BAD_DATA,
+         "b.yaml:3:78: file 'a/'; right would be a name below the folder of this text, "
+         "without '..', 200 bytes at most"},
+        {"{id: mo, kind: motor, " MO ", body: {mesh: a//b.stl}}", PARE_BAD_DATA,
+         "b.yaml:3:78: file 'a//b.stl'; right would be a name below the folder of this text, "
+         "without '..', 200 bytes at most"},
+        {"{id: mo, kind: motor, " MO ", body: {mesh: a/..}}", PARE_BAD_DATA,
+         "b.yaml:3:78: file 'a/..'; right would be a name below the folder of this text, "
+         "without '..', 200 bytes at most"},
+        {"{id: mo, kind: motor, " MO ", body: {mesh: 'a\\b.stl'}}", PARE_BAD_DATA,
+         "b.yaml:3:78: file 'a\\b.stl'; right would be a name below the folder of this text, "
+         "without '..', 200 bytes at most"},
         {"{id: fr, kind: frame, body: {arms: [[80 mm, 80 mm]], section: [9 mm, 4 mm]}}",
          PARE_BAD_DATA,
          "b.yaml:3:38: arms are 4 to 8 places of motor axes, from front left, clockwise: [[80 mm, "
