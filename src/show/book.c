@@ -198,7 +198,8 @@ static lxw_error put_table(const book *b, const pare_table *table, size_t *writt
         if (table->column[c].kind == PARE_COLUMN_WALL)
             continue;
         error = put_head(b, sheet, &table->column[c], at);
-        worksheet_set_column(sheet, at, at, width_of(table, c), NULL);
+        if (error == LXW_NO_ERROR)
+            error = worksheet_set_column(sheet, at, at, width_of(table, c), NULL);
         at++;
     }
     const size_t rows = table->rows + (table->rows && table->total);

@@ -262,7 +262,7 @@ void pare_draw_curve(pare_page *page, pare_box box, const pare_report *report, p
         pare_page_words(
             page, box.x, box.y + TOP_MM + 2,
             &(pare_type){.size_mm = 2.1, .ink = PARE_INK_GREY, .most_mm = box.width - 2},
-            pare_text_all(&why));
+            pare_page_line_of(page, &why));
         pare_text_free(&why);
         return;
     }

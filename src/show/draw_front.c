@@ -204,14 +204,13 @@ pare_status pare_front_page(const pare_front_chart *chart, pare_page_form form, 
         chart->title);
     pare_page_text(d.page, EDGE_MM, EDGE_MM + 8,
                    &(pare_type){.size_mm = 2.8, .ink = PARE_INK_GREY, .most_mm = most},
-                   pare_text_all(&words));
+                   pare_page_line_of(d.page, &words));
     if (drawn)
         status = put_shade(&d, err);
     if (drawn && status == PARE_OK)
         put_points(&d);
     if (status == PARE_OK)
-        status = words.failed ? pare_no_memory(err)
-                              : pare_page_finish(d.page, chart->title, words.bytes, out, err);
+        status = pare_page_finish(d.page, chart->title, pare_text_all(&words), out, err);
     pare_text_free(&words);
     pare_page_close(d.page);
     return status;

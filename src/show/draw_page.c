@@ -38,6 +38,7 @@ struct pare_page {
     PangoContext *context;
     PangoLayout *layout;
     pare_text bytes;
+    bool short_of_text; /* some was not set, for want of memory */
 };
 
 static const double inks[PARE_INKS][3] = {
@@ -335,7 +336,7 @@ static void clean(const pare_page *page, const char *text, pare_text *out)
         pare_text_add(out, "\u2026");
 }
 
-static void set_text(const pare_page *page, const pare_type *type, const char *text, bool wrap)
+static void set_text(pare_page *page, const pare_type *type, const char *text, bool wrap)
 {
     pare_text cleaned = {0};
     PangoFontDescription *font = page->call.pango_font_description_new();
@@ -353,8 +354,15 @@ static void set_text(const pare_page *page, const pare_type *type, const char *t
                                           wrap ? PANGO_ELLIPSIZE_NONE : PANGO_ELLIPSIZE_END);
     page->call.pango_layout_set_wrap(page->layout, PANGO_WRAP_WORD_CHAR);
     clean(page, text, &cleaned);
-    page->call.pango_layout_set_text(page->layout, cleaned.bytes ? cleaned.bytes : "", -1);
+    page->call.pango_layout_set_text(page->layout, pare_text_all(&cleaned), -1);
+    page->short_of_text |= cleaned.failed;
     pare_text_free(&cleaned);
+}
+
+const char *pare_page_line_of(pare_page *page, const pare_text *text)
+{
+    page->short_of_text |= text->failed;
+    return pare_text_all(text);
 }
 
 static double width_of(const pare_page *page)
@@ -418,7 +426,7 @@ static void put_element(const pare_page *page, pare_text *out, const char *name,
     pare_text cleaned = {0};
     clean(page, text, &cleaned);
     pare_text_printf(out, "\n<%s>", name);
-    for (const char *c = cleaned.bytes ? cleaned.bytes : ""; *c; c++)
+    for (const char *c = pare_text_all(&cleaned); *c; c++)
         switch (*c) {
         case '&':
             pare_text_add(out, "&amp;");
@@ -433,6 +441,7 @@ static void put_element(const pare_page *page, pare_text *out, const char *name,
             pare_text_put(out, c, 1);
         }
     pare_text_printf(out, "</%s>", name);
+    out->failed |= cleaned.failed;
     pare_text_free(&cleaned);
 }
 
@@ -491,7 +500,7 @@ pare_status pare_page_finish(pare_page *page, const char *title, const char *des
         if (status == CAIRO_STATUS_SUCCESS)
             put_svg(page, title, description, out);
     }
-    if (out->failed || status == CAIRO_STATUS_NO_MEMORY)
+    if (page->short_of_text || out->failed || status == CAIRO_STATUS_NO_MEMORY)
         return pare_no_memory(err);
     if (status != CAIRO_STATUS_SUCCESS)
         return pare_fail(err, PARE_UNAVAILABLE, "the picture cannot be drawn (%s)",

@@ -82,6 +82,10 @@ void pare_page_texture(pare_page *page, pare_box box, pare_texture texture);
 /** A line that ends in an arrow's head at its second point. */
 void pare_page_arrow(pare_page *page, double x0, double y0, double x1, double y1, pare_pen pen);
 
+/** All of a text that is to be set. Where memory ran out while it was put together, the page is refused at its
+ * end, rather than finished without it. */
+const char *pare_page_line_of(pare_page *page, const pare_text *text);
+
 /** One line of text on its baseline. Bytes that are no UTF-8 and control characters become '?'.
  * @return its width */
 double pare_page_text(pare_page *page, double x, double y, const pare_type *type, const char *text);

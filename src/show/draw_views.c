@@ -349,7 +349,8 @@ static void foot(const frame *f, pare_box box)
     pare_text_printf(&line, "1 : %s on %s paper", pare_digits_limit(digits, f->report->scale),
                      f->report->paper->words);
     const double x = box.x + 2 + bar + 9;
-    const double wide = pare_page_text(f->page, x, y + 1.2, &grey, pare_text_all(&line));
+    const double wide =
+        pare_page_text(f->page, x, y + 1.2, &grey, pare_page_line_of(f->page, &line));
     pare_page_arrow(f->page, x + wide + 4, y + 0.4, x + wide + 12, y + 0.4,
                     (pare_pen){PARE_INK_GREY, PARE_THIN_MM, 0});
     pare_page_text(f->page, x + wide + 13, y + 1.2, &grey, "forward");
@@ -369,7 +370,7 @@ static void foot(const frame *f, pare_box box)
                          shift->value < 0 ? "aft" : "forward", has_ghost(shift) ? " (ghost)" : "");
     pare_text_add(&line, " Broken clay lines: principal axes.");
     const pare_type small = {.size_mm = 2.1, .ink = PARE_INK_GREY, .most_mm = box.width};
-    pare_page_words(f->page, box.x, y + 7, &small, pare_text_all(&line));
+    pare_page_words(f->page, box.x, y + 7, &small, pare_page_line_of(f->page, &line));
     pare_text_free(&line);
 }
 

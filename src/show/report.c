@@ -104,21 +104,21 @@ static void heading(pare_page *page, const pare_report *report)
                        &(pare_type){.size_mm = 3.4,
                                     .ink = PARE_INK_GREY,
                                     .most_mm = MARGIN_MM + width - x - 3},
-                       pare_text_all(&line));
+                       pare_page_line_of(page, &line));
         pare_text_free(&line);
     }
     pare_text_add(&line, "all-up ");
     pare_all_up_words(view, &screen, &line);
     pare_page_text(page, MARGIN_MM, 23,
                    &(pare_type){.size_mm = 3.2, .ink = PARE_INK_BLACK, .most_mm = width},
-                   pare_text_all(&line));
+                   pare_page_line_of(page, &line));
     pare_text_free(&line);
     if (!view->tried)
         return;
     pare_text_printf(&line, "trying %s", view->tried);
     pare_page_text(page, MARGIN_MM, 28,
                    &(pare_type){.size_mm = 2.7, .ink = PARE_INK_CLAY, .most_mm = width},
-                   pare_text_all(&line));
+                   pare_page_line_of(page, &line));
     pare_text_free(&line);
 }
 
@@ -140,7 +140,7 @@ static void cautions(pare_page *page, pare_box box, const pare_report *report)
     pare_text_add(&line,
                   " A legal mass limit counts the craft as flown, with everything on it: check "
                   "your local rules. Propellers off before any work on it.");
-    pare_page_words(page, box.x, y, &type, pare_text_all(&line));
+    pare_page_words(page, box.x, y, &type, pare_page_line_of(page, &line));
     pare_text_free(&line);
 }
 

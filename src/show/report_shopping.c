@@ -85,8 +85,9 @@ void pare_shopping_table(const pare_shopping *shopping, const char *money, pare_
             screws_text(arena, table, row->standard, row->nominal_m, row->length_m, row->material);
         cell[3].number = row->needed;
         cell[5].number = row->coming;
-        put_bought(cell, pare_arena_printf(arena, "bag of %d", PARE_SCREWS_IN_A_BAG), row->bags,
-                   pare_bag_money(row->material));
+        const char *bag = pare_arena_printf(arena, "bag of %d", PARE_SCREWS_IN_A_BAG);
+        put_bought(cell, bag, row->bags, pare_bag_money(row->material));
+        table->failed |= !bag;
     }
     for (size_t i = 0; i < shopping->wires; i++) {
         const pare_shop_wire *row = &shopping->wire[i];

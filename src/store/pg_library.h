@@ -15,7 +15,7 @@
 #define PARE_PG_FUNCTIONS(each) \
     each(PQcancel) each(PQclear) each(PQcmdStatus) each(PQcmdTuples) each(PQconnectdbParams) each(PQconninfoFree) \
     each(PQconninfoParse) each(PQconsumeInput) each(PQenterPipelineMode) each(PQerrorMessage) \
-    each(PQexitPipelineMode) each(PQfinish) each(PQfreeCancel) each(PQgetCancel) \
+    each(PQexitPipelineMode) each(PQfinish) each(PQfreeCancel) each(PQfreemem) each(PQgetCancel) \
     each(PQgetResult) each(PQgetisnull) each(PQgetlength) each(PQgetvalue) each(PQisBusy) \
     each(PQnfields) each(PQntuples) each(PQpipelineSync) each(PQresultErrorField) \
     each(PQresultStatus) each(PQsendPrepare) each(PQsendQuery) each(PQsendQueryParams) \

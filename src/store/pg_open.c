@@ -63,7 +63,11 @@ static void put_address(const PQconninfoOption *options, pare_text *shown)
 static pare_status show(const pare_pg_library *is, const char *address, pare_text *shown,
                         pare_error *err)
 {
-    PQconninfoOption *options = is->PQconninfoParse(address, NULL);
+    char *why = NULL; /* stays so where there was no memory to say it */
+    PQconninfoOption *options = is->PQconninfoParse(address, &why);
+    if (!options && !why)
+        return pare_no_memory(err);
+    is->PQfreemem(why);
     if (!options)
         return pare_fail(err, PARE_BAD_DATA,
                          "that is no address of a bench; right would be like "

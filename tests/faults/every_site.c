@@ -1,9 +1,12 @@
 /* rooms: store craft physics base */
 /* every_site.c: the program's commands while one request after another fails in it (sites.c), each site once:
- * memory, then SQLite. A site that an earlier command has come by is left out.
+ * memory, SQLite, files, calls that a signal interrupts, and helpers. A site that an earlier command has come by
+ * is left out. Where tools/postgres has started a server the bench is on it, fewer commands are run, and libpq
+ * fails in the place of SQLite and files.
  *
  * What was refused ends with 4 and one line, and the bench is as it was, or the line says that the change is
- * kept; what was done is done. Where it has said something else than where nothing fails, that is counted apart,
+ * kept; what was done is done, and a file that was to be written (-o) is whole. What was interrupted goes on as
+ * if nothing had happened. Where it has said something else than where nothing fails, that is counted apart,
  * as "short", and is no fault of this test: some answers leave out a line or an estimate that there was no
  * memory for. These are to become fewer.
  *
@@ -18,6 +21,7 @@
 #include <sys/wait.h>
 #include <unistd.h>
 
+#include "server.h"
 #include "store/bench.h"
 
 enum { WORDS = 24, LINE = 512, MOST_BYTES = 1 << 24, SITES_MOST = 20000 };
@@ -51,6 +55,8 @@ static const char *const COMMANDS[] = {
     "best weir-5 --sold 30% --time 60",
     "best weir-5 --front grams-minutes --time 60",
     "best weir-5 --proof out.proof",
+    "best weir-5 --front grams-money -o out.svg --time 60",
+    "best weir-5 --hold pack --never pr-l --time 60",
     "check-proof weir.proof",
     "learn weir-5",
     "learn weir-5 --json",
@@ -64,6 +70,7 @@ static const char *const COMMANDS[] = {
     "scale",
     "scale small known=7.5g known_u=0.02g reads=7.5g --date 2026-05-02",
     "take weir-5 run.lead.length=95mm",
+    "take weir-5 run.lead.length=95mm --ordered 2026-05-02 --json",
     "take weir-5 --json",
     "compare weir-5 --all",
     "compare weir-5:race weir-5 --json",
@@ -77,6 +84,8 @@ static const char *const COMMANDS[] = {
     "parts add mo-z kind=motor mass=30g kv=1800 stator=22mmx7mm",
     "parts change mo-w mass=32g",
     "parts copy mo-w mo-2",
+    "parts edit mo-w",
+    "parts change mo-w stand.pr-w=off price.each=19",
     "parts remove so-w",
     "craft",
     "craft show weir-5",
@@ -85,12 +94,21 @@ static const char *const COMMANDS[] = {
     "craft limit weir-5 all_up=590g flown=3min",
     "craft add mite frame=fr-w motor=mo-w propeller=pr-w esc=fc-w pack=pa-w",
     "craft change weir-5 runs.lead.gauge=14",
+    "craft change weir-5 loadouts.race.without=[antenna] items.tail=an-l",
+    "craft change weir-5 loadouts.race.use.pack=pa-l items.antenna=off",
+    "craft change weir-5 items.cube=off joints.cube_nuts=off taken=off",
+    "craft edit weir-5",
     "craft copy weir-5 weir-6",
     "craft remove weir-5 --records",
     "import list.csv",
     "import list.csv --dry-run --json",
     "import flights.csv",
     "import stand.csv --set motor=mo-w --set propeller=pr-w",
+    "import list.xlsx --dry-run",
+    "import cube.3mf --set density=1.2g/cm3",
+    "import ring.svg --set thick=2mm --set material=carbon",
+    "import ellipse.dxf --set thick=2mm --set material=carbon --set id=lens",
+    "import tunnel_8003.txt --set propeller=pr-t --set speed=8003rpm",
     "import log.csv --set craft=weir-5 --set date=2026-04-13",
     "import weigh.csv --as weigh_ins --set craft=weir-5",
     "import more.yaml",
@@ -106,19 +124,51 @@ static const char *const COMMANDS[] = {
     "export --as stand",
     "report weir-5 -o out.html",
     "report weir-5 -o out.xlsx --try run.lead.length=95mm",
+    "report weir-5 -o out.svg",
+    "report weir-5 -o out.png",
+    "report weir-5 -o out.pdf --paper letter --best --time 60",
     "study study.yaml --dry-run",
     "study study.yaml --journal new.journal -o out.csv",
+    "study study.yaml --journal new.journal --keep",
+    "study",
     "undo",
+    "redo",
     "history",
     "history --json",
 };
 
+static const char *const SERVER_COMMANDS[] = {
+    "craft",
+    "parts show mo-w",
+    "parts mass<40g --sort mass --json",
+    "craft limit weir-5 all_up=590g",
+    "parts change mo-w mass=32g",
+    "weigh weir-5 frame=88.5g motor=126g --date 2026-05-02",
+    "import list.csv",
+    "import cube.3mf --set density=1.2g/cm3",
+    "craft copy weir-5 weir-6",
+    "craft remove weir-5 --records",
+    "compare weir-5@2026-05-01",
+    "members",
+    "members anna weigh",
+    "history",
+    "undo",
+    "redo",
+    "study study.yaml --journal new.journal --keep",
+    "study",
+    "export",
+};
+
 typedef struct sweep {
     const char *program, *line;
+    char address[LINE]; /* of the bench */
     long stride, runs, refused, done, faults, less;
+    bool dirty;           /* the bench may be another than it was */
     unsigned char *bench; /* [length] as it was */
     size_t length;
-    char *before, *after, *said;
+    char *before, *after, *said, *made; /* made: [made_length] */
+    size_t made_length;
+    const char *makes; /* the file that is to be written; NULL: none */
 } sweep;
 
 static void give_up(const char *what, const char *which)
@@ -150,12 +200,14 @@ static void put_bytes(const char *path, const void *bytes, size_t length)
 /* @param site  PARE_SITE's value; NULL: nothing fails */
 static int run(const sweep *s, const char *site)
 {
-    static char bench[] = "--bench=" BENCH, seen[] = "PARE_SITES=seen", home[] = "HOME=.",
-                locale[] = "LC_ALL=C.UTF-8", wide[] = "COLUMNS=80", one[] = "OMP_NUM_THREADS=1";
-    char wish[64], words[LINE], *argv[WORDS + 3] = {NULL};
+    static char seen[] = "PARE_SITES=seen", home[] = "HOME=.", locale[] = "LC_ALL=C.UTF-8",
+                wide[] = "COLUMNS=80", one[] = "OMP_NUM_THREADS=1",
+                editor[] = "EDITOR=sed -i 's/31.4 g/31.6 g/;s/600 g/590 g/'";
+    char wish[64], words[LINE], bench[LINE + 16], *argv[WORDS + 3] = {NULL};
     snprintf(wish, sizeof wish, "PARE_SITE=%s", site ? site : "");
-    char *with[] = {home, locale, wide, one, seen, wish, NULL};
+    char *with[] = {home, locale, wide, one, editor, seen, wish, NULL};
     snprintf(words, sizeof words, "%s %s", s->program, s->line);
+    snprintf(bench, sizeof bench, "--bench=%s", s->address);
     size_t count = 0;
     for (char *word = strtok(words, " "); word && count < WORDS; word = strtok(NULL, " "))
         argv[count++] = word;
@@ -174,47 +226,100 @@ static int run(const sweep *s, const char *site)
     return status;
 }
 
-static void set_up(const sweep *s)
+#define SERVER_HAS   "sites"
+#define SERVER_KEEPS "sites_whole"
+
+static void server_address(const char *database, char *address, size_t size)
+{
+    snprintf(address, size, "postgresql://postgres@/%s?host=%s", database,
+             getenv("PARE_TEST_SERVER"));
+}
+
+static void on_the_server(const char *sql)
+{
+    char address[LINE];
+    server_address("postgres", address, sizeof address);
+    server_run(address, sql);
+}
+
+static void set_up(sweep *s)
 {
     static const char *const beside[] = {BENCH "-wal", BENCH "-shm", BENCH "-journal",
                                          "new.journal", "failed"};
     for (size_t i = 0; i < sizeof beside / sizeof beside[0]; i++)
         unlink(beside[i]);
-    put_bytes(BENCH, s->bench, s->length);
+    if (s->makes)
+        unlink(s->makes);
+    if (!on_server()) {
+        put_bytes(BENCH, s->bench, s->length);
+        return;
+    }
+    if (!s->dirty) /* a database takes longer to make than most commands to run */
+        return;
+    s->dirty = false;
+    on_the_server("DROP DATABASE IF EXISTS " SERVER_HAS " WITH (FORCE)");
+    on_the_server("CREATE DATABASE " SERVER_HAS " TEMPLATE " SERVER_KEEPS);
 }
 
-static char *text_of_bench(void)
+static char *text_of_bench(const sweep *s)
 {
     pare_store *store = NULL;
     pare_error err = {0};
     pare_text text = {0};
-    if (pare_store_open(BENCH, PARE_STORE_READ, &store, &err) != PARE_OK ||
+    if (pare_store_open(s->address, PARE_STORE_READ, &store, &err) != PARE_OK ||
         pare_store_export_yaml(store, &text, &err) != PARE_OK)
         give_up(err.text, "the bench");
     pare_store_close(store);
     return text.bytes;
 }
 
+/* What its file holds. NULL: there is none. */
+static char *file_made(const sweep *s, size_t *length)
+{
+    if (!s->makes || access(s->makes, F_OK) != 0)
+        return NULL;
+    return bytes_of(s->makes, length);
+}
+
+static bool is_made(const sweep *s)
+{
+    size_t length = 0;
+    char *now = file_made(s, &length);
+    const bool same =
+        !s->made || (now && length == s->made_length && memcmp(now, s->made, length) == 0);
+    free(now);
+    return same;
+}
+
 /* @return what is wrong; NULL: nothing */
 static const char *judge(sweep *s, const char *kind, int status)
 {
-    /* SQLite, which knows of no failure, names none: it may be taken for damage. */
-    const bool sql = strcmp(kind, "sqlite") == 0;
+    /* SQLite, which knows of no failure, names none: it may be taken for damage. A file that cannot be read is
+     * taken as one that is not there. What a helper was asked for may be passed over, or be the answer ("this proof does not hold"). */
+    const bool damaged = strcmp(kind, "memory") != 0 && strcmp(kind, "server") != 0;
+    const bool passes = strcmp(kind, "interrupt") == 0, helper = *kind == 'h' || *kind == 'p';
     if (!WIFEXITED(status))
         return "it crashed";
     const bool done = WEXITSTATUS(status) == 0;
     s->done += done;
     s->refused += !done;
     size_t length = 0;
-    char *now = text_of_bench(), *said = bytes_of(done ? "out.txt" : "err.txt", &length);
+    char *now = text_of_bench(s), *said = bytes_of(done ? "out.txt" : "err.txt", &length);
     const char *wrong = NULL;
     const bool is_before = strcmp(now, s->before) == 0, is_after = strcmp(now, s->after) == 0;
+    s->dirty = done || !is_before;
     s->less += done && strcmp(said, s->said) != 0;
-    if (done && !is_after)
+    if (passes && (!done || strcmp(said, s->said) != 0))
+        wrong = "an interruption is seen";
+    else if (done && !helper && !is_made(s))
+        wrong = "it does not say that its file is not whole";
+    else if (done && !helper && !is_after)
         wrong = "a change that was confirmed is lost";
-    else if (!done && WEXITSTATUS(status) != 4 && !(sql && WEXITSTATUS(status) == 3))
+    else if (!done && WEXITSTATUS(status) != 4 && !(damaged && WEXITSTATUS(status) == 3) &&
+             !(helper && WEXITSTATUS(status) < 4))
         wrong = "it does not end with 4";
-    else if (!done && (length < 2 || strchr(said, '\n') != said + length - 1))
+    else if (!done && !(helper && WEXITSTATUS(status) == 1) &&
+             (length < 2 || strchr(said, '\n') != said + length - 1))
         wrong = "it does not say in one line what went wrong";
     else if (!done && !is_before && !(is_after && strstr(said, "the change is kept")))
         wrong = "a change that was refused has happened";
@@ -241,6 +346,7 @@ static void sweep_kind(sweep *s, const char *kind)
         const off_t known = size_of("seen");
         set_up(s);
         const int status = run(s, wish);
+        s->dirty = true;
         if (size_of("seen") == known)
             break;
         s->runs++;
@@ -254,23 +360,50 @@ static void sweep_kind(sweep *s, const char *kind)
     fflush(stdout);
 }
 
+/* What stands behind the word. */
+static const char *word_after(const char *line, const char *word)
+{
+    static char found[LINE];
+    const char *at = strstr(line, word);
+    return at && sscanf(at + strlen(word), " %511s", found) == 1 ? found : NULL;
+}
+
+/* A search asks its physics millions of times, and passes over what fails. */
+static bool searches(const char *line)
+{
+    static const char *const words[] = {"best ", "check-proof ", "study "};
+    for (size_t i = 0; i < sizeof words / sizeof words[0]; i++)
+        if (strncmp(line, words[i], strlen(words[i])) == 0 || strstr(line, " --best"))
+            return true;
+    return false;
+}
+
 static void sweep_command(sweep *s)
 {
+    s->dirty = true;
+    s->makes = word_after(s->line, " -o ");
     set_up(s);
-    s->before = text_of_bench();
+    s->before = text_of_bench(s);
     const int status = run(s, NULL);
     size_t length = 0;
+    s->dirty = true;
     if (!WIFEXITED(status) || WEXITSTATUS(status) != 0) {
         char *said = bytes_of("err.txt", &length);
         give_up(said, s->line);
     }
-    s->after = text_of_bench();
+    s->after = text_of_bench(s);
     s->said = bytes_of("out.txt", &length);
-    sweep_kind(s, "memory");
-    sweep_kind(s, "sqlite");
+    s->made = file_made(s, &s->made_length);
+    static const char *const kinds[2][8] = {
+        {"memory", "sqlite", "file", "interrupt", "library", "helper", "physics"},
+        {"memory", "server"}};
+    for (const char *const *kind = kinds[on_server()]; *kind; kind++)
+        if (strcmp(*kind, "physics") != 0 || !searches(s->line))
+            sweep_kind(s, *kind);
     free(s->before);
     free(s->after);
     free(s->said);
+    free(s->made);
 }
 
 /* ---- what the commands work on ---- */
@@ -293,6 +426,10 @@ static const char EXTRA[] =
 static const struct {
     const char *name, *text;
 } FILES[] = {
+    {"ring.svg",
+     "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"40mm\" height=\"40mm\" "
+     "viewBox=\"0 0 40 40\"><g transform=\"translate(1 1)\"><circle cx=\"19\" cy=\"19\" "
+     "r=\"18\"/><path d=\"M19 9a10 10 0 1 0 .01 0z\"/></g></svg>"},
     {"list.csv",
      "id,kind,mass (g),price,owned\nx-1,other,3.5,1.20,2\nx-2,other,4.1,,\nmo-w,motor,33,,\n"},
     {"flights.csv", "date,craft,pack,minutes,charge\n2026-04-14,weir-5,pa-w,4.1,1000 mAh\n"
@@ -348,7 +485,15 @@ static void make_bench(sweep *s)
     pare_store *store = NULL;
     pare_import_summary summary;
     pare_error err = {0};
-    if (pare_store_open(BENCH, PARE_STORE_CREATE, &store, &err) != PARE_OK ||
+    snprintf(s->address, sizeof s->address, "%s", BENCH);
+    if (on_server()) {
+        on_the_server("DO $$BEGIN IF NOT EXISTS (SELECT FROM pg_roles WHERE rolname = 'anna') THEN"
+                      " CREATE ROLE anna LOGIN; END IF; END$$");
+        on_the_server("DROP DATABASE IF EXISTS " SERVER_KEEPS " WITH (FORCE)");
+        on_the_server("CREATE DATABASE " SERVER_KEEPS);
+        server_address(SERVER_KEEPS, s->address, sizeof s->address);
+    }
+    if (pare_store_open(s->address, PARE_STORE_CREATE, &store, &err) != PARE_OK ||
         pare_store_import_yaml(store, &whole, arena, &summary, &err) != PARE_OK)
         give_up(err.text, "the bench");
     pare_store_close(store);
@@ -358,11 +503,21 @@ static void make_bench(sweep *s)
         put_bytes(FILES[i].name, FILES[i].text, strlen(FILES[i].text));
     copy_file(PARE_SOURCE_DIR "/tests/data/every-key-cube.stl", "cube.stl");
     copy_file(PARE_SOURCE_DIR "/tests/fuzz/seeds/dxf/circle", "plate.dxf");
+    copy_file(PARE_SOURCE_DIR "/tests/fuzz/seeds/dxf/arc-ellipse", "ellipse.dxf");
+    copy_file(PARE_SOURCE_DIR "/tests/fuzz/seeds/three_mf/stored", "cube.3mf");
+    copy_file(PARE_SOURCE_DIR "/tests/fuzz/seeds/workbook/packed", "list.xlsx");
+    copy_file(PARE_SOURCE_DIR "/tests/data/tunnel_8003.txt", "tunnel_8003.txt");
     make_log();
     must_run(s, "import extra.yaml");
     must_run(s, "craft limit weir-5 flown=3min margin=off thrust_to_weight_half=3");
     must_run(s, "best weir-5 --proof weir.proof");
-    s->bench = (unsigned char *)bytes_of(BENCH, &s->length);
+    must_run(s, "study study.yaml --keep");
+    must_run(s, "craft copy weir-5 weir-7"); /* can be redone */
+    must_run(s, "undo");
+    if (on_server())
+        server_address(SERVER_HAS, s->address, sizeof s->address);
+    else
+        s->bench = (unsigned char *)bytes_of(BENCH, &s->length);
 }
 
 int main(int argc, char *argv[])
@@ -380,8 +535,11 @@ int main(int argc, char *argv[])
     make_bench(&s);
     printf("%-60s %-6s %6s %8s %6s %6s %6s\n", "command", "fails", "runs", "refused", "done",
            "short", "faults");
-    for (size_t i = 0; i < sizeof COMMANDS / sizeof COMMANDS[0]; i++) {
-        s.line = COMMANDS[i];
+    const char *const *commands = on_server() ? SERVER_COMMANDS : COMMANDS;
+    const size_t count = on_server() ? sizeof SERVER_COMMANDS / sizeof SERVER_COMMANDS[0]
+                                     : sizeof COMMANDS / sizeof COMMANDS[0];
+    for (size_t i = 0; i < count; i++) {
+        s.line = commands[i];
         if (argc < 4 || strncmp(s.line, argv[3], strlen(argv[3])) == 0)
             sweep_command(&s);
     }
