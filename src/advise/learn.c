@@ -486,6 +486,14 @@ pare_status pare_learn(const pare_craft *craft, size_t count, const pare_flight_
         const size_t rows = rows_said(&learning);
         const pare_nonlinear problem = {n, n + rows, residuals, &learning, STEP, 1};
         status = pare_nonlinear_solve(&problem, x, arena, &fit, err);
+        /* What was thought before stands among the rows: no unknown is free, whatever flies. */
+        if (status == PARE_BAD_DATA)
+            return pare_fail(
+                err, status,
+                "the flights of %.48s contradict each other: no motors, propellers and "
+                "packs fly them all; right would be what each said, typed once more, "
+                "or the flights without those that cannot be",
+                craft->name);
         if (status != PARE_OK)
             return status;
         learned->chi2 = fit.sum;

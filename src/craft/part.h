@@ -116,7 +116,11 @@ typedef struct pare_blade_station {
     double twist_rad;
 } pare_blade_station;
 
-enum { PARE_HANDED_LINEAR, PARE_HANDED_LEFT, PARE_HANDED_RIGHT };
+enum { PARE_HANDED_LINEAR, PARE_HANDED_LEFT, PARE_HANDED_RIGHT, PARE_HANDS };
+
+/** As they are typed: "lihv", "left". */
+const char *pare_chemistry_name(pare_chemistry chemistry);
+const char *pare_hand_name(int hand);
 
 typedef struct pare_part {
     const char *id;

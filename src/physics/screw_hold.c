@@ -90,6 +90,14 @@ pare_status pare_screw_strength(pare_screw_material material, const char *grade,
                      pare_screw_material_name(material), known);
 }
 
+bool pare_screw_is_class(const char *grade)
+{
+    for (size_t i = 0; i < ROWS(screws); i++)
+        if (strcmp(grade, screws[i].grade) == 0)
+            return true;
+    return false;
+}
+
 bool pare_screw_is_soft(pare_screw_material material)
 {
     return material == PARE_ALUMINIUM || material == PARE_ALUMINIUM_7075 ||

@@ -21,6 +21,9 @@ typedef struct pare_strength {
 pare_status pare_screw_strength(pare_screw_material material, const char *grade,
                                 pare_strength *strength, pare_error *err);
 
+/** Whether screws of any material come in a class of that name: "12.9", "A2-70". */
+bool pare_screw_is_class(const char *grade);
+
 /** Aluminium, brass, nylon. */
 bool pare_screw_is_soft(pare_screw_material material);
 bool pare_hole_is_soft(const char *name);

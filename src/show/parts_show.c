@@ -143,11 +143,50 @@ static void put_believable(const pare_part *part, const pare_screen *screen, par
     pare_boast_text(part, screen, out);
 }
 
+/* Specs that are words, as they are typed. */
+typedef struct worded {
+    const char *key, *word; /* NULL: nobody has said it */
+} worded;
+
+enum { WORDED = 5 };
+
+/* A pack of which nobody says otherwise is lipo, and is computed as one; an antenna, linear. */
+static void words_of(const pare_part *part, worded words[WORDED])
+{
+    const bool pack = part->kind == PARE_PACK, sends = part->kind == PARE_ANTENNA;
+    const bool lined = part->line != PARE_LINE_UNKNOWN;
+    words[0] = (worded){"chemistry", pack ? pare_chemistry_name(part->chemistry) : NULL};
+    words[1] = (worded){"line", lined ? pare_prop_line_name(part->line) : NULL};
+    words[2] = (worded){"hand", sends ? pare_hand_name(part->hand) : NULL};
+    words[3] = (worded){"cable", part->cable};
+    words[4] = (worded){"material", part->material};
+}
+
+static void put_words(const pare_part *part, pare_text *out)
+{
+    worded words[WORDED];
+    words_of(part, words);
+    for (size_t i = 0; i < WORDED; i++)
+        if (words[i].word)
+            pare_text_printf(out, "  %-18s%s\n", words[i].key, words[i].word);
+    if (part->ends[0] && part->ends[1])
+        pare_text_printf(out, "  %-18s%s, %s\n", "ends", part->ends[0], part->ends[1]);
+}
+
+static void put_words_into(json_t *one, const pare_part *part)
+{
+    worded words[WORDED];
+    words_of(part, words);
+    for (size_t i = 0; i < WORDED; i++)
+        if (words[i].word)
+            json_object_set_new(one, words[i].key, json_string(words[i].word));
+    if (part->ends[0] && part->ends[1])
+        json_object_set_new(one, "ends", json_pack("[s, s]", part->ends[0], part->ends[1]));
+}
+
 /* What was measured of a propeller alone. */
 static void put_measured(const pare_part *part, pare_text *out)
 {
-    if (part->line != PARE_LINE_UNKNOWN)
-        pare_text_printf(out, "  %-18s%s\n", "line", pare_prop_line_name(part->line));
     if (part->stations)
         pare_text_printf(out, "  %-18smeasured at %zu stations\n", "blade", part->stations);
     if (!part->tunnel)
@@ -192,6 +231,7 @@ void pare_part_text(const pare_part *part, const char *money, const pare_screen 
         pare_text_printf(out, "%s\n", pare_fit_shown((pare_fit_key)key, &part->fit[key], text));
     }
     put_includes(part, out);
+    put_words(part, out);
     put_measured(part, out);
     pare_printed_text(part, screen, out);
     if (part->price.given) {
@@ -317,6 +357,7 @@ json_t *pare_part_object(const pare_part *part)
     pare_label_into(one, part);
     json_object_set_new(one, "spec", specs);
     json_object_set_new(one, "spec_known", known);
+    put_words_into(one, part);
     json_t *printed = pare_printed_json(part);
     if (printed)
         json_object_set_new(one, "printed", printed);

@@ -50,6 +50,7 @@ typedef struct importing {
     pare_list_changed *change;
     size_t refused_size, change_size;
     pare_error first; /* the first refused row */
+    pare_notes notes; /* of records */
 } importing;
 
 const char *pare_list_kind_name(pare_list_kind list)
@@ -601,6 +602,10 @@ static pare_status prepare(importing *j, pare_error *err)
         .notes = j->import->notes,
         .kind_of = kind_of,
         .context = j};
+    if (j->plan.list != PARE_LIST_PARTS) { /* of a part's file the next reading says it */
+        j->notes.arena = j->answer;
+        j->reading.notes = &j->notes;
+    }
     j->records = (pare_records){.store = j->store,
                                 .reading = &j->reading,
                                 .arena = j->arena,
@@ -621,6 +626,8 @@ static pare_status import_with(importing *j, pare_error *err)
     if (status != PARE_OK)
         return status;
     status = within_change(j, err);
+    for (size_t i = 0; i < j->notes.count && j->summary->remarks < PARE_LIST_REMARKS; i++)
+        j->summary->remark[j->summary->remarks++] = (pare_list_remark){"loadout", j->notes.text[i]};
     pare_error unsaid = {0};
     const pare_status described = describe_columns(j, status == PARE_OK ? err : &unsaid);
     if (status == PARE_OK)

@@ -282,6 +282,27 @@ static pare_status describe_body(const taking *t, pare_error *err)
     return t->taken->body ? PARE_OK : pare_no_memory(err);
 }
 
+/* A warning's place is one of the text that was made here, which nobody has: the drawing's name is enough. */
+static pare_status keep_warnings(const taking *t, const pare_import_summary *summary,
+                                 pare_error *err)
+{
+    const char **kept = pare_arena_array(t->arena, summary->warnings + 1, sizeof *kept);
+    const size_t name = strlen(t->import->path);
+    if (!kept)
+        return pare_no_memory(err);
+    for (size_t i = 0; i < summary->warnings; i++) {
+        const char *text = summary->warning[i], *after = text + name;
+        const bool placed = strncmp(text, t->import->path, name) == 0 && *after == ':';
+        after += placed ? 1 + strspn(after + 1, "0123456789:") : 0;
+        kept[i] = placed ? pare_arena_printf(t->arena, "%s:%s", t->import->path, after) : text;
+        if (!kept[i])
+            return pare_no_memory(err);
+    }
+    t->taken->warnings = summary->warnings;
+    t->taken->warning = kept;
+    return PARE_OK;
+}
+
 static pare_status bring_in(const taking *t, pare_error *err)
 {
     pare_text text = {0};
@@ -301,9 +322,7 @@ static pare_status bring_in(const taking *t, pare_error *err)
         text.failed ? pare_no_memory(err)
                     : pare_store_import_yaml(t->store, &import, t->arena, &summary, err);
     pare_text_free(&text);
-    t->taken->warnings = summary.warnings;
-    t->taken->warning = summary.warning;
-    return status;
+    return status == PARE_OK ? keep_warnings(t, &summary, err) : status;
 }
 
 static pare_status take(taking *t, pare_error *err)

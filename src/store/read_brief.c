@@ -44,6 +44,14 @@ static pare_status read_land(const pare_reading *reading, const pare_node *node,
     return status;
 }
 
+/* Where it is better to be more or less of it: a centre of mass, a shift and a temperature lie on either side
+ * of 0. */
+static bool is_never_negative(int figure)
+{
+    return figure >= 0 && pare_figure_table[figure].better != 0 &&
+           pare_figure_table[figure].dimension != PARE_DIM_TEMPERATURE;
+}
+
 /* "<= 620 g": which side, and the quantity in the figure's dimension. */
 static pare_status read_limit(const pare_reading *reading, const pare_node *node, pare_limit *limit,
                               pare_error *err)
@@ -82,6 +90,11 @@ static pare_status read_limit(const pare_reading *reading, const pare_node *node
     status = pare_quantity(reading->units, text + 2, dimension, &value, err);
     if (status != PARE_OK)
         return pare_refused_at(reading, node, node->key, err);
+    if (value < 0 && is_never_negative(figure))
+        return pare_refuse(reading, node, PARE_BAD_DATA, err,
+                           "%s is '%.40s'; it is never below 0, so right would be a limit above "
+                           "that",
+                           node->key, text);
     *limit = (pare_limit){node->key, at_least, value, node->line, node->column};
     return PARE_OK;
 }

@@ -4,6 +4,7 @@
  * fills that in, and says when it cannot. */
 #include <string.h>
 
+#include "physics/screw_hold.h"
 #include "store/read_craft.h"
 #include "store/read_part.h"
 
@@ -13,6 +14,18 @@ static pare_status read_place(const pare_reading *reading, const pare_node *node
     const pare_node *at = pare_node_get(node, "at");
     *given = at != NULL;
     return at ? pare_read_point(reading, at, "at", 3, at_m, err) : PARE_OK;
+}
+
+/* A class that is none of its material's is left as it is: a swap of material may have left it behind. */
+static pare_status read_class(const pare_reading *reading, const pare_node *node, pare_joint *joint,
+                              pare_error *err)
+{
+    pare_strength unused;
+    const pare_status status = pare_read_text(reading, node, "class", &joint->grade, err);
+    if (status != PARE_OK || pare_screw_is_class(joint->grade) ||
+        pare_screw_strength(joint->material, joint->grade, &unused, err) == PARE_OK)
+        return status;
+    return pare_refused_at(reading, node, NULL, err);
 }
 
 static pare_status read_screws(const pare_reading *reading, const pare_node *node,
@@ -33,7 +46,7 @@ static pare_status read_screws(const pare_reading *reading, const pare_node *nod
         status = pare_read_screw_material(reading, pare_node_get(node, "material"),
                                           &joint->material, err);
     if (status == PARE_OK && grade)
-        status = pare_read_text(reading, grade, "class", &joint->grade, err);
+        status = read_class(reading, grade, joint, err);
     if (status == PARE_OK)
         status = pare_read_count(reading, pare_node_get(node, "count"), "count", 1, 1000,
                                  &joint->count, err);

@@ -141,18 +141,13 @@ static pare_status read_ends(const pare_reading *reading, const pare_node *node,
 static pare_status read_word(const pare_reading *reading, const pare_node *node, pare_part *part,
                              pare_error *err)
 {
-    static const char *const chemistries[] = {[PARE_LIPO] = "lipo",
-                                              [PARE_LIHV] = "lihv",
-                                              [PARE_LIION] = "liion",
-                                              [PARE_LIION_POWER] = "liion-power"};
-    static const char *const hands[] = {[PARE_HANDED_LINEAR] = "linear",
-                                        [PARE_HANDED_LEFT] = "left",
-                                        [PARE_HANDED_RIGHT] = "right"};
     int index = 0;
     pare_status status;
     if (strcmp(node->key, "chemistry") == 0) {
-        status = pare_read_choice(reading, node, "chemistry", PARE_COUNT(chemistries), chemistries,
-                                  &index, err);
+        const char *names[PARE_CHEMISTRIES];
+        for (int i = 0; i < PARE_CHEMISTRIES; i++)
+            names[i] = pare_chemistry_name((pare_chemistry)i);
+        status = pare_read_choice(reading, node, "chemistry", PARE_CHEMISTRIES, names, &index, err);
         part->chemistry = (pare_chemistry)index;
         return status;
     }
@@ -165,7 +160,10 @@ static pare_status read_word(const pare_reading *reading, const pare_node *node,
         return status;
     }
     if (strcmp(node->key, "hand") == 0) {
-        status = pare_read_choice(reading, node, "hand", PARE_COUNT(hands), hands, &index, err);
+        const char *names[PARE_HANDS];
+        for (int i = 0; i < PARE_HANDS; i++)
+            names[i] = pare_hand_name(i);
+        status = pare_read_choice(reading, node, "hand", PARE_HANDS, names, &index, err);
         part->hand = index;
         return status;
     }

@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "store/change.h"
+#include "store/edit.h"
 #include "store/file.h"
 #include "store/read_part.h"
 #include "store/read_stand.h"
@@ -81,6 +82,51 @@ static pare_status check_references(const pare_records *records, const pare_node
                                  REFERENCES[i].what, name->text);
     }
     return status;
+}
+
+/* ---- flights and weigh-ins ---- */
+
+/* What a flight flew on is a pack. */
+static pare_status check_pack(const pare_records *records, const pare_node *pack, pare_error *err)
+{
+    pare_statement *statement = NULL;
+    bool row = false;
+    pare_status status = pare_sql_prepare(records->store, &statement, err,
+                                          "SELECT kind FROM part WHERE id = ?", "t", pack->text);
+    if (status == PARE_OK)
+        status = pare_sql_step(records->store, statement, &row, err);
+    const char *kind = row ? pare_sql_chars(statement, 0) : NULL;
+    if (status == PARE_OK && kind && strcmp(kind, pare_kind_name(PARE_PACK)) != 0)
+        status =
+            pare_refuse(records->reading, pack, PARE_BAD_DATA, err,
+                        "'%.48s' is a part of kind %.24s; right would be a pack", pack->text, kind);
+    pare_sql_finish(statement);
+    return status;
+}
+
+/* A craft that had such a loadout once may have lost it since, so the record is kept; but it is said. */
+static pare_status note_loadout(const pare_records *records, const pare_node *node, pare_error *err)
+{
+    const pare_node *loadout = pare_node_get(node, "loadout"),
+                    *craft = pare_node_get(node, "craft");
+    const pare_node *root = NULL;
+    if (!loadout || !records->reading->notes)
+        return PARE_OK;
+    const pare_status status =
+        pare_craft_tree(records->store, craft->text, records->reading->arena, &root, err);
+    const pare_node *all = status == PARE_OK ? pare_node_get(root, "loadouts") : NULL;
+    if (status != PARE_OK || (all && pare_node_get(all, loadout->text)))
+        return status;
+    char place[PARE_WHERE];
+    pare_text names = {0};
+    for (const pare_node *one = all ? all->first : NULL; one; one = one->next)
+        pare_text_printf(&names, "%s%.48s", names.length ? ", " : "", one->key);
+    pare_note(records->reading->notes,
+              "%s: %.48s has no loadout '%.48s', so this is kept but not used; right would be %s",
+              pare_where(records->reading, loadout->line, loadout->column, place), craft->text,
+              loadout->text, names.length ? pare_text_all(&names) : "none: it has no loadouts");
+    pare_text_free(&names);
+    return PARE_OK;
 }
 
 /* ---- stand tables ---- */
@@ -211,6 +257,11 @@ pare_status pare_records_keep(pare_records *records, const pare_node *node, pare
     pare_status status = pare_record_check(records->reading, records->record, node, err);
     if (status == PARE_OK)
         status = check_references(records, node, err);
+    const pare_node *pack = pare_node_get(node, "pack");
+    if (status == PARE_OK && pack)
+        status = check_pack(records, pack, err);
+    if (status == PARE_OK)
+        status = note_loadout(records, node, err);
     if (status == PARE_OK && records->record == PARE_RECORD_STAND_TABLE)
         status = check_stand(records, node, err);
     if (status == PARE_OK && records->record == PARE_RECORD_FLIGHT)

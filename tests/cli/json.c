@@ -375,6 +375,33 @@ static void a_printed_part_says_what_a_gram_of_it_bears(void **state)
     json_decref(part);
 }
 
+/* As they stand in the demo's text. */
+static void a_part_says_its_words_as_well(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *line, *key, *word;
+    } cases[] = {{"parts show pa-4s-1550 --json" DEMO, "chemistry", "lipo"},
+                 {"parts show an-rush --json" DEMO, "hand", "right"},
+                 {"parts show an-rush --json" DEMO, "cable", "RG178"},
+                 {"parts show sd-al-20 --json" DEMO, "material", "aluminium"},
+                 {"parts show am-tower --json" DEMO, "chemistry", NULL}};
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
+        json_t *part = run_json(cases[i].line);
+        const char *word = json_string_value(json_object_get(part, cases[i].key));
+        if (cases[i].word)
+            assert_string_equal(word, cases[i].word);
+        else
+            assert_null(word);
+        json_decref(part);
+    }
+    json_t *adapter = run_json("parts show ad-elbow --json" DEMO);
+    const json_t *ends = json_object_get(adapter, "ends");
+    assert_int_equal(json_array_size(ends), 2);
+    assert_string_equal(json_string_value(json_array_get(ends, 1)), "screw");
+    json_decref(adapter);
+}
+
 static void the_same_question_gives_the_same_bytes(void **state)
 {
     (void)state;
@@ -426,6 +453,7 @@ int main(void)
         cmocka_unit_test(lists_of_parts_and_craft_have_names),
         cmocka_unit_test(a_trial_tells_crash_and_range_as_ratios),
         cmocka_unit_test(a_printed_part_says_what_a_gram_of_it_bears),
+        cmocka_unit_test(a_part_says_its_words_as_well),
         cmocka_unit_test(the_same_question_gives_the_same_bytes),
         cmocka_unit_test(a_bench_goes_out_and_comes_in_the_same),
     };

@@ -214,6 +214,23 @@ static void a_flight_that_cannot_be_tells_nothing_and_says_so(void **state)
     json_decref(before);
 }
 
+/* Once "the fit does not settle", or that they leave an unknown free, which nobody has asked for. */
+static void flights_that_contradict_each_other_are_said_to(void **state)
+{
+    (void)state;
+    write_text("against.csv", "craft,date,lasted,put back (mAh)\n"
+                              "bodkin,2026-05-12,60 min,100\n"
+                              "bodkin,2026-05-13,1 min,9000\n"
+                              "bodkin,2026-05-14,0.1 min,99000\n");
+    run_quietly("import against.csv --as flights" DEMO);
+    run_refuses(
+        "learn bodkin" DEMO, 3,
+        "pare: the flights of bodkin contradict each other: no motors, propellers and packs "
+        "fly them all; right would be what each said, typed once more, or the flights without "
+        "those that cannot be\n");
+    run_quietly("undo" DEMO);
+}
+
 static void what_is_no_output_of_a_hover_is_refused(void **state)
 {
     (void)state;
@@ -357,6 +374,7 @@ int main(void)
         cmocka_unit_test_setup(a_hover_is_foretold_kept_and_scored, fill_demo),
         cmocka_unit_test_setup(hovers_in_a_list_are_foretold_once, fill_demo),
         cmocka_unit_test_setup(a_flight_that_cannot_be_tells_nothing_and_says_so, fill_demo),
+        cmocka_unit_test_setup(flights_that_contradict_each_other_are_said_to, fill_demo),
         cmocka_unit_test_setup(what_is_no_output_of_a_hover_is_refused, fill_demo),
         cmocka_unit_test_setup(the_screen_says_what_moved, fill_demo),
         cmocka_unit_test_setup(what_comes_in_between_is_learned_with, fill_demo),

@@ -312,6 +312,15 @@ static void weigh_ins_and_flights_are_read_by_column(void **state)
          .answer = "l.csv:2:6: 'promise': promise is that of a hover; right would be flown: hover "
                    "with it (--keep-good takes the other rows)"},
         {.text = "craft,date,lasted,put back (mAh),pack,loadout\nweir-5,2026-05-02,4 "
+                 "min,900,pa-w,fast\n",
+         .answer =
+             "- {craft: weir-5, date: 2026-05-02, loadout: fast, pack: pa-w, lasted: 4 min, "
+             "put_back: 900 mAh}\nloadout: l.csv:2:6: weir-5 has no loadout 'fast', so this is "
+             "kept but not used; right would be race, long\n"},
+        {.text = "craft,date,lasted,put back (mAh),pack\nweir-5,2026-05-02,4 min,950,mo-w\n",
+         .answer = "l.csv:2:5: 'pack': 'mo-w' is a part of kind motor; right would be a pack "
+                   "(--keep-good takes the other rows)"},
+        {.text = "craft,date,lasted,put back (mAh),pack,loadout\nweir-5,2026-05-02,4 "
                  "min,900,pa-w,race\n",
          .answer = "- {craft: weir-5, date: 2026-05-02, loadout: race, pack: pa-w, lasted: 4 min, "
                    "put_back: 900 mAh}\n"},

@@ -144,7 +144,7 @@ static void a_model_or_drawing_alone_becomes_a_part(void **state)
          .content = SVG,
          .answer =
              "p.svg: 40 x 30 x 0 mm, 12 cm2, 0 cm3; {plate: plate, outline: p.svg, thick: 2 mm, "
-             "density: 1.6 g/cm3}; p, a other of 3.84 g, computed; warning: p.svg:3:54: the "
+             "density: 1.6 g/cm3}; p, a other of 3.84 g, computed; warning: p.svg: the "
              "drawing's origin, which comes to the plate's place, lies outside the outline, whose "
              "middle is at (20, -15) mm; origin: middle would bring that there\n- {id: p, kind: "
              "other, body: {plate: plate, outline: p.svg, thick: 2 mm, density: 1.6 g/cm3}}",
@@ -191,7 +191,7 @@ static void a_model_or_drawing_alone_becomes_a_part(void **state)
         {.name = "p.svg",
          .content = SVG,
          .answer = "p.svg: 40 x 30 x 0 mm, 12 cm2, 0 cm3; {plate: plate, outline: p.svg, thick: 2 "
-                   "mm, density: 1.6 g/cm3}; plate-1, a holder of 3 g; warning: p.svg:7:33: the "
+                   "mm, density: 1.6 g/cm3}; plate-1, a holder of 3 g; warning: p.svg: the "
                    "drawing's origin, which comes to the plate's place, lies outside the outline, "
                    "whose middle is at (20, -15) mm; origin: middle would bring that there\n- id: "
                    "plate-1\n  kind: holder\n  maker: Quill\n  mass: 3 g\n  body: {plate: plate, "
@@ -227,7 +227,7 @@ static void a_model_or_drawing_alone_becomes_a_part(void **state)
          .content = SVG,
          .answer =
              "p.svg: 40 x 30 x 0 mm, 12 cm2, 0 cm3; {plate: plate, outline: p.svg, thick: 2 mm, "
-             "material: carbon}; p, a other of 3.84 g, computed; warning: p.svg:3:54: the "
+             "material: carbon}; p, a other of 3.84 g, computed; warning: p.svg: the "
              "drawing's origin, which comes to the plate's place, lies outside the outline, whose "
              "middle is at (20, -15) mm; origin: middle would bring that there\n- {id: p, kind: "
              "other, body: {plate: plate, outline: p.svg, thick: 2 mm, material: carbon}}",
@@ -241,7 +241,7 @@ static void a_model_or_drawing_alone_becomes_a_part(void **state)
         {.name = "p.svg",
          .content = SVG,
          .answer = "p.svg: 40 x 30 x 0 mm, 12 cm2, 0 cm3; {plate: plate, outline: p.svg, thick: 2 "
-                   "mm}; p, a other of 3.84 g, computed; warning: p.svg:3:54: the drawing's "
+                   "mm}; p, a other of 3.84 g, computed; warning: p.svg: the drawing's "
                    "origin, which comes to the plate's place, lies outside the outline, whose "
                    "middle is at (20, -15) mm; origin: middle would bring that there\n- {id: p, "
                    "kind: other, body: {plate: plate, outline: p.svg, thick: 2 mm}}",
@@ -255,7 +255,7 @@ static void a_model_or_drawing_alone_becomes_a_part(void **state)
          .content = SVG,
          .answer =
              "p.svg: 40 x 30 x 0 mm, 12 cm2, 0 cm3; {plate: plate, outline: p.svg, thick: 2 mm, "
-             "density: 1.6 g/cm3}; p, a other of 3.84 g, computed; warning: p.svg:3:54: the "
+             "density: 1.6 g/cm3}; p, a other of 3.84 g, computed; warning: p.svg: the "
              "drawing's origin, which comes to the plate's place, lies outside the outline, whose "
              "middle is at (20, -15) mm; origin: middle would bring that there",
          .drawing = {.outline = true, .thick = "2 mm", .density = "1.6 g/cm3", .dry_run = true}},
@@ -287,7 +287,7 @@ static void a_model_or_drawing_alone_becomes_a_part(void **state)
              "30 x 0 mm, 12 cm2, 0 cm3; plate: plate\noutline: a very very long name of a plate of "
              "a frame of a craft of a club of a town.svg\nthick: 2 mm\ndensity: 1.6 g/cm3; "
              "a-very-very-long-name-of-a-plate-of-a-frame, a other of 3.84 g, computed; warning: a "
-             "very very long name of a plate of a frame of a craft of a club of a town.svg:7:14: "
+             "very very long name of a plate of a frame of a craft of a club of a town.svg: "
              "the drawing's origin, which comes to the plate's place, lies outside the outline, "
              "whose middle is at (20, -15) mm; origin: middle would bring that there\n- id: "
              "a-very-very-long-name-of-a-plate-of-a-frame\n  kind: other\n    plate: plate\n    "
@@ -364,7 +364,7 @@ static void a_model_or_drawing_alone_becomes_a_part(void **state)
              "0\nvertex 0 0 20\nvertex 0 20 0\nendloop\nendfacet\nendsolid t\n",
          .answer =
              "t.stl: 20 x 20 x 20 mm, 0 cm2, 1.333 cm3, estimated; {mesh: t.stl, unit: mm, "
-             "density: 1.2 g/cm3}; t, a printed of 1.011 g, computed; warning: t.stl:3:39: mesh "
+             "density: 1.2 g/cm3}; t, a printed of 1.011 g, computed; warning: t.stl: mesh "
              "t.stl is open (3 open edges); its convex hull stands in for it, estimated\n- {id: t, "
              "kind: printed, body: {mesh: t.stl, unit: mm, density: 1.2 g/cm3}}",
          .drawing = {.unit = "mm", .density = "1.2 g/cm3"}},

@@ -114,7 +114,8 @@ static void a_part_is_shown_with_all_that_is_known_of_it(void **state)
          "it: pack\n  mass              159 +- 2 g                stated\n  cells             4    "
          "                     stated\n  capacity          1300 +- 40 mAh            stated\n  "
          "resistance        5.1 +- 0.6 mohm           measured\n  label_rating      110            "
-         "           stated\n  fits cells        4 cells\n  fits connector    60 A class\n  owned  "
+         "           stated\n  fits cells        4 cells\n  fits connector    60 A class\n  "
+         "chemistry         lihv\n  owned  "
          "           2\n  Its shape is the usual one for its kind: nobody has described it.\n  "
          "holds now         1240 +- 40 mAh            measured\n  carries           42 +- 6 C      "
          "           (1 C empties it in an hour) a\n                                              "
@@ -130,7 +131,8 @@ static void a_part_is_shown_with_all_that_is_known_of_it(void **state)
          "states it\n  cells             6                         stated\n  capacity          "
          "1300 +- 40 mAh            stated\n  resistance        6 +- 2 mohm               "
          "estimated, by a law\n  label_rating      400                       stated\n  fits cells  "
-         "      6 cells\n  owned             0\n  Its shape is the usual one for its kind: nobody "
+         "      6 cells\n  chemistry         lipo\n  owned             0\n  Its shape is the usual "
+         "one for its kind: nobody "
          "has described it.\n  carries           30 +- 20 C                (1 C empties it in an "
          "hour) a\n                                              whole pack, to 60 degC\n  in a "
          "burst        100 +- 50 C               for a second, to a cell's least\n                 "
@@ -143,7 +145,8 @@ static void a_part_is_shown_with_all_that_is_known_of_it(void **state)
          "it: pack\n  mass              8.8 +- 0.8 g              estimated, by a law: nobody "
          "states it\n  cells             1                         stated\n  capacity          300 "
          "+- 9 mAh              stated\n  resistance        25 +- 8 mohm              estimated, "
-         "by a law\n  fits cells        1 cell\n  owned             0\n  Its shape is the usual "
+         "by a law\n  fits cells        1 cell\n  chemistry         lipo\n  owned             0\n  "
+         "Its shape is the usual "
          "one for its kind: nobody has described it.\n  carries           30 +- 20 C               "
          " (1 C empties\n                                              it in an hour)\n            "
          "                                  a whole pack,\n                                        "
@@ -164,7 +167,8 @@ static void a_part_is_shown_with_all_that_is_known_of_it(void **state)
          "20 cm2               stated\n  fits stack        30.5 mm or 20 mm\n  fits propeller    3 "
          "in .. 5.2 in\n  includes          8 screws M3 x 16 mm (arm_root)\n                    1 "
          "washer M3 (washers)\n                    4 standoffs M3 x 25 mm (posts)\n                "
-         "    2 nuts M3 (nuts)\n  owned             0\n  Its shape is the usual one for its kind: "
+         "    2 nuts M3 (nuts)\n  material          carbon\n  owned             0\n  Its shape is "
+         "the usual one for its kind: "
          "nobody has described it.\n",
          {80, true, false}},
         {"kind: other, mass: 3 g, note: \"from the second order, coil a bit loose, and to be "
@@ -181,7 +185,8 @@ static void a_part_is_shown_with_all_that_is_known_of_it(void **state)
          "EUR",
          "it: antenna\n  mass              7 +- 3 g                  estimated, by a law: nobody "
          "states it\n  gain              1.2 +- 0.1 dB             stated\n  length            85 "
-         "+- 2 mm                stated\n  fits antenna      screw or snap\n  owned             "
+         "+- 2 mm                stated\n  fits antenna      screw or snap\n  hand              "
+         "left\n  cable             RG316\n  owned             "
          "0\n  Its shape is the usual one for its kind: nobody has described it.\n",
          {80, false, false}},
         {"kind: regulator, mass: {value: 2.4 g, known: weighed}, spec: {volts: 27 V, out: 9 V, "
