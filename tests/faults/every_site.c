@@ -298,6 +298,8 @@ static const char *judge(sweep *s, const char *kind, int status)
      * taken as one that is not there. What a helper was asked for may be passed over, or be the answer ("this proof does not hold"). */
     const bool damaged = strcmp(kind, "memory") != 0 && strcmp(kind, "server") != 0;
     const bool passes = strcmp(kind, "interrupt") == 0, helper = *kind == 'h' || *kind == 'p';
+    /* "This proof does not hold", because of what could not be worked out or read of it. */
+    const bool says_no = WIFEXITED(status) && WEXITSTATUS(status) == 1 && (helper || *kind == 'f');
     if (!WIFEXITED(status))
         return "it crashed";
     const bool done = WEXITSTATUS(status) == 0;
@@ -316,10 +318,9 @@ static const char *judge(sweep *s, const char *kind, int status)
     else if (done && !helper && !is_after)
         wrong = "a change that was confirmed is lost";
     else if (!done && WEXITSTATUS(status) != 4 && !(damaged && WEXITSTATUS(status) == 3) &&
-             !(helper && WEXITSTATUS(status) < 4))
+             !says_no && !(helper && WEXITSTATUS(status) < 4))
         wrong = "it does not end with 4";
-    else if (!done && !(helper && WEXITSTATUS(status) == 1) &&
-             (length < 2 || strchr(said, '\n') != said + length - 1))
+    else if (!done && !says_no && (length < 2 || strchr(said, '\n') != said + length - 1))
         wrong = "it does not say in one line what went wrong";
     else if (!done && !is_before && !(is_after && strstr(said, "the change is kept")))
         wrong = "a change that was refused has happened";
