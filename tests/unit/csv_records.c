@@ -311,6 +311,36 @@ static void weigh_ins_and_flights_are_read_by_column(void **state)
                  "min,900,pa-w,28 % .. 33 %\n",
          .answer = "l.csv:2:6: 'promise': promise is that of a hover; right would be flown: hover "
                    "with it (--keep-good takes the other rows)"},
+        {.text = "craft,date,of,reads\nweir-5,2026-05-02,3 X motor,31 g\n",
+         .answer = "- {craft: weir-5, date: 2026-05-02, of: {motor: 3}, reads: 31 g}\n"},
+        {.text = "craft,date,of,reads\nweir-5,2026-05-02,3x motor,31 g\n",
+         .answer = "- {craft: weir-5, date: 2026-05-02, of: {motor: 3}, reads: 31 g}\n"},
+        {.text = "craft,date,of,reads\nweir-5,2026-05-02, 4 motor,31 g\n",
+         .answer = "- {craft: weir-5, date: 2026-05-02, of: {motor: 4}, reads: 31 g}\n"},
+        {.text = "craft,date,of,reads\nweir-5,2026-05-02,motor x3,31 g\n",
+         .answer = "- {craft: weir-5, date: 2026-05-02, of: {motor: 3}, reads: 31 g}\n"},
+        {.text = "craft,date,of,reads\nweir-5,2026-05-02,motor   ,31 g\n",
+         .answer = "- {craft: weir-5, date: 2026-05-02, of: {motor: 1}, reads: 31 g}\n"},
+        {.text = "craft,date,of,reads\nweir-5,2026-05-02,x3,31 g\n",
+         .answer = "- {craft: weir-5, date: 2026-05-02, of: {x3: 1}, reads: 31 g}\n"},
+        {.text = "craft,date,of,reads\nweir-5,2026-05-02,motor X 3,31 g\n",
+         .answer =
+             "l.csv:2:3: 'of': 'motor X 3' is nothing that lies on a scale; right would be all, or "
+             "like: motor 4, joint.motor_base 16 (--keep-good takes the other rows)"},
+        {.text = "craft,date,of,reads\nweir-5,2026-05-02,3 :,31 g\n",
+         .answer = "l.csv:2:3: 'of': '3 :' is nothing that lies on a scale; right would be all, or "
+                   "like: motor 4, joint.motor_base 16 (--keep-good takes the other rows)"},
+        {.text = "craft,date,of,reads\nweir-5,2026-05-02,3 a b,31 g\n",
+         .answer =
+             "l.csv:2:3: 'of': '3 a b' is nothing that lies on a scale; right would be all, or "
+             "like: motor 4, joint.motor_base 16 (--keep-good takes the other rows)"},
+        {.text = "craft,date,of,reads\nweir-5,2026-05-02,motor 12 x,31 g\n",
+         .answer = "l.csv:2:3: 'of': 'motor 12 x' is nothing that lies on a scale; right would be "
+                   "all, or "
+                   "like: motor 4, joint.motor_base 16 (--keep-good takes the other rows)"},
+        {.text = "craft,date,of,reads\nweir-5,2026-05-02,=3,31 g\n",
+         .answer = "l.csv:2:3: 'of': '=3' is nothing that lies on a scale; right would be all, or "
+                   "like: motor 4, joint.motor_base 16 (--keep-good takes the other rows)"},
         {.text = "craft,date,lasted,put back (mAh),pack,loadout\nweir-5,2026-05-02,4 "
                  "min,900,pa-w,fast\n",
          .answer =
