@@ -282,25 +282,25 @@ static pare_status describe_body(const taking *t, pare_error *err)
     return t->taken->body ? PARE_OK : pare_no_memory(err);
 }
 
-/* A warning's place is one of the text that was made here, which nobody has: the drawing's name is enough. */
-static pare_status keep_warnings(const taking *t, const pare_import_summary *summary,
-                                 pare_error *err)
+/* A warning's place is one of the text that was made here, which nobody has: the drawing's name is enough. The
+ * part is in by now, so that where there is no memory for it the place stays. */
+static const char *without_line(const taking *t, const char *warning)
+{
+    const size_t name = strlen(t->import->path);
+    if (strncmp(warning, t->import->path, name) != 0 || warning[name] != ':')
+        return warning;
+    const char *after = warning + name + 1 + strspn(warning + name + 1, "0123456789:");
+    const char *made = pare_arena_printf(t->arena, "%s:%s", t->import->path, after);
+    return made ? made : warning;
+}
+
+static void keep_warnings(const taking *t, const pare_import_summary *summary)
 {
     const char **kept = pare_arena_array(t->arena, summary->warnings + 1, sizeof *kept);
-    const size_t name = strlen(t->import->path);
-    if (!kept)
-        return pare_no_memory(err);
-    for (size_t i = 0; i < summary->warnings; i++) {
-        const char *text = summary->warning[i], *after = text + name;
-        const bool placed = strncmp(text, t->import->path, name) == 0 && *after == ':';
-        after += placed ? 1 + strspn(after + 1, "0123456789:") : 0;
-        kept[i] = placed ? pare_arena_printf(t->arena, "%s:%s", t->import->path, after) : text;
-        if (!kept[i])
-            return pare_no_memory(err);
-    }
     t->taken->warnings = summary->warnings;
-    t->taken->warning = kept;
-    return PARE_OK;
+    t->taken->warning = kept ? kept : summary->warning;
+    for (size_t i = 0; kept && i < summary->warnings; i++)
+        kept[i] = without_line(t, summary->warning[i]);
 }
 
 static pare_status bring_in(const taking *t, pare_error *err)
@@ -322,7 +322,9 @@ static pare_status bring_in(const taking *t, pare_error *err)
         text.failed ? pare_no_memory(err)
                     : pare_store_import_yaml(t->store, &import, t->arena, &summary, err);
     pare_text_free(&text);
-    return status == PARE_OK ? keep_warnings(t, &summary, err) : status;
+    if (status == PARE_OK)
+        keep_warnings(t, &summary);
+    return status;
 }
 
 static pare_status take(taking *t, pare_error *err)
