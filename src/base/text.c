@@ -64,6 +64,11 @@ const char *pare_text_all(const pare_text *text)
     return text->bytes ? text->bytes : "";
 }
 
+bool pare_text_any(const pare_text *text)
+{
+    return text->length > 0 || text->failed;
+}
+
 size_t pare_text_trimmed(const char *bytes, size_t length)
 {
     while (length && bytes[length - 1] == ' ')

@@ -26,6 +26,10 @@ void pare_text_free(pare_text *text);
 /** All of it: "" where nothing was put in. Lent until it grows or is freed. */
 const char *pare_text_all(const pare_text *text);
 
+/** Whether anything was put in, or would have been, had there been memory: then it is to be passed on, so that
+ * whoever gets it fails as well. */
+bool pare_text_any(const pare_text *text);
+
 /** How long it is without the blanks at its end. @param bytes  [length] */
 size_t pare_text_trimmed(const char *bytes, size_t length);
 

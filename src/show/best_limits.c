@@ -93,11 +93,11 @@ void pare_best_put_loosened(const pare_best_view *view, const pare_screen *scree
                                 : "stopped before this was known: ");
         pare_best_put_limit(view->best, one->name, false, list);
     }
-    if (nothing.length || nothing.failed) {
+    if (pare_text_any(&nothing)) {
         pare_put_labelled_line(screen, out, any ? "" : label, &nothing);
         any = true;
     }
-    if (stopped.length || stopped.failed)
+    if (pare_text_any(&stopped))
         pare_put_labelled_line(screen, out, any ? "" : label, &stopped);
 }
 
@@ -167,7 +167,7 @@ void pare_best_put_reliefs(const pare_best_view *view, const pare_screen *screen
     else if (helps == 0 && !reliefs->pair)
         pare_text_add(&line, "No one or two of its limits are the reason: what refuses is what "
                              "parts bear, or that they do not fit together.");
-    if (line.length || line.failed)
+    if (pare_text_any(&line))
         pare_put_line(screen, out, 2, 4, &line);
     pare_text_free(&line);
 }

@@ -42,7 +42,7 @@ static void put_swap(const pare_best_view *view, const pare_best_swap *swap,
         pare_text_printf(&line, "%s%s", line.length ? "; " : "brings ", a->bring[i]);
     for (size_t i = 0; i < a->drops; i++)
         pare_text_printf(&line, "%s%s", i ? "; " : line.length ? "; off: " : "off: ", a->drop[i]);
-    if (line.length || line.failed)
+    if (pare_text_any(&line))
         pare_put_line(screen, out, 6, 6, &line);
     pare_text_free(&line);
     for (size_t i = 0; view->all && i < a->notes; i++) {
@@ -199,7 +199,7 @@ static void put_proof(const pare_best_view *view, const pare_screen *screen, par
     pare_best_put_proof(view, &line);
     if (pare_best_wishes_else(view))
         pare_best_put_wish_proof(view, screen, out);
-    if (line.length || line.failed)
+    if (pare_text_any(&line))
         pare_put_labelled_line(screen, out, out->length > before ? "" : "proof", &line);
     if (!view->all)
         return;
@@ -254,7 +254,7 @@ static void put_unlearned(const pare_best *best, const pare_screen *screen, pare
     if (pare_taught_flew(best->after))
         return;
     pare_unlearned_words(best->before, &line);
-    if (line.length || line.failed)
+    if (pare_text_any(&line))
         pare_put_line(screen, out, 0, 0, &line);
 }
 

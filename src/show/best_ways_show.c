@@ -97,7 +97,7 @@ static void put_limits(const pare_best_view *view, const pare_screen *screen, pa
                          pare_digits_limit(from, row->scale * brief->limit[i].value), told,
                          row->unit[0] ? " " : "", row->unit);
     }
-    if (line.length || line.failed)
+    if (pare_text_any(&line))
         pare_put_line(screen, out, 2, 4, &line);
 }
 
@@ -115,7 +115,7 @@ void pare_best_put_ways(const pare_best_view *view, const pare_screen *screen, p
         pare_text_add(&line, ways->count > 1 ? "There are no more." : "There is none.");
     else if (!ways->proven)
         pare_text_add(&line, "Stopped: these are not proven to be the next best.");
-    if (line.length || line.failed)
+    if (pare_text_any(&line))
         pare_put_line(screen, out, 2, 2, &line);
     if (!ways->proven)
         return;

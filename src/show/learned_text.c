@@ -225,7 +225,7 @@ static void flights(const pare_learned_all *all, const pare_screen *screen, pare
         if (record->output > 0)
             pare_hovered_words(record, &hovered);
         if (flight->why) {
-            if (hovered.length || hovered.failed)
+            if (pare_text_any(&hovered))
                 put_line(2 + DAY, &hovered, screen, out);
             else
                 pare_text_printf(out, "tells nothing: %s\n", flight->why);
@@ -244,7 +244,7 @@ static void flights(const pare_learned_all *all, const pare_screen *screen, pare
             pare_put_right(out, field, NUMBER);
         }
         pare_text_add(out, record->log ? "  log\n" : "\n");
-        if (hovered.length || hovered.failed) {
+        if (pare_text_any(&hovered)) {
             pare_put_spaces(out, 4);
             put_line(4, &hovered, screen, out);
         } else if (record->log && isfinite(flight->log_output))

@@ -135,9 +135,9 @@ static void put_had(const pare_shopping *s, const pare_screen *screen, pare_text
         if (s->wire[i].metres == 0)
             pare_text_printf(&coming, "%s%.2f m of %.3g AWG", coming.length ? ", " : "",
                              s->wire[i].coming_m, s->wire[i].gauge);
-    if (spare.length || spare.failed)
+    if (pare_text_any(&spare))
         pare_put_labelled_line(screen, out, "lie unused", &spare);
-    if (coming.length || coming.failed)
+    if (pare_text_any(&coming))
         pare_put_labelled_line(screen, out, "ordered", &coming);
 }
 

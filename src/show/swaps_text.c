@@ -237,7 +237,7 @@ static void put_unlearned(const pare_swaps_view *view, const pare_screen *screen
         any = any || pare_swap_is_unlearned(view->craft, view->swaps->swap[i].applied.id);
     if (any)
         pare_unlearned_words(view->craft, &line);
-    if (line.length || line.failed)
+    if (pare_text_any(&line))
         pare_put_line(screen, out, 0, 0, &line);
 }
 

@@ -94,7 +94,7 @@ static void put_taken(const pare_taken *taken, const pare_answers *answers,
     pare_put_line(screen, out, 4, 4, &line);
     for (size_t i = 0; i < taken->brings; i++)
         pare_text_printf(&line, "%s%s", i ? ", " : "brings ", taken->bring[i]->id);
-    if (line.length || line.failed)
+    if (pare_text_any(&line))
         pare_put_line(screen, out, 4, 4, &line);
     put_promise(taken, screen, out);
     put_answer(&answers->mass, "the scale says", 1e3, "g", screen, out);

@@ -587,10 +587,10 @@ static void put_price(making *m)
     const pare_node *each = pare_node_get(m->price, "each");
     if (!each)
         return; /* a seller or a day without a price says nothing */
-    if (m->price->count == 1)
-        pare_csv_put(m->rows, m->top, "price", each->text, each->line, (size_t)each->column);
-    else
+    if (m->price->count > 1)
         pare_csv_add(m->top, "price", m->price);
+    else if (!pare_csv_put(m->rows, m->top, "price", each->text, each->line, (size_t)each->column))
+        m->no_memory = true;
 }
 
 /* "LiHV" under kind says pack and chemistry, unless a column of its own says that. */

@@ -44,7 +44,7 @@ static bool read_thing(const char *text, char name[64], char count[16])
     while (end && text[end - 1] >= '0' && text[end - 1] <= '9')
         end--;
     size_t stop = end;
-    while (stop && strchr(" :=x", text[stop - 1]) && text[stop - 1])
+    while (stop && strchr(" :=x", text[stop - 1]))
         stop--;
     const bool counted = end < length && stop < end && stop > 0;
     snprintf(count, 16, "%.*s", counted ? (int)(length - end) : 1, counted ? text + end : "1");

@@ -133,8 +133,11 @@ static void a_text_is_read_whole_or_without_the_blanks_at_its_end(void **state)
     (void)state;
     pare_text text = {0};
     assert_string_equal(pare_text_all(&text), "");
+    assert_false(pare_text_any(&text));
     pare_text_add(&text, " a b  ");
     assert_string_equal(pare_text_all(&text), " a b  ");
+    assert_true(pare_text_any(&text));
+    assert_true(pare_text_any(&(pare_text){.failed = true}));
     assert_int_equal(pare_text_trimmed(text.bytes, text.length), 4);
     assert_int_equal(pare_text_trimmed("   ", 3), 0);
     assert_int_equal(pare_text_trimmed("", 0), 0);
