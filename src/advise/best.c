@@ -332,7 +332,7 @@ static void begin_dive(best_worker *worker, const best_set *best, size_t patienc
     worker->stopped = worker->tired = false;
     worker->begun = worker->nodes;
     worker->patience = patience;
-    worker->open_least = worker->most = worker->left_least = BEST_NO_BOUND;
+    worker->open_least = worker->left_least = BEST_NO_BOUND;
     worker->ceiling = ceiling;
 }
 

@@ -56,7 +56,7 @@ static bool is_left_for_later(best_worker *worker, int64_t least)
 bool best_is_hopeless(best_worker *worker, const best_state *state, int64_t least)
 {
     const best_set *best = &worker->best;
-    if (least > worker->most || (best->found && least > best->units) ||
+    if (least > state->most || (best->found && least > best->units) ||
         best_is_too_dear(worker->search, state))
         return true;
     if (is_left_for_later(worker, least))
@@ -114,15 +114,15 @@ void best_refusal(best_worker *worker, const char *by)
     best_count(&worker->refusals, worker->refusal, by, 1);
 }
 
-/* The most that a state's craft may weigh and not be refuted, to 10 mg: where much below it has failed, it
- * is worth knowing, for then the rest fails by its bound alone. */
-static int64_t greatest(best_worker *worker, best_state *state)
+/* Finds the most that a state's craft may weigh and not be refuted, to 10 mg: where much below it has failed,
+ * it is worth knowing, for then the rest fails by its bound alone. */
+static void find_most(best_worker *worker, best_state *state)
 {
     char by[48];
     const int64_t least = state->least;
     int64_t holds = least, fails = worker->best.found ? worker->best.units : state->units;
     if (fails <= holds)
-        return worker->most;
+        return;
     for (bool first = true; fails - holds > FINE; first = false) {
         state->least = first ? fails : holds + (fails - holds) / 2;
         const bool fail = best_refuted(worker->search, state, worker->probe, worker->lightest, by);
@@ -134,7 +134,7 @@ static int64_t greatest(best_worker *worker, best_state *state)
             holds = state->least;
     }
     state->least = least;
-    return fails < worker->most ? fails : worker->most;
+    state->most = fails < state->most ? fails : state->most;
 }
 
 bool best_flown_out(best_worker *worker, best_state *state, char by[48])
@@ -162,6 +162,7 @@ bool best_refuted_elsewhere(best_worker *worker, const best_state *state, char b
         const best_search *other = search->other[i];
         best_state_copy(search, state, there);
         there->raised = 0;
+        there->most = BEST_NO_BOUND;
         there->uneven_least = 0;
         there->shares.known = false;
         there->lead_least = there->power_least = INT64_MIN;
@@ -376,8 +377,7 @@ static bool probe_all(best_worker *worker, size_t depth)
 void best_dive_from(best_worker *worker, size_t depth, size_t slot)
 {
     const best_search *search = worker->search;
-    const best_state *state = &worker->state[depth];
-    best_state *next = &worker->state[depth + 1];
+    best_state *state = &worker->state[depth], *next = &worker->state[depth + 1];
     while (slot < search->slots && !best_open(state, slot))
         slot++;
     if (slot >= search->wirers && state->wires_open) {
@@ -393,7 +393,6 @@ void best_dive_from(best_worker *worker, size_t depth, size_t slot)
     const best_slot *choice = &search->slot[slot];
     const bool stands = best_state_stands(search, state, slot);
     const size_t options = stands ? choice->options : 1, refused = worker->refused;
-    const int64_t most = worker->most;
     bool limited = false, any_goes_on = false, refutes = false;
     for (size_t i = 0; i < options && best_go_on(worker); i++) {
         const best_option *option = stands ? &choice->option[i] : NULL;
@@ -405,10 +404,10 @@ void best_dive_from(best_worker *worker, size_t depth, size_t slot)
             continue;
         }
         if (!limited && worker->refused - refused >= REFUSALS_WORTH_A_LIMIT) {
-            worker->most = greatest(worker, &worker->state[depth]);
+            find_most(worker, state);
             limited = true;
         }
-        if (least > worker->most || (worker->best.found && least > worker->best.units))
+        if (least > state->most || (worker->best.found && least > worker->best.units))
             break;
         if (is_left_for_later(worker, least))
             break;
@@ -423,15 +422,12 @@ void best_dive_from(best_worker *worker, size_t depth, size_t slot)
         any_goes_on = true;
         worker->culprit = BEST_NONE;
         best_dive_from(worker, depth + 1, slot + 1);
-        if (worker->culprit != BEST_NONE && best_culprit_refuses(worker, depth)) {
-            worker->most = most;
+        if (worker->culprit != BEST_NONE && best_culprit_refuses(worker, depth))
             return;
-        }
         worker->culprit = BEST_NONE;
     }
     if (refutes && !any_goes_on)
         worker->culprit = slot;
-    worker->most = most;
 }
 
 bool best_wired(best_worker *worker, size_t depth)

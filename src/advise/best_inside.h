@@ -140,6 +140,7 @@ typedef struct best_state {
         either; /* of the sum: of an ESC or what drives in its place, beyond what their lines say */
     int64_t linked; /* and of a transmitter, its antenna and what joins them (best_link.c) */
     int64_t least;  /* of what can become of it: the greater of these */
+    int64_t most;   /* what weighs more fails, or is no better than the best; BEST_NO_BOUND: not known */
 } best_state;
 
 /** The best set that somebody has found. */
@@ -200,7 +201,6 @@ typedef struct best_worker {
     size_t patience, begun; /* nodes that this dive may try, 0: all; nodes at its beginning */
     bool stopped, tired;    /* tired: stopped because of its patience */
     int64_t open_least;     /* of what was not looked at when stopped */
-    int64_t most;           /* what weighs more, in the state that is dived into, fails */
     int64_t ceiling;        /* what weighs more is left for another dive into the same group */
     int64_t left_least;     /* of what was left */
     unsigned char

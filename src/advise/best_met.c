@@ -60,6 +60,7 @@
 
 enum {
     RING_FINE = 100, /* 10 mg */
+    HEAVIEST_PARTS = 256,
     RAISED_MOST = 4, /* bands that a bound is raised over, one after another */
     GAUGES_MOST = 27 /* three runs in three gauges each */
 };
@@ -1012,6 +1013,64 @@ static bool cannot_fly(const best_search *search, const best_state *state, wires
     return !probe->figure[figure].exists;
 }
 
+/* ---- boards that get too hot ---- */
+
+static const char *const board_heats[] = {"esc.heat", "esc.heat_burst"};
+
+static bool is_board_hot(const best_search *search, const pare_sheet *probe, bool fast,
+                         char by[48])
+{
+    for (size_t i = 0; i < sizeof board_heats / sizeof board_heats[0]; i++) {
+        const pare_margin *margin = pare_sheet_margin(probe, board_heats[i]);
+        const double surely = fast ? FAST_SURELY : SURELY;
+        if (margin && margin->ratio < best_need(search, board_heats[i]) * surely) {
+            (void)refuse(by, board_heats[i]);
+            return true;
+        }
+    }
+    return false;
+}
+
+/* Finds the most that a state's craft may weigh and still have the thrust, and the minutes. */
+static void find_heaviest(const best_search *search, best_state *state, wires w, pare_sheet *probe)
+{
+    char by[48];
+    int64_t holds = state->least, fails = 2 * state->least;
+    for (bool first = true; fails - holds > state->least / HEAVIEST_PARTS; first = false) {
+        const int64_t middle = first ? fails : holds + (fails - holds) / 2;
+        const bool fast = flatter(search, state, w, middle, probe);
+        pare_sheet_fly(state->trial.flown, pare_margin_figures(state->trial.flown), probe);
+        find_margins(search, state, probe);
+        const bool fail = refuted_by(search, state, probe, ASK_THRUST, fast, by);
+        if (first && !fail)
+            return;
+        *(fail ? &fails : &holds) = middle;
+    }
+    state->most = fails < state->most ? fails : state->most;
+}
+
+/* A heavier craft draws more, and its rotors blow more air on the board: so a board is held against the current of
+ * the lightest that a set may be and the air of the heaviest. @param probe  flown at the least mass */
+static bool gets_too_hot(const best_search *search, best_state *state, wires w, int64_t least,
+                         pare_sheet *probe, char by[48])
+{
+    bool fast = is_flown_fast(&state->trial.flown->brief, &probe->rig);
+    if (escs_open(search, state) || !is_board_hot(search, probe, fast, by))
+        return false;
+    if (state->most == BEST_NO_BOUND)
+        find_heaviest(search, state, w, probe);
+    if (state->most == BEST_NO_BOUND)
+        return false;
+    fast = flatter(search, state, w, least, probe);
+    const double load_w = heaviest_load_w(search, state);
+    pare_sheet_fly(state->trial.flown, pare_margin_figures(state->trial.flown), probe);
+    probe->rig.mass_kg = best_most_kg(state->most);
+    fly_full(search, state, load_w, w.lead_ohm.most, w.phase_ohm.most, probe);
+    const bool hot = is_board_hot(search, probe, fast, by);
+    probe->rig.mass_kg = best_least_kg(least);
+    return hot;
+}
+
 static bool refuted_with(const best_search *search, best_state *state, wires w, int64_t least,
                          pare_sheet *probe, char by[48])
 {
@@ -1044,7 +1103,8 @@ static bool refuted_with(const best_search *search, best_state *state, wires w, 
     } else if (refuted_by(search, state, probe, ASK_SAG, false, by)) {
         return true;
     }
-    return draws_too_much(search, state, w, probe, fast, by);
+    return draws_too_much(search, state, w, probe, fast, by) ||
+           gets_too_hot(search, state, w, least, probe, by);
 }
 
 bool best_refuted(const best_search *search, best_state *state, pare_sheet *probe,

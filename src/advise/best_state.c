@@ -85,6 +85,7 @@ static void inherit_leasts(const best_state *from, best_state *to)
     to->calm = from->calm;
     to->moving = from->moving;
     to->shares = from->shares;
+    to->most = from->most;
 }
 
 bool best_state_edit(const best_search *search, const best_state *from, const pare_swap_name *name,
@@ -199,6 +200,7 @@ pare_status best_state_first(const best_search *search, best_state *state, pare_
     state->lead_runs = state->power_runs = 0;
     state->calm = state->moving = 0;
     state->shares.known = false;
+    state->most = BEST_NO_BOUND;
     state->raised = asked_least(&search->desk->craft->brief);
     state->rough = false;
     memset(state->held, 0, sizeof state->held);
