@@ -53,10 +53,10 @@
 #define LONGER         4.0  /* wires that another sort of ESC asks for */
 #define PHASE_SLACK_M  0.01 /* of a motor's wires, at most, beyond the way to their board */
 
-#define A_LITTLE_MORE     1.01 /* mass */
+#define A_LITTLE_MORE     1.01       /* mass */
+#define LOAD_NEARLY       (1 + 1e-9) /* sums in another order */
 #define THINNEST_GAUGE    30.0
 #define SHORTEST_ENTERS_M 2e-4 /* below, the margin counts with a least */
-#define CONTACTS_SURELY   0.98 /* what a connector's warmth must fail by: its pack's volts */
 
 enum {
     RING_FINE = 100, /* 10 mg */
@@ -494,10 +494,16 @@ static ask ask_of(const best_search *search, const best_state *state, const pare
     return ASK_NOT;
 }
 
+/* Only its screws, coax and signal wires are open. */
+static bool is_settled(const best_state *state)
+{
+    return state->open == 0 && !state->wires_open;
+}
+
 bool best_is_held_full(const best_state *state)
 {
     const pare_brief *brief = &state->trial.flown->brief;
-    if (state->open == 0 && !state->wires_open)
+    if (is_settled(state))
         return false;
     for (size_t i = 0; i < brief->entries; i++)
         if (brief->flown[i].as == PARE_FLOWN_FULL)
@@ -521,9 +527,9 @@ static double surely(const char *name, bool fast)
         return flown * LANDS_SURELY;
     if (strcmp(name, "limit.top_speed") == 0)
         return LEANS_SURELY;
-    if (starts(name, "connector."))
-        return flown * CONTACTS_SURELY;
-    return flown * (strstr(name, "heat") || strstr(name, "winding") ? HEAT_SURELY : SURELY);
+    const bool of_wires = starts(name, "connector."); /* in still air */
+    const bool warms = !of_wires && (strstr(name, "heat") || strstr(name, "winding"));
+    return flown * (warms ? HEAT_SURELY : SURELY);
 }
 
 /* The kinds of margins of which ask_of() asks one or another. Screws are asked by screws_fail(). */
@@ -621,7 +627,7 @@ static void tips_open(const best_search *search, const best_state *state, double
 typedef struct ring_at {
     const char *margin;
     pare_figure turns;
-    double surely; /* how far inside a band the turns must be */
+    double surely; /* how far inside a band the turns must be while power wires are open */
 } ring_at;
 
 /* What is flown anew for them at another mass; no resistance changes how fast a rotor has to turn. */
@@ -632,13 +638,26 @@ static const ring_at rings_at[] = {
     {"arm.ring_cruise", PARE_CRUISE_RPM, 2e-3},
 };
 
-/* Rotors turn in cruise as drag asks. */
-static bool is_drag_open(const best_search *search, const best_state *state)
+/* In cruise rotors turn as drag asks, and as fast as is best for what else draws power. */
+static bool is_cruise_open(const best_search *search, const best_state *state)
 {
     for (size_t s = 0; s < search->slots; s++)
         if (best_open(state, s) && search->slot[s].states_drag)
             return true;
-    return false;
+    pare_rig least = state->trial.sheet.rig;
+    lighten_load(search, state, &least);
+    return heaviest_load_w(search, state) > least.always_w * LOAD_NEARLY;
+}
+
+/* A probe that flatters a fast profile has less drag than any set. */
+static void put_own_drag(const best_state *state, pare_sheet *probe)
+{
+    const pare_rig *own = &state->trial.sheet.rig;
+    if (probe->rig.drag_m2 == own->drag_m2 && probe->rig.drag_top_m2 == own->drag_top_m2)
+        return;
+    probe->rig.drag_m2 = own->drag_m2;
+    probe->rig.drag_top_m2 = own->drag_top_m2;
+    probe->flown &= ~TURNS;
 }
 
 /* A lighter tip rings higher, so what is common to all bands that are still possible begins with the lightest
@@ -668,6 +687,7 @@ static bool ring_of(const best_search *search, const best_state *state, const pa
 static bool rings(const best_state *state, const ring_at *at, const ring *of, int64_t units,
                   pare_sheet *probe)
 {
+    const double surely = state->wires_open ? at->surely : RING_TURNS;
     const double mass_kg = best_least_kg(units);
     if (probe->rig.mass_kg != mass_kg)
         probe->flown &= ~TURNS;
@@ -675,8 +695,8 @@ static bool rings(const best_state *state, const ring_at *at, const ring *of, in
     pare_sheet_fly(state->trial.flown, FIGURE(at->turns), probe);
     const pare_sheet_figure *rpm = &probe->figure[at->turns];
     const double turn_hz = rpm->value / (2 * PI);
-    return rpm->exists && turn_hz > of->low_hz * (1 + at->surely) &&
-           turn_hz < of->high_hz * (1 - at->surely);
+    return rpm->exists && turn_hz > of->low_hz * (1 + surely) &&
+           turn_hz < of->high_hz * (1 - surely);
 }
 
 static bool raise_over(const best_search *search, best_state *state, const ring_at *at,
@@ -706,10 +726,13 @@ static bool raise_over(const best_search *search, best_state *state, const ring_
 bool best_raise(const best_search *search, best_state *state, pare_sheet *probe)
 {
     bool raised = false, again = true;
+    const bool cruise_open = is_cruise_open(search, state);
     for (int turn = 0; again && turn < RAISED_MOST; turn++) {
         again = raise_over(search, state, &rings_at[0], probe);
-        if (!is_drag_open(search, state))
+        if (!cruise_open) {
+            put_own_drag(state, probe);
             again = raise_over(search, state, &rings_at[1], probe) || again;
+        }
         raised = raised || again;
     }
     return raised;
@@ -1017,8 +1040,7 @@ static bool cannot_fly(const best_search *search, const best_state *state, wires
 
 static const char *const board_heats[] = {"esc.heat", "esc.heat_burst"};
 
-static bool is_board_hot(const best_search *search, const pare_sheet *probe, bool fast,
-                         char by[48])
+static bool is_board_hot(const best_search *search, const pare_sheet *probe, bool fast, char by[48])
 {
     for (size_t i = 0; i < sizeof board_heats / sizeof board_heats[0]; i++) {
         const pare_margin *margin = pare_sheet_margin(probe, board_heats[i]);
