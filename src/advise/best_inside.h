@@ -139,8 +139,11 @@ typedef struct best_state {
     int64_t
         either; /* of the sum: of an ESC or what drives in its place, beyond what their lines say */
     int64_t linked; /* and of a transmitter, its antenna and what joins them (best_link.c) */
-    int64_t least;  /* of what can become of it: the greater of these */
-    int64_t most;   /* what weighs more fails, or is no better than the best; BEST_NO_BOUND: not known */
+    int64_t
+        tips_less; /* how much less than they weigh now the sum counts what swings at the arms' tips */
+    int64_t least; /* of what can become of it: the greater of sum and raised */
+    int64_t
+        most; /* what weighs more fails, or is no better than the best; BEST_NO_BOUND: not known */
 } best_state;
 
 /** The best set that somebody has found. */

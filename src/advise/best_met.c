@@ -570,7 +570,11 @@ static bool refuted_by(const best_search *search, const best_state *state, const
 
 /* A craft's arms with what its tips may come to, and how fast its rotors may turn. */
 typedef struct ring {
-    double low_hz, high_hz; /* between these it fails, whatever is still decided */
+    double low_hz, high_hz; /* of the lightest tip and of this one; between these it fails */
+    double need_ratio;
+    size_t arms;
+    double tip_kg, less_kg, more_kg; /* how much lighter, or heavier, a tip may become */
+    int64_t light;                   /* the mass at which all tips can be as they weigh now */
 } ring;
 
 /* The same by a choice of ESCs that is open: one for all in the middle, or one at each arm. What drives as well
@@ -604,7 +608,7 @@ static void tips_open(const best_search *search, const best_state *state, double
                 tips_of_escs(search, state, slot, units, &less, &more);
                 continue;
             }
-            if (craft->item[line->index].place != PARE_AT_ARMS)
+            if (!pare_item_at_tips(&craft->item[line->index]))
                 continue;
             if (slot == BEST_NONE || !best_open(state, slot)) {
                 less += best_is_dragged(search, state, craft->item[line->index].part) ? units : 0;
@@ -660,6 +664,16 @@ static void put_own_drag(const best_state *state, pare_sheet *probe)
     probe->flown &= ~TURNS;
 }
 
+/* Whether a gram more of the craft is at most a gram more at a tip: nothing that may move sits there, or beyond. */
+static bool is_bounded_by_mass(const best_search *search, const best_state *state)
+{
+    const pare_craft *craft = state->trial.flown;
+    for (size_t i = 0; i < craft->items; i++)
+        if (pare_item_at_tips(&craft->item[i]) && craft->item[i].along_arm > 1)
+            return false;
+    return !any_moves_wires(search, state);
+}
+
 /* A lighter tip rings higher, so what is common to all bands that are still possible begins with the lightest
  * tip's lower edge and ends with the heaviest one's upper edge. The arm's own share of what swings only
  * makes the difference smaller. */
@@ -667,23 +681,37 @@ static bool ring_of(const best_search *search, const best_state *state, const pa
                     const ring_at *at, ring *of)
 {
     pare_arm_facts arm;
-    double less_kg, more_kg;
+    of->arms = probe->assembly.arms;
     if (!pare_craft_arm_facts(state->trial.flown, probe, &arm) || !(arm.tip_kg > 0) ||
-        probe->assembly.arms == 0)
+        of->arms == 0)
         return false;
-    tips_open(search, state, &less_kg, &more_kg);
-    less_kg /= (double)probe->assembly.arms;
-    more_kg /= (double)probe->assembly.arms;
-    if (!(less_kg < arm.tip_kg))
+    tips_open(search, state, &of->less_kg, &of->more_kg);
+    of->tip_kg = arm.tip_kg;
+    of->less_kg /= (double)of->arms;
+    of->more_kg /= (double)of->arms;
+    if (!(of->less_kg < arm.tip_kg))
         return false;
+    of->light = is_bounded_by_mass(search, state) ? state->sum + state->tips_less - BEST_ROUNDED
+                                                  : INT64_MIN;
+    of->need_ratio = best_need(search, at->margin);
     pare_arm_ring_band(&arm, &of->low_hz, &of->high_hz);
-    const double need_ratio = best_need(search, at->margin);
-    /* The margin counts in whole hertz. */
-    of->low_hz = floor(of->low_hz * sqrt(arm.tip_kg / (arm.tip_kg - less_kg))) / need_ratio;
-    of->high_hz = ceil(of->high_hz * sqrt(arm.tip_kg / (arm.tip_kg + more_kg))) * need_ratio;
-    return of->low_hz < of->high_hz;
+    of->low_hz *= sqrt(arm.tip_kg / (arm.tip_kg - of->less_kg));
+    return true;
 }
 
+/* The upper edge of the heaviest tip that a craft of a mass can have: what it weighs beyond the least may all be
+ * there. */
+static double upper_hz(const ring *of, int64_t units)
+{
+    double more_kg = of->more_kg;
+    if (of->light != INT64_MIN)
+        more_kg =
+            fmin(more_kg, fmax((double)(units - of->light) / BEST_UNITS_PER_KG / (double)of->arms,
+                               -of->less_kg));
+    return of->high_hz * sqrt(of->tip_kg / (of->tip_kg + more_kg));
+}
+
+/* The margin counts its edges in whole hertz. */
 static bool rings(const best_state *state, const ring_at *at, const ring *of, int64_t units,
                   pare_sheet *probe)
 {
@@ -695,8 +723,8 @@ static bool rings(const best_state *state, const ring_at *at, const ring *of, in
     pare_sheet_fly(state->trial.flown, FIGURE(at->turns), probe);
     const pare_sheet_figure *rpm = &probe->figure[at->turns];
     const double turn_hz = rpm->value / (2 * PI);
-    return rpm->exists && turn_hz > of->low_hz * (1 + surely) &&
-           turn_hz < of->high_hz * (1 - surely);
+    return rpm->exists && turn_hz > floor(of->low_hz) / of->need_ratio * (1 + surely) &&
+           turn_hz < ceil(upper_hz(of, units)) * of->need_ratio * (1 - surely);
 }
 
 static bool raise_over(const best_search *search, best_state *state, const ring_at *at,

@@ -6,6 +6,7 @@
 #include "advise/fits.h"
 #include "advise/stand_in.h"
 #include "base/text.h"
+#include "craft/arm_facts.h"
 
 #define BIT(kind) (1u << (kind))
 
@@ -152,6 +153,7 @@ void best_state_copy(const best_search *search, const best_state *from, best_sta
     to->sum = from->sum;
     to->either = from->either;
     to->linked = from->linked;
+    to->tips_less = from->tips_less;
     to->raised = from->raised;
     to->least = from->least;
 }
@@ -532,10 +534,18 @@ static int64_t wires_more(const best_state *state, const int64_t least[], const 
     return by_leads > by_all ? by_leads : by_all;
 }
 
+/* What sits further in counts less there than it weighs. */
+static bool is_all_at_tips(const pare_item *item)
+{
+    return pare_item_at_tips(item) && !(item->along_arm < 1);
+}
+
 void best_state_bound(const best_search *search, best_state *state)
 {
     const outlook o = look(search, state);
     const pare_assembly *assembly = &state->trial.sheet.assembly;
+    const pare_craft *craft = state->trial.flown;
+    state->tips_less = 0;
     state->either = esc_or_driver(&o);
     int64_t least = state->either, of_power[] = {[NO_POWER] = 0, [LEAD] = 0, [PHASE] = 0};
     size_t runs[] = {[NO_POWER] = 0, [LEAD] = 0, [PHASE] = 0};
@@ -543,15 +553,22 @@ void best_state_bound(const best_search *search, best_state *state)
         const pare_line *line = &assembly->line[i];
         const int64_t units = best_units(line->mass_kg.value);
         switch (line->of) {
-        case PARE_LINE_ITEM:
-            least += item_least(&o, line->index, units);
+        case PARE_LINE_ITEM: {
+            const int64_t its = item_least(&o, line->index, units);
+            state->tips_less += is_all_at_tips(&craft->item[line->index]) ? units - its : 0;
+            least += its;
             break;
-        case PARE_LINE_JOINT:
-            least += joint_least(&o, line->index, units);
+        }
+        case PARE_LINE_JOINT: {
+            const int64_t its = joint_least(&o, line->index, units);
+            state->tips_less +=
+                pare_joint_at_tips(craft, &craft->joint[line->index]) ? units - its : 0;
+            least += its;
             break;
+        }
         case PARE_LINE_RUN: {
             const int64_t its = run_least(&o, line->index, units);
-            const power_run power = power_of(&o, &state->trial.flown->run[line->index]);
+            const power_run power = power_of(&o, &craft->run[line->index]);
             of_power[power] += its;
             runs[power]++;
             least += its;

@@ -26,6 +26,11 @@ static bool turns_there(const pare_item *item)
            item->part->kind == PARE_PROPELLER_NUT;
 }
 
+bool pare_item_at_tips(const pare_item *item)
+{
+    return !item->off && !item->included_in && (item->place == PARE_AT_ARMS || turns_there(item));
+}
+
 /* Adds copies of an item that sit on one arm. */
 static void add_item(const pare_craft *craft, const pare_piece *arms, const pare_item *item,
                      pare_arm_facts *facts)
@@ -58,9 +63,8 @@ static void load_tip(const pare_craft *craft, const pare_sheet *sheet, const par
                      pare_arm_facts *facts)
 {
     for (size_t i = 0; i < craft->items; i++) {
-        const pare_item *item = &craft->item[i];
-        if (!item->off && !item->included_in && (item->place == PARE_AT_ARMS || turns_there(item)))
-            add_item(craft, arms, item, facts);
+        if (pare_item_at_tips(&craft->item[i]))
+            add_item(craft, arms, &craft->item[i], facts);
     }
     for (size_t i = 0; i < sheet->assembly.lines; i++) {
         const pare_line *line = &sheet->assembly.line[i];

@@ -27,6 +27,9 @@ typedef struct pare_arm_facts {
  * propeller counts in torsion as half of its disc, its gyroscopic moment left out. */
 bool pare_craft_arm_facts(const pare_craft *craft, const pare_sheet *sheet, pare_arm_facts *facts);
 
+/** Whether an item swings with the arms, somewhere along them or at their tips. */
+bool pare_item_at_tips(const pare_item *item);
+
 /** Whether a joint's screws hold the motors: with items, they are what swings at the tips. */
 bool pare_joint_at_tips(const pare_craft *craft, const pare_joint *joint);
 
