@@ -45,7 +45,7 @@
 #define LEANS_SURELY                                                                               \
     0.9 /* a heavier craft leans less, has less of its drag from above, and is faster */
 #define FAST_SURELY 0.99 /* what a profile is flown fast must fail by: see is_flown_fast() */
-#define RING_TURNS  2e-5 /* of a ratio: masses are compared in 0.1 mg a line */
+#define RING_TURNS  1e-7 /* of a ratio, with all decided that turns rotors but mass */
 #define CONTACTS_MOST_OHM                                                                          \
     5e-3 /* of another connector, beyond this one's: several times a poor one's */
 #define PI             3.14159265358979323846
