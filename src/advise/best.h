@@ -20,6 +20,7 @@
  *   best_slots.c  choices, options, and what each line of the ledger weighs at the least
  *   best_state.c  one swap more on a craft, and the least that can still become of it
  *   best_met.c    whether a craft does its job; whether none that follows from a state can
+ *   best_ring.c   masses at which arms ring
  *   best_fit.c    what goes with a frame and with a motor, by the table of who meets whom
  *   best_link.c   what a transmitter, its antenna and what joins them weigh together
  *   best_group.c  groups of motor, propeller, pack and frame as a tree, lightest conceivable first

@@ -146,7 +146,7 @@ bool best_flown_out(best_worker *worker, best_state *state, char by[48])
     if (best_wires_fail(search, state, &worker->spare[0].trial.sheet, by) ||
         (state->least > least &&
          best_refuted(search, state, worker->probe, worker->lightest, by)) ||
-        (best_raise(search, state, worker->probe) &&
+        (best_raise(search, state) &&
          best_refuted(search, state, worker->probe, worker->lightest, by)))
         return true;
     worker->probe->rig.mass_kg = best_least_kg(state->least);

@@ -301,6 +301,16 @@ static inline bool best_may_move(const best_search *search, const best_state *st
 {
     return search->slot[slot].moves_wires && (state->calm & (uint64_t)1 << slot) == 0;
 }
+
+/** Whether an open choice may move wires or boards. */
+static inline bool best_any_moves(const best_search *search, const best_state *state)
+{
+    for (size_t s = 0; s < search->slots; s++)
+        if (best_open(state, s) && best_may_move(search, state, s))
+            return true;
+    return false;
+}
+
 static inline unsigned best_drags(const best_search *search, const best_state *state, size_t slot)
 {
     return state->calm & (uint64_t)1 << slot ? search->slot[slot].drags_calm
@@ -340,15 +350,6 @@ double best_raised_value(const best_search *search, const pare_sheet *sheet);
 /** Raises a state's bound to the lightest power wires that the flight allows: it counts the thinnest, which
  * the pack's sag may forbid. @return whether none will do */
 bool best_wires_fail(const best_search *search, best_state *state, pare_sheet *room, char by[48]);
-/** Raises a state's least over the masses at which its arms ring. What is raised may then be refuted.
- * @param probe  as best_refuted() left it
- * @return whether it was raised */
-bool best_raise(const best_search *search, best_state *state, pare_sheet *probe);
-/** The greatest mass up to which a whole set that has failed by an arm's ringing fails so, were it heavier:
- * another with the same tips that weighs no less rings as well. 0: not surely, or by something else.
- * @param margin  that it failed by */
-int64_t best_rings_until(const best_search *search, const best_state *whole, const char *margin,
-                         pare_sheet *probe);
 /** Whether a joint's screws, as they are or would be, hold as far as they must.
  * @param lightest  best_lightest() of a state
  * @param flown     a sheet of its craft with the least mass and the least thrust of all below it
@@ -367,6 +368,16 @@ bool best_is_flattered(int figure, bool at_least);
 bool best_is_held_full(const best_state *state);
 /** The name of a limit's margin. */
 void best_limit_name(char name[48], const char *key);
+
+/* ---- best_ring.c ---- */
+/** Raises a state's least over the masses at which its arms ring. What is raised may then be refuted.
+ * @return whether it was raised */
+bool best_raise(const best_search *search, best_state *state);
+/** The greatest mass up to which a whole set that has failed by an arm's ringing fails so, were it heavier:
+ * another with the same tips that weighs no less rings as well. 0: not surely, or by something else.
+ * @param margin  that it failed by */
+int64_t best_rings_until(const best_search *search, const best_state *whole, const char *margin,
+                         pare_sheet *probe);
 
 /* ---- best_money.c ---- */
 /** What a whole set costs, with money back for what comes off; INT64_MAX: something has no price. */

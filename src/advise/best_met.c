@@ -26,7 +26,6 @@
 #include "advise/best_inside.h"
 #include "advise/stand_in.h"
 #include "base/text.h"
-#include "craft/arm_facts.h"
 #include "craft/drag.h"
 #include "craft/flight.h"
 #include "craft/holding.h"
@@ -45,23 +44,18 @@
 #define LEANS_SURELY                                                                               \
     0.9 /* a heavier craft leans less, has less of its drag from above, and is faster */
 #define FAST_SURELY 0.99 /* what a profile is flown fast must fail by: see is_flown_fast() */
-#define RING_TURNS  1e-7 /* of a ratio, with all decided that turns rotors but mass */
 #define CONTACTS_MOST_OHM                                                                          \
-    5e-3 /* of another connector, beyond this one's: several times a poor one's */
-#define PI             3.14159265358979323846
-#define REGULATED_MOST 2.0  /* times what it gives, that a regulator takes */
-#define LONGER         4.0  /* wires that another sort of ESC asks for */
+    5e-3                   /* of another connector, beyond this one's: several times a poor one's */
+#define REGULATED_MOST 2.0 /* times what it gives, that a regulator takes */
+#define LONGER         4.0 /* wires that another sort of ESC asks for */
 #define PHASE_SLACK_M  0.01 /* of a motor's wires, at most, beyond the way to their board */
 
-#define A_LITTLE_MORE     1.01       /* mass */
-#define LOAD_NEARLY       (1 + 1e-9) /* sums in another order */
+#define A_LITTLE_MORE     1.01 /* mass */
 #define THINNEST_GAUGE    30.0
 #define SHORTEST_ENTERS_M 2e-4 /* below, the margin counts with a least */
 
 enum {
-    RING_FINE = 100, /* 10 mg */
     HEAVIEST_PARTS = 256,
-    RAISED_MOST = 4, /* bands that a bound is raised over, one after another */
     GAUGES_MOST = 27 /* three runs in three gauges each */
 };
 
@@ -210,14 +204,6 @@ typedef struct wires {
     open_range lead_ohm, phase_ohm; /* as a change against now */
 } wires;
 
-static bool any_moves_wires(const best_search *search, const best_state *state)
-{
-    for (size_t s = 0; s < search->slots; s++)
-        if (best_open(state, s) && best_may_move(search, state, s))
-            return true;
-    return false;
-}
-
 static bool kind_is_open(const best_search *search, const best_state *state, pare_kind kind)
 {
     for (size_t s = 0; s < search->slots; s++)
@@ -278,7 +264,7 @@ static double feeds_most_ohm(const best_search *search, const pare_craft *craft)
 static wires open_wires(const best_search *search, const best_state *state, const double gauge[])
 {
     const pare_craft *craft = state->trial.flown;
-    const bool moved = any_moves_wires(search, state);
+    const bool moved = best_any_moves(search, state);
     const int motor = pare_craft_doing(craft, PARE_MOTOR);
     const int esc = pare_craft_doing(craft, PARE_ESC_ONE); /* each takes its part of the current */
     wires w = {{0, 0}, {0, 0}};
@@ -562,240 +548,6 @@ static bool refuted_by(const best_search *search, const best_state *state, const
         return true;
     }
     return false;
-}
-
-/* ---- arms that ring ---- */
-
-#define ANY_TIP 100000000 /* 10 kg: what may be anything */
-
-/* A craft's arms with what its tips may come to, and how fast its rotors may turn. */
-typedef struct ring {
-    double low_hz, high_hz; /* of the lightest tip and of this one; between these it fails */
-    double need_ratio;
-    size_t arms;
-    double tip_kg, less_kg, more_kg; /* how much lighter, or heavier, a tip may become */
-    int64_t light;                   /* the mass at which all tips can be as they weigh now */
-} ring;
-
-/* The same by a choice of ESCs that is open: one for all in the middle, or one at each arm. What drives as well
- * as it decides may leave that to any ESC of the bench, and nothing is known of those. */
-static void tips_of_escs(const best_search *search, const best_state *state, size_t slot,
-                         int64_t units, int64_t *less, int64_t *more)
-{
-    const pare_item *item = &state->trial.flown->item[search->slot[slot].item];
-    const bool at_arms = item->place == PARE_AT_ARMS;
-    const int64_t each = at_arms ? 1 : (int64_t)state->trial.sheet.assembly.arms;
-    *less += at_arms ? units : 0;
-    if (item->part->kind == PARE_ESC_FOUR || item->part->kind == PARE_ESC_ONE)
-        *more += each * search->slot[slot].most - (at_arms ? units : 0);
-    else if (pare_work_of(item->part) & BIT(PARE_ESC_FOUR))
-        *more += ANY_TIP;
-}
-
-/* By how much open choices may make all tips together lighter, or heavier. */
-static void tips_open(const best_search *search, const best_state *state, double *less_kg,
-                      double *more_kg)
-{
-    const pare_assembly *a = &state->trial.sheet.assembly;
-    const pare_craft *craft = state->trial.flown;
-    int64_t less = 0, more = 0;
-    for (size_t i = 0; i < a->lines; i++) {
-        const pare_line *line = &a->line[i];
-        const int64_t units = best_units(line->mass_kg.value);
-        if (line->of == PARE_LINE_ITEM) {
-            const unsigned char slot = search->slot_of[line->index];
-            if (slot != BEST_NONE && best_open(state, slot) && best_may_move(search, state, slot)) {
-                tips_of_escs(search, state, slot, units, &less, &more);
-                continue;
-            }
-            if (!pare_item_at_tips(&craft->item[line->index]))
-                continue;
-            if (slot == BEST_NONE || !best_open(state, slot)) {
-                less += best_is_dragged(search, state, craft->item[line->index].part) ? units : 0;
-                continue;
-            }
-            const int64_t least = best_may_go(search, state, slot) ? 0 : search->slot[slot].least;
-            less += units > least ? units - least : 0;
-            more += search->slot[slot].most > units ? search->slot[slot].most - units : 0;
-        } else if (state->tail_open && line->of == PARE_LINE_JOINT &&
-                   pare_joint_at_tips(craft, &craft->joint[line->index])) {
-            const int64_t least = best_joint_least(state, line->index);
-            less += units > least ? units - least : 0;
-        }
-    }
-    *less_kg = (double)less / BEST_UNITS_PER_KG;
-    *more_kg = (double)more / BEST_UNITS_PER_KG;
-}
-
-/* At what speed an arm is held against its rotors. */
-typedef struct ring_at {
-    const char *margin;
-    pare_figure turns;
-    double surely; /* how far inside a band the turns must be while power wires are open */
-} ring_at;
-
-/* What is flown anew for them at another mass; no resistance changes how fast a rotor has to turn. */
-#define TURNS (unsigned)(PARE_FLY_HOVER | PARE_FLY_MINUTES | PARE_FLY_RANGE)
-
-static const ring_at rings_at[] = {
-    {"arm.ring", PARE_HOVER_RPM, 1e-4},
-    {"arm.ring_cruise", PARE_CRUISE_RPM, 2e-3},
-};
-
-/* In cruise rotors turn as drag asks, and as fast as is best for what else draws power. */
-static bool is_cruise_open(const best_search *search, const best_state *state)
-{
-    for (size_t s = 0; s < search->slots; s++)
-        if (best_open(state, s) && search->slot[s].states_drag)
-            return true;
-    pare_rig least = state->trial.sheet.rig;
-    lighten_load(search, state, &least);
-    return heaviest_load_w(search, state) > least.always_w * LOAD_NEARLY;
-}
-
-/* A probe that flatters a fast profile has less drag than any set. */
-static void put_own_drag(const best_state *state, pare_sheet *probe)
-{
-    const pare_rig *own = &state->trial.sheet.rig;
-    if (probe->rig.drag_m2 == own->drag_m2 && probe->rig.drag_top_m2 == own->drag_top_m2)
-        return;
-    probe->rig.drag_m2 = own->drag_m2;
-    probe->rig.drag_top_m2 = own->drag_top_m2;
-    probe->flown &= ~TURNS;
-}
-
-/* Whether a gram more of the craft is at most a gram more at a tip: nothing that may move sits there, or beyond. */
-static bool is_bounded_by_mass(const best_search *search, const best_state *state)
-{
-    const pare_craft *craft = state->trial.flown;
-    for (size_t i = 0; i < craft->items; i++)
-        if (pare_item_at_tips(&craft->item[i]) && craft->item[i].along_arm > 1)
-            return false;
-    return !any_moves_wires(search, state);
-}
-
-/* A lighter tip rings higher, so what is common to all bands that are still possible begins with the lightest
- * tip's lower edge and ends with the heaviest one's upper edge. The arm's own share of what swings only
- * makes the difference smaller. */
-static bool ring_of(const best_search *search, const best_state *state, const pare_sheet *probe,
-                    const ring_at *at, ring *of)
-{
-    pare_arm_facts arm;
-    of->arms = probe->assembly.arms;
-    if (!pare_craft_arm_facts(state->trial.flown, probe, &arm) || !(arm.tip_kg > 0) ||
-        of->arms == 0)
-        return false;
-    tips_open(search, state, &of->less_kg, &of->more_kg);
-    of->tip_kg = arm.tip_kg;
-    of->less_kg /= (double)of->arms;
-    of->more_kg /= (double)of->arms;
-    if (!(of->less_kg < arm.tip_kg))
-        return false;
-    of->light = is_bounded_by_mass(search, state) ? state->sum + state->tips_less - BEST_ROUNDED
-                                                  : INT64_MIN;
-    of->need_ratio = best_need(search, at->margin);
-    pare_arm_ring_band(&arm, &of->low_hz, &of->high_hz);
-    of->low_hz *= sqrt(arm.tip_kg / (arm.tip_kg - of->less_kg));
-    return true;
-}
-
-/* The upper edge of the heaviest tip that a craft of a mass can have: what it weighs beyond the least may all be
- * there. */
-static double upper_hz(const ring *of, int64_t units)
-{
-    double more_kg = of->more_kg;
-    if (of->light != INT64_MIN)
-        more_kg =
-            fmin(more_kg, fmax((double)(units - of->light) / BEST_UNITS_PER_KG / (double)of->arms,
-                               -of->less_kg));
-    return of->high_hz * sqrt(of->tip_kg / (of->tip_kg + more_kg));
-}
-
-/* The margin counts its edges in whole hertz. */
-static bool rings(const best_state *state, const ring_at *at, const ring *of, int64_t units,
-                  pare_sheet *probe)
-{
-    const double surely = state->wires_open ? at->surely : RING_TURNS;
-    const double mass_kg = best_least_kg(units);
-    if (probe->rig.mass_kg != mass_kg)
-        probe->flown &= ~TURNS;
-    probe->rig.mass_kg = mass_kg;
-    pare_sheet_fly(state->trial.flown, FIGURE(at->turns), probe);
-    const pare_sheet_figure *rpm = &probe->figure[at->turns];
-    const double turn_hz = rpm->value / (2 * PI);
-    return rpm->exists && turn_hz > floor(of->low_hz) / of->need_ratio * (1 + surely) &&
-           turn_hz < ceil(upper_hz(of, units)) * of->need_ratio * (1 - surely);
-}
-
-static bool raise_over(const best_search *search, best_state *state, const ring_at *at,
-                       pare_sheet *probe)
-{
-    ring of;
-    if (!ring_of(search, state, probe, at, &of) || !rings(state, at, &of, state->least, probe))
-        return false;
-    int64_t holds = state->least, most = 2 * state->least;
-    if (rings(state, at, &of, most, probe))
-        holds = most;
-    while (most - holds > RING_FINE) {
-        const int64_t middle = holds + (most - holds) / 2;
-        if (rings(state, at, &of, middle, probe))
-            holds = middle;
-        else
-            most = middle;
-    }
-    /* What rings so is flown at the least that it may truly weigh; what is passed over rings at the most too. */
-    holds -= 2 * (int64_t)BEST_ROUNDED;
-    if (holds <= state->least)
-        return false;
-    state->raised = state->least = holds;
-    return true;
-}
-
-bool best_raise(const best_search *search, best_state *state, pare_sheet *probe)
-{
-    bool raised = false, again = true;
-    const bool cruise_open = is_cruise_open(search, state);
-    for (int turn = 0; again && turn < RAISED_MOST; turn++) {
-        again = raise_over(search, state, &rings_at[0], probe);
-        if (!cruise_open) {
-            put_own_drag(state, probe);
-            again = raise_over(search, state, &rings_at[1], probe) || again;
-        }
-        raised = raised || again;
-    }
-    return raised;
-}
-
-/* With all items decided the rotors' turns follow from the mass alone. */
-static bool rings_surely(const best_search *search, const best_state *whole, const char *margin,
-                         double mass_kg, pare_sheet *probe)
-{
-    pare_sheet_copy(&whole->trial.sheet, probe);
-    probe->rig.mass_kg = mass_kg;
-    probe->flown = 0;
-    pare_sheet_judge(whole->trial.flown, probe);
-    const pare_margin *now = pare_sheet_margin(probe, margin);
-    return now && now->ratio < best_need(search, margin) * (1 - RING_TURNS);
-}
-
-int64_t best_rings_until(const best_search *search, const best_state *whole, const char *margin,
-                         pare_sheet *probe)
-{
-    int64_t fails = whole->units, holds = fails + fails / 2;
-    if (strncmp(margin, "arm.ring", 8) != 0 ||
-        !rings_surely(search, whole, margin, best_least_kg(fails), probe) ||
-        !rings_surely(search, whole, margin, best_most_kg(fails), probe))
-        return 0;
-    if (rings_surely(search, whole, margin, best_most_kg(holds), probe))
-        return holds;
-    while (holds - fails > RING_FINE) {
-        const int64_t middle = fails + (holds - fails) / 2;
-        if (rings_surely(search, whole, margin, best_most_kg(middle), probe))
-            fails = middle;
-        else
-            holds = middle;
-    }
-    return fails;
 }
 
 /* ---- screws ---- */
@@ -1221,7 +973,7 @@ bool best_wires_fail(const best_search *search, best_state *state, pare_sheet *r
     gauges all[GAUGES_MOST];
     if (!state->wires_open || state->rough)
         return false;
-    const bool moved = any_moves_wires(search, state);
+    const bool moved = best_any_moves(search, state);
     const size_t count = gather_gauges(search, state, moved, all);
     int64_t *least = moved ? &state->lead_least : &state->power_least;
     size_t *runs = moved ? &state->lead_runs : &state->power_runs;

@@ -619,7 +619,7 @@ void best_tail(best_worker *worker, size_t depth)
         best_refusal(worker, by);
         return;
     }
-    if (best_raise(worker->search, state, worker->probe) &&
+    if (best_raise(worker->search, state) &&
         best_refuted(worker->search, state, worker->probe, worker->lightest, by)) {
         best_refusal(worker, by);
         return;

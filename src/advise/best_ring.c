@@ -1,0 +1,261 @@
+/* best_ring.c: masses at which arms ring (see best.h).
+ *
+ * How fast rotors turn, at hover and at the speed that is flown for the longest, follows from the mass and from drag;
+ * no resistance and no load changes it. An arm's band follows from what swings at its tip: a lighter tip rings
+ * higher. So what is common to all bands that are still possible begins with the lightest tip's lower edge and ends
+ * with the heaviest's upper edge, and a tip can be heavier only by what the craft weighs beyond its least. The
+ * arm's own share of what swings only makes the difference smaller. */
+#include <math.h>
+#include <string.h>
+
+#include "advise/best_inside.h"
+#include "advise/stand_in.h"
+#include "craft/arm_facts.h"
+#include "craft/drag.h"
+#include "craft/flight.h"
+
+#define BIT(kind) (1u << (kind))
+#define PI        3.14159265358979323846
+#define ANY_TIP   100000000 /* 10 kg: what may be anything */
+#define INSIDE    1e-7      /* how far inside a band turns must be: the solvers' tolerance */
+#define ANY_MASS  INT64_MIN
+
+enum {
+    FINE = 100,     /* 10 mg */
+    RAISED_MOST = 4 /* bands that a bound is raised over, one after another */
+};
+
+/* ---- what tips may weigh ---- */
+
+/* By a choice of ESCs that is open: one for all in the middle, or one at each arm. What drives as well
+ * as it decides may leave that to any ESC of the bench, and nothing is known of those. */
+static void tips_of_escs(const best_search *search, const best_state *state, size_t slot,
+                         int64_t units, int64_t *less, int64_t *more)
+{
+    const pare_item *item = &state->trial.flown->item[search->slot[slot].item];
+    const bool at_arms = item->place == PARE_AT_ARMS;
+    const int64_t each = at_arms ? 1 : (int64_t)state->trial.sheet.assembly.arms;
+    *less += at_arms ? units : 0;
+    if (item->part->kind == PARE_ESC_FOUR || item->part->kind == PARE_ESC_ONE)
+        *more += each * search->slot[slot].most - (at_arms ? units : 0);
+    else if (pare_work_of(item->part) & BIT(PARE_ESC_FOUR))
+        *more += ANY_TIP;
+}
+
+/* By how much open choices may make all tips together lighter, or heavier. */
+static void tips_open(const best_search *search, const best_state *state, double *less_kg,
+                      double *more_kg)
+{
+    const pare_assembly *a = &state->trial.sheet.assembly;
+    const pare_craft *craft = state->trial.flown;
+    int64_t less = 0, more = 0;
+    for (size_t i = 0; i < a->lines; i++) {
+        const pare_line *line = &a->line[i];
+        const int64_t units = best_units(line->mass_kg.value);
+        if (line->of == PARE_LINE_ITEM) {
+            const unsigned char slot = search->slot_of[line->index];
+            if (slot != BEST_NONE && best_open(state, slot) && best_may_move(search, state, slot)) {
+                tips_of_escs(search, state, slot, units, &less, &more);
+                continue;
+            }
+            if (!pare_item_at_tips(&craft->item[line->index]))
+                continue;
+            if (slot == BEST_NONE || !best_open(state, slot)) {
+                less += best_is_dragged(search, state, craft->item[line->index].part) ? units : 0;
+                continue;
+            }
+            const int64_t least = best_may_go(search, state, slot) ? 0 : search->slot[slot].least;
+            less += units > least ? units - least : 0;
+            more += search->slot[slot].most > units ? search->slot[slot].most - units : 0;
+        } else if (state->tail_open && line->of == PARE_LINE_JOINT &&
+                   pare_joint_at_tips(craft, &craft->joint[line->index])) {
+            const int64_t least = best_joint_least(state, line->index);
+            less += units > least ? units - least : 0;
+        }
+    }
+    *less_kg = (double)less / BEST_UNITS_PER_KG;
+    *more_kg = (double)more / BEST_UNITS_PER_KG;
+}
+
+/* Whether a gram more of the craft is at most a gram more at a tip: nothing that may move sits there, or beyond. */
+static bool is_bounded_by_mass(const best_search *search, const best_state *state)
+{
+    const pare_craft *craft = state->trial.flown;
+    for (size_t i = 0; i < craft->items; i++)
+        if (pare_item_at_tips(&craft->item[i]) && craft->item[i].along_arm > 1)
+            return false;
+    return !best_any_moves(search, state);
+}
+
+/* ---- a band, and what turns in it ---- */
+
+typedef struct ring {
+    const char *margin;
+    bool cruises;
+    double need_ratio;
+    double low_hz, high_hz; /* of the lightest tip, and of this one */
+    double tip_kg, less_kg, more_kg;
+    int64_t light; /* the craft's mass at which all tips may be as they weigh now; or ANY_MASS */
+    size_t arms;
+} ring;
+
+static bool ring_of(const best_search *search, const best_state *state, bool cruises, ring *of)
+{
+    const pare_sheet *sheet = &state->trial.sheet;
+    pare_arm_facts arm;
+    *of = (ring){.margin = cruises ? "arm.ring_cruise" : "arm.ring",
+                 .cruises = cruises,
+                 .arms = sheet->assembly.arms,
+                 .light = ANY_MASS};
+    if (of->arms == 0 || !pare_craft_arm_facts(state->trial.flown, sheet, &arm) ||
+        !(arm.tip_kg > 0))
+        return false;
+    tips_open(search, state, &of->less_kg, &of->more_kg);
+    of->tip_kg = arm.tip_kg;
+    of->less_kg /= (double)of->arms;
+    of->more_kg /= (double)of->arms;
+    if (!(of->less_kg < of->tip_kg))
+        return false;
+    if (is_bounded_by_mass(search, state))
+        of->light = state->sum + state->tips_less - BEST_ROUNDED;
+    of->need_ratio = best_need(search, of->margin);
+    pare_arm_ring_band(&arm, &of->low_hz, &of->high_hz);
+    of->low_hz *= sqrt(of->tip_kg / (of->tip_kg - of->less_kg));
+    return true;
+}
+
+/* The upper edge of the heaviest tip that a craft of a mass can have. */
+static double upper_hz(const ring *of, int64_t units)
+{
+    double more_kg = of->more_kg;
+    if (of->light != ANY_MASS) {
+        const double of_mass_kg = (double)(units - of->light) / BEST_UNITS_PER_KG;
+        more_kg = fmin(more_kg, fmax(of_mass_kg / (double)of->arms, -of->less_kg));
+    }
+    return of->high_hz * sqrt(of->tip_kg / (of->tip_kg + more_kg));
+}
+
+/* The speed that is flown for the longest. 0: none is set */
+static double cruise_m_s(const pare_brief *brief)
+{
+    double speed_m_s = 0, share = 0;
+    for (size_t i = 0; i < brief->entries; i++) {
+        const pare_flown *entry = &brief->flown[i];
+        if (entry->as == PARE_FLOWN_SPEED && entry->share > share) {
+            share = entry->share;
+            speed_m_s = entry->level;
+        }
+    }
+    return speed_m_s;
+}
+
+/* 0: it cannot be flown so */
+static double turns_hz(const best_state *state, const ring *of, int64_t units)
+{
+    pare_rig rig = state->trial.sheet.rig;
+    pare_operating point;
+    rig.mass_kg = best_least_kg(units);
+    rig.uneven = 0;
+    if (of->cruises) {
+        const double speed_m_s = cruise_m_s(&state->trial.flown->brief);
+        if (!(speed_m_s > 0) ||
+            pare_rig_level(&rig, speed_m_s, PARE_CHARGE_HALF, &point, NULL) != PARE_OK)
+            return 0;
+    } else if (pare_rig_thrust(&rig, 1, PARE_CHARGE_HALF, &point, NULL) != PARE_OK) {
+        return 0;
+    }
+    return point.rotor.speed_rad_s / (2 * PI);
+}
+
+/* The margin counts a band's edges in whole hertz. */
+static bool rings(const best_state *state, const ring *of, int64_t units)
+{
+    const double turn_hz = turns_hz(state, of, units);
+    return turn_hz > floor(of->low_hz) / of->need_ratio * (1 + INSIDE) &&
+           turn_hz < ceil(upper_hz(of, units)) * of->need_ratio * (1 - INSIDE);
+}
+
+/* ---- a bound, raised ---- */
+
+static bool raise_over(const best_search *search, best_state *state, bool cruises)
+{
+    ring of;
+    if (!ring_of(search, state, cruises, &of) || !rings(state, &of, state->least))
+        return false;
+    int64_t holds = state->least, most = 2 * state->least;
+    if (rings(state, &of, most))
+        holds = most;
+    while (most - holds > FINE) {
+        const int64_t middle = holds + (most - holds) / 2;
+        if (rings(state, &of, middle))
+            holds = middle;
+        else
+            most = middle;
+    }
+    /* What rings so is flown at the least that it may truly weigh; what is passed over rings at the most too. */
+    holds -= 2 * (int64_t)BEST_ROUNDED;
+    if (holds <= state->least)
+        return false;
+    state->raised = state->least = holds;
+    return true;
+}
+
+/* Whether an open choice may change the craft's drag. */
+static bool is_drag_open(const best_search *search, const best_state *state)
+{
+    const pare_craft *craft = state->trial.flown;
+    for (size_t s = 0; s < search->slots; s++)
+        if (best_open(state, s) && search->slot[s].states_drag)
+            return true;
+    for (size_t i = 0; i < craft->items; i++)
+        if (!craft->item[i].off && pare_item_drag_m2(&craft->item[i]) > 0 &&
+            best_is_dragged(search, state, craft->item[i].part))
+            return true;
+    return false;
+}
+
+bool best_raise(const best_search *search, best_state *state)
+{
+    bool raised = false, again = true;
+    const bool drag_open = is_drag_open(search, state);
+    for (int turn = 0; again && turn < RAISED_MOST; turn++) {
+        again = raise_over(search, state, false);
+        if (!drag_open)
+            again = raise_over(search, state, true) || again;
+        raised = raised || again;
+    }
+    return raised;
+}
+
+/* ---- a whole set ---- */
+
+static bool rings_surely(const best_search *search, const best_state *whole, const char *margin,
+                         double mass_kg, pare_sheet *probe)
+{
+    pare_sheet_copy(&whole->trial.sheet, probe);
+    probe->rig.mass_kg = mass_kg;
+    probe->flown = 0;
+    pare_sheet_judge(whole->trial.flown, probe);
+    const pare_margin *now = pare_sheet_margin(probe, margin);
+    return now && now->ratio < best_need(search, margin) * (1 - INSIDE);
+}
+
+int64_t best_rings_until(const best_search *search, const best_state *whole, const char *margin,
+                         pare_sheet *probe)
+{
+    int64_t fails = whole->units, holds = fails + fails / 2;
+    if (strncmp(margin, "arm.ring", 8) != 0 ||
+        !rings_surely(search, whole, margin, best_least_kg(fails), probe) ||
+        !rings_surely(search, whole, margin, best_most_kg(fails), probe))
+        return 0;
+    if (rings_surely(search, whole, margin, best_most_kg(holds), probe))
+        return holds;
+    while (holds - fails > FINE) {
+        const int64_t middle = fails + (holds - fails) / 2;
+        if (rings_surely(search, whole, margin, best_most_kg(middle), probe))
+            fails = middle;
+        else
+            holds = middle;
+    }
+    return fails;
+}
