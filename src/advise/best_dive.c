@@ -282,10 +282,8 @@ static bool sharpen(best_worker *worker)
 
 /* ---- */
 
-/* What a state with one option more weighs at the least, before it is put on. One that another choice may
- * still take off counts as nothing, and an ESC or what drives in its place by the lesser of the two. */
-static int64_t least_with(const best_search *search, const best_state *state, size_t slot,
-                          const best_option *option)
+int64_t best_least_with(const best_search *search, const best_state *state, size_t slot,
+                        const best_option *option)
 {
     int64_t sum = state->sum - state->either;
     if (search->with_sender && (slot == search->antenna || slot == search->sender))
@@ -320,7 +318,7 @@ bool best_culprit_refuses(best_worker *worker, size_t depth)
             if (best_goes_never(search, state, slot, option, next))
                 continue;
             best_state_copy(search, state, next);
-            next->least = least_with(search, state, slot, option);
+            next->least = best_least_with(search, state, slot, option);
         }
         if (!best_is_hopeless(worker, next, next->least) && !best_flown_out(worker, next, by) &&
             !best_is_hopeless(worker, next, next->least))
@@ -343,7 +341,7 @@ static bool probe(best_worker *worker, size_t depth, size_t slot)
         const best_option *option = &choice->option[i];
         if (!best_may_be(search, state, slot, option) || is_never_of_group(worker, slot, i))
             continue;
-        int64_t least = least_with(search, state, slot, option);
+        int64_t least = best_least_with(search, state, slot, option);
         if (least >= leaves)
             break;
         if (best_state_choose(search, state, slot, option, with))
@@ -396,7 +394,7 @@ void best_dive_from(best_worker *worker, size_t depth, size_t slot)
     bool limited = false, any_goes_on = false, refutes = false;
     for (size_t i = 0; i < options && best_go_on(worker); i++) {
         const best_option *option = stands ? &choice->option[i] : NULL;
-        const int64_t least = least_with(search, state, slot, option);
+        const int64_t least = best_least_with(search, state, slot, option);
         if (option && !best_may_be(search, state, slot, option))
             continue;
         if (option && is_never_of_group(worker, slot, i)) {

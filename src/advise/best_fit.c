@@ -16,6 +16,7 @@ enum { FRAME, MOTOR, ASKED };
 typedef struct rows {
     const bool *of[ASKED];
     bool together; /* of a whole group: what is counted need not add up with another's */
+    bool puts_on;  /* what moves others is put on, not only counted */
 } rows;
 
 static bool is_never(const rows *never, size_t option)
@@ -26,7 +27,7 @@ static bool is_never(const rows *never, size_t option)
 
 static rows rows_of(const best_search *search, const best_group *group)
 {
-    rows never = {{NULL, NULL}, true};
+    rows never = {{NULL, NULL}, true, false};
     for (size_t g = 0; g < ASKED; g++)
         if (best_grouped(search, g))
             never.of[g] = best_grouped(search, g)->option[group->option[g]].never;
@@ -78,6 +79,42 @@ static bool count_with(const best_search *search, const rows *never, best_state 
     return true;
 }
 
+/* The least of a class by one choice that moves others: only with that put on is it known which wires and screws
+ * there are, and what they weigh. BEST_NO_BOUND: none of its options goes on. Works in the state after. */
+static int64_t least_put_on(const best_search *search, const rows *never, best_state *state,
+                            size_t slot)
+{
+    const best_slot *of = &search->slot[slot];
+    int64_t least = BEST_NO_BOUND;
+    for (size_t i = 0; i < of->options; i++) {
+        const best_option *option = &of->option[i];
+        if (is_never(never, of->first + i) || !best_may_be(search, state, slot, option))
+            continue;
+        if (best_least_with(search, state, slot, option) >= least)
+            break;
+        int64_t its = state->sum;
+        if (best_state_choose(search, state, slot, option, state + 1))
+            its = state[1].sum;
+        else if (best_goes_never(search, state, slot, option, state + 1))
+            continue;
+        least = its < least ? its : least;
+    }
+    return least;
+}
+
+/* The least of a class by all such choices. */
+static int64_t least_of_moving(const best_search *search, const rows *never, best_state *state)
+{
+    int64_t least = state->sum;
+    for (size_t s = 0; s < search->slots && least < BEST_NO_BOUND; s++)
+        if ((state->moving >> s & 1) && best_open(state, s) &&
+            best_state_stands(search, state, s)) {
+            const int64_t its = least_put_on(search, never, state, s);
+            least = its > least ? its : least;
+        }
+    return least;
+}
+
 /* The least of all classes from a slot on; BEST_NO_BOUND: there is none. Works in the states after this one. */
 static int64_t least_of_classes(const best_search *search, const rows *never, best_state *state,
                                 size_t slot)
@@ -90,7 +127,7 @@ static int64_t least_of_classes(const best_search *search, const rows *never, be
         if (!count_with(search, never, state))
             return BEST_NO_BOUND;
         best_state_bound(search, state);
-        return state->sum;
+        return never->puts_on ? least_of_moving(search, never, state) : state->sum;
     }
     int64_t least = BEST_NO_BOUND;
     for (int moves = 0; moves < 2; moves++) {
@@ -180,7 +217,7 @@ pare_status best_fit_find(best_search *search, const best_state *first, best_sta
                 continue;
             mark(search, &of->option[i], &between, never);
             best_state_copy(search, first, room);
-            rows own = {{NULL, NULL}, false};
+            rows own = {{NULL, NULL}, false, false};
             own.of[g] = never;
             const int64_t least = least_with(search, &own, room, g);
             of->option[i].never = never;
@@ -194,11 +231,24 @@ pare_status best_fit_find(best_search *search, const best_state *first, best_sta
     return PARE_OK;
 }
 
+static int64_t least_by(const best_search *search, const rows *never, best_state *state)
+{
+    if (!count_with(search, never, state))
+        return BEST_NO_BOUND;
+    best_state_copy(search, state, state + 1);
+    return least_of_classes(search, never, state + 1, 0);
+}
+
 int64_t best_fit_least(const best_search *search, const best_group *group, best_state state[])
 {
     const rows never = rows_of(search, group);
-    if (!count_with(search, &never, state))
-        return BEST_NO_BOUND;
-    best_state_copy(search, state, state + 1);
-    return least_of_classes(search, &never, state + 1, 0);
+    return least_by(search, &never, state);
+}
+
+int64_t best_fit_least_put_on(const best_search *search, const best_group *group,
+                              best_state state[])
+{
+    rows never = rows_of(search, group);
+    never.puts_on = true;
+    return least_by(search, &never, state);
 }

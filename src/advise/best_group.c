@@ -374,7 +374,7 @@ int64_t best_pair_ask(best_worker *worker, const best_groups *groups, const best
     if (left != 0 && !go_on(worker, group, left, 1))
         return BEST_NO_BOUND;
     both->open &= ~closed;
-    const int64_t least = best_fit_least(search, group, both);
+    const int64_t least = best_fit_least_put_on(search, group, both);
     if (least == BEST_NO_BOUND)
         return BEST_NO_BOUND;
     return least > by_themselves ? least - by_themselves : 0;

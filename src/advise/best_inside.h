@@ -463,6 +463,9 @@ bool best_never_with(const best_search *search, const best_group *group, size_t 
  * by the lightest that goes with them; BEST_NO_BOUND: something has nothing that goes. The state's slots are
  * counted so, too. */
 int64_t best_fit_least(const best_search *search, const best_group *group, best_state state[]);
+/** The same, with each choice that moves others put on. */
+int64_t best_fit_least_put_on(const best_search *search, const best_group *group,
+                              best_state state[]);
 
 /* ---- best_link.c ---- */
 /** Finds a transmitter and its antenna among the slots, and what they weigh together. */
@@ -477,6 +480,11 @@ int64_t best_link_units(const pare_part *part);
  * than it, or has been, and is nothing that another choice takes along. */
 bool best_goes_never(const best_search *search, const best_state *state, size_t slot,
                      const best_option *option, best_state *room);
+/** What a state with one option more weighs at the least, before it is put on. One that another choice may
+ * still take off counts as nothing, and an ESC or what drives in its place by the lesser of the two. NULL: it has
+ * been decided by another choice. */
+int64_t best_least_with(const best_search *search, const best_state *state, size_t slot,
+                        const best_option *option);
 /** All sets of a group whose four are decided in worker->state[0], up to the worker's ceiling. */
 void best_dive(best_worker *worker);
 /** All sets of a state whose slots before this one are decided. */
