@@ -360,13 +360,14 @@ static bool probe(best_worker *worker, size_t depth, size_t slot)
     return true;
 }
 
-/* The same of all choices that are open. */
+/* The same of all choices that are open, as far as any may still be worth it. */
 static bool probe_all(best_worker *worker, size_t depth)
 {
     const best_search *search = worker->search;
     best_state *state = &worker->state[depth];
     for (size_t s = 0; s < search->slots; s++)
-        if (best_open(state, s) && best_state_stands(search, state, s) && !probe(worker, depth, s))
+        if (best_open(state, s) && best_state_stands(search, state, s) &&
+            (!probe(worker, depth, s) || best_is_hopeless(worker, state, state->raised)))
             return false;
     best_state_bound(search, state);
     return !best_is_hopeless(worker, state, state->least);
