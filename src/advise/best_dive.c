@@ -100,12 +100,29 @@ bool best_go_on(best_worker *worker)
     return !stop;
 }
 
+/* Choices of what drives the motors: how warm that gets, only a flight says. */
+static bool is_driver(const best_search *search, size_t slot)
+{
+    const pare_part *part = search->desk->loaded.item[search->slot[slot].item].part;
+    return part->kind == PARE_ESC_FOUR || part->kind == PARE_ESC_ONE ||
+           search->slot[slot].moves_wires;
+}
+
 /* Choices whose ratings are worth a flight once they are made. */
 static bool is_rated(const best_search *search, size_t slot)
 {
     const pare_part *part = search->desk->loaded.item[search->slot[slot].item].part;
-    return part->spec[PARE_SPEC_VOLTS_HIGH].value > 0 || part->kind == PARE_ESC_FOUR ||
-           part->kind == PARE_ESC_ONE || search->slot[slot].feeds || search->slot[slot].moves_wires;
+    return part->spec[PARE_SPEC_VOLTS_HIGH].value > 0 || search->slot[slot].feeds ||
+           is_driver(search, slot);
+}
+
+/* Whether an option's own ratings refute a state that it was just put on. */
+static bool is_overtaxed(best_worker *worker, size_t slot, best_state *with, char by[48])
+{
+    const best_search *search = worker->search;
+    if (is_driver(search, slot))
+        return best_refuted(search, with, worker->probe, worker->lightest, by);
+    return is_rated(search, slot) && best_volts_fail(search, with, worker->probe, by);
 }
 
 void best_refusal(best_worker *worker, const char *by)
@@ -249,8 +266,7 @@ static bool is_never_of_group(best_worker *worker, size_t slot, size_t index)
             never = best_goes_never(search, &worker->state[0], slot, option, with);
         else if (worker->best.found && with->least > worker->best.units)
             never = true;
-        else if (is_rated(search, slot) &&
-                 best_refuted(search, with, worker->probe, worker->lightest, by)) {
+        else if (is_overtaxed(worker, slot, with, by)) {
             never = true;
             best_refusal(worker, by);
         }

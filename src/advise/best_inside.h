@@ -343,6 +343,9 @@ double best_bare_ohm(const pare_part *motor, const pare_rig *rig);
 /** Whether every set below a weighed state fails. @param[out] by  the limit that it fails */
 bool best_refuted(const best_search *search, best_state *state, pare_sheet *probe,
                   pare_craft *lightest, char by[48]);
+/** The same by the ratings alone that no flight changes: what volts an item may get. */
+bool best_volts_fail(const best_search *search, const best_state *state, pare_sheet *probe,
+                     char by[48]);
 /** The most that any set below a state has of what is raised; HUGE_VAL: not known. Works in the probe. */
 double best_promise(const best_search *search, const best_state *state, pare_sheet *probe);
 /** What a judged sheet has of what is raised: the lesser of its figures. */

@@ -916,6 +916,14 @@ bool best_refuted(const best_search *search, best_state *state, pare_sheet *prob
            (!state->rough && screws_fail(search, state, probe, lightest, by));
 }
 
+bool best_volts_fail(const best_search *search, const best_state *state, pare_sheet *probe,
+                     char by[48])
+{
+    pare_sheet_copy(&state->trial.sheet, probe);
+    pare_sheet_margins_worst(state->trial.flown, PARE_MARGINS_RATED, probe);
+    return refuted_by(search, state, probe, ASK_THRUST, false, by);
+}
+
 /* ---- wires that the flight needs ---- */
 
 /* A gauge of each run that is asked for, and what they weigh so at the least. */
