@@ -31,8 +31,8 @@ enum {
 typedef struct outcome {
     best_group group;
     bool fits, built, cut;
-    bool again;   /* its motor, or this and its frame, have been weighed: its turn may come later */
-    int64_t pair; /* what was found out of its motor and frame */
+    bool again; /* its motor, or this and its frame, have been weighed: its turn may come later */
+    best_pair *pair; /* what is known of its motor and frame */
     char by[48];
     best_set best;
     bool stopped, tired;
@@ -277,12 +277,12 @@ static void refine(best_worker *worker, const rounds *r, outcome *out)
             out->group.depth + 1 == BEST_GROUPED && best_group_fails(worker, &out->group, out->by);
         return;
     }
-    if (out->pair == BEST_PAIR_UNKNOWN)
+    if (!out->pair)
         out->pair = best_pair_ask(worker, &r->groups, &out->group);
-    if (out->pair == BEST_NO_BOUND)
+    if (!out->pair || out->pair->more == BEST_NO_BOUND)
         return;
     if (!out->group.weighed) {
-        best_group_weigh(&out->group, out->pair);
+        best_group_weigh(&out->group, out->pair->more);
         out->again = true;
         return;
     }
@@ -342,8 +342,10 @@ static void dive(best_worker *worker, const best_set *best, outcome *out)
     const bool raises = worker->search->ask->raised;
     begin_dive(worker, raises ? &none : best,
                raises ? patience_of(&out->group) : budget_of(&out->group), ceiling_of(&out->group));
+    worker->pair = out->pair;
     if (best_group_build(worker, &out->group))
         best_dive(worker);
+    worker->pair = NULL;
     out->best = worker->best;
 
     out->stopped = worker->stopped;
@@ -371,13 +373,24 @@ static void do_round(rounds *r, size_t count, bool refines)
     }
 }
 
+/* Others of the round may have found out the same. */
+static void keep_pair(rounds *r, const outcome *out)
+{
+    best_pair **kept = best_pair_of(&r->groups, &out->group);
+    if (!*kept)
+        *kept = out->pair;
+    else if (*kept != out->pair)
+        free(out->pair);
+    r->groups.failed = r->groups.failed || !out->pair;
+}
+
 static void merge_refined(rounds *r, size_t count)
 {
     for (size_t i = 0; i < count; i++) {
         outcome *out = &r->outcome[i];
         const bool whole = out->group.depth == BEST_GROUPED;
         if (whole && out->fits)
-            *best_pair_of(&r->groups, &out->group) = out->pair;
+            keep_pair(r, out);
         r->answer->opened += out->built;
         r->groups.made += whole && out->fits && !out->again;
         if (out->cut)
@@ -505,13 +518,13 @@ static size_t take_round(rounds *r, bool *refines)
         if (count == most || *refines == top->refined)
             break;
         best_group group = best_groups_next(&r->groups);
-        int64_t pair = BEST_PAIR_UNKNOWN;
+        best_pair *pair = NULL;
         if (group.depth == BEST_GROUPED)
             pair = *best_pair_of(&r->groups, &group);
-        if (pair == BEST_NO_BOUND)
+        if (pair && pair->more == BEST_NO_BOUND)
             continue;
-        if (pair != BEST_PAIR_UNKNOWN && !group.weighed) {
-            best_group_weigh(&group, pair);
+        if (pair && !group.weighed) {
+            best_group_weigh(&group, pair->more);
             best_groups_put(&r->groups, group);
             continue;
         }

@@ -465,20 +465,36 @@ static bool sharpen_class(best_worker *worker, best_state *state, size_t slot)
     return false;
 }
 
+/* Raises a class to what was found out of it with the group's motor and frame. False: nothing goes on with them. */
+static bool raise_to_class(const best_worker *worker, best_state *state)
+{
+    const best_pair *pair = worker->pair;
+    for (size_t i = 0; pair && i < pair->classes; i++) {
+        if (pair->of[i].moving != state->moving || pair->of[i].calm != state->calm)
+            continue;
+        if (pair->of[i].more == BEST_NO_BOUND)
+            return false;
+        const int64_t least = worker->group->plain + pair->of[i].more;
+        state->raised = least > state->raised ? least : state->raised;
+        state->least = state->raised > state->least ? state->raised : state->least;
+    }
+    return true;
+}
+
 /* While the ESC may be of another sort, or come with the controller, no line of wires or boards is sure; while
  * a camera may come with the transmitter, the camera's is not. So sets are parted by whether each such choice
  * moves what others have, before it is made. */
 static void dive_by_class(best_worker *worker, size_t depth, size_t slot)
 {
     const best_search *search = worker->search;
-    const best_state *state = &worker->state[depth];
-    best_state *next = &worker->state[depth + 1];
+    best_state *state = &worker->state[depth], *next = &worker->state[depth + 1];
     while (slot < search->slots && (!search->slot[slot].moves || !best_open(state, slot) ||
                                     !best_state_stands(search, state, slot)))
         slot++;
     if (slot == search->slots) {
         worker->culprit = BEST_NONE;
-        if (probe_all(worker, depth) && (depth == 0 || !is_refuted(worker, &worker->state[depth])))
+        if (raise_to_class(worker, state) && !best_is_hopeless(worker, state, state->least) &&
+            probe_all(worker, depth) && (depth == 0 || !is_refuted(worker, &worker->state[depth])))
             best_dive_from(worker, depth, 0);
         return;
     }

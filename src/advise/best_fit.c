@@ -15,8 +15,8 @@ enum { FRAME, MOTOR, ASKED };
 /* What does not go with a frame, and with a motor: [options of all slots] each, or NULL. */
 typedef struct rows {
     const bool *of[ASKED];
-    bool together; /* of a whole group: what is counted need not add up with another's */
-    bool puts_on;  /* what moves others is put on, not only counted */
+    bool together;   /* of a whole group: what is counted need not add up with another's */
+    best_pair *pair; /* then what moves others is put on, not only counted; or NULL */
 } rows;
 
 static bool is_never(const rows *never, size_t option)
@@ -27,7 +27,7 @@ static bool is_never(const rows *never, size_t option)
 
 static rows rows_of(const best_search *search, const best_group *group)
 {
-    rows never = {{NULL, NULL}, true, false};
+    rows never = {{NULL, NULL}, true, NULL};
     for (size_t g = 0; g < ASKED; g++)
         if (best_grouped(search, g))
             never.of[g] = best_grouped(search, g)->option[group->option[g]].never;
@@ -115,6 +115,19 @@ static int64_t least_of_moving(const best_search *search, const rows *never, bes
     return least;
 }
 
+static int64_t least_of_class(const best_search *search, const rows *never, best_state *state)
+{
+    int64_t least = BEST_NO_BOUND;
+    if (count_with(search, never, state)) {
+        best_state_bound(search, state);
+        least = never->pair ? least_of_moving(search, never, state) : state->sum;
+    }
+    best_pair *pair = never->pair;
+    if (pair && pair->classes < BEST_CLASSES)
+        pair->of[pair->classes++] = (struct best_class){state->calm, state->moving, least};
+    return least;
+}
+
 /* The least of all classes from a slot on; BEST_NO_BOUND: there is none. Works in the states after this one. */
 static int64_t least_of_classes(const best_search *search, const rows *never, best_state *state,
                                 size_t slot)
@@ -123,12 +136,8 @@ static int64_t least_of_classes(const best_search *search, const rows *never, be
            (!search->slot[slot].moves || best_is_grouped(search, slot) || !best_open(state, slot) ||
             !best_state_stands(search, state, slot)))
         slot++;
-    if (slot == search->slots) {
-        if (!count_with(search, never, state))
-            return BEST_NO_BOUND;
-        best_state_bound(search, state);
-        return never->puts_on ? least_of_moving(search, never, state) : state->sum;
-    }
+    if (slot == search->slots)
+        return least_of_class(search, never, state);
     int64_t least = BEST_NO_BOUND;
     for (int moves = 0; moves < 2; moves++) {
         best_state_copy(search, state, state + 1);
@@ -217,7 +226,7 @@ pare_status best_fit_find(best_search *search, const best_state *first, best_sta
                 continue;
             mark(search, &of->option[i], &between, never);
             best_state_copy(search, first, room);
-            rows own = {{NULL, NULL}, false, false};
+            rows own = {{NULL, NULL}, false, NULL};
             own.of[g] = never;
             const int64_t least = least_with(search, &own, room, g);
             of->option[i].never = never;
@@ -245,10 +254,11 @@ int64_t best_fit_least(const best_search *search, const best_group *group, best_
     return least_by(search, &never, state);
 }
 
-int64_t best_fit_least_put_on(const best_search *search, const best_group *group,
-                              best_state state[])
+void best_fit_classes(const best_search *search, const best_group *group, best_state state[],
+                      best_pair *pair)
 {
     rows never = rows_of(search, group);
-    never.puts_on = true;
-    return least_by(search, &never, state);
+    never.pair = pair;
+    pair->classes = 0;
+    pair->more = least_by(search, &never, state);
 }

@@ -125,7 +125,7 @@ bool best_group_fits(const best_search *search, const best_group *group)
 bool best_groups_open(const best_search *search, const best_state *first, best_groups *groups)
 {
     int64_t least = first->sum;
-    size_t pairs = options_of(search, MOTOR) * options_of(search, FRAME);
+    const size_t pairs = options_of(search, MOTOR) * options_of(search, FRAME);
     *groups = (best_groups){.search = search};
     for (size_t g = 0; g < BEST_GROUPED; g++) {
         if (options_of(search, g) == 0)
@@ -134,17 +134,19 @@ bool best_groups_open(const best_search *search, const best_state *first, best_g
             least += least_of(search, g, 0) - first->slot_least[search->grouped[g]];
     }
     groups->root = least;
-    groups->pair = calloc(pairs, sizeof groups->pair[0]);
-    while (groups->pair && pairs-- > 0)
-        groups->pair[pairs] = BEST_PAIR_UNKNOWN;
+    groups->pair = calloc(pairs, sizeof(best_pair *));
     best_groups_put(groups, (best_group){.least = least, .plain = least, .depth = 1});
     return groups->pair && !groups->failed;
 }
 
 void best_groups_close(best_groups *groups)
 {
-    free(groups->heap);
+    const size_t pairs =
+        groups->pair ? options_of(groups->search, MOTOR) * options_of(groups->search, FRAME) : 0;
+    for (size_t i = 0; i < pairs; i++)
+        free(groups->pair[i]);
     free(groups->pair);
+    free(groups->heap);
 }
 
 int64_t best_groups_least(const best_groups *groups)
@@ -343,7 +345,14 @@ static bool go_on(best_worker *worker, const best_group *group, unsigned left, s
 
 /* ---- a motor and a frame ---- */
 
-int64_t *best_pair_of(const best_groups *groups, const best_group *group)
+static int64_t beyond(int64_t least, int64_t by_themselves)
+{
+    if (least == BEST_NO_BOUND)
+        return BEST_NO_BOUND;
+    return least > by_themselves ? least - by_themselves : 0;
+}
+
+best_pair **best_pair_of(const best_groups *groups, const best_group *group)
 {
     return &groups->pair[group->option[MOTOR] * options_of(groups->search, FRAME) +
                          group->option[FRAME]];
@@ -351,14 +360,16 @@ int64_t *best_pair_of(const best_groups *groups, const best_group *group)
 
 /* The propeller on the craft fits both: then only the two themselves, and what stays on the craft, can be
  * why they do not go on, and no other propeller or pack helps. */
-int64_t best_pair_ask(best_worker *worker, const best_groups *groups, const best_group *group)
+static void ask_pair(best_worker *worker, const best_groups *groups, const best_group *group,
+                     best_pair *pair)
 {
     const best_search *search = worker->search;
     const int now = pare_craft_doing(search->desk->craft, PARE_PROPELLER);
     const pare_part *propeller = now >= 0 ? search->desk->craft->item[now].part : NULL;
+    *pair = (best_pair){.more = 0};
     if (!frame_takes(part_of(search, group, FRAME), propeller) ||
         !agree(propeller, part_of(search, group, MOTOR), PARE_FIT_SHAFT))
-        return 0;
+        return;
     best_state *both = worker->state;
     uint64_t closed = 0;
     unsigned left = 0;
@@ -371,13 +382,22 @@ int64_t best_pair_ask(best_worker *worker, const best_groups *groups, const best
         by_themselves += least_of(search, g, group->option[g]) - least_of(search, g, 0);
     }
     best_state_copy(search, worker->first, left ? &both[1] : both);
+    pair->more = BEST_NO_BOUND;
     if (left != 0 && !go_on(worker, group, left, 1))
-        return BEST_NO_BOUND;
+        return;
     both->open &= ~closed;
-    const int64_t least = best_fit_least_put_on(search, group, both);
-    if (least == BEST_NO_BOUND)
-        return BEST_NO_BOUND;
-    return least > by_themselves ? least - by_themselves : 0;
+    best_fit_classes(search, group, both, pair);
+    pair->more = beyond(pair->more, by_themselves);
+    for (size_t i = 0; i < pair->classes; i++)
+        pair->of[i].more = beyond(pair->of[i].more, by_themselves);
+}
+
+best_pair *best_pair_ask(best_worker *worker, const best_groups *groups, const best_group *group)
+{
+    best_pair *pair = malloc(sizeof *pair);
+    if (pair)
+        ask_pair(worker, groups, group, pair);
+    return pair;
 }
 
 void best_group_weigh(best_group *group, int64_t more)
@@ -402,11 +422,12 @@ bool best_motor_weigh(best_worker *worker, const best_groups *groups, best_group
         if (!agree(part_of(search, &with, FRAME), part_of(search, &with, MOTOR),
                    PARE_FIT_BOLT_CIRCLE))
             continue;
-        int64_t *pair = best_pair_of(groups, &with);
-        if (*pair == BEST_PAIR_UNKNOWN)
+        best_pair **pair = best_pair_of(groups, &with);
+        if (!*pair)
             *pair = best_pair_ask(worker, groups, &with);
-        if (*pair != BEST_NO_BOUND && heavier + *pair < least)
-            least = heavier + *pair;
+        const int64_t more = *pair ? (*pair)->more : 0;
+        if (more != BEST_NO_BOUND && heavier + more < least)
+            least = heavier + more;
     }
     if (least == BEST_NO_BOUND)
         return false;

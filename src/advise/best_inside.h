@@ -14,6 +14,7 @@ enum {
     BEST_SLOTS = PARE_ITEMS,
     BEST_GROUPED = 4, /* frame, motor, propeller, pack */
     BEST_NONE = 255,
+    BEST_CLASSES = 8,       /* of sets, by what moves; of more than so many nothing is kept */
     BEST_STEP_PARTS = 1000, /* a first dive's ceiling is so much of the bound above it */
     BEST_STATES = 2 * BEST_SLOTS + PARE_RUNS + 8,
     BEST_ROUNDED =
@@ -184,6 +185,17 @@ typedef struct best_group {
     uint32_t option[BEST_GROUPED]; /* in the order of best_search.grouped */
 } best_group;
 
+/** What sets with a motor and a frame weigh beyond what the two add by themselves; BEST_NO_BOUND: they do not go on
+ * one after the other. */
+typedef struct best_pair {
+    int64_t more;
+    size_t classes;
+    struct best_class {
+        uint64_t calm, moving; /* the choices that will not move, and that will, as in a state */
+        int64_t more;
+    } of[BEST_CLASSES];
+} best_pair;
+
 /** Room for best_tail.c. */
 typedef struct best_tail_work best_tail_work;
 
@@ -200,6 +212,7 @@ typedef struct best_worker {
     pare_shopping *shopping;
     best_set best;           /* to be beaten */
     const best_group *group; /* that is put together */
+    const best_pair *pair;   /* its motor and frame, in a dive */
     size_t sets, misses, nodes;
     size_t patience, begun; /* nodes that this dive may try, 0: all; nodes at its beginning */
     bool stopped, tired;    /* tired: stopped because of its patience */
@@ -416,17 +429,14 @@ bool best_is_sure(const best_search *search, const pare_craft *craft, const pare
                   pare_sheet *room, char by[48]);
 
 /* ---- best_group.c ---- */
-/** What sets with a motor and a frame weigh beyond what the two add by themselves; BEST_NO_BOUND: they do not go on
- * one after the other. */
-#define BEST_PAIR_UNKNOWN INT64_MIN
 typedef struct best_groups {
     const best_search *search;
     int64_t root; /* the least of the first group */
     size_t count, room;
     best_group *heap;
-    size_t made;   /* groups that fit by themselves */
-    int64_t *pair; /* [motors][frames]: what is known of the two together */
-    bool failed;   /* out of memory */
+    size_t made;      /* groups that fit by themselves */
+    best_pair **pair; /* [motors][frames]: what is known of the two together, or NULL */
+    bool failed;      /* out of memory */
 } best_groups;
 /** @param first  the craft as it is, bounded */
 bool best_groups_open(const best_search *search, const best_state *first, best_groups *groups);
@@ -440,10 +450,10 @@ void best_groups_put(best_groups *groups, best_group group);
 void best_groups_deeper(best_groups *groups, best_group group);
 /** Whether what is decided of a group could fit together, whatever goes on in between. */
 bool best_group_fits(const best_search *search, const best_group *group);
-/** Works a pair out. Works in the worker's states. */
-int64_t best_pair_ask(best_worker *worker, const best_groups *groups, const best_group *group);
+/** Works a pair out, to be freed. Works in the worker's states. NULL: out of memory. */
+best_pair *best_pair_ask(best_worker *worker, const best_groups *groups, const best_group *group);
 /** What is known of a whole group's pair, to be read and set. */
-int64_t *best_pair_of(const best_groups *groups, const best_group *group);
+best_pair **best_pair_of(const best_groups *groups, const best_group *group);
 /** Adds to a group what its motor and frame mean together. */
 void best_group_weigh(best_group *group, int64_t more);
 /** Adds to all groups that begin with a motor what any frame means with it at the least; what is found out of its pairs
@@ -466,9 +476,9 @@ bool best_never_with(const best_search *search, const best_group *group, size_t 
  * by the lightest that goes with them; BEST_NO_BOUND: something has nothing that goes. The state's slots are
  * counted so, too. */
 int64_t best_fit_least(const best_search *search, const best_group *group, best_state state[]);
-/** The same, with each choice that moves others put on. */
-int64_t best_fit_least_put_on(const best_search *search, const best_group *group,
-                              best_state state[]);
+/** The same, with each choice that moves others put on, and by class. @param[out] pair  `more` is such a least */
+void best_fit_classes(const best_search *search, const best_group *group, best_state state[],
+                      best_pair *pair);
 
 /* ---- best_link.c ---- */
 /** Finds a transmitter and its antenna among the slots, and what they weigh together. */
