@@ -9,6 +9,7 @@
 #include <string.h>
 
 #include "advise/best_inside.h"
+#include "advise/esc.h"
 #include "advise/stand_in.h"
 #include "craft/arm_facts.h"
 #include "craft/drag.h"
@@ -27,64 +28,74 @@ enum {
 
 /* ---- what tips may weigh ---- */
 
-/* By a choice of ESCs that is open: one for all in the middle, or one at each arm. What drives as well
+/* By how much open choices may make all tips together lighter, or heavier: what sits there by less or more, and
+ * ESCs by coming onto the arms, which nothing of the rest has to make room for. */
+typedef struct tips {
+    int64_t less, more;
+    double less_kg, more_kg, come_kg;
+} tips;
+
+/* A choice of ESCs that is open: one for all in the middle, or one at each arm. What drives as well
  * as it decides may leave that to any ESC of the bench, and nothing is known of those. */
-static void tips_of_escs(const best_search *search, const best_state *state, size_t slot,
-                         int64_t units, int64_t *less, int64_t *more)
+static void add_escs(const best_search *search, const best_state *state, size_t slot, int64_t units,
+                     tips *of)
 {
-    const pare_item *item = &state->trial.flown->item[search->slot[slot].item];
-    const bool at_arms = item->place == PARE_AT_ARMS;
+    const pare_craft *craft = state->trial.flown;
+    const pare_item *item = &craft->item[search->slot[slot].item];
+    const double share = pare_arm_tip_share(craft, PARE_ESC_ALONG_ARM);
+    const bool at_arms = pare_item_at_tips(item);
     const int64_t each = at_arms ? 1 : (int64_t)state->trial.sheet.assembly.arms;
-    *less += at_arms ? units : 0;
+    int64_t come = 0;
+    of->less += at_arms ? units : 0;
     if (item->part->kind == PARE_ESC_FOUR || item->part->kind == PARE_ESC_ONE)
-        *more += each * search->slot[slot].most - (at_arms ? units : 0);
+        come = each * search->slot[slot].most;
     else if (pare_work_of(item->part) & BIT(PARE_ESC_FOUR))
-        *more += ANY_TIP;
+        come = ANY_TIP;
+    of->come_kg += (at_arms ? 1 : share) * (double)come / BEST_UNITS_PER_KG;
 }
 
-/* By how much open choices may make all tips together lighter, or heavier. */
-static void tips_open(const best_search *search, const best_state *state, double *less_kg,
-                      double *more_kg)
+static tips tips_open(const best_search *search, const best_state *state)
 {
     const pare_assembly *a = &state->trial.sheet.assembly;
     const pare_craft *craft = state->trial.flown;
-    int64_t less = 0, more = 0;
+    tips of = {0};
     for (size_t i = 0; i < a->lines; i++) {
         const pare_line *line = &a->line[i];
         const int64_t units = best_units(line->mass_kg.value);
         if (line->of == PARE_LINE_ITEM) {
             const unsigned char slot = search->slot_of[line->index];
             if (slot != BEST_NONE && best_open(state, slot) && best_may_move(search, state, slot)) {
-                tips_of_escs(search, state, slot, units, &less, &more);
+                add_escs(search, state, slot, units, &of);
                 continue;
             }
             if (!pare_item_at_tips(&craft->item[line->index]))
                 continue;
             if (slot == BEST_NONE || !best_open(state, slot)) {
-                less += best_is_dragged(search, state, craft->item[line->index].part) ? units : 0;
+                of.less +=
+                    best_is_dragged(search, state, craft->item[line->index].part) ? units : 0;
                 continue;
             }
             const int64_t least = best_may_go(search, state, slot) ? 0 : search->slot[slot].least;
-            less += units > least ? units - least : 0;
-            more += search->slot[slot].most > units ? search->slot[slot].most - units : 0;
+            of.less += units > least ? units - least : 0;
+            of.more += search->slot[slot].most > units ? search->slot[slot].most - units : 0;
         } else if (state->tail_open && line->of == PARE_LINE_JOINT &&
                    pare_joint_at_tips(craft, &craft->joint[line->index])) {
             const int64_t least = best_joint_least(state, line->index);
-            less += units > least ? units - least : 0;
+            of.less += units > least ? units - least : 0;
         }
     }
-    *less_kg = (double)less / BEST_UNITS_PER_KG;
-    *more_kg = (double)more / BEST_UNITS_PER_KG;
+    of.less_kg = (double)of.less / BEST_UNITS_PER_KG;
+    of.more_kg = (double)of.more / BEST_UNITS_PER_KG;
+    return of;
 }
 
-/* Whether a gram more of the craft is at most a gram more at a tip: nothing that may move sits there, or beyond. */
-static bool is_bounded_by_mass(const best_search *search, const best_state *state)
+/* Whether a gram more of the craft is at most a gram more at a tip: nothing sits beyond. */
+static bool is_bounded_by_mass(const pare_craft *craft)
 {
-    const pare_craft *craft = state->trial.flown;
     for (size_t i = 0; i < craft->items; i++)
         if (pare_item_at_tips(&craft->item[i]) && craft->item[i].along_arm > 1)
             return false;
-    return !best_any_moves(search, state);
+    return true;
 }
 
 /* ---- a band, and what turns in it ---- */
@@ -94,7 +105,8 @@ typedef struct ring {
     bool cruises;
     double need_ratio;
     double low_hz, high_hz; /* of the lightest tip, and of this one */
-    double tip_kg, less_kg, more_kg;
+    double tip_kg;
+    tips all;      /* of all arms */
     int64_t light; /* the craft's mass at which all tips may be as they weigh now; or ANY_MASS */
     size_t arms;
 } ring;
@@ -110,28 +122,28 @@ static bool ring_of(const best_search *search, const best_state *state, bool cru
     if (of->arms == 0 || !pare_craft_arm_facts(state->trial.flown, sheet, &arm) ||
         !(arm.tip_kg > 0))
         return false;
-    tips_open(search, state, &of->less_kg, &of->more_kg);
+    of->all = tips_open(search, state);
     of->tip_kg = arm.tip_kg;
-    of->less_kg /= (double)of->arms;
-    of->more_kg /= (double)of->arms;
-    if (!(of->less_kg < of->tip_kg))
+    const double lightest_kg = arm.tip_kg - of->all.less_kg / (double)of->arms;
+    if (!(lightest_kg > 0))
         return false;
-    if (is_bounded_by_mass(search, state))
+    if (is_bounded_by_mass(state->trial.flown))
         of->light = state->sum + state->tips_less - BEST_ROUNDED;
     of->need_ratio = best_need(search, of->margin);
     pare_arm_ring_band(&arm, &of->low_hz, &of->high_hz);
-    of->low_hz *= sqrt(of->tip_kg / (of->tip_kg - of->less_kg));
+    of->low_hz *= sqrt(of->tip_kg / lightest_kg);
     return true;
 }
 
 /* The upper edge of the heaviest tip that a craft of a mass can have. */
 static double upper_hz(const ring *of, int64_t units)
 {
-    double more_kg = of->more_kg;
+    double more_kg = of->all.more_kg;
     if (of->light != ANY_MASS) {
         const double of_mass_kg = (double)(units - of->light) / BEST_UNITS_PER_KG;
-        more_kg = fmin(more_kg, fmax(of_mass_kg / (double)of->arms, -of->less_kg));
+        more_kg = fmin(more_kg, fmax(of_mass_kg, -of->all.less_kg));
     }
+    more_kg = (more_kg + of->all.come_kg) / (double)of->arms;
     return of->high_hz * sqrt(of->tip_kg / (of->tip_kg + more_kg));
 }
 

@@ -13,7 +13,6 @@
 #include "advise/stand_in.h"
 
 #define BIT(kind)          (1u << (kind))
-#define ONE_ALONG_ARM      0.5
 #define FOUR_BELOW_BRAIN_M 6e-3
 #define POWER_GAUGE        18.0
 #define POWER_SLACK_M      20e-3
@@ -79,7 +78,7 @@ static void bring_power(pare_edit *edit, const pare_item *esc)
     *run = (pare_run){
         .name = name, .gauge = POWER_GAUGE, .ways = 2, .times = esc->count, .carries = esc->name};
     for (size_t i = 0; i < run->ways; i++)
-        run->way_m[i] = ONE_ALONG_ARM * reach_m + POWER_SLACK_M;
+        run->way_m[i] = PARE_ESC_ALONG_ARM * reach_m + POWER_SLACK_M;
     pare_edit_bring(edit, "run.%s: %d pairs of %g AWG, %.0f mm", name, esc->count, POWER_GAUGE,
                     1e3 * run->way_m[0]);
     pare_basket_wire(edit->basket, run->gauge, 2 * run->way_m[0] * run->times);
@@ -89,7 +88,7 @@ static void onto_the_arms(pare_edit *edit, pare_item *esc, int motors)
 {
     esc->count = motors;
     esc->place = PARE_AT_ARMS;
-    esc->along_arm = ONE_ALONG_ARM;
+    esc->along_arm = PARE_ESC_ALONG_ARM;
     esc->stations = 0;
     esc->at_u_m = PLACE_U_M;
     pare_edit_bring(edit, "%s: %d more one-motor ESCs", esc->name, motors - 1);

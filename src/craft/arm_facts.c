@@ -20,6 +20,19 @@ static double bent(double along)
     return along > 0 ? along * along * (3 - along) / 2 : 0;
 }
 
+static double tip_share(const pare_piece *arms, double along_arm)
+{
+    const double reach_m = hypot(arms->at_m[0].x, arms->at_m[0].y);
+    const double bends = bent((along_arm * reach_m - arms->root_m) / (reach_m - arms->root_m));
+    return bends * bends;
+}
+
+double pare_arm_tip_share(const pare_craft *craft, double along_arm)
+{
+    const pare_piece *arms = pare_craft_arm_piece(craft);
+    return arms && arms->places > 0 ? tip_share(arms, along_arm) : 1;
+}
+
 static bool turns_there(const pare_item *item)
 {
     return item->part->kind == PARE_MOTOR || item->part->kind == PARE_PROPELLER ||
@@ -35,11 +48,7 @@ bool pare_item_at_tips(const pare_item *item)
 static void add_item(const pare_craft *craft, const pare_piece *arms, const pare_item *item,
                      pare_arm_facts *facts)
 {
-    const double reach_m = hypot(arms->at_m[0].x, arms->at_m[0].y);
-    const double along = item->place == PARE_AT_ARMS
-                             ? (item->along_arm * reach_m - arms->root_m) / (reach_m - arms->root_m)
-                             : 1;
-    const double share = bent(along) * bent(along);
+    const double share = item->place == PARE_AT_ARMS ? tip_share(arms, item->along_arm) : 1;
     const double kg = item->part->mass_kg.value * item->count / (double)arms->places;
     facts->tip_kg += share * kg;
     if (item->job == PARE_PROTECTS)

@@ -27,6 +27,10 @@ typedef struct pare_arm_facts {
  * propeller counts in torsion as half of its disc, its gyroscopic moment left out. */
 bool pare_craft_arm_facts(const pare_craft *craft, const pare_sheet *sheet, pare_arm_facts *facts);
 
+/** The share of its mass that something along the arms counts for at their tips; 1 where the frame states no arms.
+ * @param along_arm  a share of the way to the motors */
+double pare_arm_tip_share(const pare_craft *craft, double along_arm);
+
 /** Whether an item swings with the arms, somewhere along them or at their tips. */
 bool pare_item_at_tips(const pare_item *item);
 
