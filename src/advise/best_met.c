@@ -505,6 +505,13 @@ static bool is_of_profile(const char *name)
     return !starts(name, "volts");
 }
 
+/* What settles at the rms of the profile, whatever comes on top. */
+static bool warms_in_flight(const char *name)
+{
+    return starts(name, "connector.") || starts(name, "wire_") || strstr(name, "heat") ||
+           strstr(name, "winding");
+}
+
 /* @param fast  the probe's profile was flown so */
 static double surely(const char *name, bool fast)
 {
@@ -535,13 +542,15 @@ static void find_margins(const best_search *search, const best_state *state, par
 static bool refuted_by(const best_search *search, const best_state *state, const pare_sheet *probe,
                        ask asked, bool fast, char by[48])
 {
-    const bool held_full = asked == ASK_THRUST && best_is_held_full(state);
+    const bool held_full = best_is_held_full(state);
     for (size_t i = 0; i < probe->margins; i++) {
         const pare_margin *margin = &probe->margin[i];
         if (margin->ratio >= 1 && !is_crash(margin->name) && search->margin_least <= 1)
             break; /* worst first: none behind it fails */
         if (strcmp(margin->name, "limit.margin") == 0 || is_crash(margin->name) ||
-            ask_of(search, state, margin) != asked || (held_full && is_of_profile(margin->name)) ||
+            ask_of(search, state, margin) != asked ||
+            (held_full &&
+             (asked == ASK_THRUST ? is_of_profile(margin->name) : warms_in_flight(margin->name))) ||
             margin->ratio >= best_need(search, margin->name) * surely(margin->name, fast))
             continue;
         (void)refuse(by, margin->name);
@@ -857,7 +866,8 @@ static bool gets_too_hot(const best_search *search, best_state *state, wires w, 
                          pare_sheet *probe, char by[48])
 {
     bool fast = is_flown_fast(&state->trial.flown->brief, &probe->rig);
-    if (escs_open(search, state) || !is_board_hot(search, probe, fast, by))
+    if (escs_open(search, state) || best_is_held_full(state) ||
+        !is_board_hot(search, probe, fast, by))
         return false;
     if (state->most == BEST_NO_BOUND)
         find_heaviest(search, state, w, probe);
