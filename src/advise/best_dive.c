@@ -302,10 +302,12 @@ int64_t best_least_with(const best_search *search, const best_state *state, size
                         const best_option *option)
 {
     int64_t sum = state->sum - state->either;
-    if (search->with_sender && (slot == search->antenna || slot == search->sender))
+    /* It stays on once it is; then nothing more is known of the chain. */
+    const bool link = option && option->name && option->part && best_is_antenna_link(option->part);
+    if (search->with_sender && (link || slot == search->antenna || slot == search->sender))
         sum -= state->linked;
     if (option && option->least > state->slot_least[slot] && state->either == 0 &&
-        !is_draggable(search, state, search->slot[slot].item, search->slots)) {
+        (link || !is_draggable(search, state, search->slot[slot].item, search->slots))) {
         const int64_t more = option->least - best_open_counts(search, state, slot);
         sum += more > 0 ? more : 0;
     }
@@ -343,6 +345,13 @@ bool best_culprit_refuses(best_worker *worker, size_t depth)
     return true;
 }
 
+/* Whether what sets weigh at the least rises along a slot's options. A link that stays as it is may still be taken
+ * off, and then weighs less than a lighter one that is put on. */
+static bool do_options_rise(const best_search *search, size_t slot)
+{
+    return !best_is_antenna_link(search->desk->loaded.item[search->slot[slot].item].part);
+}
+
 /* Counts an open choice as the lightest of its options that still go on, and all below the state as no lighter
  * than what the best of them leaves. False: none goes on. */
 static bool probe(best_worker *worker, size_t depth, size_t slot)
@@ -351,6 +360,7 @@ static bool probe(best_worker *worker, size_t depth, size_t slot)
     best_state *state = &worker->state[depth], *with = &worker->spare[2];
     const best_slot *choice = &search->slot[slot];
     const bool draggable = is_draggable(search, state, choice->item, search->slots);
+    const bool rises = do_options_rise(search, slot);
     const best_option *lightest = NULL;
     int64_t leaves = BEST_NO_BOUND;
     for (size_t i = 0; i < choice->options; i++) {
@@ -358,8 +368,10 @@ static bool probe(best_worker *worker, size_t depth, size_t slot)
         if (!best_may_be(search, state, slot, option) || is_never_of_group(worker, slot, i))
             continue;
         int64_t least = best_least_with(search, state, slot, option);
-        if (least >= leaves)
+        if (least >= leaves && rises)
             break;
+        if (least >= leaves)
+            continue;
         if (best_state_choose(search, state, slot, option, with))
             least = with->least > least ? with->least : least;
         else if (best_goes_never(search, state, slot, option, with))
@@ -406,7 +418,8 @@ void best_dive_from(best_worker *worker, size_t depth, size_t slot)
         return;
     }
     const best_slot *choice = &search->slot[slot];
-    const bool stands = best_state_stands(search, state, slot);
+    const bool stands = best_state_stands(search, state, slot),
+               rises = do_options_rise(search, slot);
     const size_t options = stands ? choice->options : 1, refused = worker->refused;
     bool limited = false, any_goes_on = false, refutes = false;
     for (size_t i = 0; i < options && best_go_on(worker); i++) {
@@ -422,10 +435,12 @@ void best_dive_from(best_worker *worker, size_t depth, size_t slot)
             find_most(worker, state);
             limited = true;
         }
-        if (least > state->most || (worker->best.found && least > worker->best.units))
-            break;
-        if (is_left_for_later(worker, least))
-            break;
+        if (least > state->most || (worker->best.found && least > worker->best.units) ||
+            is_left_for_later(worker, least)) {
+            if (rises)
+                break;
+            continue;
+        }
         if (!best_state_choose(search, state, slot, option, next) ||
             best_is_hopeless(worker, next, next->least))
             continue;

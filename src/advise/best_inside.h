@@ -98,6 +98,8 @@ typedef struct best_search {
      * two (best_link.c); NULL: there are none. */
     size_t antenna, sender;
     const int64_t *with_sender;
+    /* Where one link of its chain is kept: by the sort of that, what the antenna weighs with what joins the two. */
+    const struct best_links *links;
     double longest_phase_m; /* from any motor to any board, on any frame */
     double margin_least;    /* that the brief asks of every rating; 0: nothing */
     size_t nevers, musts;
@@ -118,6 +120,7 @@ typedef struct best_state {
     pare_work_sum work;    /* of its swaps, where the work is limited */
     uint64_t open;         /* slots that are not decided, a bit each */
     uint64_t calm, moving; /* open slots whose option will not move, or will */
+    uint64_t put_on;       /* slots that a part was put into by name */
     bool wires_open;       /* runs that carry the pack's or the motors' current are not decided */
     bool tail_open;        /* coax, joints and the other runs are not */
     bool
@@ -485,6 +488,11 @@ void best_fit_classes(const best_search *search, const best_group *group, best_s
 pare_status best_link_find(best_search *search, pare_error *err);
 /** What those two weigh more, with what joins them, than a state counts while the antenna is open. */
 int64_t best_link_more(const best_search *search, const best_state *state);
+/** Whether a part may be a link of a chain, and of an antenna's. */
+bool best_is_link(pare_kind kind);
+bool best_is_antenna_link(const pare_part *part);
+/** Whether a slot has a link that was put on by name: what would take it off clashes with that name, so it stays. */
+bool best_is_kept_link(const best_search *search, const best_state *state, size_t slot);
 /** What a link of an antenna's chain weighs at the least. */
 int64_t best_link_units(const pare_part *part);
 

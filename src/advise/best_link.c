@@ -17,8 +17,22 @@ typedef struct sorts {
     const pare_part *of[SORTS];
 } sorts;
 
+/* For each sort of link, the least of an antenna that follows it, with what joins them. */
+struct best_links {
+    sorts sorts;
+    int64_t antenna[SORTS];
+};
+
+static bool same_end(const char *a, const char *b)
+{
+    return a == b || (a && b && strcmp(a, b) == 0);
+}
+
 static bool same_connector(const pare_part *a, const pare_part *b)
 {
+    if (best_is_link(a->kind) || best_is_link(b->kind))
+        return a->kind == b->kind && same_end(a->ends[0], b->ends[0]) &&
+               same_end(a->ends[1], b->ends[1]);
     const pare_fit *fit = &a->fit[PARE_FIT_ANTENNA], *other = &b->fit[PARE_FIT_ANTENNA];
     if (a->kind != b->kind || fit->count != other->count)
         return false;
@@ -46,16 +60,11 @@ static int64_t less(int64_t a, int64_t b)
     return a < b ? a : b;
 }
 
-static bool is_link(pare_kind kind)
-{
-    return kind == PARE_ADAPTER || kind == PARE_PIGTAIL;
-}
-
 /* Whether a part brings a link, which then weighs nothing by itself. */
 static bool brings_link(const pare_part *part)
 {
     for (size_t i = 0; i < part->includes; i++)
-        if (part->include[i].what == PARE_INCLUDES_KIND && is_link(part->include[i].kind))
+        if (part->include[i].what == PARE_INCLUDES_KIND && best_is_link(part->include[i].kind))
             return true;
     return false;
 }
@@ -64,9 +73,22 @@ static bool brings_link(const pare_part *part)
 static bool has_brought_link(const pare_craft *craft)
 {
     for (size_t i = 0; i < craft->items; i++)
-        if (craft->item[i].included_in && is_link(craft->item[i].part->kind))
+        if (craft->item[i].included_in && best_is_link(craft->item[i].part->kind))
             return true;
     return false;
+}
+
+/* The one link that is kept; then it is in the chain, and counted by itself. Several of them: `many`. */
+static const pare_part *kept_link(const best_search *search, const best_state *state, bool *many)
+{
+    const pare_part *kept = NULL;
+    *many = false;
+    for (size_t s = 0; s < search->slots; s++)
+        if (best_is_kept_link(search, state, s)) {
+            *many = kept != NULL;
+            kept = state->trial.flown->item[search->slot[s].item].part;
+        }
+    return kept;
 }
 
 /* The lightest links that mate with two parts. */
@@ -77,7 +99,7 @@ typedef struct joining {
 
 static void try_link(joining *j, const pare_part *part)
 {
-    if (!is_link(part->kind))
+    if (!best_is_link(part->kind))
         return;
     const bool from = pare_chain_mates(j->inner, part), to = pare_chain_mates(part, j->outer);
     const int64_t units = from || to ? best_link_units(part) : 0;
@@ -151,14 +173,71 @@ static bool tabulate(best_search *search, size_t antenna, size_t sender)
     return true;
 }
 
+/* What an antenna weighs at the least after a link. */
+static int64_t least_after(const best_search *search, size_t antenna, const pare_part *link)
+{
+    const best_slot *outer = &search->slot[antenna];
+    int64_t least = BEST_NO_BOUND, join[SORTS];
+    bool known[SORTS] = {false};
+    sorts antennas = {0};
+    for (size_t k = 0; k < outer->options; k++) {
+        const best_option *with = &outer->option[k];
+        if (!with->part || with->least >= least)
+            continue;
+        const size_t b = sort_of(&antennas, with->part);
+        int64_t joins = 0;
+        if (b < SORTS && !brings_link(with->part)) {
+            if (!known[b])
+                join[b] = link_least(search, link, with->part);
+            known[b] = true;
+            joins = join[b];
+        }
+        if (joins != BEST_NO_BOUND)
+            least = less(least, with->least + joins);
+    }
+    return least;
+}
+
+/* False: out of memory. */
+static bool tabulate_links(best_search *search, size_t antenna)
+{
+    struct best_links *links = pare_arena_zeros(search->arena, sizeof *links);
+    if (!links)
+        return false;
+    for (size_t s = 0; s < search->slots; s++)
+        for (size_t i = 0; i < search->slot[s].options; i++) {
+            const pare_part *part = search->slot[s].option[i].part;
+            const size_t before = links->sorts.count;
+            if (!part || !best_is_antenna_link(part))
+                continue;
+            const size_t of = sort_of(&links->sorts, part);
+            if (of < SORTS && of == before)
+                links->antenna[of] = least_after(search, antenna, part);
+        }
+    search->links = links;
+    return true;
+}
+
+/* What the antenna weighs more than is counted where one link of its chain is kept. */
+static int64_t more_after(const best_search *search, const best_state *state, const pare_part *link)
+{
+    sorts known = search->links->sorts;
+    const size_t of = sort_of(&known, link);
+    const int64_t counted = best_open_counts(search, state, search->antenna);
+    if (of >= search->links->sorts.count || search->links->antenna[of] == BEST_NO_BOUND)
+        return 0;
+    return search->links->antenna[of] > counted ? search->links->antenna[of] - counted : 0;
+}
+
 pare_status best_link_find(best_search *search, pare_error *err)
 {
     search->with_sender = NULL;
+    search->links = NULL;
     if (has_brought_link(search->desk->craft))
         return PARE_OK;
     for (size_t s = 0; s < search->slots && !search->with_sender; s++) {
         const size_t sender = transmitter_of(search, s);
-        if (sender != BEST_NONE && !tabulate(search, s, sender))
+        if (sender != BEST_NONE && (!tabulate(search, s, sender) || !tabulate_links(search, s)))
             return pare_no_memory(err);
     }
     return PARE_OK;
@@ -170,6 +249,10 @@ int64_t best_link_more(const best_search *search, const best_state *state)
         !best_state_stands(search, state, search->antenna) ||
         best_may_go(search, state, search->antenna))
         return 0;
+    bool many;
+    const pare_part *kept = kept_link(search, state, &many);
+    if (kept)
+        return many ? 0 : more_after(search, state, kept);
     const size_t sender = search->sender;
     const best_slot *inner = &search->slot[sender];
     const int64_t antenna = best_open_counts(search, state, search->antenna);

@@ -84,6 +84,7 @@ static void inherit_leasts(const best_state *from, best_state *to)
     to->lead_runs = from->lead_runs;
     to->power_runs = from->power_runs;
     to->calm = from->calm;
+    to->put_on = from->put_on;
     to->moving = from->moving;
     to->shares = from->shares;
     to->most = from->most;
@@ -173,6 +174,8 @@ bool best_state_choose(const best_search *search, const best_state *from, size_t
     else if (!best_state_edit(search, from, option->name, to) || !best_state_weigh(search, to))
         return false;
     to->open &= ~((uint64_t)1 << slot);
+    if (option && option->name && option->part)
+        to->put_on |= (uint64_t)1 << slot;
     best_state_bound(search, to);
     return true;
 }
@@ -200,7 +203,7 @@ pare_status best_state_first(const best_search *search, best_state *state, pare_
         state->slot_least[s] = search->slot[s].options > 0 ? search->slot[s].least : 0;
     state->lead_least = state->power_least = INT64_MIN;
     state->lead_runs = state->power_runs = 0;
-    state->calm = state->moving = 0;
+    state->calm = state->moving = state->put_on = 0;
     state->shares.known = false;
     state->most = BEST_NO_BOUND;
     state->raised = asked_least(&search->desk->craft->brief);
@@ -291,13 +294,32 @@ static bool may_lie_idle(const pare_part *part)
            pare_may_bridge(part, PARE_FIT_STACK) || pare_may_bridge(part, PARE_FIT_CAMERA);
 }
 
+bool best_is_link(pare_kind kind)
+{
+    return kind == PARE_ADAPTER || kind == PARE_PIGTAIL;
+}
+
+bool best_is_antenna_link(const pare_part *part)
+{
+    return best_is_link(part->kind) && (part->ends[0] || part->ends[1]);
+}
+
+/* A link that was put on by name stays where it is: what would take it off clashes with that name. */
+bool best_is_kept_link(const best_search *search, const best_state *state, size_t slot)
+{
+    const pare_part *part = state->trial.flown->item[search->slot[slot].item].part;
+    return (state->put_on >> slot & 1) && best_is_antenna_link(part);
+}
+
 /* Whether an open choice other than its own may take an item off or put another part in. */
 static bool is_dragged(const outlook *o, size_t item)
 {
     const pare_part *part = o->state->trial.flown->item[item].part;
     const best_slot *own = open_slot(o, item);
     const unsigned its = own ? best_drags(o->search, o->state, place_of(o, own)) : 0;
-    if (((part->does | BIT(part->kind)) & ((o->drags & ~its) | o->twice)) == 0)
+    if (((part->does | BIT(part->kind)) & ((o->drags & ~its) | o->twice)) == 0 ||
+        (o->search->slot_of[item] != BEST_NONE &&
+         best_is_kept_link(o->search, o->state, o->search->slot_of[item])))
         return false;
     if (part->kind == PARE_HOLDER || part->kind == PARE_PRINTED || part->kind == PARE_ADAPTER)
         return may_lie_idle(part);
