@@ -204,9 +204,8 @@ static bool is_refuted(best_worker *worker, best_state *state)
     return best_is_hopeless(worker, state, state->least);
 }
 
-/* Whether a choice that is open, and comes before a slot, may take an item along or bring it down. */
-static bool is_draggable(const best_search *search, const best_state *state, size_t item,
-                         size_t before)
+bool best_is_draggable(const best_search *search, const best_state *state, size_t item,
+                       size_t before)
 {
     const pare_part *part = state->trial.flown->item[item].part;
     for (size_t s = 0; s < before; s++)
@@ -237,7 +236,7 @@ bool best_goes_never(const best_search *search, const best_state *state, size_t 
             continue;
         const unsigned char its = search->slot_of[i];
         if ((its != BEST_NONE && its < slot && best_open(state, its)) ||
-            is_draggable(search, state, i, slot))
+            best_is_draggable(search, state, i, slot))
             return false;
         named = true;
     }
@@ -289,7 +288,7 @@ static bool sharpen(best_worker *worker)
             first++;
         if (first < slot->options)
             state->slot_least[s] = slot->option[first].least;
-        else if (!is_draggable(search, state, slot->item, search->slots))
+        else if (!best_is_draggable(search, state, slot->item, search->slots))
             return false;
     }
     best_state_bound(search, state);
@@ -307,7 +306,7 @@ int64_t best_least_with(const best_search *search, const best_state *state, size
     if (search->with_sender && (link || slot == search->antenna || slot == search->sender))
         sum -= state->linked;
     if (option && option->least > state->slot_least[slot] && state->either == 0 &&
-        (link || !is_draggable(search, state, search->slot[slot].item, search->slots))) {
+        (link || !best_is_draggable(search, state, search->slot[slot].item, search->slots))) {
         const int64_t more = option->least - best_open_counts(search, state, slot);
         sum += more > 0 ? more : 0;
     }
@@ -326,7 +325,7 @@ bool best_culprit_refuses(best_worker *worker, size_t depth)
     const size_t slot = worker->culprit;
     char by[48];
     if (!best_open(state, slot) || !best_state_stands(search, state, slot) ||
-        is_draggable(search, state, search->slot[slot].item, search->slots))
+        best_is_draggable(search, state, search->slot[slot].item, search->slots))
         return false;
     for (size_t i = 0; i < search->slot[slot].options; i++) {
         const best_option *option = &search->slot[slot].option[i];
@@ -359,7 +358,7 @@ static bool probe(best_worker *worker, size_t depth, size_t slot)
     const best_search *search = worker->search;
     best_state *state = &worker->state[depth], *with = &worker->spare[2];
     const best_slot *choice = &search->slot[slot];
-    const bool draggable = is_draggable(search, state, choice->item, search->slots);
+    const bool draggable = best_is_draggable(search, state, choice->item, search->slots);
     const bool rises = do_options_rise(search, slot);
     const best_option *lightest = NULL;
     int64_t leaves = BEST_NO_BOUND;

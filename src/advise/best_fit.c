@@ -108,7 +108,8 @@ static int64_t least_of_moving(const best_search *search, const rows *never, bes
     int64_t least = state->sum;
     for (size_t s = 0; s < search->slots && least < BEST_NO_BOUND; s++)
         if ((state->moving >> s & 1) && best_open(state, s) &&
-            best_state_stands(search, state, s)) {
+            best_state_stands(search, state, s) &&
+            !best_is_draggable(search, state, search->slot[s].item, search->slots)) {
             const int64_t its = least_put_on(search, never, state, s);
             least = its > least ? its : least;
         }

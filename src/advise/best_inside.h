@@ -501,6 +501,9 @@ int64_t best_link_units(const pare_part *part);
  * than it, or has been, and is nothing that another choice takes along. */
 bool best_goes_never(const best_search *search, const best_state *state, size_t slot,
                      const best_option *option, best_state *room);
+/** Whether a choice that is open, and comes before a slot, may take an item along or bring it down. */
+bool best_is_draggable(const best_search *search, const best_state *state, size_t item,
+                       size_t before);
 /** What a state with one option more weighs at the least, before it is put on. One that another choice may
  * still take off counts as nothing, and an ESC or what drives in its place by the lesser of the two. NULL: it has
  * been decided by another choice. */

@@ -20,6 +20,9 @@
 #define ANY_TIP   100000000 /* 10 kg: what may be anything */
 #define INSIDE    1e-7      /* how far inside a band turns must be: the solvers' tolerance */
 #define ANY_MASS  INT64_MIN
+#define STANDS_SHARE                                                                               \
+    0.1 /* of a tip's mass, that its standing off the arm may count for besides: a third of the
+             arm's length, squared */
 
 enum {
     FINE = 100,     /* 10 mg */
@@ -105,8 +108,9 @@ typedef struct ring {
     bool cruises;
     double need_ratio;
     double low_hz, high_hz; /* of the lightest tip, and of this one */
-    double tip_kg;
-    tips all;      /* of all arms */
+    pare_arm arm;           /* as it is */
+    double bends_hz;        /* and how it bends */
+    tips all;               /* of all arms */
     int64_t light; /* the craft's mass at which all tips may be as they weigh now; or ANY_MASS */
     size_t arms;
 } ring;
@@ -123,7 +127,8 @@ static bool ring_of(const best_search *search, const best_state *state, bool cru
         !(arm.tip_kg > 0))
         return false;
     of->all = tips_open(search, state);
-    of->tip_kg = arm.tip_kg;
+    of->arm = arm.arm;
+    of->bends_hz = arm.figures.bending_hz;
     const double lightest_kg = arm.tip_kg - of->all.less_kg / (double)of->arms;
     if (!(lightest_kg > 0))
         return false;
@@ -131,8 +136,20 @@ static bool ring_of(const best_search *search, const best_state *state, bool cru
         of->light = state->sum + state->tips_less - BEST_ROUNDED;
     of->need_ratio = best_need(search, of->margin);
     pare_arm_ring_band(&arm, &of->low_hz, &of->high_hz);
-    of->low_hz *= sqrt(of->tip_kg / lightest_kg);
+    of->low_hz *= sqrt(arm.tip_kg / lightest_kg);
     return true;
+}
+
+/* How much faster an arm swings that carries less. What is put on instead of something lighter may stand higher. */
+static double lighter_ratio(const ring *of, double less_kg)
+{
+    pare_arm arm = of->arm;
+    pare_arm_figures figures;
+    less_kg -= STANDS_SHARE * of->all.more_kg / (double)of->arms;
+    arm.tip_kg -= fmax(less_kg, 0);
+    if (pare_arm_work_out(&arm, &figures, NULL) != PARE_OK)
+        return 1;
+    return fmax(figures.bending_hz / of->bends_hz, 1);
 }
 
 /* The upper edge of the heaviest tip that a craft of a mass can have. */
@@ -144,7 +161,8 @@ static double upper_hz(const ring *of, int64_t units)
         more_kg = fmin(more_kg, fmax(of_mass_kg, -of->all.less_kg));
     }
     more_kg = (more_kg + of->all.come_kg) / (double)of->arms;
-    return of->high_hz * sqrt(of->tip_kg / (of->tip_kg + more_kg));
+    return of->high_hz * (more_kg < 0 ? lighter_ratio(of, -more_kg)
+                                      : sqrt(of->arm.tip_kg / (of->arm.tip_kg + more_kg)));
 }
 
 /* The speed that is flown for the longest. 0: none is set */
