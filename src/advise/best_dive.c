@@ -301,12 +301,13 @@ int64_t best_least_with(const best_search *search, const best_state *state, size
                         const best_option *option)
 {
     int64_t sum = state->sum - state->either;
-    /* It stays on once it is; then nothing more is known of the chain. */
-    const bool link = option && option->name && option->part && best_is_antenna_link(option->part);
+    const bool link = option && option->part && best_is_antenna_link(option->part);
     if (search->with_sender && (link || slot == search->antenna || slot == search->sender))
         sum -= state->linked;
+    /* A link that is put on stays on. */
     if (option && option->least > state->slot_least[slot] && state->either == 0 &&
-        (link || !best_is_draggable(search, state, search->slot[slot].item, search->slots))) {
+        ((link && option->name) ||
+         !best_is_draggable(search, state, search->slot[slot].item, search->slots))) {
         const int64_t more = option->least - best_open_counts(search, state, slot);
         sum += more > 0 ? more : 0;
     }

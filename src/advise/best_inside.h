@@ -486,8 +486,11 @@ void best_fit_classes(const best_search *search, const best_group *group, best_s
 /* ---- best_link.c ---- */
 /** Finds a transmitter and its antenna among the slots, and what they weigh together. */
 pare_status best_link_find(best_search *search, pare_error *err);
-/** What those two weigh more, with what joins them, than a state counts while the antenna is open. */
-int64_t best_link_more(const best_search *search, const best_state *state);
+/** What those two weigh more, with what joins them, than a state counts while the antenna is open.
+ * @param links  what all links on the craft are counted as
+ * @param kept   and of those the ones that are kept */
+int64_t best_link_more(const best_search *search, const best_state *state, int64_t links,
+                       int64_t kept);
 /** Whether a part may be a link of a chain, and of an antenna's. */
 bool best_is_link(pare_kind kind);
 bool best_is_antenna_link(const pare_part *part);

@@ -218,12 +218,13 @@ static bool tabulate_links(best_search *search, size_t antenna)
     return true;
 }
 
-/* What the antenna weighs more than is counted where one link of its chain is kept. */
-static int64_t more_after(const best_search *search, const best_state *state, const pare_part *link)
+/* What the antenna weighs more than is counted, with other links, where one link of its chain is kept. */
+static int64_t more_after(const best_search *search, const best_state *state, const pare_part *link,
+                          int64_t others)
 {
     sorts known = search->links->sorts;
     const size_t of = sort_of(&known, link);
-    const int64_t counted = best_open_counts(search, state, search->antenna);
+    const int64_t counted = best_open_counts(search, state, search->antenna) + others;
     if (of >= search->links->sorts.count || search->links->antenna[of] == BEST_NO_BOUND)
         return 0;
     return search->links->antenna[of] > counted ? search->links->antenna[of] - counted : 0;
@@ -243,19 +244,20 @@ pare_status best_link_find(best_search *search, pare_error *err)
     return PARE_OK;
 }
 
-int64_t best_link_more(const best_search *search, const best_state *state)
+int64_t best_link_more(const best_search *search, const best_state *state, int64_t links,
+                       int64_t kept)
 {
     if (!search->with_sender || !best_open(state, search->antenna) ||
         !best_state_stands(search, state, search->antenna) ||
         best_may_go(search, state, search->antenna))
         return 0;
     bool many;
-    const pare_part *kept = kept_link(search, state, &many);
-    if (kept)
-        return many ? 0 : more_after(search, state, kept);
+    const pare_part *link = kept_link(search, state, &many);
+    if (link)
+        return many ? 0 : more_after(search, state, link, links - kept);
     const size_t sender = search->sender;
     const best_slot *inner = &search->slot[sender];
-    const int64_t antenna = best_open_counts(search, state, search->antenna);
+    const int64_t antenna = best_open_counts(search, state, search->antenna) + links;
     const bool open = best_open(state, sender);
     const pare_item *now = &state->trial.flown->item[inner->item];
     if (now->off || (open && best_may_go(search, state, sender)) ||

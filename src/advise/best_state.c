@@ -567,6 +567,7 @@ void best_state_bound(const best_search *search, best_state *state)
     const outlook o = look(search, state);
     const pare_assembly *assembly = &state->trial.sheet.assembly;
     const pare_craft *craft = state->trial.flown;
+    int64_t links = 0, kept = 0; /* of an antenna's chain: all, and of those what is kept */
     state->tips_less = 0;
     state->either = esc_or_driver(&o);
     int64_t least = state->either, of_power[] = {[NO_POWER] = 0, [LEAD] = 0, [PHASE] = 0};
@@ -577,7 +578,13 @@ void best_state_bound(const best_search *search, best_state *state)
         switch (line->of) {
         case PARE_LINE_ITEM: {
             const int64_t its = item_least(&o, line->index, units);
-            state->tips_less += is_all_at_tips(&craft->item[line->index]) ? units - its : 0;
+            const pare_item *item = &craft->item[line->index];
+            const unsigned char slot = search->slot_of[line->index];
+            state->tips_less += is_all_at_tips(item) ? units - its : 0;
+            if (best_is_antenna_link(item->part)) {
+                links += its;
+                kept += slot != BEST_NONE && best_is_kept_link(search, state, slot) ? its : 0;
+            }
             least += its;
             break;
         }
@@ -603,7 +610,7 @@ void best_state_bound(const best_search *search, best_state *state)
     }
     if (state->wires_open)
         least += wires_more(state, of_power, runs);
-    state->linked = best_link_more(search, state);
+    state->linked = best_link_more(search, state, links, kept);
     least += state->linked;
     state->sum = least;
     state->least = least > state->raised ? least : state->raised;

@@ -1,0 +1,122 @@
+/* rooms: store advise craft physics base */
+/* The best set where arms ring, against brute force (best_force.h): the arms are as stiff as it takes for the edge of
+ * their band to lie near the rotors' turns. There a lighter tip rings and a heavier craft does not, so what is
+ * lightest is the set that is just heavy enough, or has its grams at the tips. */
+#include "best_force.h"
+
+#include "craft/arm_facts.h"
+
+enum { BENCHES = 200, PIECES = 8 };
+
+#define PI      3.14159265358979323846
+#define WIDENED 1.1
+
+/* What swings at the tips, and a few grams elsewhere, are open; all else stays. */
+static void hold_all_but_tips(drawn *d)
+{
+    static const char *const open[] = {"bumper", "esc", "mount", "capacitor"};
+    d->holds = 0;
+    for (size_t i = 0; i < d->craft.items; i++) {
+        bool is_open = false;
+        for (size_t k = 0; k < sizeof open / sizeof open[0]; k++)
+            is_open = is_open || strcmp(d->craft.item[i].name, open[k]) == 0;
+        if (!is_open)
+            hold(d, "", d->craft.item[i].name);
+    }
+    for (size_t i = 0; i < d->craft.joints; i++)
+        if (strcmp(d->craft.joint[i].name, "motor_base") != 0)
+            hold(d, "joint.", d->craft.joint[i].name);
+    for (size_t i = 0; i < d->craft.runs; i++)
+        hold(d, "run.", d->craft.run[i].name);
+}
+
+/* Makes the arms of the craft's frame so stiff that their band ends near what the rotors turn at.
+ * @param room  for the frame's pieces @return whether the frame states any arms */
+static bool stiffen_arms(const drawn *d, pare_part *frame, pare_piece room[], unsigned *seed)
+{
+    pare_sheet *sheet = malloc(sizeof *sheet);
+    pare_arm_facts facts;
+    pare_error err;
+    pare_piece *arms = NULL;
+    assert_true(frame->pieces <= PIECES);
+    for (size_t i = 0; i < frame->pieces; i++) {
+        room[i] = frame->piece[i];
+        if (room[i].form == PARE_FORM_ARMS)
+            arms = &room[i];
+    }
+    frame->piece = room;
+    if (arms)
+        arms->flexural_pa = 10e9;
+    const bool known = arms && pare_sheet_compute(&d->craft, false, sheet, &err) == PARE_OK &&
+                       sheet->figure[PARE_HOVER_RPM].exists &&
+                       pare_craft_arm_facts(&d->craft, sheet, &facts);
+    if (known) {
+        const double turn_hz = sheet->figure[PARE_HOVER_RPM].value / (2 * PI);
+        const double more = between(seed, 0.9, 1.06) * turn_hz / (WIDENED * facts.high_hz);
+        arms->flexural_pa *= more * more;
+    }
+    free(sheet);
+    return known;
+}
+
+static bool has_rung(const pare_best *best)
+{
+    for (size_t i = 0; i < best->cuts + best->binds; i++)
+        if (strcmp(i < best->cuts ? best->cut[i].name : best->bind[i - best->cuts].name,
+                   "arm.ring") == 0)
+            return true;
+    return false;
+}
+
+static void tips_that_ring_are_not_passed_over(void **state)
+{
+    fixture *f = *state;
+    drawn *d = malloc(sizeof *d);
+    force *by_force = malloc(sizeof *by_force);
+    size_t compared = 0, lighter = 0, rang = 0;
+    const unsigned benches = benches_drawn(BENCHES);
+    for (unsigned n = 0; n < benches; n++) {
+        unsigned seed = n + 1;
+        pare_piece room[PIECES];
+        draw_parts(f, &seed, d);
+        draw_craft(f, &seed, d);
+        d->craft.brief.limits = 0;
+        hold_all_but_tips(d);
+        const int frame = pare_craft_doing(&d->craft, PARE_FRAME);
+        pare_part *part = NULL;
+        for (size_t i = 0; i < f->bench->parts && !part; i++)
+            part = f->bench->part[i] == d->craft.item[frame].part ? f->bench->part[i] : NULL;
+        assert_non_null(part);
+        if (stiffen_arms(d, part, room, &seed) && search_by_force(d, -1, NULL, NULL, by_force)) {
+            const pare_best_ask ask = {.loadout = -1, .holds = d->holds, .hold = d->hold};
+            pare_arena *arena = pare_arena_open();
+            pare_error err = {0};
+            pare_best best;
+            if (pare_best_find(&d->bench, &d->craft, &ask, arena, &best, &err) != PARE_OK)
+                fail_msg("bench %u: %s", n, err.text);
+            if (!best.proven || best.misses || best.found != by_force->found ||
+                (best.found && best.best_100ug != by_force->units_best))
+                fail_msg("bench %u: %s, best %lld, brute force %lld: %s", n,
+                         best.proven ? "proven" : "not proven", (long long)best.best_100ug,
+                         (long long)by_force->units_best, by_force->list);
+            compared++;
+            lighter += best.found && best.swaps > 0;
+            rang += has_rung(&best);
+            pare_arena_close(arena);
+        }
+        put_back_parts(f, d);
+    }
+    if (compared < benches / 2 || lighter < 20 || rang < 20)
+        fail_msg("%zu compared, %zu lighter, %zu rang", compared, lighter, rang);
+    free(by_force);
+    free(d);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test_setup_teardown(tips_that_ring_are_not_passed_over, fixture_open,
+                                        fixture_close),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
