@@ -45,14 +45,16 @@ static bool stiffen_arms(const drawn *d, pare_part *frame, pare_piece room[], un
             arms = &room[i];
     }
     frame->piece = room;
-    if (arms)
+    if (arms) {
         arms->flexural_pa = 10e9;
+        arms->density_kg_m3 *= between(seed, 1, 12); /* they swing themselves, too */
+    }
     const bool known = arms && pare_sheet_compute(&d->craft, false, sheet, &err) == PARE_OK &&
                        sheet->figure[PARE_HOVER_RPM].exists &&
                        pare_craft_arm_facts(&d->craft, sheet, &facts);
     if (known) {
         const double turn_hz = sheet->figure[PARE_HOVER_RPM].value / (2 * PI);
-        const double more = between(seed, 0.9, 1.06) * turn_hz / (WIDENED * facts.high_hz);
+        const double more = between(seed, 0.9, 1.02) * turn_hz / (WIDENED * facts.high_hz);
         arms->flexural_pa *= more * more;
     }
     free(sheet);
