@@ -8,6 +8,8 @@
 #include "store/drawing.h"
 #include "store/list_out.h"
 #include "store/propeller_file.h"
+#include "store/read_study.h"
+#include "store/studies.h"
 #include "store_bench.h"
 
 typedef pare_status (*store_work)(pare_store *store, pare_arena *arena, pare_error *err);
@@ -250,6 +252,115 @@ static inline pare_status read_texts(pare_store *store, pare_arena *arena, pare_
     return status;
 }
 
+/* An item goes, out of the loadouts that did without it as well. */
+static inline pare_status take_items_off(pare_store *store, pare_arena *arena, pare_error *err)
+{
+    static const char *const words[] = {"items.cube=off", "joints.cube_nuts=off"};
+    const pare_change change = {.what = "off"};
+    pare_edit_summary summary;
+    return pare_store_alter(store, PARE_A_CRAFT, "weir-5", 2, words, &change, arena, &summary, err);
+}
+
+/* A craft of parts alone: what goes on each arm is put there. */
+static inline pare_status add_craft(pare_store *store, pare_arena *arena, pare_error *err)
+{
+    static const char *const words[] = {"frame=fr-w", "motor=mo-w", "propeller=pr-w", "brain=fc-w",
+                                        "pack=pa-w"};
+    const pare_change change = {.what = "add"};
+    pare_edit_summary summary;
+    return pare_store_add(store, PARE_A_CRAFT, "weir-7", sizeof words / sizeof *words, words,
+                          &change, arena, &summary, err);
+}
+
+/* A bare price: what else is said of it stays, but its day. */
+static inline pare_status alter_price(pare_store *store, pare_arena *arena, pare_error *err)
+{
+    static const char *const words[] = {"price=29.90", "mass.u=2 g", "fits.stack=20 mm"};
+    const pare_change change = {.what = "price"};
+    pare_edit_summary summary;
+    return pare_store_alter(store, PARE_A_PART, "fr-w", 3, words, &change, arena, &summary, err);
+}
+
+/* The same out of a list: entries come into those that are there. */
+static inline pare_status merge_prices(pare_store *store, pare_arena *arena, pare_error *err)
+{
+    static const char list[] = "id,kind,price,kv,bolt circle (mm),owned\n"
+                               "fr-w,frame,29.90,,16 x 16,2\n"
+                               "mo-w,motor,18,1750,19 x 19,4\n"
+                               "pr-w,propeller,0.80,,,8\n";
+    pare_list_summary summary;
+    const pare_list_import import = {
+        .name = "list.csv", .bytes = list, .length = sizeof list - 1, .dry_run = true};
+    return pare_store_import_list(store, &import, arena, &summary, err);
+}
+
+static inline pare_status import_print(pare_store *store, pare_arena *arena, pare_error *err)
+{
+    pare_drawing_taken taken;
+    const pare_drawing_import import = {.path = PARE_SOURCE_DIR "/demo/cg-19.stl",
+                                        .id = "pt-x",
+                                        .maker = "Wren Street Plates",
+                                        .mass = "3 g",
+                                        .unit = "mm",
+                                        .wall = "0.8 mm",
+                                        .infill = "20 %",
+                                        .density = "1.2 g/cm3",
+                                        .dry_run = true};
+    return pare_store_import_drawing(store, &import, arena, &taken, err);
+}
+
+static inline pare_status keep_study(pare_store *store, pare_arena *arena, pare_error *err)
+{
+    (void)arena;
+    const pare_change change = {.what = "keep"};
+    return pare_store_keep_study(store, "moor", "found", 5, &change, err);
+}
+
+static inline pare_status read_kept(pare_store *store, pare_arena *arena, pare_error *err)
+{
+    const char *bytes = NULL;
+    size_t length = 0;
+    const pare_status status =
+        pare_store_kept_study(store, "mere", arena, &bytes, &length, err);
+    return status == PARE_UNKNOWN && strstr(err->text, "no study 'mere'") ? PARE_OK : status;
+}
+
+/* A study of the bench's craft, and the brief of its last task. */
+static inline pare_status read_study(pare_store *store, pare_arena *arena, pare_error *err)
+{
+    static const char text[] = "study: moor\nabout: Which of them?\nask: sheet\n"
+                               "craft: [weir-5, weir-5/race]\n"
+                               "brief:\n  air: {altitude: 120 m}\n"
+                               "  flown: [{share: 30 %, as: hover}, {share: 70 %, speed: 12 m/s}]\n"
+                               "briefs:\n"
+                               "  wood: {customers: 3, limits: {all_up: \"<= 600 g\"}}\n"
+                               "  wold: {limits: {flown: \">= 3 min\"}, keep: [sees]}\n"
+                               "vary:\n  air.temperature: {from: 0 degC, to: 30 degC, steps: 3}\n"
+                               "  try: [none, \"cube=off\"]\n"
+                               "figures: [all_up_g, flown_min]\ncover: {most: 1}\n";
+    static const char path[] = "/tmp/pare-no-memory-study.yaml";
+    FILE *out = fopen(path, "w");
+    assert_non_null(out);
+    fputs(text, out);
+    fclose(out);
+    pare_store *const stores[] = {store};
+    pare_study_file *file = NULL;
+    pare_brief brief;
+    pare_text brief_text = {0};
+    pare_status status = pare_study_file_open(path, &file, err);
+    if (status == PARE_OK)
+        status = pare_study_settle(file, stores, err);
+    if (status == PARE_OK) {
+        const pare_study *study = pare_study_of(file);
+        const pare_study_task task = pare_study_task_at(study, pare_study_tasks(study) - 1);
+        status = pare_study_brief_of(file, &task, arena, &brief, &brief_text, err);
+    }
+    pare_text_free(&brief_text);
+    pare_study_file_close(file);
+    remove(path);
+    return status;
+}
+
 static const struct {
     store_work does;
     bool changes; /* alters the bench where it succeeds */
@@ -259,7 +370,9 @@ static const struct {
     {write_json, false},    {write_lists, false},  {list_history, false}, {set_limit, true},
     {alter_craft, true},    {copy_craft, true},    {remove_craft, true},  {remove_part, false},
     {find_parts, false},    {read_texts, false},   {import_tunnel, true}, {read_stands, false},
-    {take_stand_off, true},
+    {take_stand_off, true}, {take_items_off, true}, {add_craft, true},    {alter_price, true},
+    {merge_prices, false},  {import_print, false},  {keep_study, true},   {read_kept, false},
+    {read_study, false},
 };
 
 #endif
