@@ -22,7 +22,7 @@ static bool is_digit(char c)
 
 static bool is_blank(char c)
 {
-    return c == ' ' || c == '\t' || c == '\n' || c == '\r' || c == '\f';
+    return c == ' ' || c == '\t' || c == '\n' || c == '\r'; /* XML has no others */
 }
 
 static void skip_blanks(const char **at)

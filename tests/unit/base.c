@@ -7,6 +7,7 @@
 #include <string.h>
 
 #include "base/arena.h"
+#include "base/day.h"
 #include "base/error.h"
 #include "base/text.h"
 
@@ -253,9 +254,45 @@ static void an_error_is_one_line_whatever_it_quotes(void **state)
     assert_string_equal(err.text, "file?: part 'a?b?c?[31m?'");
 }
 
+/* Days by hand: 400 years are 146097 days, and 1970 is day 0. */
+static void days_are_counted_through_every_era(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *text, *whole;
+        long day;
+    } rows[] = {{"1970-01-01", "1970-01-01", 0},
+                {"1970", "1970-01-01", 0},
+                {"1970-02", "1970-02-01", 31},
+                {"2000-03-01", "2000-03-01", 11017},
+                {"1600-03-01", "1600-03-01", 11017 - 146097},
+                {"0000-03-01", "0000-03-01", 11017 - 5 * 146097},
+                {"0000-02-29", "0000-02-29", 11017 - 5 * 146097 - 1},
+                {"-400-03-01", NULL, 11017 - 6 * 146097}};
+    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+        char text[16];
+        assert_int_equal(pare_day_number(rows[i].text), rows[i].day);
+        if (rows[i].whole)
+            assert_string_equal(pare_day_text(rows[i].day, text), rows[i].whole);
+    }
+}
+
+static void a_day_has_digits_a_month_and_a_day(void **state)
+{
+    (void)state;
+    static const char *const none[] = {"2o26-03-01", "2026-13-01", "2026-00-01", "2026-03-00",
+                                       "2026-04-31", "2026-x1-01", "2026-03-0 ", "2026/03/01",
+                                       "2026-03-1"};
+    for (size_t i = 0; i < sizeof none / sizeof *none; i++)
+        assert_false(pare_text_is_day(none[i]));
+    assert_true(pare_text_is_day("2024-02-29"));
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(days_are_counted_through_every_era),
+        cmocka_unit_test(a_day_has_digits_a_month_and_a_day),
         cmocka_unit_test(an_arena_gives_zeros_aligned_for_any_type),
         cmocka_unit_test(what_an_arena_gave_neither_moves_nor_overlaps),
         cmocka_unit_test(an_arena_refuses_sizes_that_overflow),

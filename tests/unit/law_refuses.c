@@ -74,6 +74,8 @@ static void a_motor_on_fixed_volts_has_a_current_that_it_bears(void **state)
     pare_error why;
     assert_int_equal(pare_motor_on(&motor, 500, 100, 1, &s, &why), PARE_BAD_DATA);
     assert_non_null(strstr(why.text, "a motor's winding heats itself without end"));
+    refuses(pare_motor_at(&motor, 0, 100, 10001, 0, &s, err),
+            "the motor's torque is 10001: 0 to 10000 N m would be right");
     pare_motor none = motor;
     none.kv_rpm_per_v = 0;
     refuses(pare_motor_best(&none, 16, 0, &a, &share, err),
@@ -194,6 +196,8 @@ static void a_wire_starts_and_flies_within_its_range(void **state)
     refuses(pare_wire_after(&thick, 20, 1, &heat, err), "gauge 3: 4 to 40 AWG would be right");
     refuses(pare_wire_flown(&thick, 20, 1, &still, &heat, NULL, err),
             "gauge 3: 4 to 40 AWG would be right");
+    thick.gauge = 41;
+    refuses(pare_wire_after(&thick, 20, 1, &heat, err), "gauge 41: 4 to 40 AWG would be right");
     thick = load;
     thick.current_a = -1;
     refuses(pare_wire_steady(&thick, &heat, err), "current in A -1: 0 to 2000 would be right");
@@ -240,6 +244,10 @@ static void a_board_has_some_motors_and_a_start(void **state)
             "motors on one board 0: 1 to 8 would be right");
     refuses(pare_board_estimate(9, 35, 0.012, &board, err),
             "motors on one board 9: 1 to 8 would be right");
+    refuses(pare_board_estimate(4, 501, 0.012, &board, err),
+            "rated current in A 501: 0.5 to 500 would be right");
+    refuses(pare_board_estimate(4, 35, 1.5, &board, err),
+            "board mass in g 1500: 0.1 to 1000 would be right");
     pare_error why;
     assert_int_equal(pare_board_estimate(4, 35, 0.012, &board, &why), PARE_OK);
     const pare_board_load load = {
@@ -254,6 +262,22 @@ static void a_board_has_some_motors_and_a_start(void **state)
     }
     refuses(pare_board_until(&board, &load, 20, 1001, &seconds, err),
             "limit in degC 1001: at most 1000 would be right");
+    static const double waits[] = {-1, 3601};
+    for (size_t i = 0; i < 2; i++) {
+        char says[64];
+        snprintf(says, sizeof says, "seconds %g: 0 to 3600 would be right", waits[i]);
+        refuses(pare_board_after(&board, &load, 20, waits[i], &degc, err), says);
+    }
+    pare_board_load high = load;
+    high.volts_v = 501;
+    refuses(pare_board_after(&board, &high, 20, 1, &degc, err),
+            "voltage in V 501: 0 to 500 would be right");
+    for (int i = 0; i < 3; i++) {
+        pare_board sizeless = board;
+        *(i == 0 ? &sizeless.heat_j_k : i == 1 ? &sizeless.long_m : &sizeless.on_ohm) = -1;
+        refuses(pare_board_after(&sizeless, &load, 20, 1, &degc, err),
+                "a board without size or heat capacity");
+    }
     pare_board none = board;
     none.area_m2 = 0;
     assert_int_equal(pare_board_after(&none, &load, 20, 1, &degc, &why), PARE_BAD_DATA);
@@ -382,6 +406,9 @@ static void bodies_have_a_mass_and_radii_that_some_body_has(void **state)
 {
     (void)state;
     pare_body body;
+    const double inside_out[] = {0.1, -0.2, 0.1};
+    refuses(pare_solid(PARE_SHAPE_BOX, 1, inside_out, &body, err),
+            "box: size 2 of (x, y, z) is -0.2 m; each is 0 or more, and finite");
     static const struct {
         pare_vec3 m;
         const char *says;

@@ -3,6 +3,7 @@
  * right, from both sides of every range. Then limits on which the answer is known: what grows without end, a turn
  * with no drag, and how uneven rotors may carry. */
 #include <math.h>
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -380,9 +381,34 @@ static void growth_needs_a_heavier_craft_that_flies(void **state)
     assert_int_equal(pare_rig_growth(&rig, &product, &g, &why), PARE_OK);
 }
 
+/* Winds, outputs and rotors beyond what is asked of any craft. */
+static void idling_gusts_and_shares_have_ranges(void **state)
+{
+    (void)state;
+    const pare_rig rig = five_inch();
+    pare_flight flight;
+    double weights, pushed, share[40];
+    pare_vec3 at[40] = {{0, 0, 0}};
+    assert_int_equal(pare_flight_begin(&rig, &flight, NULL), PARE_OK);
+    refuses(pare_flight_idle(&flight, 1.5, 1, &weights, err),
+            "an output of 1.5: more than 0, to 1, would be right");
+    refuses(pare_flight_idle(&flight, 0, 1, &weights, err),
+            "an output of 0: more than 0, to 1, would be right");
+    char says[80];
+    snprintf(says, sizeof says, "a wind of %d m/s: 0 to %d m/s would be right",
+             PARE_SPEED_MOST + 1, PARE_SPEED_MOST);
+    refuses(pare_flight_gust(&flight, PARE_SPEED_MOST + 1, &pushed, err), says);
+    refuses(pare_thrust_shares(2, at, 0, 0, share, err), "2 rotors: 3 to 16 would be right");
+    refuses(pare_thrust_shares(40, at, 0, 0, share, err), "40 rotors: 3 to 16 would be right");
+    at[1].x = HUGE_VAL;
+    refuses(pare_thrust_shares(4, at, 0, 0, share, err),
+            "the rotors are all in one place: nothing balances");
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(idling_gusts_and_shares_have_ranges),
         cmocka_unit_test(no_figure_has_a_charge_below_empty_or_over_full),
         cmocka_unit_test(speeds_are_neither_backwards_nor_beyond_sound),
         cmocka_unit_test(shares_of_heat_and_time_lie_between_none_and_all),

@@ -148,6 +148,9 @@ static void lines_are_read_by_their_pattern(void **state)
         {"{state} {any} {weight} {unit}", "S S      1.5 oz", "1.5 oz", PARE_SCALE_STABLE,
          1.5 * 0.028349523125},
         {"{weight}", "  705", "705 g", PARE_SCALE_UNSAID, 0.705},
+        {"{weight}", "\t705", "705 g", PARE_SCALE_UNSAID, 0.705},
+        {"{any}{weight}{unit}", "net: 12.5g", "12.5 g", PARE_SCALE_UNSAID, 0.0125},
+        {"{any} {weight} {unit}", "net 12.5 g", "12.5 g", PARE_SCALE_UNSAID, 0.0125},
         {"N {weight} {unit}", "N +  12 g", "12 g", PARE_SCALE_UNSAID, 0.012},
     };
     for (size_t i = 0; i < sizeof lines / sizeof lines[0]; i++) {

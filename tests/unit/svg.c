@@ -69,6 +69,7 @@ static void every_way_to_write_a_rectangle_gives_the_same(void **state)
         "<path d='M10,5H50V25H10z'/>",
         "<path d='m10 5 40 0 0 20-40 0z'/>",
         "<path d='m10 5h40v20h-40V5'/>",
+        "<path d='M+10+5\tL50 5&#13;L&#10;50 25\nL10 25&#9;Z'/>",
         "<path d='M 1e1 .5e+1 h4e1v2.0E1-0h-40 Z'/>",
         "<line x1='10' y1='5' x2='50' y2='5'/><line x1='50' y1='25' x2='50' y2='5'/>"
         "<line x1='10' y1='25' x2='50' y2='25'/><line x1='10' y1='25' x2='10' y2='5'/>",
