@@ -320,8 +320,7 @@ static inline pare_status read_kept(pare_store *store, pare_arena *arena, pare_e
 {
     const char *bytes = NULL;
     size_t length = 0;
-    const pare_status status =
-        pare_store_kept_study(store, "mere", arena, &bytes, &length, err);
+    const pare_status status = pare_store_kept_study(store, "mere", arena, &bytes, &length, err);
     return status == PARE_UNKNOWN && strstr(err->text, "no study 'mere'") ? PARE_OK : status;
 }
 
@@ -365,13 +364,13 @@ static const struct {
     store_work does;
     bool changes; /* alters the bench where it succeeds */
 } STORE_WORKS[] = {
-    {import_text, false},   {import_list, false},  {merge_list, false},   {import_records, false},
-    {alter_part, true},     {import_model, false}, {read_all, false},     {write_out, false},
-    {write_json, false},    {write_lists, false},  {list_history, false}, {set_limit, true},
-    {alter_craft, true},    {copy_craft, true},    {remove_craft, true},  {remove_part, false},
-    {find_parts, false},    {read_texts, false},   {import_tunnel, true}, {read_stands, false},
-    {take_stand_off, true}, {take_items_off, true}, {add_craft, true},    {alter_price, true},
-    {merge_prices, false},  {import_print, false},  {keep_study, true},   {read_kept, false},
+    {import_text, false},   {import_list, false},   {merge_list, false},   {import_records, false},
+    {alter_part, true},     {import_model, false},  {read_all, false},     {write_out, false},
+    {write_json, false},    {write_lists, false},   {list_history, false}, {set_limit, true},
+    {alter_craft, true},    {copy_craft, true},     {remove_craft, true},  {remove_part, false},
+    {find_parts, false},    {read_texts, false},    {import_tunnel, true}, {read_stands, false},
+    {take_stand_off, true}, {take_items_off, true}, {add_craft, true},     {alter_price, true},
+    {merge_prices, false},  {import_print, false},  {keep_study, true},    {read_kept, false},
     {read_study, false},
 };
 

@@ -280,9 +280,9 @@ static void days_are_counted_through_every_era(void **state)
 static void a_day_has_digits_a_month_and_a_day(void **state)
 {
     (void)state;
-    static const char *const none[] = {"2o26-03-01", "2026-13-01", "2026-00-01", "2026-03-00",
-                                       "2026-04-31", "2026-x1-01", "2026-03-0 ", "2026/03/01",
-                                       "2026-03-1"};
+    static const char *const none[] = {"2o26-03-01", "2026-13-01", "2026-00-01",
+                                       "2026-03-00", "2026-04-31", "2026-x1-01",
+                                       "2026-03-0 ", "2026/03/01", "2026-03-1"};
     for (size_t i = 0; i < sizeof none / sizeof *none; i++)
         assert_false(pare_text_is_day(none[i]));
     assert_true(pare_text_is_day("2024-02-29"));

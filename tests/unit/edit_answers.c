@@ -889,9 +889,167 @@ static void entries_of_a_craft_change_by_key(void **state)
 
 #define WITH_BENCH(test) cmocka_unit_test_setup_teardown(test, store_setup, store_teardown)
 
+static void add_part(pare_store *store, const char *id, const char *kind, const char *more)
+{
+    const char *const words[] = {kind, "mass=4 g", more};
+    const pare_change change = {.what = "add"};
+    pare_edit_summary summary;
+    pare_error err = {0};
+    pare_arena *arena = pare_arena_open();
+    if (pare_store_add(store, PARE_A_PART, id, more ? 3 : 2, words, &change, arena, &summary,
+                       &err) != PARE_OK)
+        fail_msg("%s", err.text);
+    pare_arena_close(arena);
+}
+
+/* What goes on each arm goes there; what goes off the craft is named by nothing any more. */
+static void items_come_to_where_they_usually_are_and_go_whole(void **state)
+{
+    static const edit_case cases[] = {
+        {PARE_A_CRAFT,
+         false,
+         "items.bump: none -> {part: bu-x, count: 4, at: arms}",
+         "weir-5",
+         {"items.bump=bu-x"}},
+        {PARE_A_CRAFT,
+         false,
+         "craft 'weir-5': item 'nuts' is already in part 'mo-w' of item 'motor'; say included_in: "
+         "motor",
+         "weir-5",
+         {"items.nuts=nu-x"}},
+        {PARE_A_CRAFT,
+         false,
+         "items.speed: none -> {part: es-x, count: 4, at: {arms: 50 %}}",
+         "weir-5",
+         {"items.speed=es-x"}},
+        {PARE_A_CRAFT,
+         false,
+         "items.bump: none -> {part: bu-x, at: [0 mm, 0 mm, 5 mm], count: 4}",
+         "weir-5",
+         {"items.bump=bu-x", "items.bump.at=[0 mm, 0 mm, 5 mm]"}},
+        {PARE_A_CRAFT,
+         false,
+         "items.bump: none -> {part: bu-x, count: 1, at: arms}",
+         "weir-5",
+         {"items.bump=bu-x", "items.bump.count=1"}},
+        {PARE_A_CRAFT,
+         false,
+         "items.bump: none -> {part: bu-x}",
+         "weir-5",
+         {"items.bump={part: bu-x}"}},
+        {PARE_A_CRAFT,
+         false,
+         "items.bump=[bu-x]: an item is a map of keys here: {key: value}",
+         "weir-5",
+         {"items.bump=[bu-x]"}},
+        {PARE_A_CRAFT,
+         false,
+         "items.bump=zebra: no part 'zebra' on the bench; pare parts lists them",
+         "weir-5",
+         {"items.bump=zebra"}},
+        {PARE_A_CRAFT,
+         false,
+         "items.pigtail=off: items.antenna.feeds still names it; right would be "
+         "items.antenna.feeds=... along with it, or items.antenna=off",
+         "weir-5",
+         {"items.pigtail=off"}},
+        {PARE_A_CRAFT,
+         false,
+         "craft 'weir-5' has no pack: it needs one to fly",
+         "weir-5",
+         {"items.pack=off", "runs.lead=off"}},
+        {PARE_A_CRAFT,
+         false,
+         "loadouts.race.without: [cube] -> [antenna]\nitems.cube: {part: cu-w, count: 2, at: [[10 "
+         "mm, 5 mm, 0 mm], [10 mm, -5 mm, 0 mm]], job: protects} -> none\njoints.cube_nuts: "
+         "{standard: ISO7040, thread: M3, material: stainless, count: 2, holds: cube} -> none",
+         "weir-5",
+         {"loadouts.race.without=[cube, antenna]", "items.cube=off", "joints.cube_nuts=off"}},
+        {PARE_A_CRAFT,
+         false,
+         "loadouts.race.without=cube: without is a list here: [one, two]",
+         "weir-5",
+         {"loadouts.race.without=cube", "items.cube=off", "joints.cube_nuts=off"}},
+        {PARE_A_CRAFT,
+         false,
+         "loadouts.race.use: none -> {}\nitems.video: {part: vt-w, at: [-30 mm, 0 mm, 8 mm]} -> "
+         "none\nitems.pigtail: {part: pg-w, length: 55 mm, included_in: video} -> "
+         "none\nitems.antenna: {part: an-w, at: [-70 mm, 0 mm, 30 mm], turn: [0 deg, -25 deg, 0 "
+         "deg], feeds: [video, pigtail], job: finds} -> none",
+         "weir-5",
+         {"loadouts.race.use={video: vt-w}", "items.antenna=off", "items.pigtail=off",
+          "items.video=off"}},
+        {PARE_A_CRAFT,
+         true,
+         "x.a.b.c.d.e.f.g=1: nothing is so deep",
+         "weir-8",
+         {"x.a.b.c.d.e.f.g=1"}},
+        {PARE_A_PART,
+         false,
+         "zebra=1: no key 'zebra'; right would be like mass, price.each, fits.stack, or a spec of "
+         "a printed: drag_area, material",
+         "cu-w",
+         {"zebra=1"}},
+        {PARE_A_PART,
+         false,
+         "part 'vt-w' needs a kind; right would be like kind=motor",
+         "vt-w",
+         {"kind=[a]"}},
+        {PARE_A_PART,
+         false,
+         "known.x=1: no key 'known'; right would be like mass, price.each, fits.stack, or a spec "
+         "of a video_transmitter: volts, power, band, drag_area",
+         "vt-w",
+         {"known.x=1"}},
+        {PARE_A_PART,
+         false,
+         "price=[1]: price is a map of keys here: {key: value}",
+         "fr-w",
+         {"price=[1]"}},
+        {PARE_A_PART,
+         false,
+         "price: {each: 31.50, sold_in: 1, shipping: 4.20, seller: Harbour Bench, date: "
+         "2026-02-11} -> none\nwarning: fr-w: outline fr-w-base.dxf is not there; a rectangle "
+         "stands in for it, estimated",
+         "fr-w",
+         {"price=off"}},
+        {PARE_A_PART,
+         false,
+         "stand.a.b=off: no stand table of mo-w with a.b; pare parts show mo-w lists those that "
+         "are there",
+         "mo-w",
+         {"stand.a.b=off"}},
+        {PARE_A_PART,
+         false,
+         "stand.pr-w=off: no stand table of mo-w with pr-w; pare parts show mo-w lists those that "
+         "are there",
+         "mo-w",
+         {"stand.pr-w=off", "stand.pr-w=off"}},
+        {PARE_A_PART,
+         false,
+         "zebra=1: no key 'zebra'; right would be like mass, price.each, fits.stack, or a spec of "
+         "a motor: stator, kv, resistance, no_load, no_load_at, volts, continuous, burst",
+         "mo-w",
+         {"zebra=1"}},
+        {PARE_A_PART,
+         false,
+         "zebra=1: no key 'zebra'; right would be like mass, price.each, fits.stack, or a spec of "
+         "a pack: cells, capacity, resistance, label_rating, drag_area, chemistry",
+         "pa-w",
+         {"zebra=1"}},
+    };
+    fill(state);
+    add_part(store_of(state), "bu-x", "kind=bumper", NULL);
+    add_part(store_of(state), "nu-x", "kind=propeller_nut", NULL);
+    add_part(store_of(state), "es-x", "kind=esc_one", "continuous=35 A");
+    EXPECT(cases);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test_setup_teardown(items_come_to_where_they_usually_are_and_go_whole,
+                                        store_setup, store_teardown),
         WITH_BENCH(entries_of_a_part_change_by_key),
         WITH_BENCH(entries_of_a_craft_change_by_key),
     };

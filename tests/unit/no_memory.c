@@ -151,7 +151,7 @@ static void whatever_else_the_store_does_fails_whole(void **state)
     static const struct {
         store_work does;
         bool changes;
-    } works[] = {{take_items_off, true}, {add_craft, true},   {alter_price, true},
+    } works[] = {{take_items_off, true}, {add_craft, true},     {alter_price, true},
                  {merge_prices, false},  {import_print, false}, {keep_study, true},
                  {read_kept, false},     {read_study, false}};
     for (size_t i = 0; i < sizeof works / sizeof *works; i++) {

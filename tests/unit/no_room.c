@@ -4,7 +4,8 @@
 #include "arena_fails.h"
 #include "store_works.h"
 
-static void each_place_is_refused_once(pare_store *store, store_work does, bool changes, size_t which)
+static void each_place_is_refused_once(pare_store *store, store_work does, bool changes,
+                                       size_t which)
 {
     enum { MOST = 20000 };
     char *before = store_text(store);

@@ -395,8 +395,8 @@ static void idling_gusts_and_shares_have_ranges(void **state)
     refuses(pare_flight_idle(&flight, 0, 1, &weights, err),
             "an output of 0: more than 0, to 1, would be right");
     char says[80];
-    snprintf(says, sizeof says, "a wind of %d m/s: 0 to %d m/s would be right",
-             PARE_SPEED_MOST + 1, PARE_SPEED_MOST);
+    snprintf(says, sizeof says, "a wind of %d m/s: 0 to %d m/s would be right", PARE_SPEED_MOST + 1,
+             PARE_SPEED_MOST);
     refuses(pare_flight_gust(&flight, PARE_SPEED_MOST + 1, &pushed, err), says);
     refuses(pare_thrust_shares(2, at, 0, 0, share, err), "2 rotors: 3 to 16 would be right");
     refuses(pare_thrust_shares(40, at, 0, 0, share, err), "40 rotors: 3 to 16 would be right");
