@@ -205,6 +205,9 @@ static void what_cannot_be_asked_is_said(void **state)
     option[0] = (pare_pick_amounts){1, INT64_MAX, {0}};
     refused(&pick, PARE_BAD_DATA,
             "option 0 of class 0: money 9223372036854775807 is beyond 1073741824");
+    option[0] = (pare_pick_amounts){1, 1, {0}};
+    class[0].count = (size_t)UINT32_MAX + 1;
+    refused(&pick, PARE_BAD_DATA, "class 0 has 4294967296 options; 4294967295 is the most");
     pick.classes = SIZE_MAX;
     refused(&pick, PARE_BAD_DATA, "18446744073709551615 classes asked, 1048576 is the most");
 }

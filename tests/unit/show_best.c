@@ -1527,9 +1527,290 @@ static void what_follows_may_be_json(void **state)
     expect(sizeof cases / sizeof *cases, cases, say_knock_on_json);
 }
 
+static void say_whole_json(const states *s, pare_text *out)
+{
+    json_t *object = pare_best_object(&s->view);
+    json_object_del(object, "before"); /* the sheets are another test's */
+    json_object_del(object, "after");
+    put_json(object, out);
+}
+
+static void say_whole(const states *s, pare_text *out)
+{
+    pare_best_text(&s->view, &s->screen, out);
+}
+
+static void whole_0(states *s)
+{
+    s->best.priced = false;
+    s->swap[0].applied.priced = false;
+}
+
+static void whole_1(states *s)
+{
+    s->view.every = true;
+}
+
+static void whole_2(states *s)
+{
+    s->view.loadout = "race";
+}
+
+static void whole_3(states *s)
+{
+    s->best.found = false;
+}
+
+static void whole_4(states *s)
+{
+    s->best.back = 12;
+}
+
+static void whole_5(states *s)
+{
+    s->best.stopped = true;
+    s->best.proven = false;
+}
+
+static void whole_6(states *s)
+{
+    s->view.money = NULL;
+}
+
+static void whole_7(states *s)
+{
+    s->view.reliefs = &s->reliefs;
+}
+
+static void whole_8(states *s)
+{
+    s->best.binds = 1;
+    strcpy(s->best.bind[0].name, "limit.flown");
+}
+
+static void order_0(states *s)
+{
+    s->best.proven = false;
+}
+
+static void order_1(states *s)
+{
+    s->walk.stopped = true;
+    s->walk.exact = false;
+}
+
+static void order_2(states *s)
+{
+    s->best.found = false;
+}
+
+static void follows_0(states *s)
+{
+    s->knock_on.proven = false;
+}
+
+static void end_0(states *s)
+{
+    s->best.found = false;
+    s->best.binds = 0;
+}
+
+static void end_1(states *s)
+{
+    s->then->figure[PARE_CRASH].exists = false;
+}
+
+static void end_2(states *s)
+{
+    s->best.found = false;
+    s->view.wished = &s->wished;
+}
+
+static void end_3(states *s)
+{
+    s->best.found = false;
+    s->best.proven = false;
+    s->best.bound_100ug = INT64_MAX;
+}
+
+static void a_best_set_as_json_says_each_state(void **state)
+{
+    (void)state;
+    static const state_case cases[] = {
+        {whole_0,
+         "{\"best_g\":585,\"binds\":[],\"bound_g\":585,\"craft\":\"weir-5\",\"cuts\":[],\"dived\":"
+         "0,\"found\":true,\"groups\":5,\"loadout\":null,\"money\":null,\"money_unit\":\"EUR\","
+         "\"opened\":0,\"proven\":true,\"search_s\":0,\"sets\":0,\"stopped\":false,\"swaps\":[{"
+         "\"brings\":[],\"drops\":[],\"from\":\"\",\"grams\":5,\"id\":\"cube=off\",\"money\":null,"
+         "\"notes\":[],\"opening\":\"outside\",\"to\":\"\",\"work_min\":0},{\"brings\":[],"
+         "\"drops\":[],\"from\":\"\",\"grams\":5,\"id\":\"motor=mo-x\",\"money\":40,\"notes\":[],"
+         "\"opening\":\"outside\",\"to\":\"\",\"work_min\":0},{\"brings\":[],\"drops\":[],\"from\":"
+         "\"\",\"grams\":5,\"id\":\"joint.motor_base.count=8\",\"money\":0,\"notes\":[],"
+         "\"opening\":\"outside\",\"to\":\"\",\"work_min\":0}],\"try\":\"cube=off,motor=mo-x,joint."
+         "motor_base.count=8\",\"unlearned\":false,\"was_g\":600,\"wish\":\"grams\",\"work_min\":0}"
+         "\n(1 lines)"},
+        {whole_1,
+         "{\"best_g\":585,\"binds\":[],\"bound_g\":585,\"craft\":\"weir-5\",\"cuts\":[],\"dived\":"
+         "0,\"every_loadout\":true,\"found\":true,\"groups\":5,\"loadout\":null,\"money\":40,"
+         "\"money_unit\":\"EUR\",\"opened\":0,\"proven\":true,\"search_s\":0,\"sets\":0,"
+         "\"stopped\":false,\"swaps\":[{\"brings\":[],\"drops\":[],\"from\":\"\",\"grams\":5,"
+         "\"id\":\"cube=off\",\"money\":0,\"notes\":[],\"opening\":\"outside\",\"to\":\"\",\"work_"
+         "min\":0},{\"brings\":[],\"drops\":[],\"from\":\"\",\"grams\":5,\"id\":\"motor=mo-x\","
+         "\"money\":40,\"notes\":[],\"opening\":\"outside\",\"to\":\"\",\"work_min\":0},{"
+         "\"brings\":[],\"drops\":[],\"from\":\"\",\"grams\":5,\"id\":\"joint.motor_base.count=8\","
+         "\"money\":0,\"notes\":[],\"opening\":\"outside\",\"to\":\"\",\"work_min\":0}],\"try\":"
+         "\"cube=off,motor=mo-x,joint.motor_base.count=8\",\"unlearned\":false,\"was_g\":600,"
+         "\"wish\":\"grams\",\"work_min\":0}\n(1 lines)"},
+        {whole_2,
+         "{\"best_g\":585,\"binds\":[],\"bound_g\":585,\"craft\":\"weir-5\",\"cuts\":[],\"dived\":"
+         "0,\"found\":true,\"groups\":5,\"loadout\":\"race\",\"money\":40,\"money_unit\":\"EUR\","
+         "\"opened\":0,\"proven\":true,\"search_s\":0,\"sets\":0,\"stopped\":false,\"swaps\":[{"
+         "\"brings\":[],\"drops\":[],\"from\":\"\",\"grams\":5,\"id\":\"cube=off\",\"money\":0,"
+         "\"notes\":[],\"opening\":\"outside\",\"to\":\"\",\"work_min\":0},{\"brings\":[],"
+         "\"drops\":[],\"from\":\"\",\"grams\":5,\"id\":\"motor=mo-x\",\"money\":40,\"notes\":[],"
+         "\"opening\":\"outside\",\"to\":\"\",\"work_min\":0},{\"brings\":[],\"drops\":[],\"from\":"
+         "\"\",\"grams\":5,\"id\":\"joint.motor_base.count=8\",\"money\":0,\"notes\":[],"
+         "\"opening\":\"outside\",\"to\":\"\",\"work_min\":0}],\"try\":\"cube=off,motor=mo-x,joint."
+         "motor_base.count=8\",\"unlearned\":false,\"was_g\":600,\"wish\":\"grams\",\"work_min\":0}"
+         "\n(1 lines)"},
+        {whole_3,
+         "{\"best_g\":null,\"binds\":[],\"bound_g\":585,\"craft\":\"weir-5\",\"cuts\":[],\"dived\":"
+         "0,\"found\":false,\"groups\":5,\"loadout\":null,\"money\":null,\"money_unit\":\"EUR\","
+         "\"opened\":0,\"proven\":true,\"search_s\":0,\"sets\":0,\"stopped\":false,\"swaps\":[{"
+         "\"brings\":[],\"drops\":[],\"from\":\"\",\"grams\":5,\"id\":\"cube=off\",\"money\":0,"
+         "\"notes\":[],\"opening\":\"outside\",\"to\":\"\",\"work_min\":0},{\"brings\":[],"
+         "\"drops\":[],\"from\":\"\",\"grams\":5,\"id\":\"motor=mo-x\",\"money\":40,\"notes\":[],"
+         "\"opening\":\"outside\",\"to\":\"\",\"work_min\":0},{\"brings\":[],\"drops\":[],\"from\":"
+         "\"\",\"grams\":5,\"id\":\"joint.motor_base.count=8\",\"money\":0,\"notes\":[],"
+         "\"opening\":\"outside\",\"to\":\"\",\"work_min\":0}],\"try\":null,\"unlearned\":false,"
+         "\"was_g\":600,\"wish\":\"grams\",\"work_min\":null}\n(1 lines)"},
+        {whole_4,
+         "{\"best_g\":585,\"binds\":[],\"bound_g\":585,\"craft\":\"weir-5\",\"cuts\":[],\"dived\":"
+         "0,\"found\":true,\"groups\":5,\"loadout\":null,\"money\":40,\"money_back\":12,\"money_"
+         "unit\":\"EUR\",\"opened\":0,\"proven\":true,\"search_s\":0,\"sets\":0,\"stopped\":false,"
+         "\"swaps\":[{\"brings\":[],\"drops\":[],\"from\":\"\",\"grams\":5,\"id\":\"cube=off\","
+         "\"money\":0,\"notes\":[],\"opening\":\"outside\",\"to\":\"\",\"work_min\":0},{\"brings\":"
+         "[],\"drops\":[],\"from\":\"\",\"grams\":5,\"id\":\"motor=mo-x\",\"money\":40,\"notes\":[]"
+         ",\"opening\":\"outside\",\"to\":\"\",\"work_min\":0},{\"brings\":[],\"drops\":[],"
+         "\"from\":\"\",\"grams\":5,\"id\":\"joint.motor_base.count=8\",\"money\":0,\"notes\":[],"
+         "\"opening\":\"outside\",\"to\":\"\",\"work_min\":0}],\"try\":\"cube=off,motor=mo-x,joint."
+         "motor_base.count=8\",\"unlearned\":false,\"was_g\":600,\"wish\":\"grams\",\"work_min\":0}"
+         "\n(1 lines)"},
+        {whole_5,
+         "{\"best_g\":585,\"binds\":[],\"bound_g\":585,\"craft\":\"weir-5\",\"cuts\":[],\"dived\":"
+         "0,\"found\":true,\"groups\":5,\"loadout\":null,\"money\":40,\"money_unit\":\"EUR\","
+         "\"opened\":0,\"proven\":false,\"search_s\":0,\"sets\":0,\"stopped\":true,\"swaps\":[{"
+         "\"brings\":[],\"drops\":[],\"from\":\"\",\"grams\":5,\"id\":\"cube=off\",\"money\":0,"
+         "\"notes\":[],\"opening\":\"outside\",\"to\":\"\",\"work_min\":0},{\"brings\":[],"
+         "\"drops\":[],\"from\":\"\",\"grams\":5,\"id\":\"motor=mo-x\",\"money\":40,\"notes\":[],"
+         "\"opening\":\"outside\",\"to\":\"\",\"work_min\":0},{\"brings\":[],\"drops\":[],\"from\":"
+         "\"\",\"grams\":5,\"id\":\"joint.motor_base.count=8\",\"money\":0,\"notes\":[],"
+         "\"opening\":\"outside\",\"to\":\"\",\"work_min\":0}],\"try\":\"cube=off,motor=mo-x,joint."
+         "motor_base.count=8\",\"unlearned\":false,\"was_g\":600,\"wish\":\"grams\",\"work_min\":0}"
+         "\n(1 lines)"},
+        {whole_6,
+         "{\"best_g\":585,\"binds\":[],\"bound_g\":585,\"craft\":\"weir-5\",\"cuts\":[],\"dived\":"
+         "0,\"found\":true,\"groups\":5,\"loadout\":null,\"money\":40,\"money_unit\":null,"
+         "\"opened\":0,\"proven\":true,\"search_s\":0,\"sets\":0,\"stopped\":false,\"swaps\":[{"
+         "\"brings\":[],\"drops\":[],\"from\":\"\",\"grams\":5,\"id\":\"cube=off\",\"money\":0,"
+         "\"notes\":[],\"opening\":\"outside\",\"to\":\"\",\"work_min\":0},{\"brings\":[],"
+         "\"drops\":[],\"from\":\"\",\"grams\":5,\"id\":\"motor=mo-x\",\"money\":40,\"notes\":[],"
+         "\"opening\":\"outside\",\"to\":\"\",\"work_min\":0},{\"brings\":[],\"drops\":[],\"from\":"
+         "\"\",\"grams\":5,\"id\":\"joint.motor_base.count=8\",\"money\":0,\"notes\":[],"
+         "\"opening\":\"outside\",\"to\":\"\",\"work_min\":0}],\"try\":\"cube=off,motor=mo-x,joint."
+         "motor_base.count=8\",\"unlearned\":false,\"was_g\":600,\"wish\":\"grams\",\"work_min\":0}"
+         "\n(1 lines)"},
+        {whole_7,
+         "{\"best_g\":585,\"binds\":[],\"bound_g\":585,\"craft\":\"weir-5\",\"cuts\":[],\"dived\":"
+         "0,\"found\":true,\"give_way\":{\"alone\":[{\"best_g\":590,\"from\":5,\"helps\":true,"
+         "\"least\":true,\"limit\":\"flown\",\"to\":4.16872,\"unit\":\"min\"}],\"pair\":[],"
+         "\"stopped\":false},\"groups\":5,\"loadout\":null,\"money\":40,\"money_unit\":\"EUR\","
+         "\"opened\":0,\"proven\":true,\"search_s\":0,\"sets\":0,\"stopped\":false,\"swaps\":[{"
+         "\"brings\":[],\"drops\":[],\"from\":\"\",\"grams\":5,\"id\":\"cube=off\",\"money\":0,"
+         "\"notes\":[],\"opening\":\"outside\",\"to\":\"\",\"work_min\":0},{\"brings\":[],"
+         "\"drops\":[],\"from\":\"\",\"grams\":5,\"id\":\"motor=mo-x\",\"money\":40,\"notes\":[],"
+         "\"opening\":\"outside\",\"to\":\"\",\"work_min\":0},{\"brings\":[],\"drops\":[],\"from\":"
+         "\"\",\"grams\":5,\"id\":\"joint.motor_base.count=8\",\"money\":0,\"notes\":[],"
+         "\"opening\":\"outside\",\"to\":\"\",\"work_min\":0}],\"try\":\"cube=off,motor=mo-x,joint."
+         "motor_base.count=8\",\"unlearned\":false,\"was_g\":600,\"wish\":\"grams\",\"work_min\":0}"
+         "\n(1 lines)"},
+        {whole_8,
+         "{\"best_g\":585,\"binds\":[{\"limit\":4,\"name\":\"limit.flown\",\"ratio\":0.777947,"
+         "\"refused\":0,\"value\":3.11179,\"words\":\"your "
+         "minutes\"}],\"bound_g\":585,\"craft\":\"weir-5\",\"cuts\":[],\"dived\":0,\"found\":true,"
+         "\"groups\":5,\"loadout\":null,\"money\":40,\"money_unit\":\"EUR\",\"opened\":0,"
+         "\"proven\":true,\"search_s\":0,\"sets\":0,\"stopped\":false,\"swaps\":[{\"brings\":[],"
+         "\"drops\":[],\"from\":\"\",\"grams\":5,\"id\":\"cube=off\",\"money\":0,\"notes\":[],"
+         "\"opening\":\"outside\",\"to\":\"\",\"work_min\":0},{\"brings\":[],\"drops\":[],\"from\":"
+         "\"\",\"grams\":5,\"id\":\"motor=mo-x\",\"money\":40,\"notes\":[],\"opening\":\"outside\","
+         "\"to\":\"\",\"work_min\":0},{\"brings\":[],\"drops\":[],\"from\":\"\",\"grams\":5,\"id\":"
+         "\"joint.motor_base.count=8\",\"money\":0,\"notes\":[],\"opening\":\"outside\",\"to\":"
+         "\"\",\"work_min\":0}],\"try\":\"cube=off,motor=mo-x,joint.motor_base.count=8\","
+         "\"unlearned\":false,\"was_g\":600,\"wish\":\"grams\",\"work_min\":0}\n(1 lines)"},
+    };
+    expect(sizeof cases / sizeof *cases, cases, say_whole_json);
+}
+
+static void an_order_as_json_says_each_state(void **state)
+{
+    (void)state;
+    static const state_case cases[] = {
+        {order_0, "{\"best_g\":585,\"budget\":null,\"craft\":\"weir-5\",\"exact\":true,\"found\":"
+                  "true,\"loadout\":null,\"now_steps\":1,\"proven\":false,\"steps\":[{\"all_up_g\":"
+                  "595,\"grams\":5,\"money\":20,\"now\":true,\"spent\":20,\"swaps\":[\"cube=off\"]}"
+                  ",{\"all_up_g\":590,\"grams\":5,\"money\":20,\"now\":false,\"spent\":40,"
+                  "\"swaps\":[\"motor=mo-x\"]}],\"stopped\":false,\"was_g\":600}\n(1 lines)"},
+        {order_1, "{\"best_g\":585,\"budget\":null,\"craft\":\"weir-5\",\"exact\":false,\"found\":"
+                  "true,\"loadout\":null,\"now_steps\":1,\"proven\":true,\"steps\":[{\"all_up_g\":"
+                  "595,\"grams\":5,\"money\":20,\"now\":true,\"spent\":20,\"swaps\":[\"cube=off\"]}"
+                  ",{\"all_up_g\":590,\"grams\":5,\"money\":20,\"now\":false,\"spent\":40,"
+                  "\"swaps\":[\"motor=mo-x\"]}],\"stopped\":true,\"was_g\":600}\n(1 lines)"},
+        {order_2, "{\"best_g\":null,\"budget\":null,\"craft\":\"weir-5\",\"exact\":true,\"found\":"
+                  "false,\"loadout\":null,\"now_steps\":1,\"proven\":true,\"steps\":[{\"all_up_g\":"
+                  "595,\"grams\":5,\"money\":20,\"now\":true,\"spent\":20,\"swaps\":[\"cube=off\"]}"
+                  ",{\"all_up_g\":590,\"grams\":5,\"money\":20,\"now\":false,\"spent\":40,"
+                  "\"swaps\":[\"motor=mo-x\"]}],\"stopped\":false,\"was_g\":600}\n(1 lines)"},
+    };
+    expect(sizeof cases / sizeof *cases, cases, say_walk_json);
+}
+
+static void what_follows_as_json_says_whether_it_is_proven(void **state)
+{
+    (void)state;
+    static const state_case cases[] = {
+        {follows_0,
+         "{\"craft\":\"weir-5\",\"estimate_g\":8,\"follows_g\":5,\"found\":true,\"growth\":1.4,"
+         "\"loadout\":null,\"minutes\":{\"after\":3.11179,\"before\":3.11179,\"lighter\":3.11179},"
+         "\"proven\":false,\"saved_g\":20,\"sheds_g\":0,\"spends\":0,\"steps\":[{\"estimate_g\":0,"
+         "\"follows_g\":0,\"parts\":[],\"saved_g\":0},{\"estimate_g\":4,\"follows_g\":5,\"parts\":["
+         "{\"grams\":5,\"name\":\"motor\",\"to\":\"mo-x\"},{\"grams\":-1,\"name\":\"lead\",\"to\":"
+         "null}],\"saved_g\":10}]}\n(1 lines)"},
+    };
+    expect(sizeof cases / sizeof *cases, cases, say_knock_on_json);
+}
+
+static void a_best_set_as_text_says_each_state(void **state)
+{
+    (void)state;
+    static const state_case cases[] = {
+        {end_0, "weir-5: 600.0 g now\nNo set of these parts meets the brief. None of them goes on "
+                "the craft.\n(3 lines)"},
+        {end_1, "crash energy, J                       31.7 +- 0.3              -\n(26 lines)"},
+        {end_2, "weir-5, for your minutes: 4 min now, 5 min at best, proven; 600.0 g now\nNo set "
+                "of these parts meets the brief. None of them goes on the craft.\n(3 lines)"},
+        {end_3,
+         "weir-5: 600.0 g now\nStopped before any set was found that meets the brief.\n(3 lines)"},
+    };
+    expect(sizeof cases / sizeof *cases, cases, say_whole);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(a_best_set_as_json_says_each_state),
+        cmocka_unit_test(an_order_as_json_says_each_state),
+        cmocka_unit_test(what_follows_as_json_says_whether_it_is_proven),
+        cmocka_unit_test(a_best_set_as_text_says_each_state),
         cmocka_unit_test(the_screen_says_what_is_found_and_how_well_it_is_proven),
         cmocka_unit_test(what_limits_cost_is_said_by_limit),
         cmocka_unit_test(what_must_give_way_is_said_by_limit),
