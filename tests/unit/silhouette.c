@@ -270,9 +270,21 @@ static void too_many_pieces_are_left_out_and_counted(void **state)
     leave(&b);
 }
 
+/* A rod lies along x. */
+static void a_rod_is_seen_as_a_line(void **state)
+{
+    (void)state;
+    bee b =
+        seen("", "shape: rod, size: [30 mm]", "at: [30 mm, -7 mm, 9 mm]", PARE_SEEN_ABOVE, 0, NULL);
+    assert_near(across(one(&b, "thing"), 0), 0.030, 1e-9);
+    assert_near(across(one(&b, "thing"), 1), 0, 1e-9);
+    leave(&b);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(a_rod_is_seen_as_a_line),
         cmocka_unit_test(a_box_is_as_long_and_as_wide_as_it_is),
         cmocka_unit_test(a_turned_box_shows_its_diagonal),
         cmocka_unit_test(a_box_nose_down_is_lower_in_front),
