@@ -337,7 +337,8 @@ static inline pare_status read_study(pare_store *store, pare_arena *arena, pare_
                                "vary:\n  air.temperature: {from: 0 degC, to: 30 degC, steps: 3}\n"
                                "  try: [none, \"cube=off\"]\n"
                                "figures: [all_up_g, flown_min]\ncover: {most: 1}\n";
-    static const char path[] = "/tmp/pare-no-memory-study.yaml";
+    char path[64];
+    snprintf(path, sizeof path, "/tmp/pare-study-%ld.yaml", (long)getpid()); /* tests run abreast */
     FILE *out = fopen(path, "w");
     assert_non_null(out);
     fputs(text, out);
