@@ -1,9 +1,9 @@
 /* best.c: the rounds of the search, and its answer (see best.h).
  *
- * Two sorts of round take turns. One refines: the least groups that were only summed are put together,
- * bounded again and tested. The other dives: the least refined groups are searched to the end. Both take
- * the groups whose bounds are least, so that what is dived into could be the best for all that is known.
- * In a round every group is held against the best from before it; what they find is merged in their order. */
+ * A round takes the least groups, in their order. Those that were only summed are put together, bounded again and
+ * tested; those that have been are searched to the end. What is dived into could be the best for all that is known,
+ * and while one thread is in a long dive the others refine what comes after it. In a round every group is held
+ * against the best from before it; what they find is merged in their order. */
 #include <math.h>
 #include <stdlib.h>
 #include <string.h>
@@ -16,7 +16,7 @@
 enum {
     REFINED_A_ROUND = 64,
     DIVED_A_ROUND = 4,
-    ROUND_MOST = 64,
+    ROUND_MOST = REFINED_A_ROUND + DIVED_A_ROUND,
     MOST_DIVES = 12,
     FIRST_PATIENCE = 500, /* nodes */
     FIRST_BUDGET = 500,
@@ -30,6 +30,7 @@ enum {
 /* What came of one group in a round. */
 typedef struct outcome {
     best_group group;
+    bool dives; /* into the group, which is refined; or refines it */
     bool fits, built, cut;
     bool again; /* its motor, or this and its frame, have been weighed: its turn may come later */
     best_pair *pair; /* what is known of its motor and frame */
@@ -355,22 +356,33 @@ static void dive(best_worker *worker, const best_set *best, outcome *out)
     out->left_least = worker->left_least;
 }
 
-static void do_round(rounds *r, size_t count, bool refines)
+static void look_at(rounds *r, outcome *out)
 {
+    const locale_t before = pare_plain_locale_enter();
+    if (out->dives)
+        dive(worker_here(r), &r->best, out);
+    else
+        refine(worker_here(r), r, out);
+    pare_plain_locale_leave(before);
+}
+
+/* Dives take longest, so they are begun first. */
+static void do_round(rounds *r, size_t count)
+{
+    outcome *order[ROUND_MOST];
+    size_t ordered = 0;
+    for (int dives = 1; dives >= 0; dives--)
+        for (size_t i = 0; i < count; i++)
+            if (r->outcome[i].dives == (dives == 1))
+                order[ordered++] = &r->outcome[i];
     const int threads = (int)(count < r->workers ? count : r->workers);
 #ifdef _OPENMP
 #pragma omp parallel for num_threads(threads) schedule(dynamic, 1)
 #else
     (void)threads;
 #endif
-    for (size_t i = 0; i < count; i++) {
-        const locale_t before = pare_plain_locale_enter();
-        if (refines)
-            refine(worker_here(r), r, &r->outcome[i]);
-        else
-            dive(worker_here(r), &r->best, &r->outcome[i]);
-        pare_plain_locale_leave(before);
-    }
+    for (size_t i = 0; i < ordered; i++)
+        look_at(r, order[i]);
 }
 
 /* Others of the round may have found out the same. */
@@ -384,22 +396,19 @@ static void keep_pair(rounds *r, const outcome *out)
     r->groups.failed = r->groups.failed || !out->pair;
 }
 
-static void merge_refined(rounds *r, size_t count)
+static void merge_refined(rounds *r, const outcome *out)
 {
-    for (size_t i = 0; i < count; i++) {
-        outcome *out = &r->outcome[i];
-        const bool whole = out->group.depth == BEST_GROUPED;
-        if (whole && out->fits)
-            keep_pair(r, out);
-        r->answer->opened += out->built;
-        r->groups.made += whole && out->fits && !out->again;
-        if (out->cut)
-            best_count(&r->answer->cuts, r->answer->cut, out->by, 1);
-        else if (out->built || out->again)
-            best_groups_put(&r->groups, out->group);
-        else if (out->fits && !whole)
-            best_groups_deeper(&r->groups, out->group);
-    }
+    const bool whole = out->group.depth == BEST_GROUPED;
+    if (whole && out->fits)
+        keep_pair(r, out);
+    r->answer->opened += out->built;
+    r->groups.made += whole && out->fits && !out->again;
+    if (out->cut)
+        best_count(&r->answer->cuts, r->answer->cut, out->by, 1);
+    else if (out->built || out->again)
+        best_groups_put(&r->groups, out->group);
+    else if (out->fits && !whole)
+        best_groups_deeper(&r->groups, out->group);
 }
 
 /* The craft that all groups begin with asks for more than the best set has. */
@@ -437,31 +446,28 @@ static void merge_raised(rounds *r, const outcome *out)
     best_groups_put(&r->groups, again);
 }
 
-static void merge_dived(rounds *r, size_t count)
+static void merge_dived(rounds *r, const outcome *out)
 {
-    for (size_t i = 0; i < count; i++) {
-        const outcome *out = &r->outcome[i];
-        r->answer->dived++;
-        if (r->search.ask->raised) {
-            merge_raised(r, out);
-            continue;
-        }
-        if (out->best.found && best_is_better(&r->best, out->best.units, out->best.cents,
-                                              out->best.swaps, out->best.swap))
-            r->best = out->best;
-        best_group again = out->group;
-        if (out->tired) {
-            again.tires++;
-            best_groups_put(&r->groups, again);
-        } else if (out->stopped) {
-            if (out->open_least < r->stopped_least)
-                r->stopped_least = out->open_least;
-        } else if (out->left_least != BEST_NO_BOUND) {
-            again.least = out->left_least > again.least ? out->left_least : again.least;
-            again.nodes = (uint32_t)out->nodes;
-            again.dives++;
-            best_groups_put(&r->groups, again);
-        }
+    r->answer->dived++;
+    if (r->search.ask->raised) {
+        merge_raised(r, out);
+        return;
+    }
+    if (out->best.found &&
+        best_is_better(&r->best, out->best.units, out->best.cents, out->best.swaps, out->best.swap))
+        r->best = out->best;
+    best_group again = out->group;
+    if (out->tired) {
+        again.tires++;
+        best_groups_put(&r->groups, again);
+    } else if (out->stopped) {
+        if (out->open_least < r->stopped_least)
+            r->stopped_least = out->open_least;
+    } else if (out->left_least != BEST_NO_BOUND) {
+        again.least = out->left_least > again.least ? out->left_least : again.least;
+        again.nodes = (uint32_t)out->nodes;
+        again.dives++;
+        best_groups_put(&r->groups, again);
     }
 }
 
@@ -498,24 +504,22 @@ static bool is_too_little(const rounds *r, const best_group *group)
            group->promise < r->best.value * (1 + r->search.ask->raised->grain);
 }
 
-/* Takes the least groups of one sort, as long as no other sort comes before them. */
-static size_t take_round(rounds *r, bool *refines)
+/* Takes the least groups, a few to be dived into and many to be refined. Where figures are raised each dive may raise
+ * what is asked of all others, so there only one sort. */
+static size_t take_round(rounds *r)
 {
-    size_t count = 0, most = 0;
+    const bool raises = r->search.ask->raised;
+    size_t count = 0, dives = 0, refines = 0;
     while (best_groups_least(&r->groups) != BEST_NO_BOUND) {
         const best_group *top = &r->groups.heap[0];
-        if (r->search.ask->raised ? is_too_little(r, top)
-                                  : r->best.found && top->least > r->best.units) {
-            if (!r->search.ask->raised)
+        if (raises ? is_too_little(r, top) : r->best.found && top->least > r->best.units) {
+            if (!raises)
                 break;
             (void)best_groups_next(&r->groups);
             continue;
         }
-        if (count == 0) {
-            *refines = !top->refined;
-            most = *refines ? REFINED_A_ROUND : DIVED_A_ROUND;
-        }
-        if (count == most || *refines == top->refined)
+        if (top->refined ? dives == DIVED_A_ROUND || (raises && refines > 0)
+                         : refines == REFINED_A_ROUND || (raises && dives > 0))
             break;
         best_group group = best_groups_next(&r->groups);
         best_pair *pair = NULL;
@@ -528,7 +532,9 @@ static size_t take_round(rounds *r, bool *refines)
             best_groups_put(&r->groups, group);
             continue;
         }
+        *(group.refined ? &dives : &refines) += 1;
         r->outcome[count].group = group;
+        r->outcome[count].dives = group.refined;
         r->outcome[count++].pair = pair;
     }
     return count;
@@ -604,15 +610,12 @@ static pare_status search_all(rounds *r, pare_error *err)
     if (!told_to_stop(r))
         find_first(r);
     while (!told_to_stop(r) && !(r->search.ask->any && best_has_found(&r->best))) {
-        bool refines = false;
-        const size_t count = take_round(r, &refines);
+        const size_t count = take_round(r);
         if (count == 0 || r->groups.failed)
             break;
-        do_round(r, count, refines);
-        if (refines)
-            merge_refined(r, count);
-        else
-            merge_dived(r, count);
+        do_round(r, count);
+        for (size_t i = 0; i < count; i++)
+            (r->outcome[i].dives ? merge_dived : merge_refined)(r, &r->outcome[i]);
     }
     return r->groups.failed ? pare_no_memory(err) : PARE_OK;
 }
