@@ -48,21 +48,6 @@ static bool ask_for_minutes(drawn *d, unsigned *seed)
     return flies;
 }
 
-/* The search's best set, which has to be brute force's. */
-static void find_as_by_force(unsigned n, const drawn *d, const force *by_force, pare_arena *arena,
-                             pare_best *best)
-{
-    pare_error err = {0};
-    const pare_best_ask ask = {.loadout = -1, .holds = d->holds, .hold = d->hold};
-    if (pare_best_find(&d->bench, &d->craft, &ask, arena, best, &err) != PARE_OK)
-        fail_msg("bench %u: %s", n, err.text);
-    if (!best->proven || best->misses || best->found != by_force->found ||
-        (best->found && best->best_100ug != by_force->units_best))
-        fail_msg("bench %u: %s, best %lld, brute force %lld: %s", n,
-                 best->proven ? "proven" : "not proven", (long long)best->best_100ug,
-                 (long long)by_force->units_best, by_force->list);
-}
-
 static void thin_wires_may_fly_longer(void **state)
 {
     fixture *f = *state;

@@ -90,17 +90,9 @@ static void tips_that_ring_are_not_passed_over(void **state)
             part = f->bench->part[i] == d->craft.item[frame].part ? f->bench->part[i] : NULL;
         assert_non_null(part);
         if (stiffen_arms(d, part, room, &seed) && search_by_force(d, -1, NULL, NULL, by_force)) {
-            const pare_best_ask ask = {.loadout = -1, .holds = d->holds, .hold = d->hold};
             pare_arena *arena = pare_arena_open();
-            pare_error err = {0};
             pare_best best;
-            if (pare_best_find(&d->bench, &d->craft, &ask, arena, &best, &err) != PARE_OK)
-                fail_msg("bench %u: %s", n, err.text);
-            if (!best.proven || best.misses || best.found != by_force->found ||
-                (best.found && best.best_100ug != by_force->units_best))
-                fail_msg("bench %u: %s, best %lld, brute force %lld: %s", n,
-                         best.proven ? "proven" : "not proven", (long long)best.best_100ug,
-                         (long long)by_force->units_best, by_force->list);
+            find_as_by_force(n, d, by_force, arena, &best);
             compared++;
             lighter += best.found && best.swaps > 0;
             rang += has_rung(&best);
