@@ -40,13 +40,14 @@ pare_store *fuzz_store_filled(void)
     return fuzz_store();
 }
 
-/* FNV-1a, folded: the same input is always treated the same. */
-static bool one_in_eight(const uint8_t *bytes, size_t length)
+/* FNV-1a, folded: the same input is always treated the same. A flight costs as much as ten readings of
+ * the bench, and is not what rows can break. */
+static bool one_in_32(const uint8_t *bytes, size_t length)
 {
     uint64_t sum = 0xcbf29ce484222325u;
     for (size_t i = 0; i < length; i++)
         sum = (sum ^ bytes[i]) * 0x100000001b3u;
-    return ((sum ^ sum >> 32) & 7) == 0;
+    return ((sum ^ sum >> 32) & 31) == 0;
 }
 
 static void look_at(const pare_craft *craft, bool flown, pare_sheet *sheet)
@@ -71,7 +72,7 @@ void fuzz_look_through(pare_store *store, const uint8_t *bytes, size_t length)
     pare_sheet *sheet = malloc(sizeof *sheet);
     fuzz_expect(sheet != NULL, "there is memory");
     for (size_t i = 0; i < bench->crafts; i++)
-        look_at(bench->craft[i], one_in_eight(bytes, length), sheet);
+        look_at(bench->craft[i], one_in_32(bytes, length), sheet);
     free(sheet);
     pare_bench_close(bench);
 }

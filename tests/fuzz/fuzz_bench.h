@@ -15,7 +15,7 @@ pare_store *fuzz_store(void);
 pare_store *fuzz_store_filled(void);
 
 /** Reads all of a bench and weighs every craft: whatever it holds, it answers or refuses. One input in
- * eight, chosen by its own bytes, has its craft flown as well, which takes most of the time. */
+ * 32, chosen by its own bytes, has its craft flown as well, which takes most of the time. */
 void fuzz_look_through(pare_store *store, const uint8_t *bytes, size_t length);
 
 #endif
