@@ -159,6 +159,29 @@ test('a place in the address is the same place again', async () => {
     await close()
 })
 
+test('an address given while the page begins is not lost', async () => {
+    const at = '#/bench?craft=thimble&of=craft'
+    const { page, close } = await open(bench)
+    // It changes as the list of craft comes, which says where a page without a place begins.
+    await page.addInitScript((hash) => {
+        const plain = globalThis.fetch
+        globalThis.fetch = async (...asked) => {
+            const response = await plain(...asked)
+            if (!asked[0].endsWith('/api/craft')) return response
+            const text = await response.text()
+            response.text = async () => {
+                if (!location.hash) location.hash = hash
+                return text
+            }
+            return response
+        }
+    }, at)
+    await page.goto(`${bench.origin}/?anew`)
+    await page.getByRole('button', { name: /^limit of all_up: / }).waitFor()
+    assert.equal(new URL(page.url()).hash, at)
+    await close()
+})
+
 test('digits typed at a weigh-in are the reading, not other views', async () => {
     const { page, close } = await open(bench, { at: '#/bench?craft=hedgerow' })
     const next = bench.pare('weigh', 'hedgerow').next[0]

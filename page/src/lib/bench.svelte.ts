@@ -59,6 +59,7 @@ class Bench {
     async load_crafts() {
         try {
             this.crafts = (await ask<{ craft: CraftLine[] }>('craft')).craft
+            place.follow()
             if (!place.at.craft && this.crafts[0]) {
                 // The craft furthest from its limits is what the bench is about.
                 const most = [...this.crafts].sort((a, b) => b.limits_broken - a.limits_broken)

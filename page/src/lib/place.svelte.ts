@@ -40,9 +40,19 @@ export function write(at: Whereabouts): string {
 
 class Place {
     at = $state.raw<Whereabouts>(read(location.hash))
+    private followed = location.hash
 
     constructor() {
-        addEventListener('hashchange', () => (this.at = read(location.hash)))
+        addEventListener('hashchange', () => this.follow())
+    }
+
+    /** Takes the address as it is now. The browser tells of a new one only after what is already waiting,
+     * an answer of the server too: whoever changes the place by itself follows first, or writes an old
+     * place over a new one. */
+    follow() {
+        if (location.hash === this.followed) return
+        this.followed = location.hash
+        this.at = read(location.hash)
     }
 
     /** The address of another place; what is not said stays, but a view's own is left behind with it. */
@@ -52,12 +62,13 @@ class Place {
     }
 
     go(change: Partial<Whereabouts>, replace = false) {
+        this.follow()
         const hash = this.to(change)
         if (hash === location.hash) return
         if (replace) history.replaceState(null, '', hash)
         else history.pushState(null, '', hash)
         const other = change.view !== undefined && change.view !== this.at.view
-        this.at = read(hash)
+        this.follow()
         // Another view is read from its top; going back is the browser's, which knows where one was.
         if (other) scrollTo(0, 0)
     }
