@@ -491,8 +491,7 @@ pare_status best_link_find(best_search *search, pare_error *err);
  * @param kept   and of those the ones that are kept */
 int64_t best_link_more(const best_search *search, const best_state *state, int64_t links,
                        int64_t kept);
-/** Whether a part may be a link of a chain, and of an antenna's. */
-bool best_is_link(pare_kind kind);
+/** Whether a part may be a link of an antenna's chain. */
 bool best_is_antenna_link(const pare_part *part);
 /** Whether a slot has a link that was put on by name: what would take it off clashes with that name, so it stays. */
 bool best_is_kept_link(const best_search *search, const best_state *state, size_t slot);

@@ -30,7 +30,7 @@ static bool same_end(const char *a, const char *b)
 
 static bool same_connector(const pare_part *a, const pare_part *b)
 {
-    if (best_is_link(a->kind) || best_is_link(b->kind))
+    if (pare_chain_links(a->kind) || pare_chain_links(b->kind))
         return a->kind == b->kind && same_end(a->ends[0], b->ends[0]) &&
                same_end(a->ends[1], b->ends[1]);
     const pare_fit *fit = &a->fit[PARE_FIT_ANTENNA], *other = &b->fit[PARE_FIT_ANTENNA];
@@ -43,16 +43,22 @@ static bool same_connector(const pare_part *a, const pare_part *b)
     return true;
 }
 
-/* Which sort a part is of; SORTS: there are too many. */
+/* Which sort a part is of; the count of all: of none yet. */
+static size_t find_sort(const sorts *all, const pare_part *part)
+{
+    size_t i = 0;
+    while (i < all->count && !same_connector(all->of[i], part))
+        i++;
+    return i;
+}
+
+/* The same, and the part stands for a sort of its own where it is of none. SORTS: there are too many. */
 static size_t sort_of(sorts *all, const pare_part *part)
 {
-    for (size_t i = 0; i < all->count; i++)
-        if (same_connector(all->of[i], part))
-            return i;
-    if (all->count == SORTS)
-        return SORTS;
-    all->of[all->count] = part;
-    return all->count++;
+    const size_t of = find_sort(all, part);
+    if (of == all->count && of < SORTS)
+        all->of[all->count++] = part;
+    return of;
 }
 
 static int64_t less(int64_t a, int64_t b)
@@ -64,7 +70,7 @@ static int64_t less(int64_t a, int64_t b)
 static bool brings_link(const pare_part *part)
 {
     for (size_t i = 0; i < part->includes; i++)
-        if (part->include[i].what == PARE_INCLUDES_KIND && best_is_link(part->include[i].kind))
+        if (part->include[i].what == PARE_INCLUDES_KIND && pare_chain_links(part->include[i].kind))
             return true;
     return false;
 }
@@ -73,7 +79,7 @@ static bool brings_link(const pare_part *part)
 static bool has_brought_link(const pare_craft *craft)
 {
     for (size_t i = 0; i < craft->items; i++)
-        if (craft->item[i].included_in && best_is_link(craft->item[i].part->kind))
+        if (craft->item[i].included_in && pare_chain_links(craft->item[i].part->kind))
             return true;
     return false;
 }
@@ -99,7 +105,7 @@ typedef struct joining {
 
 static void try_link(joining *j, const pare_part *part)
 {
-    if (!best_is_link(part->kind))
+    if (!pare_chain_links(part->kind))
         return;
     const bool from = pare_chain_mates(j->inner, part), to = pare_chain_mates(part, j->outer);
     const int64_t units = from || to ? best_link_units(part) : 0;
@@ -135,67 +141,67 @@ static size_t transmitter_of(const best_search *search, size_t antenna)
     return search->slot_of[sends];
 }
 
+/* What joins a part, or any of its sort, to each sort of antenna, as far as that has been asked. */
+typedef struct joins {
+    sorts antennas;
+    int64_t least[SORTS];
+} joins;
+
+static int64_t joins_least(const best_search *search, const pare_part *before,
+                           const pare_part *antenna, joins *known)
+{
+    const size_t asked = known->antennas.count;
+    const size_t of = sort_of(&known->antennas, antenna);
+    if (of == SORTS)
+        return 0;
+    if (of == asked)
+        known->least[of] = link_least(search, before, antenna);
+    return known->least[of];
+}
+
+/* What an antenna weighs at the least after a transmitter or link, with what joins them; BEST_NO_BOUND: none mates.
+ * @param stays  what is before it is as it is; with an antenna that is, too, it need not mate: nobody asks
+ * @param known  NULL: what joins them is counted as nothing */
+static int64_t antenna_after(const best_search *search, size_t antenna, const pare_part *before,
+                             bool stays, joins *known)
+{
+    const best_slot *outer = &search->slot[antenna];
+    int64_t least = BEST_NO_BOUND;
+    for (size_t k = 0; k < outer->options; k++) {
+        const best_option *with = &outer->option[k];
+        if (!with->part || with->least >= least)
+            continue;
+        const bool asked = known && !(stays && !with->name) && !brings_link(with->part);
+        const int64_t units = asked ? joins_least(search, before, with->part, known) : 0;
+        if (units != BEST_NO_BOUND)
+            least = less(least, with->least + units);
+    }
+    return least;
+}
+
 /* For each transmitter the least of an antenna with what joins them. False: out of memory. */
 static bool tabulate(best_search *search, size_t antenna, size_t sender)
 {
-    const best_slot *outer = &search->slot[antenna], *inner = &search->slot[sender];
-    sorts antennas = {0}, senders = {0};
-    int64_t join[SORTS][SORTS];
-    bool known[SORTS][SORTS] = {{false}};
+    const best_slot *inner = &search->slot[sender];
+    sorts senders = {0};
+    joins known[SORTS] = {{{0}, {0}}};
     int64_t *least = pare_arena_array(search->arena, inner->options + 1, sizeof *least);
     if (!least)
         return false;
     for (size_t i = 0; i < inner->options; i++) {
+        const best_option *option = &inner->option[i];
         least[i] = BEST_NO_BOUND;
-        for (size_t k = 0; k < outer->options && inner->option[i].part; k++) {
-            const best_option *with = &outer->option[k];
-            int64_t joins = 0;
-            if (!with->part || with->least >= least[i])
-                continue;
-            const size_t a = sort_of(&senders, inner->option[i].part),
-                         b = sort_of(&antennas, with->part);
-            /* What stays as it is need not mate: nobody asks. */
-            const bool stay = !inner->option[i].name && !with->name;
-            if (!stay && !brings_link(inner->option[i].part) && !brings_link(with->part) &&
-                a < SORTS && b < SORTS) {
-                if (!known[a][b])
-                    join[a][b] = link_least(search, inner->option[i].part, with->part);
-                known[a][b] = true;
-                joins = join[a][b];
-            }
-            if (joins != BEST_NO_BOUND)
-                least[i] = less(least[i], with->least + joins);
-        }
+        if (!option->part)
+            continue;
+        const size_t of = sort_of(&senders, option->part);
+        const bool asked = of < SORTS && !brings_link(option->part);
+        least[i] =
+            antenna_after(search, antenna, option->part, !option->name, asked ? &known[of] : NULL);
     }
     search->antenna = antenna;
     search->sender = sender;
     search->with_sender = least;
     return true;
-}
-
-/* What an antenna weighs at the least after a link. */
-static int64_t least_after(const best_search *search, size_t antenna, const pare_part *link)
-{
-    const best_slot *outer = &search->slot[antenna];
-    int64_t least = BEST_NO_BOUND, join[SORTS];
-    bool known[SORTS] = {false};
-    sorts antennas = {0};
-    for (size_t k = 0; k < outer->options; k++) {
-        const best_option *with = &outer->option[k];
-        if (!with->part || with->least >= least)
-            continue;
-        const size_t b = sort_of(&antennas, with->part);
-        int64_t joins = 0;
-        if (b < SORTS && !brings_link(with->part)) {
-            if (!known[b])
-                join[b] = link_least(search, link, with->part);
-            known[b] = true;
-            joins = join[b];
-        }
-        if (joins != BEST_NO_BOUND)
-            least = less(least, with->least + joins);
-    }
-    return least;
 }
 
 /* False: out of memory. */
@@ -211,8 +217,9 @@ static bool tabulate_links(best_search *search, size_t antenna)
             if (!part || !best_is_antenna_link(part))
                 continue;
             const size_t of = sort_of(&links->sorts, part);
+            joins known = {0};
             if (of < SORTS && of == before)
-                links->antenna[of] = least_after(search, antenna, part);
+                links->antenna[of] = antenna_after(search, antenna, part, false, &known);
         }
     search->links = links;
     return true;
@@ -222,12 +229,12 @@ static bool tabulate_links(best_search *search, size_t antenna)
 static int64_t more_after(const best_search *search, const best_state *state, const pare_part *link,
                           int64_t others)
 {
-    sorts known = search->links->sorts;
-    const size_t of = sort_of(&known, link);
+    const struct best_links *links = search->links;
+    const size_t of = find_sort(&links->sorts, link);
     const int64_t counted = best_open_counts(search, state, search->antenna) + others;
-    if (of >= search->links->sorts.count || search->links->antenna[of] == BEST_NO_BOUND)
+    if (of == links->sorts.count || links->antenna[of] == BEST_NO_BOUND)
         return 0;
-    return search->links->antenna[of] > counted ? search->links->antenna[of] - counted : 0;
+    return links->antenna[of] > counted ? links->antenna[of] - counted : 0;
 }
 
 pare_status best_link_find(best_search *search, pare_error *err)

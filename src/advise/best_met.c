@@ -861,11 +861,12 @@ static void find_heaviest(const best_search *search, best_state *state, wires w,
 }
 
 /* A heavier craft draws more, and its rotors blow more air on the board: so a board is held against the current of
- * the lightest that a set may be and the air of the heaviest. @param probe  flown at the least mass */
+ * the lightest that a set may be and the air of the heaviest.
+ * @param probe  flown at the least mass
+ * @param fast   its profile was flown so */
 static bool gets_too_hot(const best_search *search, best_state *state, wires w, int64_t least,
-                         pare_sheet *probe, char by[48])
+                         pare_sheet *probe, bool fast, char by[48])
 {
-    bool fast = is_flown_fast(&state->trial.flown->brief, &probe->rig);
     if (escs_open(search, state) || best_is_held_full(state) ||
         !is_board_hot(search, probe, fast, by))
         return false;
@@ -873,7 +874,7 @@ static bool gets_too_hot(const best_search *search, best_state *state, wires w, 
         find_heaviest(search, state, w, probe);
     if (state->most == BEST_NO_BOUND)
         return false;
-    fast = flatter(search, state, w, least, probe);
+    (void)flatter(search, state, w, least, probe);
     const double load_w = heaviest_load_w(search, state);
     pare_sheet_fly(state->trial.flown, pare_margin_figures(state->trial.flown), probe);
     probe->rig.mass_kg = best_most_kg(state->most);
@@ -916,7 +917,7 @@ static bool refuted_with(const best_search *search, best_state *state, wires w, 
         return true;
     }
     return draws_too_much(search, state, w, probe, fast, by) ||
-           gets_too_hot(search, state, w, least, probe, by);
+           gets_too_hot(search, state, w, least, probe, fast, by);
 }
 
 bool best_refuted(const best_search *search, best_state *state, pare_sheet *probe,

@@ -35,8 +35,13 @@ enum {
  * ESCs by coming onto the arms, which nothing of the rest has to make room for. */
 typedef struct tips {
     int64_t less, more;
-    double less_kg, more_kg, come_kg;
+    double come_kg;
 } tips;
+
+static double kg_of(int64_t units)
+{
+    return (double)units / BEST_UNITS_PER_KG;
+}
 
 /* A choice of ESCs that is open: one for all in the middle, or one at each arm. What drives as well
  * as it decides may leave that to any ESC of the bench, and nothing is known of those. */
@@ -87,8 +92,6 @@ static tips tips_open(const best_search *search, const best_state *state)
             of.less += units > least ? units - least : 0;
         }
     }
-    of.less_kg = (double)of.less / BEST_UNITS_PER_KG;
-    of.more_kg = (double)of.more / BEST_UNITS_PER_KG;
     return of;
 }
 
@@ -103,10 +106,8 @@ static bool is_bounded_by_mass(const pare_craft *craft)
 
 /* ---- a band, and what turns in it ---- */
 
+/* A state's band. */
 typedef struct ring {
-    const char *margin;
-    bool cruises;
-    double need_ratio;
     double low_hz, high_hz; /* of the lightest tip, and of this one */
     pare_arm arm;           /* as it is */
     double bends_hz;        /* and how it bends */
@@ -115,26 +116,29 @@ typedef struct ring {
     size_t arms;
 } ring;
 
-static bool ring_of(const best_search *search, const best_state *state, bool cruises, ring *of)
+/* What strikes the arms: rotors that turn as steadily as in a flight. */
+typedef struct beat {
+    double need_ratio; /* of the margin that asks about it */
+    double speed_m_s;  /* 0: it hovers */
+} beat;
+
+/* False: nothing can be said. */
+static bool ring_of(const best_search *search, const best_state *state, ring *of)
 {
     const pare_sheet *sheet = &state->trial.sheet;
     pare_arm_facts arm;
-    *of = (ring){.margin = cruises ? "arm.ring_cruise" : "arm.ring",
-                 .cruises = cruises,
-                 .arms = sheet->assembly.arms,
-                 .light = ANY_MASS};
+    *of = (ring){.arms = sheet->assembly.arms, .light = ANY_MASS};
     if (of->arms == 0 || !pare_craft_arm_facts(state->trial.flown, sheet, &arm) ||
         !(arm.tip_kg > 0))
         return false;
     of->all = tips_open(search, state);
     of->arm = arm.arm;
     of->bends_hz = arm.figures.bending_hz;
-    const double lightest_kg = arm.tip_kg - of->all.less_kg / (double)of->arms;
+    const double lightest_kg = arm.tip_kg - kg_of(of->all.less) / (double)of->arms;
     if (!(lightest_kg > 0))
         return false;
     if (is_bounded_by_mass(state->trial.flown))
         of->light = state->sum + state->tips_less - BEST_ROUNDED;
-    of->need_ratio = best_need(search, of->margin);
     pare_arm_ring_band(&arm, &of->low_hz, &of->high_hz);
     of->low_hz *= sqrt(arm.tip_kg / lightest_kg);
     return true;
@@ -145,7 +149,7 @@ static double lighter_ratio(const ring *of, double less_kg)
 {
     pare_arm arm = of->arm;
     pare_arm_figures figures;
-    less_kg -= STANDS_SHARE * of->all.more_kg / (double)of->arms;
+    less_kg -= STANDS_SHARE * kg_of(of->all.more) / (double)of->arms;
     arm.tip_kg -= fmax(less_kg, 0);
     if (pare_arm_work_out(&arm, &figures, NULL) != PARE_OK)
         return 1;
@@ -155,11 +159,9 @@ static double lighter_ratio(const ring *of, double less_kg)
 /* The upper edge of the heaviest tip that a craft of a mass can have. */
 static double upper_hz(const ring *of, int64_t units)
 {
-    double more_kg = of->all.more_kg;
-    if (of->light != ANY_MASS) {
-        const double of_mass_kg = (double)(units - of->light) / BEST_UNITS_PER_KG;
-        more_kg = fmin(more_kg, fmax(of_mass_kg, -of->all.less_kg));
-    }
+    double more_kg = kg_of(of->all.more);
+    if (of->light != ANY_MASS)
+        more_kg = fmin(more_kg, fmax(kg_of(units - of->light), -kg_of(of->all.less)));
     more_kg = (more_kg + of->all.come_kg) / (double)of->arms;
     return of->high_hz * (more_kg < 0 ? lighter_ratio(of, -more_kg)
                                       : sqrt(of->arm.tip_kg / (of->arm.tip_kg + more_kg)));
@@ -180,44 +182,38 @@ static double cruise_m_s(const pare_brief *brief)
 }
 
 /* 0: it cannot be flown so */
-static double turns_hz(const best_state *state, const ring *of, int64_t units)
+static double turns_hz(const best_state *state, double speed_m_s, int64_t units)
 {
     pare_rig rig = state->trial.sheet.rig;
     pare_operating point;
     rig.mass_kg = best_least_kg(units);
     rig.uneven = 0;
-    if (of->cruises) {
-        const double speed_m_s = cruise_m_s(&state->trial.flown->brief);
-        if (!(speed_m_s > 0) ||
-            pare_rig_level(&rig, speed_m_s, PARE_CHARGE_HALF, &point, NULL) != PARE_OK)
-            return 0;
-    } else if (pare_rig_thrust(&rig, 1, PARE_CHARGE_HALF, &point, NULL) != PARE_OK) {
-        return 0;
-    }
-    return point.rotor.speed_rad_s / (2 * PI);
+    const pare_status flies = speed_m_s > 0
+                                  ? pare_rig_level(&rig, speed_m_s, PARE_CHARGE_HALF, &point, NULL)
+                                  : pare_rig_thrust(&rig, 1, PARE_CHARGE_HALF, &point, NULL);
+    return flies == PARE_OK ? point.rotor.speed_rad_s / (2 * PI) : 0;
 }
 
 /* The margin counts a band's edges in whole hertz. */
-static bool rings(const best_state *state, const ring *of, int64_t units)
+static bool rings(const best_state *state, const ring *of, beat by, int64_t units)
 {
-    const double turn_hz = turns_hz(state, of, units);
-    return turn_hz > floor(of->low_hz) / of->need_ratio * (1 + INSIDE) &&
-           turn_hz < ceil(upper_hz(of, units)) * of->need_ratio * (1 - INSIDE);
+    const double turn_hz = turns_hz(state, by.speed_m_s, units);
+    return turn_hz > floor(of->low_hz) / by.need_ratio * (1 + INSIDE) &&
+           turn_hz < ceil(upper_hz(of, units)) * by.need_ratio * (1 - INSIDE);
 }
 
 /* ---- a bound, raised ---- */
 
-static bool raise_over(const best_search *search, best_state *state, bool cruises)
+static bool raise_over(best_state *state, const ring *of, beat by)
 {
-    ring of;
-    if (!ring_of(search, state, cruises, &of) || !rings(state, &of, state->least))
+    if (!rings(state, of, by, state->least))
         return false;
     int64_t holds = state->least, most = 2 * state->least;
-    if (rings(state, &of, most))
+    if (rings(state, of, by, most))
         holds = most;
     while (most - holds > FINE) {
         const int64_t middle = holds + (most - holds) / 2;
-        if (rings(state, &of, middle))
+        if (rings(state, of, by, middle))
             holds = middle;
         else
             most = middle;
@@ -246,12 +242,18 @@ static bool is_drag_open(const best_search *search, const best_state *state)
 
 bool best_raise(const best_search *search, best_state *state)
 {
+    ring of;
     bool raised = false, again = true;
-    const bool drag_open = is_drag_open(search, state);
+    if (!ring_of(search, state, &of))
+        return false;
+    const beat hover = {.need_ratio = best_need(search, "arm.ring")};
+    const beat cruise = {.need_ratio = best_need(search, "arm.ring_cruise"),
+                         .speed_m_s = cruise_m_s(&state->trial.flown->brief)};
+    const bool cruises = cruise.speed_m_s > 0 && !is_drag_open(search, state);
     for (int turn = 0; again && turn < RAISED_MOST; turn++) {
-        again = raise_over(search, state, false);
-        if (!drag_open)
-            again = raise_over(search, state, true) || again;
+        again = raise_over(state, &of, hover);
+        if (cruises)
+            again = raise_over(state, &of, cruise) || again;
         raised = raised || again;
     }
     return raised;

@@ -10,6 +10,7 @@
 #include <string.h>
 
 #include "advise/best_inside.h"
+#include "advise/chain.h"
 #include "advise/fits.h"
 #include "advise/question.h"
 #include "advise/sought.h"
@@ -280,10 +281,10 @@ static bool is_board(const pare_part *part)
                                   BIT(PARE_VIDEO_TRANSMITTER) | BIT(PARE_REGULATOR))) != 0;
 }
 
-static bool is_link(const pare_part *part)
+static bool is_in_chain(const pare_part *part)
 {
     return part->kind == PARE_VIDEO_TRANSMITTER || part->kind == PARE_ANTENNA ||
-           part->kind == PARE_PIGTAIL || part->kind == PARE_ADAPTER;
+           pare_chain_links(part->kind);
 }
 
 /* What an option may do beyond its own line. */
@@ -300,7 +301,7 @@ static void mark_option(const pare_part *now, best_option *option, best_slot *sl
     option->moves = moves_wires || drags != 0;
     if (is_board(now))
         drags |= BIT(PARE_ADAPTER) | BIT(PARE_HOLDER) | BIT(PARE_PRINTED);
-    if (is_link(now))
+    if (is_in_chain(now))
         drags |= BIT(PARE_PIGTAIL) | BIT(PARE_ADAPTER);
     if (now->kind == PARE_PACK)
         drags |= BIT(PARE_CONNECTOR);

@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "advise/best_inside.h"
+#include "advise/chain.h"
 #include "advise/fits.h"
 #include "advise/stand_in.h"
 #include "base/text.h"
@@ -290,18 +291,13 @@ static size_t place_of(const outlook *o, const best_slot *slot)
 
 static bool may_lie_idle(const pare_part *part)
 {
-    return part->kind == PARE_ADAPTER || part->kind == PARE_PIGTAIL ||
-           pare_may_bridge(part, PARE_FIT_STACK) || pare_may_bridge(part, PARE_FIT_CAMERA);
-}
-
-bool best_is_link(pare_kind kind)
-{
-    return kind == PARE_ADAPTER || kind == PARE_PIGTAIL;
+    return pare_chain_links(part->kind) || pare_may_bridge(part, PARE_FIT_STACK) ||
+           pare_may_bridge(part, PARE_FIT_CAMERA);
 }
 
 bool best_is_antenna_link(const pare_part *part)
 {
-    return best_is_link(part->kind) && (part->ends[0] || part->ends[1]);
+    return pare_chain_links(part->kind) && (part->ends[0] || part->ends[1]);
 }
 
 /* A link that was put on by name stays where it is: what would take it off clashes with that name. */

@@ -15,11 +15,15 @@ typedef struct chain {
     size_t link[PARE_FEEDS]; /* items between, in order, on or off */
 } chain;
 
+bool pare_chain_links(pare_kind kind)
+{
+    return kind == PARE_ADAPTER || kind == PARE_PIGTAIL;
+}
+
 /* The connector that a part shows towards the antenna, or towards the transmitter. */
 static pare_fit side(const pare_part *part, bool outward)
 {
-    const bool between = part->kind == PARE_ADAPTER || part->kind == PARE_PIGTAIL;
-    if (!between)
+    if (!pare_chain_links(part->kind))
         return part->fit[PARE_FIT_ANTENNA];
     pare_fit fit = {0};
     const char *word = part->ends[outward ? 1 : 0];

@@ -18,6 +18,9 @@ bool pare_chain_whole(const pare_craft *craft, size_t index);
 /** The antenna whose chain an item is in (an antenna's own), or -1. */
 int pare_chain_of(const pare_craft *craft, size_t index);
 
+/** Whether parts of a kind may be links of a chain, between a transmitter and its antenna. */
+bool pare_chain_links(pare_kind kind);
+
 /** Whether two parts of a chain plug into one another: a transmitter or link, and the link or antenna after it. */
 bool pare_chain_mates(const pare_part *inner, const pare_part *outer);
 

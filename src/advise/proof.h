@@ -20,7 +20,7 @@
  *   proof_bound.c   what a node's sets weigh at the least
  *   proof_flight.c  whether a node's sets fail by a limit, and the rule for whole sets
  *   proof_ring.c    masses at which arms ring; screws that hold in no way
- *   proof_text.c    the reasons as words and numbers
+ *   proof_leaf.c    what a reason says of a node, worked out anew
  *   proof_write.c   a tree that closes, as far as there is time
  *   proof_check.c   reads one
  *
