@@ -35,12 +35,10 @@ static void put_value(const pare_value *value, double per_si, const char *unit, 
 
 static void put_specs(const pare_part *part, pare_text *out)
 {
-    static const char *const chemistries[PARE_CHEMISTRIES] = {"lipo", "lihv", "liion",
-                                                              "liion-power"};
     const char *comma = "";
     pare_text specs = {0};
     if (part->kind == PARE_PACK) {
-        pare_text_printf(&specs, "chemistry: %s", chemistries[part->chemistry]);
+        pare_text_printf(&specs, "chemistry: %s", pare_chemistry_names[part->chemistry]);
         comma = ", ";
     }
     if (part->line != PARE_LINE_UNKNOWN) {

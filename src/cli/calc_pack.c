@@ -10,6 +10,7 @@
 #include <string.h>
 
 #include "cli/calc.h"
+#include "craft/part.h"
 #include "physics/charger.h"
 #include "physics/discharge.h"
 
@@ -180,10 +181,6 @@ static pare_status take_reading(const key_values *given, asked *a, pare_error *e
 
 static pare_status take_pack(const key_values *given, asked *a, pare_error *err)
 {
-    static const char *const chemistries[PARE_CHEMISTRIES] = {[PARE_LIPO] = "lipo",
-                                                              [PARE_LIHV] = "lihv",
-                                                              [PARE_LIION] = "liion",
-                                                              [PARE_LIION_POWER] = "liion-power"};
     static const char *const heats[] = {"on", "off"};
     const double *v = given->value;
     int chemistry, heat;
@@ -196,7 +193,7 @@ static pare_status take_pack(const key_values *given, asked *a, pare_error *err)
         return pare_fail(err, PARE_BAD_DATA,
                          "with chemistry= it needs capacity= and one of current= and power=");
     pare_status status =
-        choose(given, CHEMISTRY, PARE_CHEMISTRIES, chemistries,
+        choose(given, CHEMISTRY, PARE_CHEMISTRIES, pare_chemistry_names,
                "lipo, lihv, liion (energy cells) and liion-power", &chemistry, err);
     if (status == PARE_OK)
         status = choose(given, HEAT, 2, heats, "on and off", &heat, err);

@@ -116,9 +116,7 @@ static void put_demo(const pare_sheet_view *view, const pare_swaps_view *swaps,
         "An invented club's bench: %zu parts, %zu craft. One of its craft, %s, flies a "
         "slalom with a stripped camera and has grown too heavy. The bench is now in",
         summary->parts_added, summary->craft_added, CRAFT);
-    if (line.bytes)
-        pare_put_wrapped(&screen, out, 0, 0, line.bytes);
-    pare_text_free(&line);
+    pare_put_line(&screen, out, 0, 0, &line);
     pare_text_printf(out, "  %s\n\n", path);
     pare_sheet_text(view, swaps->swaps, swaps->money, &screen, out);
     pare_text_add(out, "\n");

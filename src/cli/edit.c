@@ -71,11 +71,7 @@ static void put_entry(const pare_entry_change *entry, const pare_screen *screen,
         pare_text_printf(&line, " -> %s", entry->is);
     else
         pare_text_add(&line, " (gone)");
-    pare_text_add(out, "  ");
-    if (line.bytes)
-        pare_put_wrapped(screen, out, 2, 6, line.bytes);
-    out->failed |= line.failed;
-    pare_text_free(&line);
+    pare_put_line(screen, out, 2, 6, &line);
 }
 
 static void say_change(const job *j, pare_text *out)

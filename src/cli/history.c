@@ -85,10 +85,7 @@ static void put_row(const pare_change_row *row, const pare_screen *screen, pare_
         pare_text_printf(&line, " [undone by %s]", row->turned_by);
     else if (row->undone)
         pare_text_add(&line, " [undone]");
-    if (line.bytes)
-        pare_put_wrapped(screen, out, 0, 18, line.bytes);
-    out->failed |= line.failed;
-    pare_text_free(&line);
+    pare_put_line(screen, out, 0, 18, &line);
 }
 
 static pare_status run_history(const options *given, pare_text *out, pare_error *err)

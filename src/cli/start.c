@@ -263,9 +263,9 @@ static pare_status take_carries(const char *text, pare_start_answers *answers, p
 
 static pare_status take_chemistry(const char *text, pare_start_answers *answers, pare_error *err)
 {
-    static const char *const known[PARE_CHEMISTRIES] = {"lipo", "lihv", "liion", "liion-power"};
     size_t index = 0;
-    const pare_status status = one_of("chemistry", text, PARE_CHEMISTRIES, known, &index, err);
+    const pare_status status =
+        one_of("chemistry", text, PARE_CHEMISTRIES, pare_chemistry_names, &index, err);
     answers->chemistry = (pare_chemistry)index;
     return status;
 }

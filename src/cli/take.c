@@ -126,9 +126,7 @@ static void said_once(const pare_swap *row, const pare_craft *craft, const char 
     if (line.length) {
         pare_text whole = {0};
         pare_text_printf(&whole, "%s: %s", applied->id, line.bytes);
-        pare_put_wrapped(screen, out, 0, 4, pare_text_all(&whole));
-        out->failed |= whole.failed;
-        pare_text_free(&whole);
+        pare_put_line(screen, out, 0, 4, &whole);
     }
     out->failed |= line.failed;
     pare_text_free(&line);

@@ -13,25 +13,16 @@
 #include "craft/law.h"
 #include "craft/part_inside.h"
 
+const char *const pare_chemistry_names[PARE_CHEMISTRIES] = {[PARE_LIPO] = "lipo",
+                                                            [PARE_LIHV] = "lihv",
+                                                            [PARE_LIION] = "liion",
+                                                            [PARE_LIION_POWER] = "liion-power"};
+
+const char *const pare_hand_names[PARE_HANDS] = {
+    [PARE_HANDED_LINEAR] = "linear", [PARE_HANDED_LEFT] = "left", [PARE_HANDED_RIGHT] = "right"};
+
 /* The usual uncertainty of a mass that came without one [E]: a 0.1 g scale that is 0.1 % off; a
  * maker's 2 %, though 0.3 g is printed of small parts, of which a quarter is the most. */
-const char *pare_chemistry_name(pare_chemistry chemistry)
-{
-    static const char *const names[PARE_CHEMISTRIES] = {[PARE_LIPO] = "lipo",
-                                                        [PARE_LIHV] = "lihv",
-                                                        [PARE_LIION] = "liion",
-                                                        [PARE_LIION_POWER] = "liion-power"};
-    return names[chemistry];
-}
-
-const char *pare_hand_name(int hand)
-{
-    static const char *const names[PARE_HANDS] = {[PARE_HANDED_LINEAR] = "linear",
-                                                  [PARE_HANDED_LEFT] = "left",
-                                                  [PARE_HANDED_RIGHT] = "right"};
-    return names[hand];
-}
-
 static double usual_mass_u_kg(const pare_value *mass_kg)
 {
     const double m = mass_kg->value;

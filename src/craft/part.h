@@ -119,8 +119,8 @@ typedef struct pare_blade_station {
 enum { PARE_HANDED_LINEAR, PARE_HANDED_LEFT, PARE_HANDED_RIGHT, PARE_HANDS };
 
 /** As they are typed: "lihv", "left". */
-const char *pare_chemistry_name(pare_chemistry chemistry);
-const char *pare_hand_name(int hand);
+extern const char *const pare_chemistry_names[PARE_CHEMISTRIES];
+extern const char *const pare_hand_names[PARE_HANDS];
 
 typedef struct pare_part {
     const char *id;

@@ -89,15 +89,6 @@ static void verdicts(const pare_arm_facts *arms, const turns *t, pare_text *line
                             : "Neither meets them within 10 % at hover or in cruise. ");
 }
 
-static void put(const pare_screen *screen, pare_text *line, pare_text *out)
-{
-    pare_text_add(out, "  ");
-    if (line->bytes)
-        pare_put_wrapped(screen, out, 2, 2, line->bytes);
-    out->failed |= line->failed;
-    pare_text_free(line);
-}
-
 void pare_arms_text(const pare_sheet_view *view, const pare_screen *screen, pare_text *out)
 {
     const pare_arm_facts *arms = &view->arms;
@@ -135,7 +126,7 @@ void pare_arms_text(const pare_sheet_view *view, const pare_screen *screen, pare
                      "Held fast at the root, as no clamp quite does. Their edges are some %s cm2 "
                      "of the craft's drag area.",
                      pare_digits_at(text, 1e4 * arms->drag_m2, 0));
-    put(screen, &line, out);
+    pare_put_line(screen, out, 2, 2, &line);
 }
 
 json_t *pare_arms_json(const pare_sheet_view *view)

@@ -112,10 +112,7 @@ static void put_joints(const pare_craft *craft, const pare_screen *screen, pare_
             pare_text_printf(&line, ", holds %s", joint->holds);
         if (joint->included_in)
             pare_text_printf(&line, ", came with %s", joint->included_in);
-        if (line.bytes)
-            pare_put_wrapped(screen, out, 2 + 16, 2 + 16 + 4, line.bytes);
-        out->failed |= line.failed;
-        pare_text_free(&line);
+        pare_put_rest(screen, out, 2 + 16, 2 + 16 + 4, &line);
     }
 }
 
@@ -137,10 +134,7 @@ static void put_runs(const pare_craft *craft, const pare_screen *screen, pare_te
             pare_text_printf(&line, ", carries %s", run->carries);
         if (run->included_in)
             pare_text_printf(&line, ", came with %s", run->included_in);
-        if (line.bytes)
-            pare_put_wrapped(screen, out, 18, 18, line.bytes);
-        out->failed |= line.failed;
-        pare_text_free(&line);
+        pare_put_rest(screen, out, 18, 18, &line);
     }
 }
 
@@ -169,10 +163,7 @@ static void put_takens(const pare_craft *craft, const pare_screen *screen, pare_
         pare_text line = {0};
         pare_text_printf(&line, "%s: ", craft->taken[i].swap);
         pare_taken_days_text(&craft->taken[i], &line);
-        pare_text_add(out, "  ");
-        pare_put_wrapped(screen, out, 2, 4, pare_text_all(&line));
-        out->failed |= line.failed;
-        pare_text_free(&line);
+        pare_put_line(screen, out, 2, 4, &line);
     }
 }
 

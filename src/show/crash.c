@@ -28,18 +28,6 @@ static const char *against(const pare_sheet_view *view)
     return view->against_first ? "without what was fitted" : "without the trial";
 }
 
-static void put(const pare_screen *screen, const char *label, pare_text *line, pare_text *out)
-{
-    if (label) {
-        pare_put_labelled(screen, out, label, pare_text_all(line));
-    } else if (line->bytes) {
-        pare_text_add(out, "  ");
-        pare_put_wrapped(screen, out, 2, 2, line->bytes);
-    }
-    out->failed |= line->failed;
-    pare_text_free(line);
-}
-
 static void arm_words(const pare_crash_facts *crash, const pare_screen *screen, pare_text *line)
 {
     char text[PARE_DIGITS], other[PARE_DIGITS];
@@ -101,9 +89,9 @@ void pare_crash_lines(const pare_sheet_view *view, const pare_screen *screen, pa
         pare_text_printf(&line, "; %s", arm.bytes);
     line.failed |= arm.failed;
     pare_text_free(&arm);
-    put(screen, "same crash", &line, out);
+    pare_put_labelled_line(screen, out, "same crash", &line);
     gain_words(crash, &line);
-    put(screen, "gains", &line, out);
+    pare_put_labelled_line(screen, out, "gains", &line);
 }
 
 /* ---- behind the first screen ---- */
@@ -241,7 +229,7 @@ void pare_crash_text(const pare_sheet_view *view, const pare_screen *screen, par
     pare_text_printf(&line,
                      "Forces are means over %.0f mm of stopping, a guess that cancels in ratios.",
                      1e3 * PARE_STOPPING_M);
-    put(screen, NULL, &line, out);
+    pare_put_line(screen, out, 2, 2, &line);
 }
 
 void pare_light_cautions(const pare_sheet *sheet, const pare_screen *screen, pare_text *out)
@@ -255,10 +243,7 @@ void pare_light_cautions(const pare_sheet *sheet, const pare_screen *screen, par
                          "Hover takes %s %% of output; under 15 %% sticks and controller have "
                          "little room below it: expect it to bob, and lower the throttle curve.",
                          pare_digits(text, 100 * output->value, 100 * output->u));
-        if (line.bytes)
-            pare_put_wrapped(screen, out, 0, 0, line.bytes);
-        out->failed |= line.failed;
-        pare_text_free(&line);
+        pare_put_line(screen, out, 0, 0, &line);
     }
     if (idle->exists && idle->value > MUCH_IDLE) {
         pare_text_printf(&line,
@@ -266,10 +251,7 @@ void pare_light_cautions(const pare_sheet *sheet, const pare_screen *screen, par
                          "mends that.",
                          100 * PARE_IDLE_OUTPUT, pare_digits(text, idle->value, idle->u),
                          idle->value < 1 ? "sinks slowly" : "does not sink");
-        if (line.bytes)
-            pare_put_wrapped(screen, out, 0, 0, line.bytes);
-        out->failed |= line.failed;
-        pare_text_free(&line);
+        pare_put_line(screen, out, 0, 0, &line);
     }
 }
 

@@ -223,9 +223,7 @@ void pare_front_text(const pare_front_chart *chart, const pare_screen *screen, p
     pare_text line = {0};
     pare_text_printf(&line, "%s: ", chart->title);
     pare_front_sentence(chart, &line);
-    pare_put_wrapped(screen, out, 0, 0, pare_text_all(&line));
-    out->failed |= line.failed;
-    pare_text_free(&line);
+    pare_put_line(screen, out, 0, 0, &line);
 
     static const int numbers[2] = {8, 6};
     char unit[48];

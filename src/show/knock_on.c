@@ -36,10 +36,8 @@ static void put_step(const pare_knock_on *k, size_t index, const pare_screen *sc
     if (knock->saved_100ug == 0)
         pare_text_printf(&line, "what carries it could shed %.1f g with nothing saved",
                          pare_best_grams(k->sheds_100ug));
-    out->failed |= line.failed;
     pare_text_add(out, "  ");
-    pare_put_wrapped(screen, out, WORDS_AT, WORDS_AT, pare_text_all(&line));
-    pare_text_free(&line);
+    pare_put_rest(screen, out, WORDS_AT, WORDS_AT, &line);
 }
 
 static void put_end(const pare_knock_on *k, const pare_screen *screen, pare_text *out)

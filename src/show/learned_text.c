@@ -197,13 +197,6 @@ static void put_off(const pare_learned_flight *flight, const pare_screen *screen
     pare_put_wrapped(screen, out, 4, 4, line);
 }
 
-static void put_line(int indent, pare_text *line, const pare_screen *screen, pare_text *out)
-{
-    pare_put_wrapped(screen, out, indent, indent, pare_text_all(line));
-    out->failed |= line->failed;
-    pare_text_free(line);
-}
-
 static void flights(const pare_learned_all *all, const pare_screen *screen, pare_text *out)
 {
     enum { DAY = 12, PACK = 22, NUMBER = 11 };
@@ -226,7 +219,7 @@ static void flights(const pare_learned_all *all, const pare_screen *screen, pare
             pare_hovered_words(record, &hovered);
         if (flight->why) {
             if (pare_text_any(&hovered))
-                put_line(2 + DAY, &hovered, screen, out);
+                pare_put_rest(screen, out, 2 + DAY, 2 + DAY, &hovered);
             else
                 pare_text_printf(out, "tells nothing: %s\n", flight->why);
             continue;
@@ -246,7 +239,7 @@ static void flights(const pare_learned_all *all, const pare_screen *screen, pare
         pare_text_add(out, record->log ? "  log\n" : "\n");
         if (pare_text_any(&hovered)) {
             pare_put_spaces(out, 4);
-            put_line(4, &hovered, screen, out);
+            pare_put_rest(screen, out, 4, 4, &hovered);
         } else if (record->log && isfinite(flight->log_output))
             pare_text_printf(out, "    its log: %.0f %% output\n", 100 * flight->log_output);
         put_off(flight, screen, out, all->bound);
@@ -349,7 +342,7 @@ static void next(const pare_learned_all *all, const pare_screen *screen, pare_te
                          pare_digits_at(text, all->test[t].flown_u_s / 60, 2), all->test[t].what);
         put_shrinks(&all->test[t], screen, &line);
         pare_put_spaces(out, 2);
-        put_line(14, &line, screen, out);
+        pare_put_rest(screen, out, 14, 14, &line);
     }
 }
 

@@ -155,9 +155,9 @@ static void words_of(const pare_part *part, worded words[WORDED])
 {
     const bool pack = part->kind == PARE_PACK, sends = part->kind == PARE_ANTENNA;
     const bool lined = part->line != PARE_LINE_UNKNOWN;
-    words[0] = (worded){"chemistry", pack ? pare_chemistry_name(part->chemistry) : NULL};
+    words[0] = (worded){"chemistry", pack ? pare_chemistry_names[part->chemistry] : NULL};
     words[1] = (worded){"line", lined ? pare_prop_line_name(part->line) : NULL};
-    words[2] = (worded){"hand", sends ? pare_hand_name(part->hand) : NULL};
+    words[2] = (worded){"hand", sends ? pare_hand_names[part->hand] : NULL};
     words[3] = (worded){"cable", part->cable};
     words[4] = (worded){"material", part->material};
 }

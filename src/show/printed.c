@@ -93,9 +93,7 @@ static void row(const char *label, pare_text *line, const pare_screen *screen, p
 {
     pare_text_add(out, "  ");
     pare_put_left(out, label, 18);
-    pare_put_wrapped(screen, out, 20, 20, pare_text_all(line));
-    out->failed |= line->failed;
-    pare_text_free(line);
+    pare_put_rest(screen, out, 20, 20, line);
 }
 
 /* Two digits: a quarter is what such figures are good for. */

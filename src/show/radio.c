@@ -93,16 +93,8 @@ void pare_radio_text(const pare_sheet_view *view, const pare_screen *screen, par
             pare_text_add(&line, "A line heard by a circular antenna loses 3 dB, the wrong hand 15 "
                                  "to 20. Never power a transmitter without its antenna: it burns "
                                  "out.");
-        pare_text_add(out, "  ");
-        pare_put_wrapped(screen, out, 2, 2, pare_text_all(&line));
-        out->failed |= line.failed;
-        pare_text_free(&line);
+        pare_put_line(screen, out, 2, 2, &line);
     }
-}
-
-static const char *hand_name(int hand)
-{
-    return hand == PARE_HANDED_LINEAR ? "linear" : hand == PARE_HANDED_LEFT ? "left" : "right";
 }
 
 json_t *pare_radio_json(const pare_sheet_view *view)
@@ -113,7 +105,7 @@ json_t *pare_radio_json(const pare_sheet_view *view)
         json_t *one = json_object();
         json_object_set_new(one, "transmitter", json_string(radio->transmitter));
         json_object_set_new(one, "antenna", json_string(radio->antenna));
-        json_object_set_new(one, "hand", json_string(hand_name(radio->part->hand)));
+        json_object_set_new(one, "hand", json_string(pare_hand_names[radio->part->hand]));
         const struct {
             const char *key;
             double value;

@@ -12,12 +12,8 @@ static void put_along(const char *what, size_t count, const char along[][64],
     pare_text line = {0};
     for (size_t i = 0; i < count; i++)
         pare_text_printf(&line, "%s%s", i ? ", " : what, along[i]);
-    if (line.bytes) {
-        pare_put_spaces(out, INDENT);
-        pare_put_wrapped(screen, out, INDENT, INDENT + 2, line.bytes);
-    }
-    out->failed |= line.failed;
-    pare_text_free(&line);
+    if (count > 0)
+        pare_put_line(screen, out, INDENT, INDENT + 2, &line);
 }
 
 void pare_replacements_text(const pare_craft *craft, const char *loadout, const pare_item *item,
@@ -30,10 +26,7 @@ void pare_replacements_text(const pare_craft *craft, const char *loadout, const 
     pare_text_printf(&head, "In place of %s: %d x %s", item->name, item->count, item->part->id);
     pare_text_printf(&head, " on %s%s%s; grams saved with all that comes and goes along",
                      craft->name, loadout ? ", loadout " : "", loadout ? loadout : "");
-    if (head.bytes)
-        pare_put_wrapped(screen, out, 0, 0, head.bytes);
-    out->failed |= head.failed;
-    pare_text_free(&head);
+    pare_put_line(screen, out, 0, 0, &head);
     pare_text_add(out, "\n");
     pare_put_left(out, "part", PARE_COLUMN_ID);
     pare_put_right(out, "saved", SAVED);
@@ -57,12 +50,8 @@ void pare_replacements_text(const pare_craft *craft, const char *loadout, const 
     pare_text hint = {0};
     pare_text_printf(&hint, "What one does to the flight: pare sheet %s --try %s=%s", craft->name,
                      item->name, list[0].part->id);
-    if (hint.bytes) {
-        pare_text_add(out, "\n");
-        pare_put_wrapped(screen, out, 0, 2, hint.bytes);
-    }
-    out->failed |= hint.failed;
-    pare_text_free(&hint);
+    pare_text_add(out, "\n");
+    pare_put_line(screen, out, 0, 2, &hint);
 }
 
 static json_t *texts(size_t count, const char text[][64])

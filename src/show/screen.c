@@ -102,21 +102,24 @@ void pare_put_labelled(const pare_screen *screen, pare_text *out, const char *la
     pare_put_wrapped(screen, out, PARE_LABEL, PARE_LABEL, text);
 }
 
-void pare_put_line(const pare_screen *screen, pare_text *out, int first, int further,
+void pare_put_rest(const pare_screen *screen, pare_text *out, int already, int further,
                    pare_text *line)
 {
     out->failed |= line->failed;
-    pare_put_spaces(out, first);
-    pare_put_wrapped(screen, out, first, further, pare_text_all(line));
+    pare_put_wrapped(screen, out, already, further, pare_text_all(line));
     pare_text_free(line);
+}
+
+void pare_put_line(const pare_screen *screen, pare_text *out, int first, int further,
+                   pare_text *line)
+{
+    pare_put_spaces(out, first);
+    pare_put_rest(screen, out, first, further, line);
 }
 
 void pare_put_labelled_line(const pare_screen *screen, pare_text *out, const char *label,
                             pare_text *line)
 {
-    if (line->failed)
-        out->failed = true;
-    else
-        pare_put_labelled(screen, out, label, pare_text_all(line));
-    pare_text_free(line);
+    pare_put_left(out, label, PARE_LABEL);
+    pare_put_rest(screen, out, PARE_LABEL, PARE_LABEL, line);
 }

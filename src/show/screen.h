@@ -39,6 +39,11 @@ void pare_put_labelled(const pare_screen *screen, pare_text *out, const char *la
 void pare_put_labelled_line(const pare_screen *screen, pare_text *out, const char *label,
                             pare_text *line);
 
+/** The rest of a row, made piece by piece, and freed here, after `already` columns; further lines from another on;
+ * out->failed where it has failed. */
+void pare_put_rest(const pare_screen *screen, pare_text *out, int already, int further,
+                   pare_text *line);
+
 /** A line that was made piece by piece, and is freed here, from one column on and further ones from another;
  * out->failed where it has failed. */
 void pare_put_line(const pare_screen *screen, pare_text *out, int first, int further,

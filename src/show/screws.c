@@ -176,7 +176,6 @@ static void put_row(const verdict *v, const pare_screen *screen, pare_text *out)
         pare_put_right(out, field, TORQUE);
     }
     pare_text_add(out, "\n");
-    pare_put_spaces(out, INDENT);
     out->failed |= line.failed;
     pare_text_free(&line);
     put_length(v, &line);
@@ -186,10 +185,7 @@ static void put_row(const verdict *v, const pare_screen *screen, pare_text *out)
         put_may_be(v, &line);
         put_why_not(v, &line);
     }
-    if (line.bytes)
-        pare_put_wrapped(screen, out, INDENT, INDENT, line.bytes);
-    out->failed |= line.failed;
-    pare_text_free(&line);
+    pare_put_line(screen, out, INDENT, INDENT, &line);
 }
 
 void pare_screws_text(const pare_sheet_view *view, const pare_screen *screen, pare_text *out)

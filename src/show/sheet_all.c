@@ -110,9 +110,7 @@ static void ledger(const pare_sheet_view *view, const pare_screen *screen, pare_
     if (view->sheet.unpriced)
         pare_text_printf(&sum, " and %d %s without a price", view->sheet.unpriced,
                          view->sheet.unpriced > 1 ? "items" : "item");
-    pare_put_wrapped(screen, out, 0, 4, pare_text_all(&sum));
-    out->failed |= sum.failed;
-    pare_text_free(&sum);
+    pare_put_line(screen, out, 0, 4, &sum);
 }
 
 /* ---- body ---- */
@@ -154,9 +152,7 @@ static void body(const pare_sheet_view *view, const pare_screen *screen, pare_te
     pare_text line = {0};
     pare_hover_shares_words(&view->balance, &line);
     pare_text_add(out, "  hover           ");
-    pare_put_wrapped(screen, out, 18, 18, pare_text_all(&line));
-    out->failed |= line.failed;
-    pare_text_free(&line);
+    pare_put_rest(screen, out, 18, 18, &line);
     pare_text_add(out, "  share of            roll  pitch    yaw\n");
     size_t order[PARE_LINES];
     double weight[PARE_LINES];
@@ -276,10 +272,7 @@ static void states(const pare_sheet_view *view, const pare_screen *screen, pare_
     if (view->sheet.held_at_full)
         pare_text_add(&line, " Part of that asks for more than full throttle gives, and is flown "
                              "at full throttle.");
-    if (line.bytes)
-        pare_put_wrapped(screen, out, 0, 0, line.bytes);
-    out->failed |= line.failed;
-    pare_text_free(&line);
+    pare_put_line(screen, out, 0, 0, &line);
 }
 
 /* ---- power ---- */
@@ -351,10 +344,7 @@ static void drag(const pare_sheet_view *view, const pare_screen *screen, pare_te
     }
     pare_text_printf(&line, ". In hover the arms take back %s %% of the propellers' thrust.",
                      pare_digits_at(text, 100 * view->sheet.rig.blockage, 0));
-    if (line.bytes)
-        pare_put_wrapped(screen, out, 0, 0, line.bytes);
-    out->failed |= line.failed;
-    pare_text_free(&line);
+    pare_put_line(screen, out, 0, 0, &line);
 }
 
 /* ---- margins ---- */
@@ -478,10 +468,7 @@ static void exchange(const pare_sheet_view *view, const pare_screen *screen, par
                          "Knock-on: were motors and pack to shrink with it, one gram saved would "
                          "end as %s g.",
                          pare_digits_at(text, view->growth.growth, 1));
-        if (line.bytes)
-            pare_put_wrapped(screen, out, 0, 0, line.bytes);
-        out->failed |= line.failed;
-        pare_text_free(&line);
+        pare_put_line(screen, out, 0, 0, &line);
     }
 }
 
@@ -502,10 +489,7 @@ static void laws(const pare_sheet_view *view, const pare_screen *screen, pare_te
             pare_text_printf(&line, "%s%s", k ? ", " : "", names[k]);
         pare_text_add(out, "  ");
         put_name(out, item->part->id, NAME);
-        if (line.bytes)
-            pare_put_wrapped(screen, out, 2 + NAME, 2 + NAME, line.bytes);
-        out->failed |= line.failed;
-        pare_text_free(&line);
+        pare_put_rest(screen, out, 2 + NAME, 2 + NAME, &line);
     }
     if (pare_craft_drag_from(&view->craft) == PARE_DRAG_BY_LAW) {
         if (first)

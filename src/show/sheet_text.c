@@ -75,9 +75,7 @@ static void title(const pare_sheet_view *view, const pare_screen *screen, pare_t
         pare_text tried = {0};
         for (const char *c = view->tried; *c; c++)
             pare_text_printf(&tried, *c == ',' ? ", " : "%c", *c);
-        pare_put_wrapped(screen, out, 7, 7, pare_text_all(&tried));
-        out->failed |= tried.failed;
-        pare_text_free(&tried);
+        pare_put_rest(screen, out, 7, 7, &tried);
         if (trial_does_nothing(view))
             pare_put_wrapped(screen, out, 0, 0,
                              "It changes nothing here: this loadout has a part of its own in that "

@@ -128,11 +128,7 @@ static void put_tally(const pare_study_view *view, const char *name, int custome
     }
     const int already = NAME_COLUMNS + YES_COLUMNS + GRAMS_COLUMNS + 2 +
                         (view->study->brief[0].name ? CUSTOMERS_COLUMNS : 0);
-    if (line.failed)
-        out->failed = true;
-    else
-        pare_put_wrapped(screen, out, already, already, line.length ? line.bytes : "");
-    pare_text_free(&line);
+    pare_put_rest(screen, out, already, already, &line);
 }
 
 /* Brief by brief, or craft by craft where each has its own. */

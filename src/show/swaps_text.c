@@ -192,10 +192,7 @@ void pare_swaps_together_text(const pare_swaps_view *view, const pare_screen *sc
     for (size_t i = 0; i < swaps->free_count; i++)
         pare_text_printf(&line, "%s %s", i ? "," : "",
                          swaps->swap[swaps->free_index[i]].applied.id);
-    if (line.bytes)
-        pare_put_wrapped(screen, out, 0, 2, line.bytes);
-    out->failed |= line.failed;
-    pare_text_free(&line);
+    pare_put_line(screen, out, 0, 2, &line);
 }
 
 void pare_swaps_cautions(const pare_swaps_view *view, size_t rows, const pare_screen *screen,

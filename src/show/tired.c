@@ -22,10 +22,7 @@ void pare_tired_cells_text(const pare_part *part, const pare_screen *screen, par
                          "it ages faster than they do.",
                          one->group.worst, one->which, part->id, one->group.worst_times,
                          one->date ? ", read " : "", one->date ? one->date : "");
-        if (line.bytes)
-            pare_put_wrapped(screen, out, 0, 0, line.bytes);
-        out->failed |= line.failed;
-        pare_text_free(&line);
+        pare_put_line(screen, out, 0, 0, &line);
     }
 }
 

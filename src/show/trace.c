@@ -226,10 +226,7 @@ void pare_trace_text(const pare_sheet_view *view, pare_trace_of which, const par
     }
     pare_trace(&view->craft, &view->sheet, which, chart);
     put_sentence(&sentence, &view->sheet, which, chart);
-    if (sentence.bytes)
-        pare_put_wrapped(screen, out, 0, 0, sentence.bytes);
-    out->failed |= sentence.failed;
-    pare_text_free(&sentence);
+    pare_put_line(screen, out, 0, 0, &sentence);
     const pare_curve_line *line = &chart->line[0];
     for (size_t i = 0; i < line->points; i++) {
         if (i % TEXT_EVERY && i + 1 != line->points)

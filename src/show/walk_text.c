@@ -38,10 +38,8 @@ static void put_step(const pare_walk_view *view, size_t index, const pare_screen
     put_number(out, money(step->spent_cents), 2);
     for (size_t i = 0; i < step->swaps; i++)
         pare_text_printf(&line, "%s%s", i ? ", " : "", view->best->swap[step->swap[i]].applied.id);
-    out->failed |= line.failed;
     pare_text_add(out, "  ");
-    pare_put_wrapped(screen, out, WORDS_AT, WORDS_AT, pare_text_all(&line));
-    pare_text_free(&line);
+    pare_put_rest(screen, out, WORDS_AT, WORDS_AT, &line);
 }
 
 /* What the money of now comes to. */

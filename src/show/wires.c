@@ -76,11 +76,7 @@ static void put_end(const pare_gauges *gauges, const pare_screen *screen, pare_t
         pare_text_printf(&line, "%s %% of full thrust.",
                          pare_digits_at(text, 100 * gauges->costs_ohm_thrust, 1));
     }
-    pare_text_add(out, "    ");
-    if (line.bytes)
-        pare_put_wrapped(screen, out, 4, 4, line.bytes);
-    out->failed |= line.failed;
-    pare_text_free(&line);
+    pare_put_line(screen, out, 4, 4, &line);
 }
 
 void pare_wires_text(const pare_sheet_view *view, const pare_screen *screen, pare_text *out)

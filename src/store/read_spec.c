@@ -144,10 +144,8 @@ static pare_status read_word(const pare_reading *reading, const pare_node *node,
     int index = 0;
     pare_status status;
     if (strcmp(node->key, "chemistry") == 0) {
-        const char *names[PARE_CHEMISTRIES];
-        for (int i = 0; i < PARE_CHEMISTRIES; i++)
-            names[i] = pare_chemistry_name((pare_chemistry)i);
-        status = pare_read_choice(reading, node, "chemistry", PARE_CHEMISTRIES, names, &index, err);
+        status = pare_read_choice(reading, node, "chemistry", PARE_CHEMISTRIES,
+                                  pare_chemistry_names, &index, err);
         part->chemistry = (pare_chemistry)index;
         return status;
     }
@@ -160,10 +158,7 @@ static pare_status read_word(const pare_reading *reading, const pare_node *node,
         return status;
     }
     if (strcmp(node->key, "hand") == 0) {
-        const char *names[PARE_HANDS];
-        for (int i = 0; i < PARE_HANDS; i++)
-            names[i] = pare_hand_name(i);
-        status = pare_read_choice(reading, node, "hand", PARE_HANDS, names, &index, err);
+        status = pare_read_choice(reading, node, "hand", PARE_HANDS, pare_hand_names, &index, err);
         part->hand = index;
         return status;
     }
