@@ -22,16 +22,25 @@ static inline pare_status import_text(pare_store *store, pare_arena *arena, pare
     return pare_store_import_yaml(store, &import, arena, &summary, err);
 }
 
+/* @param import  how; its list is this text, and nothing is kept of it */
+static inline pare_status bring_list(pare_store *store, const char *list, pare_list_import import,
+                                     pare_arena *arena, pare_error *err)
+{
+    pare_list_summary summary;
+    import.name = "list.csv";
+    import.bytes = list;
+    import.length = strlen(list);
+    import.dry_run = true;
+    return pare_store_import_list(store, &import, arena, &summary, err);
+}
+
 static inline pare_status import_list(pare_store *store, pare_arena *arena, pare_error *err)
 {
     static const char list[] = "id,kind,mass (g),kv,stator,cells,capacity (mAh),note\n"
                                "m1,motor,31.5,1900,22 x 7 mm,,,a good one\n"
                                "p1,pack,178,,,6,1050,\n"
                                "m2,motor,,1750,23 x 6 mm,,,\n";
-    pare_list_summary summary;
-    const pare_list_import import = {
-        .name = "list.csv", .bytes = list, .length = sizeof list - 1, .dry_run = true};
-    return pare_store_import_list(store, &import, arena, &summary, err);
+    return bring_list(store, list, (pare_list_import){0}, arena, err);
 }
 
 /* Some are there and change, one is there and stays, one cannot be, and a column is kept as a note. */
@@ -42,14 +51,8 @@ static inline pare_status merge_list(pare_store *store, pare_arena *arena, pare_
                                "pg-w;pigtail;2,6;;\n"
                                "an-w;antenna;heavy;blue;\n"
                                "new;other;3;;1\n";
-    pare_list_summary summary;
-    const pare_list_import import = {.name = "list.csv",
-                                     .bytes = list,
-                                     .length = sizeof list - 1,
-                                     .notes = true,
-                                     .keep_good = true,
-                                     .dry_run = true};
-    return pare_store_import_list(store, &import, arena, &summary, err);
+    return bring_list(store, list, (pare_list_import){.notes = true, .keep_good = true}, arena,
+                      err);
 }
 
 /* Records are told by their columns; the craft and parts are those of the bench. */
@@ -63,13 +66,8 @@ static inline pare_status import_records(pare_store *store, pare_arena *arena, p
         "mo-w,pr-w,1500,15.9,8.4,420\nmo-w,pr-w,2000,15.2,27,890\n"};
     pare_status status = PARE_OK;
     for (size_t i = 0; i < sizeof lists / sizeof *lists && status == PARE_OK; i++) {
-        pare_list_summary summary;
-        const pare_list_import import = {.name = "list.csv",
-                                         .bytes = lists[i],
-                                         .length = strlen(lists[i]),
-                                         .keep_good = i < 2, /* a stand table is taken whole */
-                                         .dry_run = true};
-        status = pare_store_import_list(store, &import, arena, &summary, err);
+        const pare_list_import import = {.keep_good = i < 2}; /* a stand table is taken whole */
+        status = bring_list(store, lists[i], import, arena, err);
     }
     return status;
 }
@@ -288,10 +286,7 @@ static inline pare_status merge_prices(pare_store *store, pare_arena *arena, par
                                "fr-w,frame,29.90,,16 x 16,2\n"
                                "mo-w,motor,18,1750,19 x 19,4\n"
                                "pr-w,propeller,0.80,,,8\n";
-    pare_list_summary summary;
-    const pare_list_import import = {
-        .name = "list.csv", .bytes = list, .length = sizeof list - 1, .dry_run = true};
-    return pare_store_import_list(store, &import, arena, &summary, err);
+    return bring_list(store, list, (pare_list_import){0}, arena, err);
 }
 
 static inline pare_status import_print(pare_store *store, pare_arena *arena, pare_error *err)

@@ -389,4 +389,55 @@ static inline void find_as_by_force(unsigned n, const drawn *d, const force *by_
                  (long long)by_force->units_best, by_force->list);
 }
 
+/* Whether a limit has refused a group, or a lighter part of the best set. */
+static inline bool has_refused(const pare_best *best, const char *limit)
+{
+    for (size_t i = 0; i < best->cuts; i++)
+        if (strcmp(best->cut[i].name, limit) == 0)
+            return true;
+    for (size_t i = 0; i < best->binds; i++)
+        if (strcmp(best->bind[i].name, limit) == 0)
+            return true;
+    return false;
+}
+
+/* How many benches were compared, and of those, how many show something. */
+typedef struct comparison {
+    size_t compared;
+    size_t lighter; /* the best set changes something */
+    size_t refused; /* the limit that was asked about refused something */
+} comparison;
+
+/* Makes a drawn bench and craft what a test is about. @return false: that cannot be made of it */
+typedef bool drawn_ready(fixture *f, drawn *d, unsigned *seed, void *context);
+
+/* The search's best sets of drawn benches, which have to be brute force's. */
+static inline comparison compare_drawn(fixture *f, unsigned benches, drawn_ready *ready,
+                                       void *context, const char *limit)
+{
+    drawn *d = malloc(sizeof *d);
+    force *by_force = malloc(sizeof *by_force);
+    comparison all = {0};
+    assert_true(d && by_force);
+    for (unsigned n = 0; n < benches; n++) {
+        unsigned seed = n + 1;
+        by_force->resale = NULL;
+        draw_parts(f, &seed, d);
+        draw_craft(f, &seed, d);
+        if (ready(f, d, &seed, context) && search_by_force(d, -1, NULL, NULL, by_force)) {
+            pare_arena *arena = pare_arena_open();
+            pare_best best;
+            find_as_by_force(n, d, by_force, arena, &best);
+            all.compared++;
+            all.lighter += best.found && best.swaps > 0;
+            all.refused += has_refused(&best, limit);
+            pare_arena_close(arena);
+        }
+        put_back_parts(f, d);
+    }
+    free(by_force);
+    free(d);
+    return all;
+}
+
 #endif

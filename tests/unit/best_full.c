@@ -28,8 +28,11 @@ static void hold_all_but_power(drawn *d)
 }
 
 /* Minutes that are just, or just not, those of the craft as it is: so they decide. */
-static bool ask_for_minutes(drawn *d, unsigned *seed)
+static bool ask_for_minutes(fixture *f, drawn *d, unsigned *seed, void *context)
 {
+    (void)f;
+    (void)context;
+    hold_all_but_power(d);
     pare_sheet *sheet = malloc(sizeof *sheet);
     pare_error err;
     pare_brief *brief = &d->craft.brief;
@@ -50,67 +53,33 @@ static bool ask_for_minutes(drawn *d, unsigned *seed)
 
 static void thin_wires_may_fly_longer(void **state)
 {
-    fixture *f = *state;
-    drawn *d = malloc(sizeof *d);
-    force *by_force = malloc(sizeof *by_force);
-    size_t compared = 0, lighter = 0;
     const unsigned benches = benches_drawn(BENCHES);
-    for (unsigned n = 0; n < benches; n++) {
-        unsigned seed = n + 1;
-        pare_best best;
-        draw_parts(f, &seed, d);
-        draw_craft(f, &seed, d);
-        hold_all_but_power(d);
-        if (ask_for_minutes(d, &seed) && search_by_force(d, -1, NULL, NULL, by_force)) {
-            pare_arena *arena = pare_arena_open();
-            find_as_by_force(n, d, by_force, arena, &best);
-            compared++;
-            lighter += best.found && best.swaps > 0;
-            pare_arena_close(arena);
-        }
-        put_back_parts(f, d);
-    }
-    if (compared < benches / 4 || lighter < 10)
-        fail_msg("%zu compared, %zu lighter", compared, lighter);
-    free(by_force);
-    free(d);
+    const comparison all = compare_drawn(*state, benches, ask_for_minutes, NULL, "limit.flown");
+    if (all.compared < benches / 4 || all.lighter < 10)
+        fail_msg("%zu compared, %zu lighter", all.compared, all.lighter);
+}
+
+static bool weaken_packs(fixture *f, drawn *d, unsigned *seed, void *context)
+{
+    (void)f;
+    (void)context;
+    hold_all_but_power(d);
+    d->craft.brief.limits = 0;
+    for (size_t i = 0; i < d->bench.parts; i++)
+        if (d->part[i]->kind == PARE_PACK)
+            d->part[i]->spec[PARE_SPEC_RESISTANCE] =
+                (pare_value){.value = between(seed, 0.01, 0.04), .known = PARE_STATED};
+    return true;
 }
 
 /* Packs with so much resistance that boards, motors and wires decide whether they sag: with one-motor ESCs at the
  * arms a motor's wires may become longer than they are, which spares the pack. */
 static void what_spares_the_pack_is_not_passed_over(void **state)
 {
-    fixture *f = *state;
-    drawn *d = malloc(sizeof *d);
-    force *by_force = malloc(sizeof *by_force);
-    size_t compared = 0, lighter = 0, sagged = 0;
-    for (unsigned n = 0; n < SAGGING; n++) {
-        unsigned seed = n + 1;
-        pare_best best;
-        draw_parts(f, &seed, d);
-        draw_craft(f, &seed, d);
-        hold_all_but_power(d);
-        d->craft.brief.limits = 0;
-        for (size_t i = 0; i < d->bench.parts; i++)
-            if (d->part[i]->kind == PARE_PACK)
-                d->part[i]->spec[PARE_SPEC_RESISTANCE] =
-                    (pare_value){.value = between(&seed, 0.01, 0.04), .known = PARE_STATED};
-        if (search_by_force(d, -1, NULL, NULL, by_force)) {
-            pare_arena *arena = pare_arena_open();
-            find_as_by_force(n, d, by_force, arena, &best);
-            compared++;
-            lighter += best.found && best.swaps > 0;
-            for (size_t i = 0; i < best.cuts + best.binds; i++)
-                sagged += strcmp(i < best.cuts ? best.cut[i].name : best.bind[i - best.cuts].name,
-                                 "pack.sag") == 0;
-            pare_arena_close(arena);
-        }
-        put_back_parts(f, d);
-    }
-    if (compared < SAGGING / 4 || lighter < 10 || sagged < 10)
-        fail_msg("%zu compared, %zu lighter, %zu times the pack sagged", compared, lighter, sagged);
-    free(by_force);
-    free(d);
+    const comparison all = compare_drawn(*state, SAGGING, weaken_packs, NULL, "pack.sag");
+    if (all.compared < SAGGING / 4 || all.lighter < 10 || all.refused < 10)
+        fail_msg("%zu compared, %zu lighter, the pack of %zu sagged", all.compared, all.lighter,
+                 all.refused);
 }
 
 int main(void)

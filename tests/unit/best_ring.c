@@ -61,49 +61,26 @@ static bool stiffen_arms(const drawn *d, pare_part *frame, pare_piece room[], un
     return known;
 }
 
-static bool has_rung(const pare_best *best)
+/* @param context  pare_piece[PIECES], for the frame's */
+static bool tune_arms(fixture *f, drawn *d, unsigned *seed, void *context)
 {
-    for (size_t i = 0; i < best->cuts + best->binds; i++)
-        if (strcmp(i < best->cuts ? best->cut[i].name : best->bind[i - best->cuts].name,
-                   "arm.ring") == 0)
-            return true;
-    return false;
+    d->craft.brief.limits = 0;
+    hold_all_but_tips(d);
+    const int frame = pare_craft_doing(&d->craft, PARE_FRAME);
+    pare_part *part = NULL;
+    for (size_t i = 0; i < f->bench->parts && !part; i++)
+        part = f->bench->part[i] == d->craft.item[frame].part ? f->bench->part[i] : NULL;
+    assert_non_null(part);
+    return stiffen_arms(d, part, context, seed);
 }
 
 static void tips_that_ring_are_not_passed_over(void **state)
 {
-    fixture *f = *state;
-    drawn *d = malloc(sizeof *d);
-    force *by_force = malloc(sizeof *by_force);
-    size_t compared = 0, lighter = 0, rang = 0;
+    pare_piece room[PIECES];
     const unsigned benches = benches_drawn(BENCHES);
-    for (unsigned n = 0; n < benches; n++) {
-        unsigned seed = n + 1;
-        pare_piece room[PIECES];
-        draw_parts(f, &seed, d);
-        draw_craft(f, &seed, d);
-        d->craft.brief.limits = 0;
-        hold_all_but_tips(d);
-        const int frame = pare_craft_doing(&d->craft, PARE_FRAME);
-        pare_part *part = NULL;
-        for (size_t i = 0; i < f->bench->parts && !part; i++)
-            part = f->bench->part[i] == d->craft.item[frame].part ? f->bench->part[i] : NULL;
-        assert_non_null(part);
-        if (stiffen_arms(d, part, room, &seed) && search_by_force(d, -1, NULL, NULL, by_force)) {
-            pare_arena *arena = pare_arena_open();
-            pare_best best;
-            find_as_by_force(n, d, by_force, arena, &best);
-            compared++;
-            lighter += best.found && best.swaps > 0;
-            rang += has_rung(&best);
-            pare_arena_close(arena);
-        }
-        put_back_parts(f, d);
-    }
-    if (compared < benches / 2 || lighter < 20 || rang < 20)
-        fail_msg("%zu compared, %zu lighter, %zu rang", compared, lighter, rang);
-    free(by_force);
-    free(d);
+    const comparison all = compare_drawn(*state, benches, tune_arms, room, "arm.ring");
+    if (all.compared < benches / 2 || all.lighter < 20 || all.refused < 20)
+        fail_msg("%zu compared, %zu lighter, %zu rang", all.compared, all.lighter, all.refused);
 }
 
 int main(void)

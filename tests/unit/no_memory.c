@@ -9,7 +9,7 @@
 
 #include "allocation_fails.h"
 #include "near.h"
-#include "store_works.h"
+#include "store_fails.h"
 
 /* @param changes  it alters the bench where it succeeds, and must not where it fails */
 static void each_allocation_fails_once(pare_store *store, store_work does, bool changes)
@@ -19,22 +19,14 @@ static void each_allocation_fails_once(pare_store *store, store_work does, bool 
     long n = 0;
     for (bool done = false; !done; n++) {
         assert_true(n < MOST);
-        pare_error err = {0};
-        pare_arena *arena = pare_arena_open();
-        until_failure = n;
-        const pare_status status = does(store, arena, &err);
-        done = until_failure >= 0;
-        until_failure = -1;
-        pare_arena_close(arena);
+        pare_error err;
+        const pare_status status = fails_at(n, store, does, &done, &err);
         expect_answer(status, &err, done);
         /* What was wanted for a cache alone may fail unsaid: the change then stands. */
         if (status == PARE_OK && changes && !done && store_turn(store, true, &err) != PARE_OK)
             fail_msg("%s", err.text);
-        if (status != PARE_OK || !changes || !done) {
-            char *after = store_text(store);
-            assert_string_equal(after, before);
-            free(after);
-        }
+        if (status != PARE_OK || !changes || !done)
+            expect_bench(store, before);
     }
     assert_true(n > 1);
     free(before);

@@ -1,50 +1,32 @@
 /* rooms: store advise craft physics base */
 /* Without memory, advice: the nth allocation fails, for every n, while swaps are listed, taken and put on
  * a checklist, while a craft is started, and while one of each class is chosen; each time the answer is that there is no memory. */
-#include "advise_works.h"
+#include "advise_fails.h"
 #include "allocation_fails.h"
-
-static void each_allocation_fails_once(fixture *f, work does)
-{
-    enum { MOST = 50000 };
-    long n = 0;
-    for (bool done = false; !done; n++) {
-        assert_true(n < MOST);
-        pare_error err = {0};
-        pare_arena *arena = pare_arena_open();
-        until_failure = n;
-        const pare_status status = does(f, arena, &err);
-        done = until_failure >= 0;
-        until_failure = -1;
-        pare_arena_close(arena);
-        expect_answer(status, &err, done);
-    }
-    assert_true(n > 1);
-}
 
 static void swaps_are_listed_whole_or_not(void **state)
 {
-    each_allocation_fails_once(*state, list_swaps);
-    each_allocation_fails_once(*state, sum_swaps);
-    each_allocation_fails_once(*state, name_swaps);
-    each_allocation_fails_once(*state, answer_task);
+    each_fails_once(*state, list_swaps);
+    each_fails_once(*state, sum_swaps);
+    each_fails_once(*state, name_swaps);
+    each_fails_once(*state, answer_task);
 }
 
 static void swaps_are_taken_whole_or_not(void **state)
 {
-    each_allocation_fails_once(*state, take_some);
-    each_allocation_fails_once(*state, check_some);
+    each_fails_once(*state, take_some);
+    each_fails_once(*state, check_some);
 }
 
 static void a_craft_is_started_whole_or_not(void **state)
 {
-    each_allocation_fails_once(*state, start_one);
-    each_allocation_fails_once(*state, start_flown);
+    each_fails_once(*state, start_one);
+    each_fails_once(*state, start_flown);
 }
 
 static void one_of_each_class_is_chosen_or_not(void **state)
 {
-    each_allocation_fails_once(*state, choose_one_of_each);
+    each_fails_once(*state, choose_one_of_each);
 }
 
 int main(void)

@@ -2,7 +2,7 @@
 /* Without room in an arena: the nth place asked of one is refused, for every n, and each time the answer is one
  * line, and the bench is as it was. */
 #include "arena_fails.h"
-#include "store_works.h"
+#include "store_fails.h"
 
 static void each_place_is_refused_once(pare_store *store, store_work does, bool changes,
                                        size_t which)
@@ -12,30 +12,19 @@ static void each_place_is_refused_once(pare_store *store, store_work does, bool 
     long n = 0;
     for (bool done = false; !done; n++) {
         assert_true(n < MOST);
-        pare_error err = {0};
-        pare_arena *arena = pare_arena_open();
-        until_refusal = n;
-        const pare_status status = does(store, arena, &err);
-        done = until_refusal >= 0;
-        until_refusal = -1;
-        pare_arena_close(arena);
+        pare_error err;
+        const pare_status status = fails_at(n, store, does, &done, &err);
         if (status != PARE_OK && !strstr(err.text, "memory"))
             print_error("work %zu, place %ld\n", which, n);
-        expect_room(status, &err, done);
+        expect_answer(status, &err, done);
         /* What was wanted for a note alone may be refused unsaid: the change then stands. */
         if (status == PARE_OK && changes && !done && store_turn(store, true, &err) != PARE_OK)
             fail_msg("%s", err.text);
-        if (changes && !done) {
-            char *after = store_text(store);
-            assert_string_equal(after, before);
-            free(after);
-        }
+        if (changes && !done)
+            expect_bench(store, before);
     }
-    if (!changes) {
-        char *after = store_text(store);
-        assert_string_equal(after, before);
-        free(after);
-    }
+    if (!changes)
+        expect_bench(store, before);
     free(before);
 }
 

@@ -2,54 +2,36 @@
 /* Without room in an arena, advice: the nth place asked of one is refused, for every n, while swaps are listed,
  * named, taken and put on a checklist, while a task is answered, while a craft is started, and while one of each
  * class is chosen; each time the answer is that there is no memory. */
-#include "advise_works.h"
+#include "advise_fails.h"
 #include "arena_fails.h"
-
-static void each_place_is_refused_once(fixture *f, work does)
-{
-    enum { MOST = 50000 };
-    long n = 0;
-    for (bool done = false; !done; n++) {
-        assert_true(n < MOST);
-        pare_error err = {0};
-        pare_arena *arena = pare_arena_open();
-        until_refusal = n;
-        const pare_status status = does(f, arena, &err);
-        done = until_refusal >= 0;
-        until_refusal = -1;
-        pare_arena_close(arena);
-        expect_room(status, &err, done);
-    }
-    assert_true(n > 1);
-}
 
 static void swaps_are_listed_whole_or_not(void **state)
 {
-    each_place_is_refused_once(*state, list_swaps);
-    each_place_is_refused_once(*state, sum_swaps);
-    each_place_is_refused_once(*state, name_swaps);
+    each_fails_once(*state, list_swaps);
+    each_fails_once(*state, sum_swaps);
+    each_fails_once(*state, name_swaps);
 }
 
 static void a_task_is_answered_or_not(void **state)
 {
-    each_place_is_refused_once(*state, answer_task);
+    each_fails_once(*state, answer_task);
 }
 
 static void swaps_are_taken_whole_or_not(void **state)
 {
-    each_place_is_refused_once(*state, take_some);
-    each_place_is_refused_once(*state, check_some);
+    each_fails_once(*state, take_some);
+    each_fails_once(*state, check_some);
 }
 
 static void a_craft_is_started_whole_or_not(void **state)
 {
-    each_place_is_refused_once(*state, start_one);
-    each_place_is_refused_once(*state, start_flown);
+    each_fails_once(*state, start_one);
+    each_fails_once(*state, start_flown);
 }
 
 static void one_of_each_class_is_chosen_or_not(void **state)
 {
-    each_place_is_refused_once(*state, choose_one_of_each);
+    each_fails_once(*state, choose_one_of_each);
 }
 
 int main(void)

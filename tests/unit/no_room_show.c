@@ -30,12 +30,12 @@ static void a_view_is_whole_or_refused(void **state)
             pare_error err = {0};
             pare_view view;
             pare_arena *arena = pare_arena_open();
-            until_refusal = n;
+            until_failure = n;
             const pare_status status =
                 pare_view_of(f->craft, (pare_seen)seen, 3, outline, arena, &view, &err);
-            done = until_refusal >= 0;
-            until_refusal = -1;
-            expect_room(status, &err, done);
+            done = until_failure >= 0;
+            until_failure = -1;
+            expect_answer(status, &err, done);
             pieces = status == PARE_OK ? view.count : pieces;
             pare_arena_close(arena);
             assert_true(n < 20000);

@@ -4,7 +4,7 @@
 #include <sqlite3.h>
 
 #include "near.h"
-#include "store_works.h"
+#include "store_fails.h"
 
 int __real_sqlite3_step(sqlite3_stmt *statement);
 int __real_sqlite3_prepare_v2(sqlite3 *db, const char *sql, int bytes, sqlite3_stmt **statement,
@@ -16,13 +16,6 @@ int __wrap_sqlite3_prepare_v2(sqlite3 *db, const char *sql, int bytes, sqlite3_s
                               const char **tail);
 int __wrap_sqlite3_exec(sqlite3 *db, const char *sql, int (*row)(void *, int, char **, char **),
                         void *context, char **message);
-
-static long until_failure = -1; /* below 0: none fails */
-
-static bool fails(void)
-{
-    return until_failure >= 0 && until_failure-- == 0;
-}
 
 int __wrap_sqlite3_step(sqlite3_stmt *statement)
 {
@@ -51,13 +44,8 @@ static void each_call_fails_once(pare_store *store, store_work does, bool change
     long n = 0;
     for (bool done = false; !done; n++) {
         assert_true(n < MOST);
-        pare_error err = {0};
-        pare_arena *arena = pare_arena_open();
-        until_failure = n;
-        const pare_status status = does(store, arena, &err);
-        done = until_failure >= 0;
-        until_failure = -1;
-        pare_arena_close(arena);
+        pare_error err;
+        const pare_status status = fails_at(n, store, does, &done, &err);
         if (done && status != PARE_OK)
             fail_msg("work %zu: %s", which, err.text);
         if (status != PARE_OK && !*err.text)
@@ -85,24 +73,25 @@ static void whatever_the_store_does_fails_whole(void **state)
     }
 }
 
+static pare_status undo(pare_store *store, pare_arena *arena, pare_error *err)
+{
+    pare_change_row row;
+    return pare_store_undo(store, arena, &row, err);
+}
+
 static void an_undo_that_fails_has_undone_nothing(void **state)
 {
     pare_store *store = store_of(state);
     fill(state);
     char *before = store_text(store);
-    for (long n = 0, done = 0; !done; n++) {
-        pare_change_row row;
-        pare_error err = {0};
-        pare_arena *arena = pare_arena_open();
-        until_failure = n;
-        const pare_status status = pare_store_undo(store, arena, &row, &err);
-        done = until_failure >= 0;
-        until_failure = -1;
+    bool done = false;
+    for (long n = 0; !done; n++) {
+        pare_error err;
+        const pare_status status = fails_at(n, store, undo, &done, &err);
         assert_int_equal(status == PARE_OK, done);
         char *after = store_text(store);
         assert_int_equal(strcmp(after, before) == 0, !done);
         free(after);
-        pare_arena_close(arena);
     }
     free(before);
 }
