@@ -77,9 +77,7 @@ static void question_mass(pare_edit *edit, const pare_part *part)
                    part->id, 1e3 * part->mass_kg.value, 1e3 * law.value);
 }
 
-#define RANGE_WORTH 0.005 /* a smaller share is not worth a word */
-
-/* Chains are few, and their transmitters keep their item's name. */
+/* Chains are few, and their transmitters keep their item's name. The same range is not worth a word. */
 void pare_question_radio(pare_edit *edit)
 {
     pare_radio now[PARE_RADIOS], then[PARE_RADIOS];
@@ -90,7 +88,7 @@ void pare_question_radio(pare_edit *edit)
             if (!pare_same_name(now[i].transmitter, then[k].transmitter))
                 continue;
             const pare_radio_change change = pare_radio_against(&now[i], &then[k]);
-            if (fabs(change.range - 1) >= RANGE_WORTH)
+            if (!pare_radio_same_range(&change))
                 pare_edit_note(edit, "%s reaches %.2f times as far in free space (%+.1f dB)%s",
                                now[i].transmitter, change.range, change.net_db,
                                change.turned_db > 0 ? ", heard by the antenna of before" : "");

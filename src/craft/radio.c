@@ -18,6 +18,7 @@
 #define STATED_U_DB   0.1
 #define GAIN_U_DB     0.5 /* stated gains are seldom measured on the craft; estimate */
 #define NO_GAIN_U_DB  2.0
+#define SAME_DB       0.05
 
 static double length_m(const pare_item *item)
 {
@@ -119,6 +120,11 @@ pare_radio_change pare_radio_against(const pare_radio *now, const pare_radio *th
     change.range = pare_range_share(-change.net_db);
     change.range_u = change.range * change.net_u_db * log(10) / 20;
     return change;
+}
+
+bool pare_radio_same_range(const pare_radio_change *change)
+{
+    return fabs(change->net_db) < SAME_DB;
 }
 
 double pare_radio_range_left(const pare_radio *radio)

@@ -41,6 +41,10 @@ typedef struct pare_radio_change {
 } pare_radio_change;
 pare_radio_change pare_radio_against(const pare_radio *now, const pare_radio *then);
 
+/** Whether a change rounds to 0.0 dB, which is 0.6 % of range: no flight tells such ranges apart, so words say
+ * that they are the same. */
+bool pare_radio_same_range(const pare_radio_change *change);
+
 /** What free space makes of a chain's own loss: range over that without it. */
 double pare_radio_range_left(const pare_radio *radio);
 

@@ -8,6 +8,8 @@
 #include "show/digits.h"
 #include "show/json.h"
 
+#define DB_WORTH 0.05 /* a smaller doubt is not worth a word */
+
 /* The chain before that fed the same transmitter. */
 static const pare_radio *before(const pare_sheet_view *view, const pare_radio *radio)
 {
@@ -17,18 +19,27 @@ static const pare_radio *before(const pare_sheet_view *view, const pare_radio *r
     return NULL;
 }
 
+/* "1.00 times as far (0 dB)" would leave the reader to find that nothing changed. */
 static void change_words(const pare_radio_change *change, const pare_screen *screen,
                          pare_text *line)
 {
+    const bool same = pare_radio_same_range(change);
     char text[PARE_DIGITS];
-    pare_text_printf(line, "%s times as far in free space as before (",
-                     pare_digits_u(text, screen, change->range, fmax(change->range_u, 0.01)));
-    pare_text_printf(line, "%s dB)", pare_digits_change(text, change->net_db, 2, 1));
+    if (same) {
+        pare_text_add(line, "as far in free space as before");
+        if (change->net_u_db >= DB_WORTH)
+            pare_text_printf(line, " (%s dB)", pare_digits_u(text, screen, 0, change->net_u_db));
+    } else {
+        pare_text_printf(line, "%s times as far in free space as before (",
+                         pare_digits_u(text, screen, change->range, fmax(change->range_u, 0.01)));
+        pare_text_printf(line, "%s dB)", pare_digits_change(text, change->net_db, 2, 1));
+    }
     if (change->turned_db > 0)
-        pare_text_printf(line,
-                         ", of which %s dB are lost to the other hand: with an antenna of its hand "
-                         "on the ground they are not",
-                         pare_digits_at(text, change->turned_db, 0));
+        pare_text_printf(
+            line,
+            ", %s %s dB are lost to the other hand: with an antenna of its hand on the "
+            "ground they are not",
+            same ? "though" : "of which", pare_digits_at(text, change->turned_db, 0));
 }
 
 void pare_radio_lines(const pare_sheet_view *view, const pare_screen *screen, pare_text *out)

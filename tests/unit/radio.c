@@ -67,6 +67,7 @@ static void the_same_chain_reaches_as_far(void **state)
     assert_near(same.net_db, 0, 0);
     assert_near(same.net_u_db, 0, 0);
     assert_near(same.range, 1, 0);
+    assert_true(pare_radio_same_range(&same));
 }
 
 static void a_shorter_chain_reaches_farther_by_what_it_saves(void **state)
