@@ -169,7 +169,8 @@ const command command_export = {
     .details = "By FILE's ending, or --as: yaml (usual) and json hold all, and importing them\n"
                "into a new bench gives the same bench again. csv (or parts), weigh_ins, flights\n"
                "and stand are flat lists for a spreadsheet, with the column names that pare\n"
-               "import knows; what has no place in one is said.\n",
+               "import knows; what has no place in one is said. A thing that was weighed on a\n"
+               "craft and is on it no longer goes out as gone.THING.\n",
     .example = "  pare export -o club.yaml\n"
                "  pare export -o parts.csv\n"
                "  pare export --as flights\n",

@@ -7,6 +7,7 @@
 #include "store/disk.h"
 #include "store/load.h"
 #include "store/studies.h"
+#include "store/weighed_of.h"
 
 const pare_export_list pare_export_lists[PARE_EXPORT_LISTS] = {
     {"parts", "SELECT doc FROM part ORDER BY id"},
@@ -30,8 +31,24 @@ static void put_entry(const char *doc, pare_text *out)
     }
 }
 
-static pare_status put_list(const pare_store *store, const char *key, const char *sql,
-                            pare_text *out, pare_error *err)
+/* A row's text under its dash; of weigh-ins as they go out. */
+static pare_status put_row(pare_store *store, const char *key, const char *doc, pare_text *out,
+                           pare_error *err)
+{
+    pare_status status = PARE_OK;
+    pare_arena *arena = pare_arena_open();
+    if (!arena)
+        return pare_no_memory(err);
+    if (strcmp(key, "weigh_ins") == 0)
+        status = pare_weighed_of_out(store, doc, arena, &doc, err);
+    if (status == PARE_OK)
+        put_entry(doc ? doc : "{}", out);
+    pare_arena_close(arena);
+    return status;
+}
+
+static pare_status put_list(pare_store *store, const char *key, const char *sql, pare_text *out,
+                            pare_error *err)
 {
     pare_statement *statement = NULL;
     bool row = true;
@@ -42,9 +59,9 @@ static pare_status put_list(const pare_store *store, const char *key, const char
             break;
         if (n == 0)
             pare_text_printf(out, "%s:\n", key);
-        const char *doc = pare_sql_chars(statement, 0);
-        put_entry(doc ? doc : "{}", out);
-        status = pare_store_step(store, key, n + 1, 0, err);
+        status = put_row(store, key, pare_sql_chars(statement, 0), out, err);
+        if (status == PARE_OK)
+            status = pare_store_step(store, key, n + 1, 0, err);
     }
     pare_sql_finish(statement);
     return status;

@@ -17,6 +17,7 @@
 #include "store/load.h"
 #include "store/reading.h"
 #include "store/tree_edit.h"
+#include "store/weighed_of.h"
 
 enum { LEFT_KEYS = 32 };
 
@@ -316,7 +317,7 @@ static void put_stand(writer *w, const pare_node *root)
 
 /* ---- the list ---- */
 
-static pare_status each_row(const pare_store *store, writer *w, pare_error *err)
+static pare_status each_row(pare_store *store, writer *w, pare_error *err)
 {
     pare_statement *statement = NULL;
     bool row = true;
@@ -329,6 +330,8 @@ static pare_status each_row(const pare_store *store, writer *w, pare_error *err)
             break;
         const char *doc = pare_sql_chars(statement, 0);
         pare_arena *arena = pare_arena_open();
+        if (status == PARE_OK && arena && w->list == PARE_LIST_WEIGH_INS)
+            status = pare_weighed_of_out(store, doc, arena, &doc, err);
         if (status == PARE_OK)
             status = arena ? pare_tree_parse_map(doc ? doc : "", doc ? strlen(doc) : 0, store->path,
                                                  arena, &root, err)

@@ -8,6 +8,7 @@
 #include "store/list_out.h"
 #include "store/load.h"
 #include "store/tree.h"
+#include "store/weighed_of.h"
 
 static void put_string(const char *text, pare_text *out)
 {
@@ -72,24 +73,28 @@ static void put_node(const pare_node *node, pare_text *out)
     pare_text_add(out, map ? "}" : "]");
 }
 
-static pare_status put_row(const pare_store *store, pare_statement *statement, pare_text *out,
-                           pare_error *err)
+static pare_status put_row(pare_store *store, const char *key, pare_statement *statement,
+                           pare_text *out, pare_error *err)
 {
     const char *doc = pare_sql_chars(statement, 0);
     pare_arena *arena = pare_arena_open();
     const pare_node *root = NULL;
     if (!arena)
         return pare_no_memory(err);
-    const pare_status status = pare_tree_parse_map(
-        doc ? doc : "", doc ? pare_sql_length(statement, 0) : 0, store->path, arena, &root, err);
+    pare_status status = PARE_OK;
+    if (strcmp(key, "weigh_ins") == 0)
+        status = pare_weighed_of_out(store, doc, arena, &doc, err);
+    if (status == PARE_OK)
+        status = pare_tree_parse_map(doc ? doc : "", doc ? strlen(doc) : 0, store->path, arena,
+                                     &root, err);
     if (status == PARE_OK)
         put_node(root, out);
     pare_arena_close(arena);
     return status;
 }
 
-static pare_status put_list(const pare_store *store, const char *key, const char *sql,
-                            pare_text *out, pare_error *err)
+static pare_status put_list(pare_store *store, const char *key, const char *sql, pare_text *out,
+                            pare_error *err)
 {
     pare_statement *statement = NULL;
     bool row = true;
@@ -103,7 +108,7 @@ static pare_status put_list(const pare_store *store, const char *key, const char
             pare_text_printf(out, ",\n\"%s\": [\n", key);
         else
             pare_text_add(out, ",\n");
-        status = put_row(store, statement, out, err);
+        status = put_row(store, key, statement, out, err);
         if (status == PARE_OK)
             status = pare_store_step(store, key, n, 0, err);
     }

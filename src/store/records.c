@@ -10,6 +10,7 @@
 #include "store/read_stand.h"
 #include "store/row.h"
 #include "store/tree_diff.h"
+#include "store/weighed_of.h"
 
 static const struct {
     const char *table, *count;
@@ -253,10 +254,14 @@ pare_status pare_records_keep(pare_records *records, const pare_node *node, pare
 {
     const char *doc = NULL;
     bool fresh = false, held = false;
-    const pare_node *said = node;
+    const pare_node *typed = node;
+    const bool weighed = records->record == PARE_RECORD_WEIGH_IN;
     pare_status status = pare_record_check(records->reading, records->record, node, err);
     if (status == PARE_OK)
         status = check_references(records, node, err);
+    if (status == PARE_OK && weighed)
+        status = pare_weighed_of_kept(records->reading, typed, &node, err);
+    const pare_node *said = node;
     const pare_node *pack = pare_node_get(node, "pack");
     if (status == PARE_OK && pack)
         status = check_pack(records, pack, err);
@@ -270,6 +275,9 @@ pare_status pare_records_keep(pare_records *records, const pare_node *node, pare
         status = add_text(records, said, &doc, err);
     if (status == PARE_OK)
         status = is_new(records, node, doc, said != node, &fresh, err);
+    /* What came in while the craft had it may come in again. */
+    if (status == PARE_OK && weighed && fresh)
+        status = pare_weighed_of_check(records->store, records->reading, typed, err);
     if (status == PARE_OK && fresh)
         status = pare_row_put_record(records->store, RECORD_SQL[records->record].table,
                                      records->row, said, doc, err);

@@ -73,6 +73,43 @@ static void parts_as_csv_come_back_as_the_same_list(void **state)
     free(is);
 }
 
+/* A camera that was weighed and then sold: its reading stays, and must come back from each form. What the craft
+ * never had is refused, and nothing of it is taken in. */
+static void what_a_craft_has_no_longer_comes_back_and_what_it_never_had_does_not(void **state)
+{
+    (void)state;
+    static const char mark[] = "gone.action_camera";
+    static const char *const forms[] = {"all.yaml", "all.json"};
+    run_quietly("export -o first.yaml" DEMO);
+    run_quietly("import first.yaml" OWN);
+    run_quietly("craft change hedgerow action_camera=off runs.film_wire=off" OWN);
+    char line[80];
+    for (size_t i = 0; i < sizeof forms / sizeof *forms; i++) {
+        remove("other.sqlite");
+        snprintf(line, sizeof line, "export -o %s" OWN, forms[i]);
+        run_quietly(line);
+        char *text = whole_file(forms[i]);
+        assert_non_null(strstr(text, mark));
+        free(text);
+        snprintf(line, sizeof line, "import %s" OTHER, forms[i]);
+        run_quietly(line);
+        same("export" OTHER, "export" OWN);
+    }
+    run_quietly("export --as weigh_ins -o w.csv" OWN);
+    /* Once more in changes nothing, and the mark is of the text alone: what is said of it names the thing. */
+    run_quietly("import w.csv" OTHER);
+    same("export" OTHER, "export" OWN);
+    char *said = out_of("weigh hedgerow --all" OTHER);
+    assert_null(strstr(said, mark));
+    free(said);
+    write_text("w.csv", "craft,date,of,reads\nhedgerow,2026-10-01,frame 1,118 g\n"
+                        "hedgerow,2026-10-01,moter 4,130 g\n");
+    run_refuses("import w.csv --as weigh_ins" OTHER, 2,
+                "pare: w.csv:3:3: 'of': nothing 'moter' on hedgerow; is it 'motor'? (--keep-good "
+                "takes the other rows)\n");
+    same("export" OTHER, "export" OWN);
+}
+
 static void records_as_csv_are_known_again(void **state)
 {
     (void)state;
@@ -186,6 +223,8 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test_setup(a_bench_as_json_comes_back_byte_for_byte, fresh),
         cmocka_unit_test_setup(parts_as_csv_come_back_as_the_same_list, fresh),
+        cmocka_unit_test_setup(what_a_craft_has_no_longer_comes_back_and_what_it_never_had_does_not,
+                               fresh),
         cmocka_unit_test_setup(records_as_csv_are_known_again, fresh),
         cmocka_unit_test_setup(a_cell_is_quoted_and_keeps_its_own_unit, fresh),
         cmocka_unit_test_setup(stand_tables_in_two_units_are_no_list, fresh),

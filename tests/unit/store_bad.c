@@ -468,6 +468,17 @@ static void craft_and_records_that_cannot_be_are_refused(void **state)
          PARE_BAD_DATA,
          "b.yaml:18:49: of is what lay on the scale: all, or like {motor: 4, joint.motor_base: "
          "16}"},
+        {NULL, NULL, "weigh_ins: [{craft: weir, date: 2026-04-12, of: {moter: 4}, reads: 3 g}]\n",
+         PARE_UNKNOWN, "b.yaml:18:50: nothing 'moter' on weir; is it 'motor'?"},
+        {NULL, NULL,
+         "weigh_ins: [{craft: weir, date: 2026-04-12, of: {motor: 4, joint.none: 1}, reads: 3 "
+         "g}]\n",
+         PARE_UNKNOWN,
+         "b.yaml:18:60: nothing 'joint.none' on weir; right would be what it has, or "
+         "gone.joint.none where it had that then"},
+        {NULL, NULL,
+         "weigh_ins: [{craft: weir, date: 2026-04-12, of: {tub: 1, gone.tub: 1}, reads: 3 g}]\n",
+         PARE_BAD_DATA, "b.yaml:18:58: gone.tub and tub; right would be one of them"},
         {NULL, NULL, "flights: [{craft: weir, date: 2026-04-12, lasted: 4 g}]\n", PARE_BAD_DATA,
          "b.yaml:18:51: lasted: 4 g is a mass: a time needs s, min, h or ms"},
         {NULL, NULL, "stand_tables: [{motor: mo, propeller: pr, columns: {volts: A}, rows: []}]\n",

@@ -976,7 +976,7 @@ static void what_a_record_says_is_taken_or_refused(void **state)
         {"of: {motor: 4, joint.motor_base: 16}", "of: {motor: 0}",
          "b:91:63: motor of 0; right would be 1 to 10000"},
         {"of: {motor: 4, joint.motor_base: 16}", "of: {motors: 4}",
-         "taken: 0 parts, 0 craft and 1 records otherwise"},
+         "b:91:56: nothing 'motors' on weir-5; is it 'motor'?"},
         {"of: {motor: 4, joint.motor_base: 16}", "of: {joint.motor_base: 17}",
          "taken: 0 parts, 0 craft and 1 records otherwise"},
         {"of: {motor: 4, joint.motor_base: 16}", "of: {joint.base: 1}",
