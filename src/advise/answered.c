@@ -148,7 +148,7 @@ typedef struct manner {
 /* What a flight says of it, a mean current or output; NAN: nothing, or it is of another manner. */
 static double said_by(const pare_flight_record *flight, const manner *so)
 {
-    if (flight->loadout != so->loadout || flight->pack != so->pack)
+    if (flight->gone || flight->loadout != so->loadout || flight->pack != so->pack)
         return NAN;
     if (so->about == ABOUT_OUTPUT)
         return pare_hover_output(flight);

@@ -37,6 +37,9 @@ static void put_air(const pare_flight_record *record, pare_brief *brief)
 pare_status pare_again_load(const pare_craft *craft, const pare_flight_record *record,
                             pare_craft *loaded, pare_error *err)
 {
+    if (record->gone)
+        return pare_fail(err, PARE_UNKNOWN, "craft '%s' has no loadout '%.48s' any more",
+                         craft->name, record->gone);
     const int loadout = record->loadout >= 0 ? record->loadout : craft->loadouts ? 0 : -1;
     const pare_status status = pare_craft_load(craft, loadout, loaded, err);
     if (status != PARE_OK)
@@ -160,9 +163,16 @@ static pare_status put_flights(size_t count, const pare_flight_record record[], 
     for (size_t i = 0; i < count; i++) {
         pare_again *again = &learning->again[i];
         pare_learned_flight *flight = &learning->flight[i];
+        *flight = (pare_learned_flight){.record = &record[i], .left_out = NAN, .fits = true};
+        if (record[i].gone) {
+            flight->why = pare_arena_printf(arena, "the craft has no loadout '%.48s' any more",
+                                            record[i].gone);
+            if (!flight->why)
+                return pare_no_memory(err);
+            continue;
+        }
         if (put_rig(learning->craft, &record[i], loaded, assembly, again, err) != PARE_OK)
             return pare_within(err, "flight of %s", record[i].date);
-        *flight = (pare_learned_flight){.record = &record[i], .left_out = NAN, .fits = true};
         put_flown(&record[i], again);
         status = put_log(&record[i], arena, learning, again, err);
         if (status != PARE_OK)

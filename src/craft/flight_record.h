@@ -8,7 +8,8 @@
 
 typedef struct pare_flight_record {
     const char *date;      /* "2026-04-13" */
-    int loadout;           /* of the craft; -1: none named */
+    int loadout;           /* of the craft; -1: none named, or one that is gone */
+    const char *gone;      /* the loadout's name where the craft has it no longer; NULL: it has */
     const pare_part *pack; /* NULL: the craft's own */
     int which;             /* copy of that pack, from 1; 0: not said */
     /* NAN: not said */

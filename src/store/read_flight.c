@@ -79,14 +79,16 @@ static pare_status read_how(const pare_reading *reading, const pare_node *node,
     return PARE_OK;
 }
 
-static pare_status read_loadout(const pare_reading *reading, const pare_node *node,
-                                const pare_craft *craft, int *loadout, pare_error *err)
+/* A craft may have lost a loadout since; the flight stays what it was, and whoever asks it is told. */
+static pare_status read_loadout(const pare_node *node, const pare_bench *bench,
+                                const pare_craft *craft, pare_flight_record *flight,
+                                pare_error *err)
 {
-    *loadout = node ? pare_craft_loadout(craft, node->text) : -1;
-    if (node && *loadout < 0)
-        return pare_refuse(reading, node, PARE_UNKNOWN, err, "craft '%s' has no loadout '%.48s'",
-                           craft->name, node->text);
-    return PARE_OK;
+    flight->loadout = node ? pare_craft_loadout(craft, node->text) : -1;
+    if (!node || flight->loadout >= 0)
+        return PARE_OK;
+    flight->gone = pare_arena_text(bench->arena, node->text);
+    return flight->gone ? PARE_OK : pare_no_memory(err);
 }
 
 static pare_status read_numbers(const pare_reading *reading, const pare_node *node,
@@ -130,8 +132,7 @@ pare_status pare_read_flight(const pare_reading *reading, const pare_node *node,
         .date = pare_arena_text(bench->arena, pare_node_get(node, "date")->text)};
     if (!flight->date)
         return pare_no_memory(err);
-    pare_status status =
-        read_loadout(reading, pare_node_get(node, "loadout"), craft, &flight->loadout, err);
+    pare_status status = read_loadout(pare_node_get(node, "loadout"), bench, craft, flight, err);
     if (status == PARE_OK && pack)
         status = pare_read_part_id(reading, pack, bench, &flight->pack, err);
     if (status == PARE_OK && pack && !pare_part_does(flight->pack, PARE_PACK))

@@ -360,6 +360,46 @@ static void what_comes_in_between_is_learned_with(void **state)
     free(text);
 }
 
+/* Flights in a loadout that was taken off the craft since stay as they were written, and the others still tell. */
+static void flights_in_a_loadout_that_is_gone_are_left_out_and_named(void **state)
+{
+    (void)state;
+    static const char why[] = "the craft has no loadout 'race' any more";
+    run_quietly("craft change hedgerow loadouts.race=off" DEMO);
+    json_t *learned = run_json("learn hedgerow --json" DEMO);
+    const json_t *flights = json_object_get(learned, "flights");
+    size_t index, gone = 0;
+    json_t *one;
+    assert_int_equal(json_array_size(flights), 12);
+    json_array_foreach(flights, index, one)
+    {
+        const char *said = json_string_value(json_object_get(one, "why"));
+        gone += said && strcmp(said, why) == 0;
+    }
+    assert_int_equal(gone, 3);
+    json_decref(learned);
+    ran r = run("learn hedgerow" DEMO);
+    assert_int_equal(r.status, 0);
+    assert_non_null(strstr(r.out, "2026-04-13  tells nothing: the craft has no loadout 'race'"));
+    ran_free(&r);
+    run_quietly("take hedgerow" DEMO); /* which holds its promises against flights */
+    /* One more of them comes in with a word, and nothing is foretold of it. */
+    write_text("hover.csv", "craft,date,loadout,flown,output,lasted\n"
+                            "hedgerow,2026-10-01,race,hover,30%,2min\n");
+    r = run("import hover.csv --as flights" DEMO);
+    assert_int_equal(r.status, 0);
+    assert_non_null(strstr(r.out, "kept but not used"));
+    ran_free(&r);
+    run_quietly("learn hedgerow" DEMO);
+    /* With the loadout back they tell again. */
+    run_quietly("undo" DEMO);
+    run_quietly("undo" DEMO);
+    learned = run_json("learn hedgerow --json" DEMO);
+    json_array_foreach(json_object_get(learned, "flights"), index, one)
+        assert_true(json_is_null(json_object_get(one, "why")));
+    json_decref(learned);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -378,6 +418,7 @@ int main(void)
         cmocka_unit_test_setup(what_is_no_output_of_a_hover_is_refused, fill_demo),
         cmocka_unit_test_setup(the_screen_says_what_moved, fill_demo),
         cmocka_unit_test_setup(what_comes_in_between_is_learned_with, fill_demo),
+        cmocka_unit_test_setup(flights_in_a_loadout_that_is_gone_are_left_out_and_named, fill_demo),
     };
     return cmocka_run_group_tests(tests, enter_home_with_demo, leave_home);
 }
