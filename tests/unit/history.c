@@ -86,20 +86,24 @@ static void take(pare_store *store, const pare_change *said, unsigned *state, pa
     pare_bench_close(bench);
 }
 
-/* One change of a random kind; some are refused, and then nothing may have changed. */
+/* One change of a random kind; some are refused, and then nothing may have changed. Of two throws in one call C
+ * does not say which is first, and clang throws them the other way round than gcc: so each has its own line. */
 static void change(pare_store *store, const char *field, unsigned *state)
 {
     char text[1600], stl[1200];
+    unsigned first, second, third;
     pare_error err = {0};
     const unsigned which = dice(state, 30);
     const pare_change said = {.what = "random", .why = dice(state, 2) ? "because" : NULL};
     pare_limit_change limit = {"all_up", text};
     switch (dice(state, 11)) {
     case 0: /* parts, some of them there already */
+        first = dice(state, 3);
+        second = dice(state, 9);
         snprintf(text, sizeof text,
                  "pare: 1\nparts:\n- {id: part-%u, kind: other, mass: %u g}\n"
                  "- {id: part-%u, kind: pad, mass: 3 g, owned: %u}\n",
-                 which, 1 + dice(state, 9), which + 1, 1 + dice(state, 3));
+                 which, 1 + second, which + 1, 1 + first);
         import(store, text, false, NULL, &err);
         break;
     case 1: /* a whole bench with craft and records over what there is */
@@ -113,8 +117,9 @@ static void change(pare_store *store, const char *field, unsigned *state)
         pare_store_remove_part(store, "mo-1", &said, &err);
         break;
     case 4:
-        pare_store_remove_craft(store, dice(state, 2) ? "field-5" : "other", dice(state, 2), &said,
-                                &err);
+        first = dice(state, 2);
+        second = dice(state, 2);
+        pare_store_remove_craft(store, second ? "field-5" : "other", first, &said, &err);
         break;
     case 5:
         if (dice(state, 2)) {
@@ -145,12 +150,14 @@ static void change(pare_store *store, const char *field, unsigned *state)
         import(store, text, true, NULL, &err);
         break;
     default: /* records, money and a scale */
+        first = dice(state, 3);
+        second = dice(state, 2);
+        third = dice(state, 9);
         snprintf(text, sizeof text,
                  "pare: 1\nscales: [{id: scale-%u, resolution: 0.1 g, repeatability: 0.%u g}]\n"
                  "%sweigh_ins: [{craft: field-5, date: 2026-04-12, scale: scale-%u, of: all, "
                  "reads: %u g}]\n",
-                 which % 4, 1 + dice(state, 9), dice(state, 2) ? "" : "# ", which % 4,
-                 600 + dice(state, 3));
+                 which % 4, 1 + third, second ? "" : "# ", which % 4, 600 + first);
         import(store, text, false, NULL, &err);
         break;
     }
