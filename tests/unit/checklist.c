@@ -109,6 +109,27 @@ static void aluminium_screws_are_not_used_again_after_a_crash(void **state)
     assert_near(top->minutes, 2 * 0.5 + 4, 0); /* two screws, and the plate off and on */
 }
 
+/* A slotted head has no hexagon for a key; a nut of M3 is 5.5 mm across flats (ISO 4032, table 1). */
+static void what_has_no_key_asks_for_a_screwdriver_or_a_spanner(void **state)
+{
+    static pare_craft other; /* large */
+    fixture *f = *state;
+    const pare_craft *craft = f->craft;
+    pare_joint *cage = &other.joint[pare_craft_joint(craft, "cage")];
+    const pare_check_group *top = &list.group[PARE_OPENING_TOP];
+    pare_craft_copy(craft, &other);
+    f->craft = &other;
+    cage->standard = PARE_ISO1207;
+    check(f, "joint.cage.material=titanium", PARE_STAGE_CHOSEN);
+    needs(top->tools, top->tool, "a flat screwdriver (M3 ISO 1207)");
+    lacks(top->tools, top->tool, "hex key");
+    cage->standard = PARE_ISO7040;
+    check(f, "joint.cage.standard=ISO4032", PARE_STAGE_CHOSEN);
+    needs(top->tools, top->tool, "5.5 mm spanner (M3 ");
+    lacks(top->tools, top->tool, "hex key");
+    f->craft = craft;
+}
+
 static void new_lead_wire_is_soldered_and_powered_with_care(void **state)
 {
     check(*state, "run.lead.gauge=14", PARE_STAGE_CHOSEN);
@@ -248,6 +269,7 @@ int main(void)
         cmocka_unit_test(a_swap_outside_asks_for_little),
         cmocka_unit_test(motor_screws_ask_for_continuity_and_a_careful_first_power),
         cmocka_unit_test(aluminium_screws_are_not_used_again_after_a_crash),
+        cmocka_unit_test(what_has_no_key_asks_for_a_screwdriver_or_a_spanner),
         cmocka_unit_test(new_lead_wire_is_soldered_and_powered_with_care),
         cmocka_unit_test(signal_wire_asks_for_no_careful_first_power),
         cmocka_unit_test(a_pack_comes_with_the_cautions_of_lithium),

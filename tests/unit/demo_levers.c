@@ -275,6 +275,69 @@ static void a_smaller_camera_saves_its_difference(void **state)
     is_lighter_and_so_better(swap);
 }
 
+/* Whatever order a craft lists its joints in: here the bolts of the cage stand first, so that all the others move
+ * up, each as it was. */
+static void what_holds_the_camera_goes_with_it_and_nothing_else(void **state)
+{
+    const fixture *f = *state;
+    static pare_craft craft, blind;
+    pare_craft_copy(pare_bench_craft(f->bench, "hedgerow"), &craft);
+    const int bolts = pare_craft_joint(&craft, "cage_bolts");
+    const pare_joint first = craft.joint[0];
+    pare_applied applied;
+    size_t stayed = 0;
+    craft.joint[0] = craft.joint[bolts];
+    craft.joint[bolts] = first;
+    tried_on(f, &craft, "camera=off", &blind, &applied);
+    for (size_t i = 0; i < craft.joints; i++) {
+        const pare_joint *was = &craft.joint[i];
+        const int now = pare_craft_joint(&blind, was->name);
+        const bool holds_it = was->holds && strcmp(was->holds, "camera") == 0;
+        assert_int_equal(now < 0, holds_it);
+        stayed += !holds_it;
+        if (now >= 0)
+            assert_near(blind.joint[now].length_m, was->length_m, 0);
+    }
+    assert_int_equal(blind.joints, stayed);
+    assert_true(stayed < craft.joints);
+}
+
+/* A digital set brings its camera, so the one on the craft goes off; with a transmitter that brings none it
+ * is back, and not the lightest of the bench. */
+static void a_camera_that_went_off_for_a_set_comes_back(void **state)
+{
+    const fixture *f = *state;
+    static pare_craft digital, again;
+    const pare_craft *craft = pare_bench_craft(f->bench, "hedgerow");
+    const int camera = pare_craft_item(craft, "camera");
+    pare_applied applied;
+    tried_on(f, craft, "video=vd-far", &digital, &applied);
+    assert_true(digital.item[camera].off);
+    tried_on(f, &digital, "video=vt-loud", &again, &applied);
+    assert_int_equal(pare_craft_doing(&again, PARE_CAMERA), camera);
+    assert_ptr_equal(again.item[camera].part, craft->item[camera].part);
+}
+
+/* ---- action camera ---- */
+
+/* The holder of thimble was printed for a camera of 24 mm; that of hedgerow is 38 mm wide. */
+static void a_holder_takes_no_wider_action_camera(void **state)
+{
+    const fixture *f = *state;
+    static const char *const refused[][2] = {{"hedgerow", "holder=ho-mite"},
+                                             {"thimble", "action_camera=ac-strip"}};
+    static pare_craft changed;
+    pare_applied applied;
+    for (size_t i = 0; i < sizeof refused / sizeof refused[0]; i++) {
+        pare_error err = {0};
+        assert_int_equal(pare_swap_apply(f->bench, pare_bench_craft(f->bench, refused[i][0]),
+                                         refused[i][1], &changed, &applied, &err),
+                         PARE_BAD_DATA);
+        assert_non_null(
+            strstr(err.text, "holder 'ho-mite' is 24 mm wide, action camera 'ac-strip' 38 mm"));
+    }
+}
+
 /* ---- lead ---- */
 
 /* Silicone wire, g/m: 12 AWG over 4.5 mm and 14 AWG over 3.5 mm (an independent evaluation of ASTM
@@ -509,6 +572,9 @@ int main(void)
         cmocka_unit_test(washers_come_off_and_on_again),
         cmocka_unit_test(what_holds_does_not_go_by_its_count),
         cmocka_unit_test(a_smaller_camera_saves_its_difference),
+        cmocka_unit_test(what_holds_the_camera_goes_with_it_and_nothing_else),
+        cmocka_unit_test(a_camera_that_went_off_for_a_set_comes_back),
+        cmocka_unit_test(a_holder_takes_no_wider_action_camera),
         cmocka_unit_test(a_thinner_lead_saves_grams_and_costs_thrust),
         cmocka_unit_test(a_shorter_lead_saves_grams_and_gives_thrust),
         cmocka_unit_test(a_smaller_four_in_one_saves_its_difference),

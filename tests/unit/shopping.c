@@ -141,7 +141,7 @@ static void what_is_cut_down_costs_nothing_and_says_out_of_what(void **state)
 {
     fixture *f = *state;
     change(f, "run.lead.length=90mm,joint.motor_base.length=8mm,antenna.length=80mm,"
-              "joint.cage.material=titanium");
+              "joint.cage.material=titanium,joint.arm_root.length=14mm");
     const pare_shopping *s = listed(f, NULL);
     static const struct {
         pare_cut_of of;
@@ -149,6 +149,7 @@ static void what_is_cut_down_costs_nothing_and_says_out_of_what(void **state)
         double length_m, was_m;
     } cuts[] = {{PARE_CUT_WIRE, 2, 90e-3, 120e-3},
                 {PARE_CUT_COAX, 1, 80e-3, 110e-3},
+                {PARE_CUT_SCREWS, 8, 14e-3, 16e-3}, /* those that came with the frame */
                 {PARE_CUT_SCREWS, 2, 12e-3, 0},
                 {PARE_CUT_SCREWS, 16, 8e-3, 10e-3}};
     assert_int_equal(s->cuts, sizeof cuts / sizeof cuts[0]);

@@ -231,6 +231,31 @@ static void each_answer_tells(void **state)
     free(first);
 }
 
+static void whoever_flies_by_video_has_a_camera(void **state)
+{
+    (void)state;
+    static const struct {
+        unsigned carries;
+        bool sees;
+    } cases[] = {{0, true},
+                 {PARE_CARRIES_ANALOGUE_VIDEO, true},
+                 {PARE_CARRIES_DIGITAL_VIDEO, true},
+                 {PARE_CARRIES_NO_VIDEO, false},
+                 {PARE_CARRIES_NOTHING, false}};
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
+        pare_start_answers answers = five_inch();
+        pare_error err = {0};
+        pare_start start;
+        pare_arena *arena = pare_arena_open();
+        answers.all_up_kg = answers.flown_s = 0;
+        answers.carries = cases[i].carries;
+        if (pare_start_make("x", &answers, arena, &start, &err) != PARE_OK)
+            fail_msg("%s", err.text);
+        assert_int_equal(pare_craft_doing(start.craft, PARE_CAMERA) >= 0, cases[i].sees);
+        pare_arena_close(arena);
+    }
+}
+
 static void a_mass_that_no_guess_explains_is_refused_with_the_range(void **state)
 {
     (void)state;
@@ -407,10 +432,38 @@ static double maybe(double low, double high)
     return draw() < 0.5 ? value : 0;
 }
 
+/* Minutes that no flying takes, as the pack's volts give in between: both ends that are named are within what is flown,
+ * or at another such gap; they are said to three digits. @return false: it was refused for another reason */
+static bool both_ends_of_a_jump_are_in_reach(const char *refusal, const pare_start_answers *answers)
+{
+    static const char *const words[2] = {"flown ever harder it lasts ", "then at once "};
+    double end_min[2];
+    for (int i = 0; i < 2; i++) {
+        const char *at = strstr(refusal, words[i]);
+        if (!at)
+            return false;
+        end_min[i] = strtod(at + strlen(words[i]), NULL);
+    }
+    const double said_min = answers->flown_s / 60;
+    assert_true(end_min[1] < said_min * 1.01 && said_min < end_min[0] * 1.01);
+    for (int i = 0; i < 2; i++) {
+        pare_error err = {0};
+        pare_start start;
+        pare_start_answers end = *answers;
+        pare_arena *arena = pare_arena_open();
+        end.flown_s = 60 * end_min[i] * (i ? 0.99 : 1.01);
+        if (pare_start_make("x", &end, arena, &start, &err) != PARE_OK &&
+            !strstr(err.text, "flown ever harder"))
+            fail_msg("%s; and then: %s", refusal, err.text);
+        pare_arena_close(arena);
+    }
+    return true;
+}
+
 static void whatever_is_answered_there_is_a_valid_craft_or_one_line(void **state)
 {
     (void)state;
-    int made = 0, refused = 0;
+    int made = 0, refused = 0, jumps = 0;
     pare_sheet *sheet = malloc(sizeof *sheet);
     assert_non_null(sheet);
     for (int i = 0; i < 240; i++) {
@@ -448,13 +501,14 @@ static void whatever_is_answered_there_is_a_valid_craft_or_one_line(void **state
         } else {
             assert_int_equal(status, PARE_BAD_DATA);
             assert_true(err.text[0] && !strchr(err.text, '\n'));
+            jumps += both_ends_of_a_jump_are_in_reach(err.text, &answers);
             refused++;
         }
         pare_text_free(&text);
         pare_arena_close(arena);
     }
     /* Both happen, or nothing was tested. */
-    assert_true(made >= 60 && refused >= 20);
+    assert_true(made >= 60 && refused >= 20 && jumps > 0);
     free(sheet);
 }
 
@@ -531,6 +585,7 @@ int main(void)
         cmocka_unit_test(the_text_is_the_craft_that_was_made),
         cmocka_unit_test(nothing_answered_is_a_craft_too),
         cmocka_unit_test(each_answer_tells),
+        cmocka_unit_test(whoever_flies_by_video_has_a_camera),
         cmocka_unit_test(a_mass_that_no_guess_explains_is_refused_with_the_range),
         cmocka_unit_test(minutes_that_cannot_be_are_refused_with_both_numbers),
         cmocka_unit_test(minutes_speak_of_a_pack_that_nobody_said),

@@ -114,6 +114,8 @@ static void shorter_screws_save_their_ends(void **state)
         saved_g(f, "joint.motor_base.length=8mm"),
         16 * (screw_g(PARE_ISO4762, 10e-3, PARE_STEEL) - screw_g(PARE_ISO4762, 8e-3, PARE_STEEL)),
         1e-9);
+    assert_string_equal(f->applied.from, "10 mm");
+    assert_string_equal(f->applied.to, "8 mm");
     assert_false(f->applied.open_question);
     tried(f, "joint.motor_base.length=6mm");
     assert_true(noted(&f->applied, "needs 8 mm"));

@@ -106,6 +106,25 @@ static void a_lead_that_is_too_thin_is_mended_by_one_a_size_up(void **state)
     pare_arena_close(arena);
 }
 
+/* Aluminium at the roots of the arms does not bear a crash; of what does, titanium is the lightest. */
+static void screws_that_are_too_weak_are_mended_by_a_stronger_material(void **state)
+{
+    const pare_bench *bench = *state;
+    const pare_craft *craft = pare_bench_craft(bench, "hedgerow");
+    pare_arena *arena = pare_arena_open();
+    const pare_mend *mend;
+    const pare_swaps swaps = swaps_mended(bench, craft, SIZE_MAX, arena, &mend);
+    bool found = false;
+    for (size_t i = 0; i < swaps.count; i++)
+        if (strcmp(swaps.swap[i].applied.id, "joint.arm_root.material=aluminium") == 0) {
+            found = true;
+            assert_true(mend[i].found && mend[i].instead);
+            assert_string_equal(mend[i].id, "joint.arm_root.material=titanium");
+        }
+    assert_true(found);
+    pare_arena_close(arena);
+}
+
 static void rows_beyond_those_asked_for_are_left_alone(void **state)
 {
     const pare_bench *bench = *state;
@@ -125,6 +144,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(what_mends_holds_all_that_held_and_weighs_as_said),
         cmocka_unit_test(a_lead_that_is_too_thin_is_mended_by_one_a_size_up),
+        cmocka_unit_test(screws_that_are_too_weak_are_mended_by_a_stronger_material),
         cmocka_unit_test(rows_beyond_those_asked_for_are_left_alone),
     };
     return cmocka_run_group_tests(tests, setup, teardown);

@@ -294,6 +294,18 @@ static void what_is_chosen_looks_for_its_company_once_more_when_it_goes_on(void 
     assert_string_equal(f->craft->taken[0].bring[0]->id, "ad-light");
 }
 
+/* The board with ESCs sends the craft's own home; with one that has none it is back, and is noted as any other
+ * part that came. */
+static void what_comes_back_is_noted_like_what_comes(void **state)
+{
+    fixture *f = *state;
+    takes(f, f->craft, "brain=fe-a", FITTED);
+    assert_int_equal(work.taken[0].brings, 0);
+    takes(f, &work, "brain=fc-a", FITTED);
+    assert_int_equal(work.taken[1].brings, 1);
+    assert_string_equal(work.taken[1].bring[0]->id, "es-a");
+}
+
 /* ---- refusals ---- */
 
 #define ITEMS                                                                                      \
@@ -606,6 +618,7 @@ int main(void)
         TEST(what_goes_on_first_stands_first),
         TEST(the_promise_is_what_the_swap_changes_then_and_stays),
         TEST(a_lighter_adapter_on_the_bench_does_not_move_what_was_built),
+        TEST(what_comes_back_is_noted_like_what_comes),
         TEST(what_is_chosen_looks_for_its_company_once_more_when_it_goes_on),
         TEST(what_cannot_be_taken_is_said_in_one_line),
         TEST(what_was_fitted_may_be_exchanged_again_and_again),
