@@ -4,6 +4,8 @@
  * is weighed by. */
 #include "swap_fixture.h"
 
+#include "advise/rated.h"
+#include "advise/screw_length.h"
 #include "craft/assemble.h"
 #include "physics/screw.h"
 #include "physics/wire.h"
@@ -120,6 +122,18 @@ static void shorter_screws_save_their_ends(void **state)
     tried(f, "joint.motor_base.length=6mm");
     assert_true(noted(&f->applied, "needs 8 mm"));
     assert_true(f->applied.open_question);
+}
+
+/* M3 bears on 0.8 of its diameter as on a full nut (ISO 898-2): 2.4 mm beyond arms of 5 mm. */
+static void a_screw_that_grips_a_full_nut_suits(void **state)
+{
+    fixture *f = *state;
+    const pare_joint *joint = &f->craft->joint[pare_craft_joint(f->craft, "motor_base")];
+    assert_true(pare_screw_length_suits(f->craft, joint, 7.4e-3));
+    assert_false(pare_screw_length_suits(f->craft, joint, 7.39e-3));
+    /* The motor takes 5 mm. */
+    assert_true(pare_screw_length_suits(f->craft, joint, 10e-3));
+    assert_false(pare_screw_length_suits(f->craft, joint, 10.01e-3));
 }
 
 static bool offers(fixture *f, const pare_craft *craft, const char *id)
@@ -389,6 +403,22 @@ static void other_cells_bring_everything_that_hangs_on_them_into_question(void *
     assert_true(f->applied.deep);
 }
 
+static void cells_from_the_first_to_the_last_of_a_rating_hold(void **state)
+{
+    (void)state;
+    static const pare_rated rated[] = {
+        [1] = PARE_RATED_LOW,   [2] = PARE_RATED_HOLDS, [3] = PARE_RATED_HOLDS,
+        [4] = PARE_RATED_HOLDS, [5] = PARE_RATED_HIGH,  [6] = PARE_RATED_HIGH};
+    pare_part esc = {.kind = PARE_ESC_FOUR}, pack = {.kind = PARE_PACK};
+    esc.fit[PARE_FIT_CELLS].count = 1;
+    esc.fit[PARE_FIT_CELLS].any[0].low = 2;
+    esc.fit[PARE_FIT_CELLS].any[0].high = 4;
+    for (int cells = 1; cells <= 6; cells++) {
+        pack.spec[PARE_SPEC_CELLS].value = cells;
+        assert_int_equal(pare_volts_rated(&esc, &pack), rated[cells]);
+    }
+}
+
 static void four_cells_of_1300_hold_the_energy_of_six_of_867(void **state)
 {
     fixture *f = *state;
@@ -444,6 +474,7 @@ int main(void)
         cmocka_unit_test(titanium_screws_save_what_geometry_says_and_are_said_to_be_weaker),
         cmocka_unit_test(two_screws_for_four_save_eight_screws),
         cmocka_unit_test(shorter_screws_save_their_ends),
+        cmocka_unit_test(a_screw_that_grips_a_full_nut_suits),
         cmocka_unit_test(another_motor_asks_for_another_length),
         cmocka_unit_test(what_must_not_come_loose_keeps_two_screws),
         cmocka_unit_test(aluminium_screws_are_spent_after_a_crash),
@@ -466,6 +497,7 @@ int main(void)
         cmocka_unit_test(wires_that_no_longer_reach_are_made_longer),
         cmocka_unit_test(another_frame_brings_its_own_screws_and_says_what_lies_beyond_it),
         cmocka_unit_test(other_cells_bring_everything_that_hangs_on_them_into_question),
+        cmocka_unit_test(cells_from_the_first_to_the_last_of_a_rating_hold),
         cmocka_unit_test(four_cells_of_1300_hold_the_energy_of_six_of_867),
         cmocka_unit_test(interfaces_that_do_not_agree_are_refused_with_both_sides),
         cmocka_unit_test(a_sought_part_is_the_same_with_fewer_grams),
