@@ -340,6 +340,58 @@ static void resistance_is_followed_by_its_charger(void **state)
     assert_within(pack.ohm_u, 5e-4, 1e-9);
 }
 
+/* The day from which the brief's minutes are no longer met, of a pack whose resistance has grown by so much a month
+ * and is the same on the day of the last flight. */
+static double enough_until(const pare_craft *own, double growth)
+{
+    enum { READINGS = 6 };
+    static pare_craft craft; /* large */
+    const truth t = {1, 1, {1, 1}, {0, 0}, 0};
+    const long last = pare_day_number("2026-04-04") + 12L * (FLIGHTS - 1);
+    const int pack = pare_craft_doing(own, PARE_PACK);
+    pare_part part = *own->item[pack].part;
+    pare_charged charged[READINGS];
+    char day[READINGS][16], date[FLIGHTS][16];
+    pare_flight_record record[FLIGHTS];
+    pare_learned_all learned;
+    pare_error err = {0};
+    uint64_t dice = 9;
+    for (int i = 0; i < READINGS; i++) {
+        const int ago = READINGS - 1 - i;
+        const double ohm = 5e-3 * exp(-growth * ago);
+        charged[i] = (pare_charged){.which = 1,
+                                    .date = pare_day_text(last - 30L * ago, day[i]),
+                                    .reading = {.cells = 4},
+                                    .group = {.ohm = ohm, .u = 0.03 * ohm}};
+    }
+    part.charged = charged;
+    part.chargings = READINGS;
+    pare_craft_copy(own, &craft);
+    craft.item[pack].part = &part;
+    pare_sheet *sheet = sheet_of(&craft);
+    craft.brief.limits = 1;
+    craft.brief.limit[0] = (pare_limit){
+        .key = "flown", .at_least = true, .value = 0.8 * sheet->figure[PARE_FLOWN_TIME].value};
+    fly_season(&craft, sheet, &t, &dice, date, record);
+    pare_arena *arena = pare_arena_open();
+    if (pare_learn(&craft, FLIGHTS, record, arena, &learned, &err) != PARE_OK)
+        fail_msg("%s", err.text);
+    assert_near(learned.pack[0].ohm, 5e-3, 0.1 * 5e-3);
+    const double until = learned.pack[0].enough_until;
+    pare_arena_close(arena);
+    free(sheet);
+    return until - (double)last;
+}
+
+static void the_faster_resistance_grows_the_sooner_a_pack_gives_too_little(void **state)
+{
+    const pare_craft *craft = pare_bench_craft(*state, "hedgerow");
+    const double slow = enough_until(craft, 0.08), fast = enough_until(craft, 0.16);
+    /* The same resistance is the end of both: twice as fast is half as long. */
+    assert_true(slow > 0);
+    assert_within(fast, slow / 2, 0.1);
+}
+
 /* Lines of readings drawn from a growth of their own hold it as often as they say. */
 static void growth_lies_where_it_says(void **state)
 {
@@ -394,6 +446,7 @@ int main(void)
         cmocka_unit_test(each_short_test_teaches_something_of_its_own),
         cmocka_unit_test(a_flight_without_its_charge_tells_nothing_and_says_why),
         cmocka_unit_test(resistance_is_followed_by_its_charger),
+        cmocka_unit_test(the_faster_resistance_grows_the_sooner_a_pack_gives_too_little),
         cmocka_unit_test(growth_lies_where_it_says),
         cmocka_unit_test(days_count_as_calendars_do),
     };
