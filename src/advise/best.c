@@ -134,6 +134,13 @@ static pare_status find_parts(const best_search *search, size_t count, const cha
     return PARE_OK;
 }
 
+/* Where the brief says how much it may weigh, what is heavier fails; as a sheet sums it. */
+static int64_t most_asked(const pare_brief *brief)
+{
+    const pare_limit *limit = pare_brief_limit(brief, "all_up");
+    return limit && !limit->at_least ? best_units(limit->value) + BEST_ROUNDED : BEST_NO_BOUND;
+}
+
 static pare_status read_ask(best_search *search, pare_error *err)
 {
     const pare_best_ask *ask = search->ask;
@@ -154,6 +161,7 @@ static pare_status read_ask(best_search *search, pare_error *err)
                                  ask->never[i]);
     const pare_limit *margin = pare_brief_limit(&craft->brief, "margin");
     search->margin_least = margin ? margin->value : 0;
+    search->most = most_asked(&craft->brief);
     return status;
 }
 

@@ -1,4 +1,5 @@
 /* best_dive.c: the other items of a group, depth first (see best.h). */
+#include <math.h>
 #include <stdio.h>
 #include <string.h>
 
@@ -154,9 +155,24 @@ static void find_most(best_worker *worker, best_state *state)
     state->most = fails < state->most ? fails : state->most;
 }
 
+/* The most that a set below a state may weigh and be of any worth. */
+static int64_t worth_most(const best_worker *worker, const best_state *state)
+{
+    int64_t most = state->most < worker->search->most ? state->most : worker->search->most;
+    return worker->best.found && worker->best.units < most ? worker->best.units : most;
+}
+
+void best_balance(const best_worker *worker, int64_t most, best_state *state)
+{
+    const int64_t worth = worth_most(worker, state);
+    const double uneven = best_uneven_least(worker->search, state, most < worth ? most : worth);
+    state->uneven_least = fmax(state->uneven_least, uneven);
+}
+
 bool best_flown_out(best_worker *worker, best_state *state, char by[48])
 {
     const best_search *search = worker->search;
+    best_balance(worker, BEST_NO_BOUND, state);
     if (best_refuted(search, state, worker->probe, worker->lightest, by))
         return true;
     const int64_t least = state->least;

@@ -76,7 +76,10 @@ typedef struct best_slot {
     bool counts_change; /* an option counts otherwise: two ties for a print, one ESC for four */
     bool feeds;         /* it has to do with volts and regulators */
     bool states_drag;   /* an option, or what it is now, states a drag area */
-    size_t first;       /* of its options among those of all slots */
+    bool elsewhere; /* an option may sit elsewhere: it is of another kind, or takes others along */
+    double off_m;   /* how far an option's own centre is from where it sits, at most */
+    int64_t comes_in; /* the most that an option's least is less than its line */
+    size_t first;     /* of its options among those of all slots */
 } best_slot;
 
 typedef struct best_search {
@@ -102,6 +105,7 @@ typedef struct best_search {
     const struct best_links *links;
     double longest_phase_m; /* from any motor to any board, on any frame */
     double margin_least;    /* that the brief asks of every rating; 0: nothing */
+    int64_t most;           /* that it lets the craft weigh; BEST_NO_BOUND: it does not say */
     size_t nevers, musts;
     const pare_part **never_part, **must_part;
     atomic_bool *stop; /* somebody asked for it */
@@ -272,6 +276,9 @@ bool best_state_choose(const best_search *search, const best_state *from, size_t
                        const best_option *option, best_state *to);
 /** Works out state->least. */
 void best_state_bound(const best_search *search, best_state *state);
+/** What each line of a state's ledger weighs at the least in every set below it. */
+void best_lines_least(const best_search *search, const best_state *state,
+                      int64_t least[PARE_LINES]);
 /** Asks of each joint which of its screws hold at the least mass, and bounds the state once more.
  * @param flown  as best_screws_hold() */
 void best_state_hold(const best_search *search, best_state *state, const pare_sheet *flown);
@@ -387,6 +394,11 @@ bool best_is_flattered(int figure, bool at_least);
 bool best_is_held_full(const best_state *state);
 /** The name of a limit's margin. */
 void best_limit_name(char name[48], const char *key);
+
+/* ---- best_balance.c ---- */
+/** How unevenly the rotors of every set below a state carry at the least (pare_rig.uneven), of those sets that
+ * weigh at most so much; BEST_NO_BOUND: 0. */
+double best_uneven_least(const best_search *search, const best_state *state, int64_t most);
 
 /* ---- best_ring.c ---- */
 /** Raises a state's least over the masses at which its arms ring. What is raised may then be refuted.
@@ -519,6 +531,9 @@ void best_dive_from(best_worker *worker, size_t depth, size_t slot);
 bool best_refuted_elsewhere(best_worker *worker, const best_state *state, char by[48]);
 /** Whether the slot that refused all below a state refuses there already. Works in the state above. */
 bool best_culprit_refuses(best_worker *worker, size_t depth);
+/** Raises what is known of how unevenly the sets below a state carry, of those that weigh at most so much and are
+ * better than the worker's best. */
+void best_balance(const best_worker *worker, int64_t most, best_state *state);
 /** Whether a state is done for after a flight; raises its bound by all that the flight says.
  * @param[out] by  the limit that it fails; its probe is left as best_refuted() does */
 bool best_flown_out(best_worker *worker, best_state *state, char by[48]);

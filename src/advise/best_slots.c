@@ -16,6 +16,7 @@
 #include "advise/sought.h"
 #include "advise/stand_in.h"
 #include "base/text.h"
+#include "craft/body.h"
 #include "physics/nut.h"
 #include "physics/wire.h"
 
@@ -261,7 +262,8 @@ static double came_in_kg(const pare_craft *craft, const pare_item *item)
     return sum_kg;
 }
 
-static void weigh_option(const pare_craft *craft, const pare_item *now, best_option *option)
+static void weigh_option(const pare_craft *craft, const pare_item *now, best_option *option,
+                         best_slot *slot)
 {
     if (!option->part)
         return;
@@ -269,9 +271,25 @@ static void weigh_option(const pare_craft *craft, const pare_item *now, best_opt
     const int most = count > now->count ? count : now->count;
     option->least = best_units(count * least_each_kg(now, option->part));
     const double came_kg = option->name ? 0 : came_in_kg(craft, now);
-    if (option->part->includes > 0 || came_kg > 0)
-        option->least -= best_units(fmax(most * included_kg(option->part), came_kg)) + 1;
+    if (option->part->includes > 0 || came_kg > 0) {
+        const int64_t comes_in = best_units(fmax(most * included_kg(option->part), came_kg)) + 1;
+        option->least -= comes_in;
+        slot->comes_in = comes_in > slot->comes_in ? comes_in : slot->comes_in;
+    }
     option->power_w = count * option->part->spec[PARE_SPEC_POWER].value;
+}
+
+/* Where an option's grams are, seen from above. */
+static void place_option(const pare_item *now, const best_option *option, best_slot *slot)
+{
+    pare_body body;
+    if (!option->part)
+        return;
+    if (option->moves || option->part->kind != now->part->kind ||
+        pare_part_body(option->part, &now->turn, &body, NULL) != PARE_OK)
+        slot->elsewhere = true;
+    else
+        slot->off_m = fmax(slot->off_m, hypot(body.at_m.x, body.at_m.y));
 }
 
 static bool is_board(const pare_part *part)
@@ -534,8 +552,10 @@ static pare_status make_slot(const gathering *from, size_t item, pare_error *err
         mark_option(now->part, option, slot);
     }
     slot->off_needs = job_is_kept(from, item) ? pare_main_work(now->part) : 0;
-    for (size_t i = 0; i < slot->options; i++)
-        weigh_option(&search->desk->loaded, now, &slot->option[i]);
+    for (size_t i = 0; i < slot->options; i++) {
+        weigh_option(&search->desk->loaded, now, &slot->option[i], slot);
+        place_option(now, &slot->option[i], slot);
+    }
     best_slot_sum(search, slot);
     qsort(slot->option, slot->options, sizeof slot->option[0], best_by_least);
     search->options += count;

@@ -558,6 +558,38 @@ static bool is_all_at_tips(const pare_item *item)
     return pare_item_at_tips(item) && !(item->along_arm < 1);
 }
 
+static int64_t line_least(const outlook *o, const pare_line *line)
+{
+    const int64_t units = best_units(line->mass_kg.value);
+    switch (line->of) {
+    case PARE_LINE_ITEM:
+        return item_least(o, line->index, units);
+    case PARE_LINE_JOINT:
+        return joint_least(o, line->index, units);
+    case PARE_LINE_RUN:
+        return run_least(o, line->index, units);
+    case PARE_LINE_UNLISTED:
+        break;
+    }
+    return units;
+}
+
+void best_lines_least(const best_search *search, const best_state *state, int64_t least[PARE_LINES])
+{
+    const outlook o = look(search, state);
+    const pare_assembly *assembly = &state->trial.sheet.assembly;
+    for (size_t i = 0; i < assembly->lines; i++)
+        least[i] = line_least(&o, &assembly->line[i]);
+}
+
+/* Whether a line's mass all swings at the tips of arms. */
+static bool swings(const pare_craft *craft, const pare_line *line)
+{
+    return line->of == PARE_LINE_ITEM    ? is_all_at_tips(&craft->item[line->index])
+           : line->of == PARE_LINE_JOINT ? pare_joint_at_tips(craft, &craft->joint[line->index])
+                                         : false;
+}
+
 void best_state_bound(const best_search *search, best_state *state)
 {
     const outlook o = look(search, state);
@@ -570,38 +602,18 @@ void best_state_bound(const best_search *search, best_state *state)
     size_t runs[] = {[NO_POWER] = 0, [LEAD] = 0, [PHASE] = 0};
     for (size_t i = 0; i < assembly->lines; i++) {
         const pare_line *line = &assembly->line[i];
-        const int64_t units = best_units(line->mass_kg.value);
-        switch (line->of) {
-        case PARE_LINE_ITEM: {
-            const int64_t its = item_least(&o, line->index, units);
-            const pare_item *item = &craft->item[line->index];
+        const int64_t its = line_least(&o, line);
+        least += its;
+        if (swings(craft, line))
+            state->tips_less += best_units(line->mass_kg.value) - its;
+        if (line->of == PARE_LINE_ITEM && best_is_antenna_link(craft->item[line->index].part)) {
             const unsigned char slot = search->slot_of[line->index];
-            state->tips_less += is_all_at_tips(item) ? units - its : 0;
-            if (best_is_antenna_link(item->part)) {
-                links += its;
-                kept += slot != BEST_NONE && best_is_kept_link(search, state, slot) ? its : 0;
-            }
-            least += its;
-            break;
-        }
-        case PARE_LINE_JOINT: {
-            const int64_t its = joint_least(&o, line->index, units);
-            state->tips_less +=
-                pare_joint_at_tips(craft, &craft->joint[line->index]) ? units - its : 0;
-            least += its;
-            break;
-        }
-        case PARE_LINE_RUN: {
-            const int64_t its = run_least(&o, line->index, units);
+            links += its;
+            kept += slot != BEST_NONE && best_is_kept_link(search, state, slot) ? its : 0;
+        } else if (line->of == PARE_LINE_RUN) {
             const power_run power = power_of(&o, &craft->run[line->index]);
             of_power[power] += its;
             runs[power]++;
-            least += its;
-            break;
-        }
-        case PARE_LINE_UNLISTED:
-            least += units;
-            break;
         }
     }
     if (state->wires_open)

@@ -16,15 +16,12 @@
 #include "base/text.h"
 #include "craft/arm_facts.h"
 #include "craft/margin.h"
-#include "physics/share.h"
 
 enum {
     MOST_THINGS = PARE_ITEMS + PARE_JOINTS + PARE_RUNS,
     MOST_WAYS = (PARE_LIGHTER_METALS + 1) * 4, /* metals, counts, lengths of one joint */
     MOST_NAMES = 3                             /* of one way */
 };
-#define FARTHEST_M 0.25 /* from the centre to whatever a tail changes */
-#define NEARLY     (1 - 1e-9)
 
 /* One way that a thing's properties may be. */
 typedef struct way {
@@ -232,42 +229,17 @@ static bool has_what_it_must(const best_search *search, const pare_craft *craft)
     return true;
 }
 
-/* The rotors' load is at the least so uneven: the centre of mass may still move by what a tail weighs. */
-static double uneven_least(const best_state *state, int64_t range)
-{
-    const pare_assembly *a = &state->trial.sheet.assembly;
-    const double moves_m =
-        FARTHEST_M * (double)range / (double)(state->units > 0 ? state->units : 1);
-    double x = 0, y = 0, share[PARE_ARMS];
-    if (a->arms < 3)
-        return 0;
-    for (size_t i = 0; i < a->arms; i++) {
-        x += a->arm_m[i].x / (double)a->arms;
-        y += a->arm_m[i].y / (double)a->arms;
-    }
-    const double off_m = hypot(a->all.at_m.x - x, a->all.at_m.y - y);
-    const double closer = off_m > moves_m ? 1 - moves_m / off_m : 0;
-    if (pare_thrust_shares(a->arms, a->arm_m, x + closer * (a->all.at_m.x - x),
-                           y + closer * (a->all.at_m.y - y), share, NULL) != PARE_OK)
-        return 0;
-    const double uneven = pare_share_uneven(a->arms, share);
-    return isfinite(uneven) ? 0.99 * uneven : 0;
-}
-
 /* After a set has failed: whether all that weigh as much or more fail, by what refutes a state. */
 static bool all_heavier_fail(tail *t, int64_t units)
 {
     const best_search *search = t->worker->search;
     best_state *state = t->state;
     const int64_t least = state->least;
-    const double uneven = state->uneven_least;
     char by[48];
+    best_balance(t->worker, t->fixed + t->after_most[0], state);
     state->least = units;
-    state->uneven_least = uneven_least(
-        state, state->units > t->fixed + t->after[0] ? state->units - t->fixed - t->after[0] : 0);
     const bool fail = best_refuted(search, state, t->worker->probe, t->worker->lightest, by);
     state->least = least;
-    state->uneven_least = uneven;
     return fail;
 }
 
@@ -614,6 +586,7 @@ void best_tail(best_worker *worker, size_t depth)
     best_state *state = &worker->state[depth];
     if (is_barred(worker->search, state))
         return;
+    best_balance(worker, BEST_NO_BOUND, state);
     if (best_refuted_elsewhere(worker, state, by) ||
         best_refuted(worker->search, state, worker->probe, worker->lightest, by)) {
         best_refusal(worker, by);
