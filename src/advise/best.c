@@ -225,6 +225,7 @@ static void close_workers(rounds *r)
         free(r->worker[i].lightest);
         free(r->worker[i].shopping);
         best_tail_free(r->worker[i].tail);
+        free(r->worker[i].rungs);
     }
     free(r->worker);
     free(r->outcome);
@@ -251,9 +252,10 @@ static pare_status open_workers(rounds *r, pare_error *err)
                            .probe = calloc(1, sizeof *w->probe),
                            .lightest = calloc(1, sizeof *w->lightest),
                            .shopping = calloc(1, sizeof *w->shopping),
-                           .tail = best_tail_room()};
+                           .tail = best_tail_room(),
+                           .rungs = best_rungs_room()};
         if (!w->reader || !w->state || !w->spare || !w->probe || !w->lightest || !w->tail ||
-            !w->knows || !w->shopping)
+            !w->rungs || !w->knows || !w->shopping)
             return pare_no_memory(err);
     }
     return PARE_OK;
@@ -325,7 +327,7 @@ static int64_t ceiling_of(const best_group *group)
  * too far at once. Each time that it tires it may take longer, so it comes to an end. */
 static size_t budget_of(const best_group *group)
 {
-    return (FIRST_BUDGET + MORE_THAN_LAST * (size_t)group->nodes) << group->tires;
+    return (FIRST_BUDGET + MORE_THAN_LAST * (size_t)group->nodes) << group->tired;
 }
 
 /* Where figures are raised a group that takes long waits until all others have had their turn. */
@@ -467,6 +469,7 @@ static void merge_dived(rounds *r, const outcome *out)
     best_group again = out->group;
     if (out->tired) {
         again.tires++;
+        again.tired++;
         best_groups_put(&r->groups, again);
     } else if (out->stopped) {
         if (out->open_least < r->stopped_least)
@@ -474,6 +477,7 @@ static void merge_dived(rounds *r, const outcome *out)
     } else if (out->left_least != BEST_NO_BOUND) {
         again.least = out->left_least > again.least ? out->left_least : again.least;
         again.nodes = (uint32_t)out->nodes;
+        again.tired = 0;
         again.dives++;
         best_groups_put(&r->groups, again);
     }

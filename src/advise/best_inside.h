@@ -185,6 +185,7 @@ typedef struct best_group {
     unsigned char depth;           /* 1 to BEST_GROUPED */
     unsigned char dives;           /* that found nothing up to their ceiling */
     unsigned char tires;           /* that went too far at once */
+    unsigned char tired;           /* and of those, since the last that did not */
     uint32_t nodes;                /* of the last that did not */
     bool weighed;                  /* motor and frame together: `more` is known */
     bool followed;                 /* what comes after it in its place has been put in */
@@ -206,6 +207,22 @@ typedef struct best_pair {
 /** Room for best_tail.c. */
 typedef struct best_tail_work best_tail_work;
 
+/** Masses that ring, both included; until 0: none. */
+typedef struct best_band {
+    int64_t from, until;
+} best_band;
+
+/** What of a set decides at which masses its arms ring. */
+typedef struct best_tips {
+    uint32_t option[BEST_GROUPED];
+    double low_hz, high_hz, tip_kg; /* of the arm, with the screws that a state has */
+    double drag_m2;
+    int64_t units[PARE_JOINTS]; /* that a set has of each joint at the tips instead */
+} best_tips;
+
+/** Bands that have been found by sets that rang (best_rung.c). */
+typedef struct best_rungs best_rungs;
+
 /** What one thread works with. */
 typedef struct best_worker {
     const best_search *search;
@@ -216,6 +233,7 @@ typedef struct best_worker {
     pare_sheet *probe;       /* for tests */
     pare_craft *lightest;
     best_tail_work *tail;
+    best_rungs *rungs;
     pare_shopping *shopping;
     best_set best;           /* to be beaten */
     const best_group *group; /* that is put together */
@@ -409,6 +427,18 @@ bool best_raise(const best_search *search, best_state *state);
  * @param margin  that it failed by */
 int64_t best_rings_until(const best_search *search, const best_state *whole, const char *margin,
                          pare_sheet *probe);
+
+/* ---- best_rung.c ---- */
+/** @return NULL: out of memory. Free it with free(). */
+best_rungs *best_rungs_room(void);
+/** What is common to sets that a state's tail makes, but for the screws at their tips. False: nothing swings, or no
+ * group is dived into. */
+bool best_tips_of(const best_worker *worker, const best_state *state, best_tips *tips);
+/** Both as one where they touch; else the second. */
+best_band best_band_join(best_band a, best_band b);
+void best_rung_keep(best_rungs *rungs, const best_tips *tips, best_band band);
+/** The band that sets with these tips are known to ring in. */
+best_band best_rung_of(best_rungs *rungs, const best_tips *tips);
 
 /* ---- best_money.c ---- */
 /** What a whole set costs, with money back for what comes off; INT64_MAX: something has no price. */

@@ -51,10 +51,12 @@ typedef struct best_tail_work {
     pare_basket
         basket[MOST_THINGS + 1]; /* with the things before one; where money or work is limited */
     pare_work_sum work[MOST_THINGS + 1];
-    int64_t back;              /* cents, for what came off */
-    int64_t most;              /* sets of more than this fail: see all_heavier_fail() */
-    size_t tips;               /* how many things are at the tips of arms; they come first */
-    int64_t rings_from, rings; /* sets between these fail, with the tips that are chosen */
+    int64_t back; /* cents, for what came off */
+    int64_t most; /* sets of more than this fail: see all_heavier_fail() */
+    size_t tips;  /* how many things are at the tips of arms; they come first */
+    bool tips_known;
+    best_tips tip;   /* of all sets here, but for the screws at the tips that are chosen */
+    best_band rings; /* sets in it fail, with these */
 } tail;
 
 /* ---- ways ---- */
@@ -306,14 +308,6 @@ static bool is_same_tail(const best_state *here, const best_state *there)
     return units[0] == units[1] && lines[0] == lines[1];
 }
 
-/* A band of masses that ring with the tips that are chosen. Of two that do not touch the later one is kept. */
-static void note_ring(tail *t, int64_t from, int64_t until)
-{
-    const bool touch = from <= t->rings && until >= t->rings_from;
-    t->rings_from = touch && t->rings_from < from ? t->rings_from : from;
-    t->rings = touch && t->rings > until ? t->rings : until;
-}
-
 /* Whether a whole set does its job in the other loadouts too. Where it rings in one, others with the same tips ring
  * there as well. */
 static bool meets_elsewhere(tail *t, const best_state *whole, char by[48])
@@ -336,10 +330,26 @@ static bool meets_elsewhere(tail *t, const best_state *whole, char by[48])
         const int64_t rings =
             is_same_tail(whole, there) ? best_rings_until(other, there, by, worker->probe) : 0;
         if (rings > 0)
-            note_ring(t, whole->units, rings + whole->units - there->units);
+            t->rings = best_band_join(
+                t->rings, (best_band){whole->units, rings + whole->units - there->units});
         return false;
     }
     return true;
+}
+
+static void note_ring(tail *t, best_band band)
+{
+    t->rings = best_band_join(t->rings, band);
+    if (t->tips_known)
+        best_rung_keep(t->worker->rungs, &t->tip, band);
+}
+
+/* With the tips' screws chosen: where sets with such tips have rung before. */
+static void recall_ring(tail *t)
+{
+    for (size_t i = 0; i < t->tips; i++)
+        t->tip.units[i] = t->thing[i].way[t->chosen[i]].units;
+    t->rings = t->tips_known ? best_rung_of(t->worker->rungs, &t->tip) : (best_band){0, 0};
 }
 
 static void try_whole(tail *t, int64_t units)
@@ -364,7 +374,7 @@ static void try_whole(tail *t, int64_t units)
         best_refusal(worker, by);
         const int64_t rings = best_rings_until(search, whole, by, worker->probe);
         if (rings > 0)
-            note_ring(t, whole->units, rings);
+            note_ring(t, (best_band){whole->units, rings});
         else if (all_heavier_fail(t, units) && units - 1 < t->most)
             t->most = units - 1;
         return;
@@ -411,8 +421,11 @@ static bool is_beyond(tail *t, size_t from, const way *w)
 
 static void choose(tail *t, size_t from, int64_t units)
 {
+    if (from == t->tips)
+        recall_ring(t);
     if (from == t->things) {
-        try_whole(t, units);
+        if (units < t->rings.from || units > t->rings.until)
+            try_whole(t, units);
         return;
     }
     const best_search *search = t->worker->search;
@@ -422,11 +435,9 @@ static void choose(tail *t, size_t from, int64_t units)
         if (with + t->after[from + 1] > t->most ||
             best_is_hopeless(t->worker, t->state, with + t->after[from + 1]))
             break;
-        if (from < t->tips)
-            t->rings_from = t->rings = 0;
         if (with + t->after_most[from + 1] < t->state->raised ||
-            (with + t->after[from + 1] >= t->rings_from &&
-             with + t->after_most[from + 1] <= t->rings))
+            (from >= t->tips && with + t->after[from + 1] >= t->rings.from &&
+             with + t->after_most[from + 1] <= t->rings.until))
             continue;
         t->chosen[from] = i;
         if (is_limited(search) && is_beyond(t, from, &here->way[i]))
@@ -525,7 +536,8 @@ static bool gather_rest(tail *t, const pare_sheet *flown)
     const pare_craft *craft = t->state->trial.flown;
     const pare_assembly *a = &t->state->trial.sheet.assembly;
     t->things = 0;
-    t->rings_from = t->rings = 0;
+    t->rings = (best_band){0, 0};
+    t->tips_known = best_tips_of(t->worker, t->state, &t->tip);
     t->fixed = t->state->units;
     for (size_t i = 0; i < craft->joints; i++)
         if (has_line(a, PARE_LINE_JOINT, i) && pare_joint_at_tips(craft, &craft->joint[i]) &&
