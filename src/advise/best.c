@@ -354,9 +354,11 @@ static void dive(best_worker *worker, const best_set *best, outcome *out)
     begin_dive(worker, raises ? &none : best,
                raises ? patience_of(&out->group) : budget_of(&out->group), ceiling_of(&out->group));
     worker->pair = out->pair;
+    worker->tips_first = out->group.tips_first;
     if (best_group_build(worker, &out->group))
         best_dive(worker);
     worker->pair = NULL;
+    worker->tips_first = false;
     out->best = worker->best;
 
     out->stopped = worker->stopped;
@@ -468,8 +470,9 @@ static void merge_dived(rounds *r, const outcome *out)
         r->best = out->best;
     best_group again = out->group;
     if (out->tired) {
-        again.tires++;
-        again.tired++;
+        again.tips_first = !out->group.tips_first;
+        again.tires += out->group.tips_first;
+        again.tired += out->group.tips_first;
         best_groups_put(&r->groups, again);
     } else if (out->stopped) {
         if (out->open_least < r->stopped_least)

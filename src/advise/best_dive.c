@@ -5,6 +5,7 @@
 
 #include "advise/best_inside.h"
 #include "advise/stand_in.h"
+#include "craft/arm_facts.h"
 
 enum {
     NODES_BETWEEN_QUESTIONS = 64,
@@ -540,6 +541,42 @@ static void dive_by_class(best_worker *worker, size_t depth, size_t slot)
     }
 }
 
+/* ---- tips ---- */
+
+static bool swings(const best_search *search, const best_state *state, size_t slot)
+{
+    return !best_is_grouped(search, slot) && best_open(state, slot) &&
+           best_state_stands(search, state, slot) &&
+           pare_item_at_tips(&state->trial.flown->item[search->slot[slot].item]);
+}
+
+/* What swings at the tips of the arms decides at which masses they ring, and that may be why a group has no set where
+ * all else is tried in vain. */
+static void dive_by_tips(best_worker *worker, size_t depth, size_t slot)
+{
+    const best_search *search = worker->search;
+    best_state *state = &worker->state[depth], *next = &worker->state[depth + 1];
+    while (slot < search->slots && !swings(search, state, slot))
+        slot++;
+    if (slot == search->slots || !worker->tips_first) {
+        dive_by_class(worker, depth, 0);
+        return;
+    }
+    const best_slot *choice = &search->slot[slot];
+    for (size_t i = 0; i < choice->options && best_go_on(worker); i++) {
+        const best_option *option = &choice->option[i];
+        if (!best_may_be(search, state, slot, option) || is_never_of_group(worker, slot, i))
+            continue;
+        const int64_t least = best_least_with(search, state, slot, option);
+        if (least > state->most || (worker->best.found && least > worker->best.units) ||
+            is_left_for_later(worker, least))
+            break;
+        if (best_state_choose(search, state, slot, option, next) &&
+            !best_is_hopeless(worker, next, next->least) && !is_refuted(worker, next))
+            dive_by_tips(worker, depth + 1, slot + 1);
+    }
+}
+
 /* What was passed over at once, before anything was tried, lies higher than the ceiling: to put the group together
  * and to ask what it can have would cost more another time than to go on from here. */
 static bool goes_higher(best_worker *worker, size_t nodes)
@@ -558,9 +595,9 @@ void best_dive(best_worker *worker)
     if (!is_refuted(worker, &worker->state[0]) && sharpen(worker) &&
         !is_refuted(worker, &worker->state[0])) {
         const size_t nodes = worker->nodes;
-        dive_by_class(worker, 0, 0);
+        dive_by_tips(worker, 0, 0);
         if (goes_higher(worker, nodes))
-            dive_by_class(worker, 0, 0);
+            dive_by_tips(worker, 0, 0);
     }
     if (worker->stopped && worker->state[0].least < worker->open_least)
         worker->open_least = worker->state[0].least;

@@ -186,6 +186,7 @@ typedef struct best_group {
     unsigned char dives;           /* that found nothing up to their ceiling */
     unsigned char tires;           /* that went too far at once */
     unsigned char tired;           /* and of those, since the last that did not */
+    bool tips_first;               /* the next one begins with what swings at the tips of arms */
     uint32_t nodes;                /* of the last that did not */
     bool weighed;                  /* motor and frame together: `more` is known */
     bool followed;                 /* what comes after it in its place has been put in */
@@ -245,8 +246,9 @@ typedef struct best_worker {
     int64_t ceiling;        /* what weighs more is left for another dive into the same group */
     int64_t left_least;     /* of what was left */
     unsigned char
-        *knows;     /* [options of all slots]: of the group that is dived into, a best_known */
-    size_t culprit; /* the slot whose every option was just refuted; BEST_NONE: none */
+        *knows;      /* [options of all slots]: of the group that is dived into, a best_known */
+    bool tips_first; /* this dive begins with what swings at the tips of arms */
+    size_t culprit;  /* the slot whose every option was just refuted; BEST_NONE: none */
     size_t refused;
     size_t refusals;
     pare_best_limit refusal[PARE_BEST_LIMITS]; /* of whole sets that would have been lighter */
