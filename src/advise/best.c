@@ -12,6 +12,7 @@
 #include "advise/threads.h"
 #include "base/plain_locale.h"
 #include "base/text.h"
+#include "craft/to_rig.h"
 
 enum {
     REFINED_A_ROUND = 64,
@@ -141,6 +142,15 @@ static int64_t most_asked(const pare_brief *brief)
     return limit && !limit->at_least ? best_units(limit->value) + BEST_ROUNDED : BEST_NO_BOUND;
 }
 
+/* What a bench has no part for is not known. */
+static double efficiency_most(const best_search *search)
+{
+    double most = pare_regulator_usual();
+    for (size_t i = 0; i < search->bench->parts; i++)
+        most = fmax(most, search->bench->part[i]->spec[PARE_SPEC_EFFICIENCY].value);
+    return search->ask->sought ? fmax(most, 1) : most;
+}
+
 static pare_status read_ask(best_search *search, pare_error *err)
 {
     const pare_best_ask *ask = search->ask;
@@ -162,6 +172,7 @@ static pare_status read_ask(best_search *search, pare_error *err)
     const pare_limit *margin = pare_brief_limit(&craft->brief, "margin");
     search->margin_least = margin ? margin->value : 0;
     search->most = most_asked(&craft->brief);
+    search->efficiency_most = efficiency_most(search);
     return status;
 }
 

@@ -106,6 +106,7 @@ typedef struct best_search {
     double longest_phase_m; /* from any motor to any board, on any frame */
     double margin_least;    /* that the brief asks of every rating; 0: nothing */
     int64_t most;           /* that it lets the craft weigh; BEST_NO_BOUND: it does not say */
+    double efficiency_most; /* of what feeds electronics, by any part of the bench */
     size_t nevers, musts;
     const pare_part **never_part, **must_part;
     atomic_bool *stop; /* somebody asked for it */

@@ -7,8 +7,8 @@
  * the craft had no need of before holds. Where the brief asks a margin of all ratings, each has that. And what
  * could be flown can be flown.
  *
- * The refutation. A state's flight is worked out at the least mass that may become of it, without the
- * uneven load of rotors, with the least load and drag that its open choices leave. Thrust and minutes only
+ * The refutation. A state's flight is worked out at the least mass that may become of it, with rotors that
+ * carry no less unevenly than any set's, with the least load and drag that its open choices leave. Thrust and minutes only
  * fall with the resistance of leads and phase wires, currents at full throttle only rise without it: where
  * the wires are open each is asked at the end that flatters it. What then still fails, fails below.
  *
@@ -354,8 +354,10 @@ static void lighten_load(const best_search *search, const best_state *state, par
         drag_m2 += pare_item_drag_m2(item);
         feeds = feeds || search->slot[slot].feeds;
     }
-    const double efficiency = feeds || !(rig->always_w > 0) ? 1 : load_w / rig->always_w;
-    rig->always_w = fmin(rig->always_w, efficiency > 0 ? least_w / efficiency : 0);
+    const double drawn = feeds || !(load_w > 0)
+                             ? pare_taught_always(craft) / search->efficiency_most
+                             : rig->always_w / load_w;
+    rig->always_w = fmin(rig->always_w, drawn * least_w);
     rig->drag_m2 = fmax(rig->drag_m2 - pare_taught_drag(craft) * drag_m2, 1e-5);
     rig->drag_top_m2 = 2 * rig->drag_m2;
 }

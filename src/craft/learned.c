@@ -90,6 +90,12 @@ void pare_taught_move(const pare_craft *craft, pare_rig *rig)
     rig->drag_top_m2 *= pare_taught_drag(craft);
 }
 
+double pare_taught_always(const pare_craft *craft)
+{
+    const double change = craft->learned ? craft->learned->change[PARE_TAUGHT_ALWAYS] : 0;
+    return pare_taught_by_share(PARE_TAUGHT_ALWAYS) ? fmax(1 + change, 0) : exp(change);
+}
+
 double pare_taught_drag(const pare_craft *craft)
 {
     return craft->learned ? exp(craft->learned->change[PARE_TAUGHT_DRAG]) : 1;

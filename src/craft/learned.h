@@ -57,7 +57,8 @@ void pare_taught_move(const struct pare_craft *craft, struct pare_rig *rig);
 /** How uncertain a number is left: of its logarithm, or by a share. */
 double pare_taught_u(const pare_taught *taught, pare_taught_number number);
 
-/** The factor on drag, 1 where nothing was kept. */
+/** The factors on drag and on what electronics draw, 1 where nothing was kept. */
 double pare_taught_drag(const struct pare_craft *craft);
+double pare_taught_always(const struct pare_craft *craft);
 
 #endif

@@ -95,6 +95,11 @@ static double phase_change_ohm(const pare_craft *craft, const pare_item *motor)
     return ohm;
 }
 
+double pare_regulator_usual(void)
+{
+    return REGULATOR_DEFAULT;
+}
+
 static double always_w(const pare_craft *craft)
 {
     double load_w = 0, efficiency = REGULATOR_DEFAULT;

@@ -20,6 +20,9 @@ pare_status pare_craft_rig(const pare_craft *craft, const pare_assembly *assembl
  * Leads, temperature and law are left as they are. */
 void pare_part_cells(const pare_part *part, int count, pare_pack *pack);
 
+/** The efficiency of what feeds electronics where nothing on a craft states one; common practice, no source. */
+double pare_regulator_usual(void);
+
 /** Puts an assembly's mass, inertia and arm lengths into a rig that is otherwise filled. */
 void pare_rig_put_body(const pare_assembly *assembly, const pare_body *all, pare_rig *rig);
 
