@@ -18,7 +18,9 @@ enum {
     REFINED_A_ROUND = 64,
     DIVED_A_ROUND = 4,
     ROUND_MOST = REFINED_A_ROUND + DIVED_A_ROUND,
-    MOST_DIVES = 12,
+    MOST_REACH = 24,
+    LEAST_REACH = -40,    /* less than a unit */
+    ONE_DIVE_MORE = 2,    /* of reach */
     FIRST_PATIENCE = 500, /* nodes */
     FIRST_BUDGET = 500,
     MORE_THAN_LAST = 4,
@@ -324,14 +326,14 @@ static void refine(best_worker *worker, const rounds *r, outcome *out)
     }
 }
 
-/* A dive goes a little beyond the group's bound, and each one that follows twice as far: what is looked into
+/* A dive goes a little beyond the group's bound, and each one that follows four times as far: what is looked into
  * before anything has been found would else be all that the group can be. One that tires goes back. */
 static int64_t ceiling_of(const best_group *group)
 {
     const int64_t step = group->least / BEST_STEP_PARTS;
-    if (group->dives >= MOST_DIVES)
+    if (group->reach >= MOST_REACH)
         return BEST_NO_BOUND;
-    return group->least + (step << (2 * group->dives) >> group->tires);
+    return group->least + (group->reach >= 0 ? step << group->reach : step >> -group->reach);
 }
 
 /* What lies below a ceiling grows by powers of it: a dive that takes many times as long as the one before went
@@ -464,8 +466,8 @@ static void merge_raised(rounds *r, const outcome *out)
         return;
     if (out->tired && again.turn < MOST_TURNS)
         again.turn++;
-    else if (!out->best.found && !out->tired && again.dives < MOST_DIVES)
-        again.dives++;
+    else if (!out->best.found && !out->tired && again.reach < MOST_REACH)
+        again.reach += ONE_DIVE_MORE;
     best_groups_put(&r->groups, again);
 }
 
@@ -482,8 +484,10 @@ static void merge_dived(rounds *r, const outcome *out)
     best_group again = out->group;
     if (out->tired) {
         again.tips_first = !out->group.tips_first;
-        again.tires += out->group.tips_first;
-        again.tired += out->group.tips_first;
+        if (out->group.tips_first) {
+            again.reach -= again.reach > LEAST_REACH;
+            again.tired++;
+        }
         best_groups_put(&r->groups, again);
     } else if (out->stopped) {
         if (out->open_least < r->stopped_least)
@@ -492,7 +496,7 @@ static void merge_dived(rounds *r, const outcome *out)
         again.least = out->left_least > again.least ? out->left_least : again.least;
         again.nodes = (uint32_t)out->nodes;
         again.tired = 0;
-        again.dives++;
+        again.reach += ONE_DIVE_MORE;
         best_groups_put(&r->groups, again);
     }
 }

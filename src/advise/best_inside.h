@@ -183,15 +183,14 @@ typedef struct best_group {
      * how often it has tired a dive, and then by the most that any of its sets can have. */
     unsigned char turn;
     double promise;
-    unsigned char depth;           /* 1 to BEST_GROUPED */
-    unsigned char dives;           /* that found nothing up to their ceiling */
-    unsigned char tires;           /* that went too far at once */
-    unsigned char tired;           /* and of those, since the last that did not */
-    bool tips_first;               /* the next one begins with what swings at the tips of arms */
-    uint32_t nodes;                /* of the last that did not */
-    bool weighed;                  /* motor and frame together: `more` is known */
-    bool followed;                 /* what comes after it in its place has been put in */
-    bool refined;                  /* put together, bounded again, tested */
+    unsigned char depth; /* 1 to BEST_GROUPED */
+    int reach;           /* how far the next dive goes beyond: a step, so many times doubled */
+    unsigned char tired; /* how often the last that went so far took too long */
+    bool tips_first;     /* the next one begins with what swings at the tips of arms */
+    uint32_t nodes;      /* of the last that did not */
+    bool weighed;        /* motor and frame together: `more` is known */
+    bool followed;       /* what comes after it in its place has been put in */
+    bool refined;        /* put together, bounded again, tested */
     uint32_t option[BEST_GROUPED]; /* in the order of best_search.grouped */
 } best_group;
 

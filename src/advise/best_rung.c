@@ -29,7 +29,7 @@ best_rungs *best_rungs_room(void)
 bool best_tips_of(const best_worker *worker, const best_state *state, best_tips *tips)
 {
     pare_arm_facts arm;
-    memset(tips, 0, sizeof *tips); /* they are compared byte for byte */
+    *tips = (best_tips){0};
     if (!worker->group || !pare_craft_arm_facts(state->trial.flown, &state->trial.sheet, &arm))
         return false;
     memcpy(tips->option, worker->group->option, sizeof tips->option);
@@ -47,10 +47,17 @@ best_band best_band_join(best_band a, best_band b)
     return (best_band){a.from < b.from ? a.from : b.from, a.until > b.until ? a.until : b.until};
 }
 
+static bool are_same(const best_tips *a, const best_tips *b)
+{
+    return memcmp(a->option, b->option, sizeof a->option) == 0 && a->low_hz == b->low_hz &&
+           a->high_hz == b->high_hz && a->tip_kg == b->tip_kg && a->drag_m2 == b->drag_m2 &&
+           memcmp(a->units, b->units, sizeof a->units) == 0;
+}
+
 static rung *find(best_rungs *rungs, const best_tips *tips)
 {
     for (size_t i = 0; i < rungs->count; i++)
-        if (memcmp(&rungs->of[i].tips, tips, sizeof *tips) == 0)
+        if (are_same(&rungs->of[i].tips, tips))
             return &rungs->of[i];
     return NULL;
 }
@@ -63,8 +70,7 @@ void best_rung_keep(best_rungs *rungs, const best_tips *tips, best_band band)
         return;
     }
     rung *to = &rungs->of[rungs->next];
-    memcpy(&to->tips, tips, sizeof *tips);
-    to->band = band;
+    *to = (rung){*tips, band};
     rungs->next = (rungs->next + 1) % KEPT;
     rungs->count += rungs->count < KEPT;
 }

@@ -526,6 +526,7 @@ static pare_status make_slot(const gathering *from, size_t item, pare_error *err
     const pare_item *now = &search->desk->loaded.item[item];
     best_slot *slot = &search->slot[search->slots];
     *slot = (best_slot){.item = item,
+                        .off_m = hypot(now->body.at_m.x, now->body.at_m.y),
                         .feeds = (pare_work_of(now->part) &
                                   (BIT(PARE_REGULATOR) | BIT(PARE_FLIGHT_CONTROLLER))) != 0};
     size_t count = 1;
