@@ -64,6 +64,12 @@ bool pare_taught_applies(const pare_craft *craft, bool stand, pare_taught_number
     return stand == kept->stand && pare_taught_flew(craft);
 }
 
+static double factor_of(const pare_craft *craft, pare_taught_number number)
+{
+    const double change = craft->learned ? craft->learned->change[number] : 0;
+    return pare_taught_by_share(number) ? fmax(1 + change, 0) : exp(change);
+}
+
 void pare_taught_move(const pare_craft *craft, pare_rig *rig)
 {
     if (!craft->learned)
@@ -82,23 +88,20 @@ void pare_taught_move(const pare_craft *craft, pare_rig *rig)
         [PARE_TAUGHT_ESC_LOSS] = &rig->esc.switching,
     };
     for (int n = 0; n < PARE_TAUGHTS; n++) {
-        const double change = craft->learned->change[n];
         if (pare_taught_applies(craft, rig->pair != NULL, (pare_taught_number)n))
-            *number[n] *=
-                pare_taught_by_share((pare_taught_number)n) ? fmax(1 + change, 0) : exp(change);
+            *number[n] *= factor_of(craft, (pare_taught_number)n);
     }
     rig->drag_top_m2 *= pare_taught_drag(craft);
 }
 
 double pare_taught_always(const pare_craft *craft)
 {
-    const double change = craft->learned ? craft->learned->change[PARE_TAUGHT_ALWAYS] : 0;
-    return pare_taught_by_share(PARE_TAUGHT_ALWAYS) ? fmax(1 + change, 0) : exp(change);
+    return factor_of(craft, PARE_TAUGHT_ALWAYS);
 }
 
 double pare_taught_drag(const pare_craft *craft)
 {
-    return craft->learned ? exp(craft->learned->change[PARE_TAUGHT_DRAG]) : 1;
+    return factor_of(craft, PARE_TAUGHT_DRAG);
 }
 
 double pare_taught_u(const pare_taught *taught, pare_taught_number number)
