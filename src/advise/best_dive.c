@@ -53,6 +53,13 @@ static bool is_left_for_later(best_worker *worker, int64_t least)
     return true;
 }
 
+/* Whether sets below a state that weigh so much fail, are no better than the best, or are left for later. */
+static bool goes_too_far(best_worker *worker, const best_state *state, int64_t least)
+{
+    return least > state->most || (worker->best.found && least > worker->best.units) ||
+           is_left_for_later(worker, least);
+}
+
 /* Whether nothing below a state can be better: what is bought stays bought, and names that come later than
  * the best's stay later. */
 bool best_is_hopeless(best_worker *worker, const best_state *state, int64_t least)
@@ -452,8 +459,7 @@ void best_dive_from(best_worker *worker, size_t depth, size_t slot)
             find_most(worker, state);
             limited = true;
         }
-        if (least > state->most || (worker->best.found && least > worker->best.units) ||
-            is_left_for_later(worker, least)) {
+        if (goes_too_far(worker, state, least)) {
             if (rises)
                 break;
             continue;
@@ -558,7 +564,7 @@ static void dive_by_tips(best_worker *worker, size_t depth, size_t slot)
     best_state *state = &worker->state[depth], *next = &worker->state[depth + 1];
     while (slot < search->slots && !swings(search, state, slot))
         slot++;
-    if (slot == search->slots || !worker->tips_first) {
+    if (slot == search->slots) {
         dive_by_class(worker, depth, 0);
         return;
     }
@@ -568,8 +574,7 @@ static void dive_by_tips(best_worker *worker, size_t depth, size_t slot)
         if (!best_may_be(search, state, slot, option) || is_never_of_group(worker, slot, i))
             continue;
         const int64_t least = best_least_with(search, state, slot, option);
-        if (least > state->most || (worker->best.found && least > worker->best.units) ||
-            is_left_for_later(worker, least))
+        if (goes_too_far(worker, state, least))
             break;
         if (best_state_choose(search, state, slot, option, next) &&
             !best_is_hopeless(worker, next, next->least) && !is_refuted(worker, next))
@@ -595,9 +600,11 @@ void best_dive(best_worker *worker)
     if (!is_refuted(worker, &worker->state[0]) && sharpen(worker) &&
         !is_refuted(worker, &worker->state[0])) {
         const size_t nodes = worker->nodes;
-        dive_by_tips(worker, 0, 0);
+        void (*const begins)(best_worker *, size_t, size_t) =
+            worker->tips_first ? dive_by_tips : dive_by_class;
+        begins(worker, 0, 0);
         if (goes_higher(worker, nodes))
-            dive_by_tips(worker, 0, 0);
+            begins(worker, 0, 0);
     }
     if (worker->stopped && worker->state[0].least < worker->open_least)
         worker->open_least = worker->state[0].least;

@@ -536,7 +536,6 @@ static bool gather_rest(tail *t, const pare_sheet *flown)
     const pare_craft *craft = t->state->trial.flown;
     const pare_assembly *a = &t->state->trial.sheet.assembly;
     t->things = 0;
-    t->rings = (best_band){0, 0};
     t->tips_known = best_tips_of(t->worker, t->state, &t->tip);
     t->fixed = t->state->units;
     for (size_t i = 0; i < craft->joints; i++)
