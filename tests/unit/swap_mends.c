@@ -88,41 +88,35 @@ static void what_mends_holds_all_that_held_and_weighs_as_said(void **state)
     free(before);
 }
 
-static void a_lead_that_is_too_thin_is_mended_by_one_a_size_up(void **state)
+/* A swap of a craft that breaks something is mended by another in its place. */
+static void expect_instead(const pare_bench *bench, const char *name, const char *id,
+                           const char *instead)
 {
-    const pare_bench *bench = *state;
-    const pare_craft *craft = pare_bench_craft(bench, "bodkin");
+    const pare_craft *craft = pare_bench_craft(bench, name);
     pare_arena *arena = pare_arena_open();
     const pare_mend *mend;
     const pare_swaps swaps = swaps_mended(bench, craft, SIZE_MAX, arena, &mend);
     bool found = false;
     for (size_t i = 0; i < swaps.count; i++)
-        if (strcmp(swaps.swap[i].applied.id, "run.lead.gauge=18") == 0) {
+        if (strcmp(swaps.swap[i].applied.id, id) == 0) {
             found = true;
             assert_true(mend[i].found && mend[i].instead);
-            assert_string_equal(mend[i].id, "run.lead.gauge=16");
+            assert_string_equal(mend[i].id, instead);
         }
     assert_true(found);
     pare_arena_close(arena);
 }
 
+static void a_lead_that_is_too_thin_is_mended_by_one_a_size_up(void **state)
+{
+    expect_instead(*state, "bodkin", "run.lead.gauge=18", "run.lead.gauge=16");
+}
+
 /* Aluminium at the roots of the arms does not bear a crash; of what does, titanium is the lightest. */
 static void screws_that_are_too_weak_are_mended_by_a_stronger_material(void **state)
 {
-    const pare_bench *bench = *state;
-    const pare_craft *craft = pare_bench_craft(bench, "hedgerow");
-    pare_arena *arena = pare_arena_open();
-    const pare_mend *mend;
-    const pare_swaps swaps = swaps_mended(bench, craft, SIZE_MAX, arena, &mend);
-    bool found = false;
-    for (size_t i = 0; i < swaps.count; i++)
-        if (strcmp(swaps.swap[i].applied.id, "joint.arm_root.material=aluminium") == 0) {
-            found = true;
-            assert_true(mend[i].found && mend[i].instead);
-            assert_string_equal(mend[i].id, "joint.arm_root.material=titanium");
-        }
-    assert_true(found);
-    pare_arena_close(arena);
+    expect_instead(*state, "hedgerow", "joint.arm_root.material=aluminium",
+                   "joint.arm_root.material=titanium");
 }
 
 static void rows_beyond_those_asked_for_are_left_alone(void **state)
