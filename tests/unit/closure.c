@@ -7,6 +7,7 @@
 #include <math.h>
 
 #include "advise/weigh_next.h"
+#include "advise/weighed.h"
 #include "draws.h"
 
 enum { READINGS = 500, PIECES = 12, UNKNOWNS = 256 };
@@ -487,6 +488,35 @@ static void a_craft_that_was_never_weighed_is_promised_with_solder(void **state)
     pare_arena_close(w.arena);
 }
 
+/* Screws that were changed after the reading weigh what geometry says, those on the scale what it said. */
+static void no_weighing_speaks_of_what_came_after_it(void **state)
+{
+    fixture *f = *state;
+    world w;
+    world_open(&w, f);
+    lay(&w, 11, 16)->reads_kg = 0.02;
+    closes(&w);
+    pare_craft *later = malloc(sizeof *later);
+    assert_non_null(later);
+    pare_craft_copy(f->craft, later);
+    const pare_weighed *weighed = NULL;
+    size_t base = 0;
+    while (strcmp(later->joint[base].name, "motor_base") != 0)
+        base++;
+    for (int changed = 0; changed < 2; changed++) {
+        if (changed)
+            later->joint[base].length_m *= 0.5;
+        if (pare_weighed_make(w.closure, later, w.arena, &weighed, &f->err) != PARE_OK)
+            fail_msg("%s", f->err.text);
+        if (changed)
+            assert_int_equal(weighed->joint[base], weighed->masses);
+        else
+            assert_near(weighed->mass[weighed->joint[base]].kg, 0.02 / 16, 2e-5);
+    }
+    free(later);
+    pare_arena_close(w.arena);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -503,6 +533,7 @@ int main(void)
         cmocka_unit_test(what_to_weigh_next_changes_with_each_reading),
         cmocka_unit_test(a_limit_that_is_near_asks_for_the_whole_craft),
         cmocka_unit_test(a_craft_that_was_never_weighed_is_promised_with_solder),
+        cmocka_unit_test(no_weighing_speaks_of_what_came_after_it),
     };
     return cmocka_run_group_tests(tests, fixture_open, fixture_close);
 }
