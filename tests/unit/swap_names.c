@@ -126,6 +126,51 @@ static void swaps_of_different_things_add_up(void **state)
                 first_g + second_g, 1e-9);
 }
 
+/* The first of a craft with 30 more bumpers and 20 more joints, as many as are asked, each in its own line. */
+static pare_status swap_many(fixture *f, size_t count)
+{
+    enum { BUMPERS = 30, JOINTS = 20, NAME = 8 };
+    static char name[BUMPERS + JOINTS][NAME];
+    char list[2048] = "";
+    pare_craft *craft = malloc(sizeof *craft);
+    assert_non_null(craft);
+    pare_craft_copy(f->craft, craft);
+    size_t bumper = 0, stack = 0;
+    while (strcmp(craft->item[bumper].name, "bumper") != 0)
+        bumper++;
+    while (strcmp(craft->joint[stack].name, "stack") != 0)
+        stack++;
+    for (size_t i = 0; i < BUMPERS + JOINTS; i++) {
+        const bool is_bumper = i < BUMPERS;
+        snprintf(name[i], NAME, "more%zu", i);
+        if (is_bumper) {
+            craft->item[craft->items] = craft->item[bumper];
+            craft->item[craft->items++].name = name[i];
+        } else {
+            craft->joint[craft->joints] = craft->joint[stack];
+            craft->joint[craft->joints++].name = name[i];
+        }
+        const size_t at = strlen(list);
+        if (i < count)
+            snprintf(list + at, sizeof list - at, is_bumper ? "%s%s=off" : "%sjoint.%s.count=2",
+                     i ? "," : "", name[i]);
+    }
+    const pare_status status = pare_swap_apply_list(f->bench, craft, list, &f->changed, &f->err);
+    free(craft);
+    return status;
+}
+
+static void more_than_48_swaps_at_once_are_refused(void **state)
+{
+    fixture *f = *state;
+    if (swap_many(f, 48) != PARE_OK)
+        fail_msg("%s", f->err.text);
+    f->changed.name = "untouched";
+    assert_int_equal(swap_many(f, 49), PARE_UNKNOWN);
+    assert_string_equal(f->err.text, "more than 48 swaps at once");
+    assert_string_equal(f->changed.name, "untouched");
+}
+
 static void a_failed_swap_leaves_the_craft_as_it_was(void **state)
 {
     fixture *f = *state;
@@ -154,6 +199,7 @@ int main(void)
         cmocka_unit_test(a_name_of_any_length_is_an_error_and_no_overflow),
         cmocka_unit_test(two_swaps_of_one_thing_clash_and_both_are_named),
         cmocka_unit_test(swaps_of_different_things_add_up),
+        cmocka_unit_test(more_than_48_swaps_at_once_are_refused),
         cmocka_unit_test(a_failed_swap_leaves_the_craft_as_it_was),
         cmocka_unit_test(wishes_have_names),
     };
