@@ -12,14 +12,18 @@
  * Sought parts and swaps that leave a question open are in no set.
  *
  * What a set must do. The craft that pare_swap_apply_list() makes of it keeps the brief's jobs, and its
- * whole sheet is judged: best_met.c has the rule. Mass counts in integers of 0.1 mg, each line of the
+ * whole sheet is judged: best_rule.c has the rule. Mass counts in integers of 0.1 mg, each line of the
  * ledger rounded by itself, so that it adds up exactly; ties go by money, then by names.
  *
  * How it is found (a file each, best_inside.h between them):
  *
  *   best_slots.c  choices, options, and what each line of the ledger weighs at the least
  *   best_state.c  one swap more on a craft, and the least that can still become of it
- *   best_met.c    whether a craft does its job; whether none that follows from a state can
+ *   best_rule.c   whether a craft does its job
+ *   best_open.c   the least and the most that open choices leave of resistance, load and drag
+ *   best_asked.c  which limits are asked of which flight
+ *   best_screws.c screws that hold in no way that is open
+ *   best_met.c    whether none that follows from a state can do the job
  *   best_ring.c   masses at which arms ring
  *   best_fit.c    what goes with a frame and with a motor, by the table of who meets whom
  *   best_link.c   what a transmitter, its antenna and what joins them weigh together

@@ -380,6 +380,29 @@ bool best_is_dragged(const best_search *search, const best_state *state, const p
 /** Decides whether a slot's option will move. */
 void best_set_class(const best_search *search, best_state *state, size_t slot, bool moves);
 
+/* ---- best_rule.c ---- */
+/** The ratio that a margin needs. */
+double best_need(const best_search *search, const char *name);
+void best_count(size_t *limits, pare_best_limit limit[PARE_BEST_LIMITS], const char *name,
+                size_t more);
+/** The name of a limit's margin. */
+void best_limit_name(char name[48], const char *key);
+
+/* ---- best_asked.c ---- */
+/** Whether a limit on a figure is on the side where the flattering flight flatters it. */
+bool best_is_flattered(int figure, bool at_least);
+/** Whether an entry of the profile is held at full throttle while items or wires are open: then a flight with the
+ * least resistance flatters no minutes. */
+bool best_is_held_full(const best_state *state);
+
+/* ---- best_screws.c ---- */
+/** Whether a joint's screws, as they are or would be, hold as far as they must.
+ * @param lightest  best_lightest() of a state
+ * @param flown     a sheet of its craft with the least mass and the least thrust of all below it
+ * @param[out] by   the margin that says no; may be NULL */
+bool best_screws_hold(const best_search *search, const pare_craft *lightest,
+                      const pare_sheet *flown, const pare_joint *joint, char by[48]);
+
 /* ---- best_met.c ---- */
 /** A motor's winding with no wire on it and no drive before it. */
 double best_bare_ohm(const pare_part *motor, const pare_rig *rig);
@@ -396,24 +419,6 @@ double best_raised_value(const best_search *search, const pare_sheet *sheet);
 /** Raises a state's bound to the lightest power wires that the flight allows: it counts the thinnest, which
  * the pack's sag may forbid. @return whether none will do */
 bool best_wires_fail(const best_search *search, best_state *state, pare_sheet *room, char by[48]);
-/** Whether a joint's screws, as they are or would be, hold as far as they must.
- * @param lightest  best_lightest() of a state
- * @param flown     a sheet of its craft with the least mass and the least thrust of all below it
- * @param[out] by   the margin that says no; may be NULL */
-bool best_screws_hold(const best_search *search, const pare_craft *lightest,
-                      const pare_sheet *flown, const pare_joint *joint, char by[48]);
-/** The ratio that a margin needs. */
-double best_need(const best_search *search, const char *name);
-void best_count(size_t *limits, pare_best_limit limit[PARE_BEST_LIMITS], const char *name,
-                size_t more);
-
-/** Whether a limit on a figure is on the side where the flattering flight flatters it. */
-bool best_is_flattered(int figure, bool at_least);
-/** Whether an entry of the profile is held at full throttle while items or wires are open: then a flight with the
- * least resistance flatters no minutes. */
-bool best_is_held_full(const best_state *state);
-/** The name of a limit's margin. */
-void best_limit_name(char name[48], const char *key);
 
 /* ---- best_balance.c ---- */
 /** How unevenly the rotors of every set below a state carry at the least (pare_rig.uneven), of those sets that
