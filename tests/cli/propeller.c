@@ -182,8 +182,10 @@ static void a_table_with_a_wrong_byte_is_taken_whole_or_refused_in_one_line(void
         char text[400];
         const size_t length = strlen(strcpy(text, tables[times % 3]));
         const unsigned changes = 1 + dice(&seed, 2);
-        for (unsigned i = 0; i < changes; i++)
-            text[20 + dice(&seed, (unsigned)length - 20)] = bytes[dice(&seed, sizeof bytes - 1)];
+        for (unsigned i = 0; i < changes; i++) {
+            const unsigned at = 20 + dice(&seed, (unsigned)length - 20);
+            text[at] = bytes[dice(&seed, sizeof bytes - 1)];
+        }
         write_file("wrong_8000.txt", text, length);
         ran r = run("import wrong_8000.txt" TO);
         if (r.status == 0) {

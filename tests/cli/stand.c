@@ -394,8 +394,10 @@ static void a_table_with_a_wrong_byte_is_taken_whole_or_refused_in_one_line(void
         char text[2000];
         const size_t length = sweep(&seed, text, sizeof text);
         const unsigned changes = 1 + dice(&seed, 3);
-        for (unsigned i = 0; i < changes; i++)
-            text[dice(&seed, (unsigned)length)] = bytes[dice(&seed, sizeof bytes - 1)];
+        for (unsigned i = 0; i < changes; i++) {
+            const unsigned at = dice(&seed, (unsigned)length);
+            text[at] = bytes[dice(&seed, sizeof bytes - 1)];
+        }
         write_file("wrong.csv", text, length);
         ran r = run("import wrong.csv" PAIR AIR DEMO);
         if (r.status == 0) {

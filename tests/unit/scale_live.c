@@ -121,8 +121,10 @@ static void garbage_gives_nothing_or_a_weight(void **state)
         pare_scale_seen seen;
         pare_error err = {0};
         memcpy(bytes, scale, sizeof scale);
-        for (int k = 0; k < 4; k++)
-            bytes[draw_below(&dice, sizeof scale)] = (uint8_t)draw_below(&dice, 256);
+        for (int k = 0; k < 4; k++) {
+            const size_t at = draw_below(&dice, sizeof scale);
+            bytes[at] = (uint8_t)draw_below(&dice, 256);
+        }
         for (size_t k = 0; k < sizeof report; k++)
             report[k] = (uint8_t)draw_below(&dice, 256);
         if (pare_scale_layout_read(sizeof bytes, bytes, &layout, &err) != PARE_OK)

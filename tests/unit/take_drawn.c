@@ -146,7 +146,8 @@ static void a_list_under_any_takings_keeps_its_laws(void **state)
                 exchange(k, &seed);
             draw_list(k, &seed, list);
             const bool leave = dice(&seed, 6) == 0, heard = dice(&seed, 8) > 0;
-            date[dice(&seed, PARE_STAGES)] = day[dice(&seed, 5)];
+            const unsigned stage = dice(&seed, PARE_STAGES);
+            date[stage] = day[dice(&seed, 5)];
             if (dice(&seed, 3) == 0)
                 date[PARE_STAGE_FITTED] = day[2];
             const pare_status status = leave ? pare_take_leave(k->bench, &k->craft, list, k->arena,
