@@ -186,9 +186,10 @@ static void a_killed_rank_costs_only_what_it_was_at(void **state)
 static void refuses(const char *first, const char *second, int status, const char *says)
 {
     char line[LINE];
+    /* Not as two programs on one line: mpirun of Open MPI 5.0.7 crashes there without a network. */
     snprintf(line, sizeof line,
-             MPIRUN "1 " PARE_BINARY " study %s" DEMO " : -n 1 " PARE_BINARY " study %s" DEMO
-                    " >x.txt 2>x.err",
+             MPIRUN "2 sh -c 'if [ $OMPI_COMM_WORLD_RANK = 0 ]; then study=%s; else study=%s; fi; "
+                    "exec " PARE_BINARY " study $study" DEMO "' >x.txt 2>x.err",
              first, second);
     assert_int_equal(shell(line), status);
     char *err = whole_file("x.err"), *out = whole_file("x.txt");
