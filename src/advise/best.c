@@ -60,17 +60,6 @@ typedef struct rounds {
 
 /* ---- choices and parts by name ---- */
 
-bool best_held(const best_search *search, const char *left)
-{
-    for (size_t i = 0; i < search->ask->holds; i++) {
-        const size_t length = strlen(search->ask->hold[i]);
-        if (strncmp(search->ask->hold[i], left, length) == 0 &&
-            (left[length] == '\0' || left[length] == '.'))
-            return true;
-    }
-    return false;
-}
-
 static bool is_choice(const pare_craft *craft, const char *hold)
 {
     char of[PARE_SWAP_NAME];

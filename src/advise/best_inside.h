@@ -14,7 +14,9 @@ enum {
     BEST_SLOTS = PARE_ITEMS,
     BEST_GROUPED = 4, /* frame, motor, propeller, pack */
     BEST_NONE = 255,
-    BEST_CLASSES = 8,       /* of sets, by what moves; of more than so many nothing is kept */
+    BEST_CLASSES = 8, /* of sets, by what moves; of more than so many nothing is kept */
+    BEST_BROUGHT =
+        64, /* names of runs and joints that parts bring; the last stands for all that come after */
     BEST_STEP_PARTS = 1000, /* a first dive's ceiling is so much of the bound above it */
     BEST_STATES = 2 * BEST_SLOTS + PARE_RUNS + 8,
     BEST_ROUNDED =
@@ -48,6 +50,12 @@ typedef struct best_option {
                        controller, a camera that comes with its transmitter */
 } best_option;
 
+/** A run or a joint that a part may bring instead of the craft's own of that name. */
+typedef struct best_brought {
+    const char *name;
+    double longest_m; /* of a run's wires */
+} best_brought;
+
 /** One item's choice. Options are in the order of least, then of names. */
 typedef struct best_slot {
     size_t item; /* of the craft */
@@ -61,6 +69,7 @@ typedef struct best_slot {
     unsigned
         drags, /* kinds, bit (1u << kind), of items that an option may take along or bring down */
         drags_calm;      /* and of those, by options that do not move */
+    uint64_t brings;     /* of best_search.brought, a bit each: options bring their own */
     bool may_go;         /* an option takes it off */
     bool off_moves;      /* and that one moves */
     unsigned off_needs;  /* work that something else must do then; 0: nothing */
@@ -103,6 +112,8 @@ typedef struct best_search {
     const int64_t *with_sender;
     /* Where one link of its chain is kept: by the sort of that, what the antenna weighs with what joins the two. */
     const struct best_links *links;
+    size_t broughts;
+    best_brought brought[BEST_BROUGHT];
     double longest_phase_m; /* from any motor to any board, on any frame */
     double margin_least;    /* that the brief asks of every rating; 0: nothing */
     int64_t most;           /* that it lets the craft weigh; BEST_NO_BOUND: it does not say */
@@ -255,8 +266,6 @@ typedef struct best_worker {
 } best_worker;
 
 /* ---- best_slots.c ---- */
-/** Whether a choice, by the left side of its swaps, is to stay as it is. */
-bool best_held(const best_search *search, const char *left);
 /** The order of a choice's options, for qsort. */
 int best_by_least(const void *left, const void *right);
 /** Sums up what a slot's options are. */
@@ -266,12 +275,31 @@ pare_status best_slots_gather(best_search *search, pare_error *err);
 void best_slots_drop(best_search *search, best_state *first, best_state *state);
 /** Takes out of the four slots of a group what can go on in no group. @param state  room */
 void best_slots_reach(best_search *search, best_state *first, best_state *state);
+
+/* ---- best_lines.c ---- */
+/** Whether something is to stay as it is: all of it, or a property.
+ * @param what  "joint.", "run." or nothing
+ * @param property  NULL: all of it is asked for */
+bool best_is_held(const best_search *search, const char *what, const char *name,
+                  const char *property);
+/** Whether an open choice may bring a run or a joint instead of the craft's own of that name, which then goes.
+ * @param[out] longest_m  the longest of such wires; may be NULL */
+bool best_may_be_brought(const best_search *search, const best_state *state, const char *name,
+                         const char *included_in, double *longest_m);
+/** What of a joint, a run or coax may be another way: what a craft has a choice of, less what is to stay. */
+pare_joint_choices best_joint_choices(const best_search *search, const pare_craft *craft,
+                                      const pare_joint *joint);
+pare_run_choices best_run_choices(const best_search *search, const pare_craft *craft,
+                                  const pare_run *run);
+/** @return 0: none */
+double best_coax_choice_m(const best_search *search, const pare_craft *craft,
+                          const pare_item *item);
 /** What a joint's line, or a run's, or coax's, weighs at the least on the craft of a state. */
-int64_t best_joint_least(const best_state *state, size_t joint);
+int64_t best_joint_least(const best_search *search, const best_state *state, size_t joint);
 typedef bool best_screws_may(void *context, const pare_joint *joint);
 /** The least of the ways that `may` lets pass; BEST_NO_BOUND: none. */
-int64_t best_joint_least_of(const pare_craft *craft, size_t joint, best_screws_may *may,
-                            void *context);
+int64_t best_joint_least_of(const best_search *search, const pare_craft *craft, size_t joint,
+                            best_screws_may *may, void *context);
 /** A run as short as it may be cut. @param boards_move  the ESC may yet be another board */
 void best_run_shortest(const best_search *search, const best_state *state, size_t run,
                        bool boards_move, pare_run *shortest);
@@ -369,8 +397,8 @@ static inline bool best_may_be(const best_search *search, const best_state *stat
         return false;
     return option->part || best_may_go(search, state, slot);
 }
-/** What an item of the four weighs at the least with all that comes in it; a pack with its connector, which
- * counts as nothing while the pack is open. */
+/** What an item of the four weighs at the least with all that comes in it; a pack with its connector,
+ * where that counts as nothing while the pack is open. */
 int64_t best_state_own(const best_search *search, const best_state *state, size_t item);
 /** What an open choice's item counts in a state's sum. */
 int64_t best_open_counts(const best_search *search, const best_state *state, size_t slot);

@@ -352,7 +352,7 @@ static size_t gather_gauges(const best_search *search, const best_state *state, 
         bool lead;
         if (!best_run_gives(search, state, r, &lead) || (moved && !lead))
             continue;
-        const pare_run_choices c = pare_run_choices_of(craft, &craft->run[r]);
+        const pare_run_choices c = best_run_choices(search, craft, &craft->run[r]);
         const size_t ways = c.gauges + 1, before = count > 0 ? count : 1;
         pare_run run;
         best_run_shortest(search, state, r, moved, &run);

@@ -25,7 +25,7 @@ static best_range run_range(const best_search *search, const best_state *state, 
     best_range range = {now, now};
     if (!state->wires_open)
         return range;
-    const pare_run_choices choices = pare_run_choices_of(craft, run);
+    const pare_run_choices choices = best_run_choices(search, craft, run);
     pare_run other = *run;
     if (choices.gauges > 0)
         other.gauge = choices.gauge[choices.gauges - 1];
@@ -71,10 +71,10 @@ static double phase_most_m(const best_search *search, const best_state *state, c
 }
 
 /* The thinnest that a run may be, lengthened as far as that. */
-static double longest_ohm(const pare_craft *craft, const pare_run *run, double gauge,
-                          double length_m, double degc)
+static double longest_ohm(const best_search *search, const pare_craft *craft, const pare_run *run,
+                          double gauge, double length_m, double degc)
 {
-    const pare_run_choices choices = pare_run_choices_of(craft, run);
+    const pare_run_choices choices = best_run_choices(search, craft, run);
     pare_run longest = *run;
     if (gauge > 0)
         longest.gauge = gauge;
@@ -126,11 +126,17 @@ best_open_ohm best_open_wires(const best_search *search, const best_state *state
         const double counts = lead ? 1 : phase ? 2.0 / 3 : 1.0 / craft->item[esc].count;
         const double now = pare_run_ohm(&craft->run[i], degc);
         best_range range = run_range(search, state, i, degc, moved, gauge ? gauge[i] : 0);
-        if (moved && !lead)
+        double brought_m = 0;
+        const bool brought = best_may_be_brought(search, state, craft->run[i].name,
+                                                 craft->run[i].included_in, &brought_m);
+        if (brought || (moved && !lead))
             range.least = 0;
+        if (brought)
+            range.most = fmax(range.most, (double)craft->run[i].ways * brought_m *
+                                              pare_wire_ohm_per_m(BEST_THINNEST_GAUGE, degc));
         if (moved && phase && best_arms_decided(search, state))
             range.most =
-                fmax(range.most, longest_ohm(craft, &craft->run[i], gauge ? gauge[i] : 0,
+                fmax(range.most, longest_ohm(search, craft, &craft->run[i], gauge ? gauge[i] : 0,
                                              phase_most_m(search, state, &craft->run[i]), degc));
         else if (moved)
             range.most *= BEST_LONGER;

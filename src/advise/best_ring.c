@@ -88,7 +88,11 @@ static tips tips_open(const best_search *search, const best_state *state)
             of.more += search->slot[slot].most > units ? search->slot[slot].most - units : 0;
         } else if (state->tail_open && line->of == PARE_LINE_JOINT &&
                    pare_joint_at_tips(craft, &craft->joint[line->index])) {
-            const int64_t least = best_joint_least(state, line->index);
+            const pare_joint *joint = &craft->joint[line->index];
+            const int64_t least =
+                best_may_be_brought(search, state, joint->name, joint->included_in, NULL)
+                    ? 0
+                    : best_joint_least(search, state, line->index);
             of.less += units > least ? units - least : 0;
         }
     }

@@ -76,7 +76,7 @@ bool best_screws_fail(const best_search *search, const best_state *state, const 
     for (size_t i = 0; i < state->trial.flown->joints; i++)
         if (best_joint_stands(search, state, i) &&
             !best_screws_hold(search, lightest, probe, &state->trial.flown->joint[i], by) &&
-            best_joint_least_of(state->trial.flown, i, holds, &asked) == BEST_NO_BOUND)
+            best_joint_least_of(search, state->trial.flown, i, holds, &asked) == BEST_NO_BOUND)
             return true;
     return false;
 }

@@ -1,4 +1,4 @@
-/* best_slots.c: the choices of a craft's items, and what lines of the ledger weigh at the least.
+/* best_slots.c: the choices of a craft's items.
  *
  * A bound has to hold whatever is dragged along, so an option is counted as its part alone, in the
  * smallest number that a swap makes of it, less all wire and screws that come with it, since these may be
@@ -22,171 +22,7 @@
 
 #define BIT(kind)       (1u << (kind))
 #define BOARD_OFF_M     0.15  /* from the middle, at most, and the wire's slack */
-#define BOARD_HALF_M    0.015 /* from a board's middle to its edge (craft/place.c) */
-#define BOARD_BELOW_M   0.02  /* another board's middle from this one's, at most, in a stack */
-#define SHORTEST_RUN_M  1e-3  /* less than the slack that any has */
 #define SHORTEST_COAX_M 15e-3 /* the slack alone: no coax is cut shorter (craft/place.c) */
-
-int64_t best_units(double mass_kg)
-{
-    return (int64_t)llround(mass_kg * BEST_UNITS_PER_KG);
-}
-
-/* ---- lines ---- */
-
-int64_t best_joint_units(const pare_joint *joint)
-{
-    double mass_kg;
-    if (pare_joint_kg(joint, &mass_kg, NULL) != PARE_OK)
-        return 0;
-    return best_units(joint->included_in ? mass_kg - joint->included_kg : mass_kg);
-}
-
-int64_t best_run_units(const pare_run *run)
-{
-    const double mass_kg = pare_run_kg(run);
-    return best_units(run->included_in ? mass_kg - run->included_kg : mass_kg);
-}
-
-int64_t best_joint_least_of(const pare_craft *craft, size_t index, best_screws_may *passes,
-                            void *context)
-{
-    const pare_joint *now = &craft->joint[index];
-    const pare_joint_choices c = pare_joint_choices_of(craft, now);
-    int64_t least = BEST_NO_BOUND;
-    for (size_t m = 0; m <= c.materials; m++)
-        for (int way = 0; way < 4; way++) {
-            const bool few = way & 1, cut = way & 2;
-            pare_joint joint = *now;
-            if ((few && !(c.count > 0)) || (cut && !(c.length_m > 0)))
-                continue;
-            if (m > 0) {
-                joint.material = c.material[m - 1];
-                joint.grade = NULL;
-            }
-            joint.count = few ? c.count : now->count;
-            joint.length_m = cut ? c.length_m : now->length_m;
-            const int64_t units = best_joint_units(&joint);
-            if (units < least && (!passes || passes(context, &joint)))
-                least = units;
-        }
-    return least;
-}
-
-int64_t best_joint_least(const best_state *state, size_t joint)
-{
-    return best_joint_least_of(state->trial.flown, joint, NULL, NULL);
-}
-
-/* ---- where wires end ---- */
-
-/* Whether an item drives the motors, or may yet. */
-static bool may_drive(const best_search *search, const pare_craft *craft, size_t item)
-{
-    const unsigned char slot = search->slot_of[item];
-    return (pare_work_of(craft->item[item].part) &
-            (BIT(PARE_ESC_FOUR) | BIT(PARE_FLIGHT_CONTROLLER))) != 0 ||
-           (slot != BEST_NONE && search->slot[slot].moves_wires);
-}
-
-static double away_m(pare_vec3 from, pare_vec3 to, bool flat)
-{
-    pare_vec3 off = pare_vec3_less(from, to);
-    off.z = flat ? 0 : off.z;
-    return sqrt(pare_vec3_dot(off, off));
-}
-
-/* The least way from a point to what may drive the motors; flat: seen from above. A board that is brought sits where
- * its kind usually does, or where one is. */
-static double nearest_driver_m(const best_search *search, const pare_craft *craft, pare_vec3 at,
-                               bool flat)
-{
-    static const pare_part sorts[] = {{.kind = PARE_ESC_FOUR},
-                                      {.kind = PARE_FLIGHT_CONTROLLER},
-                                      {.kind = PARE_CONTROLLER_WITH_ESC}};
-    double least_m = HUGE_VAL;
-    for (size_t s = 0; s < sizeof sorts / sizeof sorts[0]; s++) {
-        const pare_item usual = {.part = &sorts[s], .count = 1};
-        least_m = fmin(least_m, away_m(at, pare_item_station(craft, &usual, 0), flat));
-    }
-    for (size_t i = 0; i < craft->items; i++) {
-        const pare_item *item = &craft->item[i];
-        const size_t places = item->stations > 0 ? item->stations : 1;
-        for (size_t k = 0; may_drive(search, craft, i) && k < places; k++)
-            least_m = fmin(least_m, away_m(at, pare_item_station(craft, item, k), flat));
-    }
-    return least_m;
-}
-
-/* A lead ends at the board with the ESCs, at one below the controller, or, for ESCs on the arms, in the
- * middle (craft/place.c, esc.c). */
-static double shortest_lead_m(const best_search *search, const pare_craft *craft,
-                              const pare_run *lead)
-{
-    const pare_vec3 at = lead->at_m;
-    const double middle_m = sqrt(pare_vec3_dot(at, at));
-    return fmin(nearest_driver_m(search, craft, at, false), middle_m) - BOARD_BELOW_M;
-}
-
-/* An open choice may put an ESC at each arm. */
-static bool singles_may_come(const best_search *search, const best_state *state)
-{
-    for (size_t s = 0; s < search->slots; s++)
-        if (best_open(state, s) && search->slot[s].may_be_single && best_may_move(search, state, s))
-            return true;
-    return false;
-}
-
-/* A motor's wires end at the edge of the board that drives it, or right at an ESC of its own. */
-static double shortest_phase_m(const best_search *search, const best_state *state,
-                               const pare_item *motor)
-{
-    const pare_craft *craft = state->trial.flown;
-    if (!best_arms_decided(search, state) || singles_may_come(search, state))
-        return 0;
-    return nearest_driver_m(search, craft, pare_item_station(craft, motor, 0), true) - BOARD_HALF_M;
-}
-
-void best_run_shortest(const best_search *search, const best_state *state, size_t run,
-                       bool boards_move, pare_run *shortest)
-{
-    const pare_craft *craft = state->trial.flown;
-    *shortest = craft->run[run];
-    double length_m = pare_run_choices_of(craft, shortest).length_m;
-    if (boards_move && shortest->carries && !(shortest->needed_m > 0)) {
-        const int served = pare_craft_item(craft, shortest->carries);
-        const bool lead = pare_same_name(shortest->carries, "pack") && shortest->at_given;
-        const double least_m = lead ? shortest_lead_m(search, craft, shortest)
-                               : served >= 0 && craft->item[served].part->kind == PARE_MOTOR
-                                   ? shortest_phase_m(search, state, &craft->item[served])
-                                   : 0;
-        length_m = fmin(length_m > 0 ? length_m : HUGE_VAL, fmax(least_m, SHORTEST_RUN_M));
-    }
-    for (size_t i = 0; length_m > 0 && i < shortest->ways; i++)
-        shortest->way_m[i] = fmin(shortest->way_m[i], length_m);
-}
-
-int64_t best_run_least(const best_search *search, const best_state *state, size_t run,
-                       bool boards_move)
-{
-    const pare_craft *craft = state->trial.flown;
-    const pare_run_choices choices = pare_run_choices_of(craft, &craft->run[run]);
-    pare_run lightest = craft->run[run];
-    int64_t least = best_run_units(&lightest);
-    best_run_shortest(search, state, run, boards_move, &lightest);
-    for (size_t i = 0; i <= choices.gauges; i++) {
-        if (i < choices.gauges) {
-            lightest.gauge = choices.gauge[i];
-            lightest.outer_m = 0;
-        } else {
-            lightest.gauge = craft->run[run].gauge;
-            lightest.outer_m = craft->run[run].outer_m;
-        }
-        const int64_t units = best_run_units(&lightest);
-        least = units < least ? units : least;
-    }
-    return least;
-}
 
 /* ---- options ---- */
 
@@ -421,7 +257,7 @@ static bool take_name(void *context, const char *text, const pare_part *part)
     memcpy(of, text, length);
     of[length] = '\0';
     const int item = pare_craft_item(to->search->desk->craft, of);
-    if (item < 0 || best_held(to->search, of))
+    if (item < 0 || best_is_held(to->search, "", of, NULL))
         return true;
     to->failed = !keep_name(to, text, part, (size_t)item);
     return !to->failed;
@@ -520,6 +356,24 @@ void best_slot_sum(const best_search *search, best_slot *slot)
     }
 }
 
+/* Notes what an option brings that the craft may have of its own. */
+static void note_brought(best_search *search, best_slot *slot, const pare_part *part)
+{
+    for (size_t i = 0; part && i < part->includes; i++) {
+        const pare_include *in = &part->include[i];
+        size_t at = 0;
+        if (in->what == PARE_INCLUDES_KIND || !in->name)
+            continue;
+        while (at < search->broughts && at + 1 < BEST_BROUGHT &&
+               !pare_same_name(search->brought[at].name, in->name))
+            at++;
+        if (at == search->broughts)
+            search->brought[search->broughts++] = (best_brought){.name = in->name};
+        search->brought[at].longest_m = fmax(search->brought[at].longest_m, in->length_m);
+        slot->brings |= (uint64_t)1 << at;
+    }
+}
+
 static pare_status make_slot(const gathering *from, size_t item, pare_error *err)
 {
     best_search *search = from->search;
@@ -551,6 +405,7 @@ static pare_status make_slot(const gathering *from, size_t item, pare_error *err
         best_option *option = &slot->option[slot->options++];
         *option = (best_option){.name = one->name, .part = one->part};
         mark_option(now->part, option, slot);
+        note_brought(search, slot, one->part);
     }
     slot->off_needs = job_is_kept(from, item) ? pare_main_work(now->part) : 0;
     for (size_t i = 0; i < slot->options; i++) {

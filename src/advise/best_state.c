@@ -77,6 +77,29 @@ static void inherit_joints(const best_state *from, best_state *to)
     }
 }
 
+static bool same_run(const pare_run *a, const pare_run *b)
+{
+    bool same = a->name == b->name && a->gauge == b->gauge && a->outer_m == b->outer_m &&
+                a->ways == b->ways && a->times == b->times && a->carries == b->carries &&
+                a->included_in == b->included_in && a->included_kg == b->included_kg &&
+                a->written_kg == b->written_kg && a->weighed_kg == b->weighed_kg;
+    for (size_t i = 0; same && i < a->ways; i++)
+        same = a->way_m[i] == b->way_m[i];
+    return same;
+}
+
+/* What the flight asked of power wires says nothing of others, as parts bring them. */
+static void forget_other_wires(const best_state *from, best_state *to)
+{
+    const pare_craft *was = &from->trial.changed, *is = &to->trial.changed;
+    bool same = was->runs == is->runs;
+    for (size_t i = 0; same && i < is->runs; i++)
+        same = same_run(&was->run[i], &is->run[i]) ||
+               (!pare_run_of_power(was, &was->run[i]) && !pare_run_of_power(is, &is->run[i]));
+    if (!same)
+        to->lead_least = to->power_least = INT64_MIN;
+}
+
 static void inherit_leasts(const best_state *from, best_state *to)
 {
     memcpy(to->slot_least, from->slot_least, sizeof to->slot_least);
@@ -119,6 +142,8 @@ bool best_state_edit(const best_search *search, const best_state *from, const pa
     to->raised = from->raised;
     to->rough = false;
     inherit_joints(from, to);
+    if (name->what == PARE_WHAT_ITEM)
+        forget_other_wires(from, to);
     return true;
 }
 
@@ -378,11 +403,14 @@ static int64_t joint_least(const outlook *o, size_t index, int64_t units)
         return 0;
     if (o->state->tail_open && o->state->held[index])
         return o->state->held_least[index];
-    const int64_t least = o->state->tail_open ? best_joint_least(o->state, index) : units;
+    const int64_t least =
+        o->state->tail_open ? best_joint_least(o->search, o->state, index) : units;
     const bool arms = o->moves_arms && is_of_motors(o, joint->holds);
     if (arms && joint->included_in) /* thinner arms take shorter screws than these */
         return best_units(-joint->included_kg) - 1;
-    const bool shaky = is_shaky(o, joint->holds, true) || is_open(o, joint->included_in) || arms;
+    const bool shaky =
+        is_shaky(o, joint->holds, true) || is_open(o, joint->included_in) || arms ||
+        best_may_be_brought(o->search, o->state, joint->name, joint->included_in, NULL);
     return shaky && least > 0 ? 0 : least;
 }
 
@@ -400,7 +428,8 @@ static bool moves_run(const outlook *o, const pare_run *run)
 static bool run_is_shaky(const outlook *o, const pare_run *run)
 {
     return (o->moves_wires && moves_run(o, run)) || is_shaky(o, run->carries, false) ||
-           is_open(o, run->included_in) || (o->moves_arms && is_of_motors(o, run->carries));
+           is_open(o, run->included_in) || (o->moves_arms && is_of_motors(o, run->carries)) ||
+           best_may_be_brought(o->search, o->state, run->name, run->included_in, NULL);
 }
 
 static int64_t run_least(const outlook *o, size_t index, int64_t units)
@@ -419,10 +448,10 @@ static int64_t run_least(const outlook *o, size_t index, int64_t units)
 static int64_t coax_least(const outlook *o, const pare_item *item, int64_t units)
 {
     const bool coax = item->part->kind == PARE_ANTENNA || item->part->kind == PARE_PIGTAIL;
-    if (!o->state->tail_open || !coax)
+    if (!o->state->tail_open || !coax || best_is_held(o->search, "", item->name, "length"))
         return units;
     pare_item cut = *item;
-    cut.cut_length_m = pare_coax_choice_m(o->state->trial.flown, item);
+    cut.cut_length_m = best_coax_choice_m(o->search, o->state->trial.flown, item);
     if (o->drags & BIT(PARE_PIGTAIL)) /* the chain may yet change, and with it how far it reaches */
         cut.cut_length_m = 15e-3;
     if (!(cut.cut_length_m > 0))
@@ -485,7 +514,8 @@ bool best_joint_stands(const best_search *search, const best_state *state, size_
     const outlook o = look(search, state);
     const pare_joint *joint = &state->trial.flown->joint[index];
     return !is_shaky(&o, joint->holds, true) && !is_open(&o, joint->included_in) &&
-           !(o.moves_arms && is_of_motors(&o, joint->holds));
+           !(o.moves_arms && is_of_motors(&o, joint->holds)) &&
+           !best_may_be_brought(search, state, joint->name, joint->included_in, NULL);
 }
 
 /* An ESC counts as nothing while a controller with its own may come and take it down. But then that
@@ -630,7 +660,9 @@ int64_t best_state_own(const best_search *search, const best_state *state, size_
     const pare_craft *craft = state->trial.flown;
     const pare_assembly *assembly = &state->trial.sheet.assembly;
     const char *name = craft->item[item].name;
-    const bool plugs = craft->item[item].part->kind == PARE_PACK;
+    const unsigned char slot = search->slot_of[item];
+    const bool plugs = craft->item[item].part->kind == PARE_PACK && slot != BEST_NONE &&
+                       (search->slot[slot].drags & BIT(PARE_CONNECTOR));
     int64_t least = 0;
     for (size_t i = 0; i < assembly->lines; i++) {
         const pare_line *line = &assembly->line[i];
@@ -696,7 +728,7 @@ void best_state_hold(const best_search *search, best_state *state, const pare_sh
     for (size_t i = 0; i < state->trial.flown->joints; i++) {
         if (!best_joint_stands(search, state, i))
             continue;
-        const int64_t least = best_joint_least_of(state->trial.flown, i, holds, &ask);
+        const int64_t least = best_joint_least_of(search, state->trial.flown, i, holds, &ask);
         if (least == BEST_NO_BOUND)
             continue;
         state->held[i] = true;

@@ -86,26 +86,16 @@ put_name(way *w, const char *format, ...)
     va_end(args);
 }
 
-static bool may(const best_search *search, const char *what, const char *of, const char *property)
-{
-    char left[PARE_SWAP_NAME];
-    snprintf(left, sizeof left, "%s%s.%s", what, of, property);
-    return !best_held(search, left);
-}
-
 static void put_joint(const best_search *search, const best_state *state, const pare_sheet *flown,
                       size_t index, thing *to)
 {
     const pare_craft *craft = state->trial.flown;
     const pare_joint *now = &craft->joint[index];
-    const pare_joint_choices c = pare_joint_choices_of(craft, now);
-    const bool metal = may(search, "joint.", now->name, "material"),
-               fewer = c.count > 0 && may(search, "joint.", now->name, "count"),
-               shorter = c.length_m > 0 && may(search, "joint.", now->name, "length");
+    const pare_joint_choices c = best_joint_choices(search, craft, now);
     to->ways = 0;
-    for (size_t m = 0; m <= (metal ? c.materials : 0); m++)
-        for (int few = 0; few <= fewer; few++)
-            for (int cut = 0; cut <= shorter; cut++) {
+    for (size_t m = 0; m <= c.materials; m++)
+        for (int few = 0; few <= (c.count > 0); few++)
+            for (int cut = 0; cut <= (c.length_m > 0); cut++) {
                 way *w = &to->way[to->ways];
                 pare_joint joint = *now;
                 w->names = 0;
@@ -132,12 +122,10 @@ static void put_run(const best_search *search, const best_state *state, size_t i
 {
     const pare_craft *craft = state->trial.flown;
     const pare_run *now = &craft->run[index];
-    const pare_run_choices c = pare_run_choices_of(craft, now);
-    const bool thinner = may(search, "run.", now->name, "gauge"),
-               shorter = c.length_m > 0 && may(search, "run.", now->name, "length");
+    const pare_run_choices c = best_run_choices(search, craft, now);
     to->ways = 0;
-    for (size_t g = 0; g <= (thinner ? c.gauges : 0); g++)
-        for (int cut = 0; cut <= shorter; cut++) {
+    for (size_t g = 0; g <= c.gauges; g++)
+        for (int cut = 0; cut <= (c.length_m > 0); cut++) {
             way *w = &to->way[to->ways++];
             pare_run run = *now;
             w->names = 0;
@@ -158,9 +146,9 @@ static void put_run(const best_search *search, const best_state *state, size_t i
 static bool put_coax(const best_search *search, const best_state *state, size_t index, thing *to)
 {
     const pare_item *item = &state->trial.flown->item[index];
-    const double cut_m = pare_coax_choice_m(state->trial.flown, item);
+    const double cut_m = best_coax_choice_m(search, state->trial.flown, item);
     to->ways = 0;
-    if (!(cut_m > 0) || item->included_in || !may(search, "", item->name, "length"))
+    if (!(cut_m > 0) || item->included_in)
         return false;
     pare_item cut = *item;
     cut.cut_length_m = cut_m;
