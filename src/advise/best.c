@@ -307,7 +307,8 @@ static void refine(best_worker *worker, const rounds *r, outcome *out)
     out->group.least = worker->state[0].least;
     if (!worker->search->ask->raised && best->found && out->group.least > best->units)
         return;
-    out->cut = best_flown_out(worker, &worker->state[0], out->by);
+    out->cut = best_refuted_elsewhere(worker, &worker->state[0], out->by) ||
+               best_flown_out(worker, &worker->state[0], out->by);
     out->group.least = worker->state[0].least;
     if (worker->search->ask->raised) {
         out->group.turn = 1;

@@ -44,8 +44,7 @@ bool best_is_better(const best_set *best, int64_t units, int64_t cents, size_t s
     return by_names(swaps, swap, best->swaps, best->swap) < 0;
 }
 
-/* Whether a mass is above what this dive goes to; a later one goes there. */
-static bool is_left_for_later(best_worker *worker, int64_t least)
+bool best_is_left(best_worker *worker, int64_t least)
 {
     if (least <= worker->ceiling)
         return false;
@@ -57,7 +56,7 @@ static bool is_left_for_later(best_worker *worker, int64_t least)
 static bool goes_too_far(best_worker *worker, const best_state *state, int64_t least)
 {
     return least > state->most || (worker->best.found && least > worker->best.units) ||
-           is_left_for_later(worker, least);
+           best_is_left(worker, least);
 }
 
 /* Whether nothing below a state can be better: what is bought stays bought, and names that come later than
@@ -68,7 +67,7 @@ bool best_is_hopeless(best_worker *worker, const best_state *state, int64_t leas
     if (least > state->most || (best->found && least > best->units) ||
         best_is_too_dear(worker->search, state))
         return true;
-    if (is_left_for_later(worker, least))
+    if (best_is_left(worker, least))
         return true;
     if (!best->found || least != best->units)
         return false;
@@ -195,7 +194,17 @@ bool best_flown_out(best_worker *worker, best_state *state, char by[48])
     return false;
 }
 
-bool best_refuted_elsewhere(best_worker *worker, const best_state *state, char by[48])
+/* Raises a state's bound to what it has to weigh in another loadout, and what is not on there besides. */
+static void raise_by(const best_search *search, const best_state *there, best_state *state)
+{
+    int64_t more;
+    if (!best_loads_more(search, state, there, &more) || there->raised + more <= state->raised)
+        return;
+    state->raised = there->raised + more;
+    state->least = state->raised > state->sum ? state->raised : state->sum;
+}
+
+bool best_refuted_elsewhere(best_worker *worker, best_state *state, char by[48])
 {
     const best_search *search = worker->search;
     best_state *there = &worker->spare[2];
@@ -213,6 +222,11 @@ bool best_refuted_elsewhere(best_worker *worker, const best_state *state, char b
         best_state_bound(other, there);
         if (best_refuted(other, there, worker->probe, worker->lightest, by))
             return true;
+        if (best_raise(other, there)) {
+            if (best_refuted(other, there, worker->probe, worker->lightest, by))
+                return true;
+            raise_by(search, there, state);
+        }
     }
     return false;
 }

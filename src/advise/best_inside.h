@@ -405,6 +405,11 @@ int64_t best_open_counts(const best_search *search, const best_state *state, siz
 /** Whether an open choice may take a part's item along or bring it down. */
 bool best_is_dragged(const best_search *search, const best_state *state, const pare_part *part);
 
+/** How much more the sets below a state weigh than they do in another loadout, at the least. False: not known.
+ * @param there  the state's craft, weighed in that */
+bool best_loads_more(const best_search *search, const best_state *state, const best_state *there,
+                     int64_t *more);
+
 /** Decides whether a slot's option will move. */
 void best_set_class(const best_search *search, best_state *state, size_t slot, bool moves);
 
@@ -592,8 +597,9 @@ int64_t best_least_with(const best_search *search, const best_state *state, size
 void best_dive(best_worker *worker);
 /** All sets of a state whose slots before this one are decided. */
 void best_dive_from(best_worker *worker, size_t depth, size_t slot);
-/** Whether every set below a state fails in another loadout. @param[out] by  the limit that it fails there */
-bool best_refuted_elsewhere(best_worker *worker, const best_state *state, char by[48]);
+/** Whether every set below a state fails in another loadout; raises its bound over masses at which it rings there.
+ * @param[out] by  the limit that it fails there */
+bool best_refuted_elsewhere(best_worker *worker, best_state *state, char by[48]);
 /** Whether the slot that refused all below a state refuses there already. Works in the state above. */
 bool best_culprit_refuses(best_worker *worker, size_t depth);
 /** Raises what is known of how unevenly the sets below a state carry, of those that weigh at most so much and are
@@ -618,6 +624,8 @@ bool best_is_better(const best_set *best, int64_t units, int64_t cents, size_t s
                     const pare_swap_name swap[]);
 /** Whether nothing below a state, which may weigh so much at the least, can be, or is for this dive. */
 bool best_is_hopeless(best_worker *worker, const best_state *state, int64_t least);
+/** Whether a mass is above what this dive goes to; a later one goes there. */
+bool best_is_left(best_worker *worker, int64_t least);
 /** Whether so many minutes of work are more than there may be. */
 bool best_is_over(double work_min, double most_min);
 /** Notes what refused something that would have been lighter. */

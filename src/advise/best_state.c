@@ -681,6 +681,28 @@ int64_t best_state_own(const best_search *search, const best_state *state, size_
     return least;
 }
 
+bool best_loads_more(const best_search *search, const best_state *state, const best_state *there,
+                     int64_t *more)
+{
+    const outlook o = look(search, state);
+    const pare_assembly *all = &state->trial.sheet.assembly, *some = &there->trial.sheet.assembly;
+    size_t k = 0;
+    *more = 0;
+    for (size_t i = 0; i < all->lines; i++) {
+        const pare_line *line = &all->line[i], *its = &some->line[k];
+        if (k == some->lines || line->of != its->of || line->index != its->index) {
+            *more += line_least(&o, line);
+            continue;
+        }
+        if (line->mass_kg.value != its->mass_kg.value ||
+            (line->of == PARE_LINE_ITEM && state->trial.flown->item[line->index].part !=
+                                               there->trial.flown->item[line->index].part))
+            return false;
+        k++;
+    }
+    return k == some->lines;
+}
+
 /* ---- screws that hold ---- */
 
 void best_lightest(const best_search *search, const best_state *state, pare_craft *lightest)

@@ -274,26 +274,31 @@ static bool takes_too_long(const best_search *search, const best_state *whole)
     return most_min && best_is_over(pare_work_sum_min(&whole->work, whole->trial.flown), *most_min);
 }
 
-/* Whether all that a tail may change weighs the same in another loadout: then two sets of the tail differ by
- * as much in the one as in the other. */
-static bool is_same_tail(const best_state *here, const best_state *there)
+static const pare_line *find_line(const pare_assembly *a, pare_line_of of, size_t index)
 {
-    int64_t units[2] = {0, 0};
-    size_t lines[2] = {0, 0};
-    for (int k = 0; k < 2; k++) {
-        const best_state *state = k ? there : here;
-        const pare_assembly *a = &state->trial.sheet.assembly;
-        for (size_t i = 0; i < a->lines; i++) {
-            const pare_line *line = &a->line[i];
-            if (line->of == PARE_LINE_ITEM &&
-                !(pare_coax_choice_m(state->trial.flown, &state->trial.flown->item[line->index]) >
-                  0))
-                continue;
-            units[k] += best_units(line->mass_kg.value);
-            lines[k]++;
-        }
+    for (size_t i = 0; i < a->lines; i++)
+        if (a->line[i].of == of && a->line[i].index == index)
+            return &a->line[i];
+    return NULL;
+}
+
+/* By how much less, and more, than this one other sets of the tail may weigh that in another loadout weigh the same:
+ * by what is not on the craft there. False: not known. */
+static bool may_differ(const tail *t, const best_state *whole, const best_state *there,
+                       int64_t *less, int64_t *more)
+{
+    *less = *more = 0;
+    for (size_t i = 0; i < t->things; i++) {
+        const thing *one = &t->thing[i];
+        const pare_line *here = find_line(&whole->trial.sheet.assembly, one->of, one->index),
+                        *other = find_line(&there->trial.sheet.assembly, one->of, one->index);
+        const int64_t units = one->way[t->chosen[i]].units;
+        if (!here || (other && best_units(other->mass_kg.value) != units))
+            return false;
+        *less += other ? 0 : units - one->way[0].units;
+        *more += other ? 0 : one->way[one->ways - 1].units - units;
     }
-    return units[0] == units[1] && lines[0] == lines[1];
+    return true;
 }
 
 /* Whether a whole set does its job in the other loadouts too. Where it rings in one, others with the same tips ring
@@ -315,11 +320,13 @@ static bool meets_elsewhere(tail *t, const best_state *whole, char by[48])
                 continue;
             return false;
         }
-        const int64_t rings =
-            is_same_tail(whole, there) ? best_rings_until(other, there, by, worker->probe) : 0;
-        if (rings > 0)
-            t->rings = best_band_join(
-                t->rings, (best_band){whole->units, rings + whole->units - there->units});
+        int64_t less, more;
+        const int64_t rings = may_differ(t, whole, there, &less, &more)
+                                  ? best_rings_until(other, there, by, worker->probe)
+                                  : 0;
+        const best_band band = {whole->units + more, rings + whole->units - there->units - less};
+        if (rings > 0 && band.until >= band.from)
+            t->rings = best_band_join(t->rings, band);
         return false;
     }
     return true;
@@ -407,6 +414,22 @@ static bool is_beyond(tail *t, size_t from, const way *w)
            (most_min && best_is_over(pare_work_sum_least_min(&t->work[from + 1]), *most_min));
 }
 
+static int64_t lesser(int64_t a, int64_t b)
+{
+    return a < b ? a : b;
+}
+
+/* Whether all sets ring that weigh from so much to so much and are of any worth; those beyond the band may be for
+ * another dive. */
+static bool all_ring(tail *t, int64_t from, int64_t to)
+{
+    const best_set *best = &t->worker->best;
+    const int64_t least = from > t->state->raised ? from : t->state->raised;
+    const int64_t most = lesser(lesser(to, t->most), best->found ? best->units : BEST_NO_BOUND);
+    return least >= t->rings.from &&
+           (most <= t->rings.until || best_is_left(t->worker, t->rings.until + 1));
+}
+
 static void choose(tail *t, size_t from, int64_t units)
 {
     if (from == t->tips)
@@ -424,8 +447,8 @@ static void choose(tail *t, size_t from, int64_t units)
             best_is_hopeless(t->worker, t->state, with + t->after[from + 1]))
             break;
         if (with + t->after_most[from + 1] < t->state->raised ||
-            (from >= t->tips && with + t->after[from + 1] >= t->rings.from &&
-             with + t->after_most[from + 1] <= t->rings.until))
+            (from >= t->tips &&
+             all_ring(t, with + t->after[from + 1], with + t->after_most[from + 1])))
             continue;
         t->chosen[from] = i;
         if (is_limited(search) && is_beyond(t, from, &here->way[i]))

@@ -135,95 +135,11 @@ static void a_wish_has_the_best_that_brute_force_finds(void **state)
     free(d);
 }
 
-/* ---- every loadout ---- */
-
-typedef struct in_all {
-    int64_t lightest; /* INT64_MAX: none does its job in all */
-    pare_sheet before[PARE_LOADOUTS];
-} in_all;
-
-/* The rule of one loadout asked of the others. */
-static bool holds_in(force *f, const pare_craft *craft, int loadout, const pare_sheet *before)
-{
-    pare_error err;
-    if (pare_craft_load(craft, loadout, &f->loaded, &err) != PARE_OK ||
-        pare_sheet_compute(&f->loaded, false, &f->sheet, &err) != PARE_OK)
-        return false;
-    pare_sheet *mine = malloc(sizeof *mine);
-    *mine = f->before;
-    f->before = *before;
-    const bool holds = does_its_job(f);
-    f->before = *mine;
-    free(mine);
-    return holds;
-}
-
-static void keep_in_all(force *f, const pare_craft *craft, const char *list, int64_t units)
-{
-    in_all *all = f->context;
-    (void)list;
-    for (size_t i = 0; i < f->d->craft.loadouts; i++)
-        if ((int)i != f->loadout && !holds_in(f, craft, (int)i, &all->before[i]))
-            return;
-    all->lightest = units < all->lightest ? units : all->lightest;
-}
-
-static void a_set_for_all_loadouts_is_what_brute_force_finds(void **state)
-{
-    fixture *f = *state;
-    drawn *d = malloc(sizeof *d);
-    force *by_force = calloc(1, sizeof *by_force);
-    in_all *all = malloc(sizeof *all);
-    size_t compared = 0, found = 0, heavier = 0;
-    for (unsigned n = 0; n < BENCHES; n++) {
-        unsigned seed = 9000 + n;
-        pare_error err;
-        pare_best best;
-        int loadout;
-        draw_parts(f, &seed, d);
-        draw_craft(f, &seed, d);
-        if (n % 2 > 0 && d->craft.brief.limits > 2)
-            d->craft.brief.limits = 2;
-        assert_int_equal(pare_best_heaviest(&d->craft, &loadout, &err), PARE_OK);
-        all->lightest = INT64_MAX;
-        for (size_t i = 0; i < d->craft.loadouts; i++) {
-            assert_int_equal(pare_craft_load(&d->craft, (int)i, &by_force->loaded, &err), PARE_OK);
-            assert_int_equal(pare_sheet_compute(&by_force->loaded, false, &all->before[i], &err),
-                             PARE_OK);
-        }
-        if (search_by_force(d, loadout, keep_in_all, all, by_force)) {
-            pare_arena *arena = pare_arena_open();
-            const pare_best_ask ask = {
-                .loadout = loadout, .every = true, .holds = d->holds, .hold = d->hold};
-            if (pare_best_find(&d->bench, &d->craft, &ask, arena, &best, &err) != PARE_OK)
-                fail_msg("bench %u: %s", n, err.text);
-            if (!best.proven || best.found != (all->lightest < INT64_MAX) ||
-                (best.found && best.best_100ug != all->lightest))
-                fail_msg("bench %u: proven %d, found %d, %lld; brute force %lld", n, best.proven,
-                         best.found, (long long)best.best_100ug, (long long)all->lightest);
-            compared++;
-            found += best.found;
-            heavier += by_force->found && all->lightest > by_force->units_best;
-            pare_arena_close(arena);
-        }
-        put_back_parts(f, d);
-    }
-    /* Where the other loadouts never decide, they would show nothing. */
-    if (compared < BENCHES / 3 || found < 3 || heavier < 1)
-        fail_msg("%zu compared, %zu found, %zu heavier than for one loadout", compared, found,
-                 heavier);
-    free(all);
-    free(by_force);
-    free(d);
-}
-
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test_setup_teardown(a_wish_has_the_best_that_brute_force_finds, fixture_open,
                                         fixture_close),
-        cmocka_unit_test_setup_teardown(a_set_for_all_loadouts_is_what_brute_force_finds,
-                                        fixture_open, fixture_close),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
