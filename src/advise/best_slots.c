@@ -85,16 +85,32 @@ int64_t best_link_units(const pare_part *part)
     return best_units(least_each_kg(&(pare_item){.part = part}, part));
 }
 
-/* What the craft's own lines say came in an item: counted, and sized, as they are on it. */
-static double came_in_kg(const pare_craft *craft, const pare_item *item)
+static bool brings(const pare_part *part, pare_included what, const char *name)
+{
+    for (size_t i = 0; part && i < part->includes; i++)
+        if (part->include[i].what == what && part->include[i].name &&
+            pare_same_name(part->include[i].name, name))
+            return true;
+    return false;
+}
+
+/* What the craft's own lines say came in an item, counted and sized as they are on it, but for what another part in
+ * its place brings. @param instead  NULL: it stays */
+static double came_in_kg(const pare_craft *craft, const pare_item *item, const pare_part *instead)
 {
     double sum_kg = 0;
-    for (size_t i = 0; i < craft->joints; i++)
-        if (craft->joint[i].included_in && pare_same_name(craft->joint[i].included_in, item->name))
-            sum_kg += craft->joint[i].included_kg;
-    for (size_t i = 0; i < craft->runs; i++)
-        if (craft->run[i].included_in && pare_same_name(craft->run[i].included_in, item->name))
-            sum_kg += craft->run[i].included_kg;
+    for (size_t i = 0; i < craft->joints; i++) {
+        const pare_joint *joint = &craft->joint[i];
+        if (joint->included_in && pare_same_name(joint->included_in, item->name) &&
+            !brings(instead, PARE_INCLUDES_JOINT, joint->name))
+            sum_kg += joint->included_kg;
+    }
+    for (size_t i = 0; i < craft->runs; i++) {
+        const pare_run *run = &craft->run[i];
+        if (run->included_in && pare_same_name(run->included_in, item->name) &&
+            !brings(instead, PARE_INCLUDES_RUN, run->name))
+            sum_kg += run->included_kg;
+    }
     return sum_kg;
 }
 
@@ -106,9 +122,11 @@ static void weigh_option(const pare_craft *craft, const pare_item *now, best_opt
     const int count = fewest(craft, now, option->part);
     const int most = count > now->count ? count : now->count;
     option->least = best_units(count * least_each_kg(now, option->part));
-    const double came_kg = option->name ? 0 : came_in_kg(craft, now);
-    if (option->part->includes > 0 || came_kg > 0) {
-        const int64_t comes_in = best_units(fmax(most * included_kg(option->part), came_kg)) + 1;
+    const double own_kg = most * included_kg(option->part);
+    const double came_kg = came_in_kg(craft, now, option->name ? option->part : NULL);
+    if (own_kg > 0 || came_kg > 0) {
+        const int64_t comes_in =
+            best_units(option->name ? own_kg + came_kg : fmax(own_kg, came_kg)) + 1;
         option->least -= comes_in;
         slot->comes_in = comes_in > slot->comes_in ? comes_in : slot->comes_in;
     }
