@@ -485,22 +485,27 @@ static int64_t open_least(const outlook *o, const best_slot *slot, size_t other)
     return goes ? least : on;
 }
 
+/* What an open choice's item counts: where another may take it off, nothing, or less than that where what came in it may
+ * be cut by more than it weighs. */
+static int64_t open_counts(const outlook *o, const best_slot *slot)
+{
+    const int64_t least = open_least(o, slot, slot->item);
+    return least > 0 && is_dragged(o, slot->item) ? 0 : least;
+}
+
 static int64_t item_least(const outlook *o, size_t index, int64_t units)
 {
     const pare_item *item = &o->state->trial.flown->item[index];
     const best_slot *slot = open_slot(o, index);
-    if (is_dragged(o, index))
-        return 0;
-    if (!slot)
-        return coax_least(o, item, units);
-    return open_least(o, slot, index);
+    if (slot)
+        return open_counts(o, slot);
+    return is_dragged(o, index) ? 0 : coax_least(o, item, units);
 }
 
 int64_t best_open_counts(const best_search *search, const best_state *state, size_t slot)
 {
     const outlook o = look(search, state);
-    const best_slot *of = &search->slot[slot];
-    return is_dragged(&o, of->item) ? 0 : open_least(&o, of, of->item);
+    return open_counts(&o, &search->slot[slot]);
 }
 
 bool best_is_dragged(const best_search *search, const best_state *state, const pare_part *part)
