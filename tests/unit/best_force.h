@@ -6,6 +6,7 @@
 #include <math.h>
 
 #include "best_drawn.h"
+#include "share.h"
 
 #include "advise/best.h"
 #include "advise/row.h"

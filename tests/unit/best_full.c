@@ -6,7 +6,7 @@
 
 #include "craft/gauges.h"
 
-enum { BENCHES = 160, SAGGING = 60 };
+enum { BENCHES = SHARE_OF(160), SAGGING = SHARE_OF(60) };
 
 /* Motors, packs and power wires are open; all else stays. */
 static void hold_all_but_power(drawn *d)

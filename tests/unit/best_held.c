@@ -5,7 +5,7 @@
 
 #include "support/made_bench.h"
 
-enum { BENCHES = 100, HOLDS = 3, BY_PROPERTY = 120 };
+enum { BENCHES = SHARE_OF(100), HOLDS = 3, BY_PROPERTY = SHARE_OF(120) };
 
 static void find(const pare_bench *bench, const pare_craft *craft, const pare_best_ask *ask,
                  pare_arena *arena, pare_best *best)
@@ -122,7 +122,7 @@ static void what_is_held_by_a_property_is_not_touched(void **state)
         }
         put_back_parts(f, d);
     }
-    if (compared < BY_PROPERTY / 4 || lighter < 8)
+    if (compared < BY_PROPERTY / 4 || lighter < SHARE_OF(8))
         fail_msg("%zu compared, %zu lighter", compared, lighter);
     free(by_force);
     free(d);

@@ -5,11 +5,12 @@
 #include <math.h>
 
 #include "odd_drawn.h"
+#include "share.h"
 
 #include "advise/best.h"
 #include "advise/best_ways.h"
 
-enum { ODD = 160, FREE_ONE_IN = 12 };
+enum { ODD = SHARE_OF(160), FREE_ONE_IN = 12 };
 
 /* For a longer run by hand: PARE_TEST_BENCHES=1000 build/release/tests/unit_best_laws. */
 static unsigned odd_drawn(void)

@@ -5,7 +5,7 @@
  * than their parts state: there a bound that believes the parts does. */
 #include "best_force.h"
 
-enum { BENCHES = 160 };
+enum { BENCHES = SHARE_OF(160) };
 
 /* Puts some of what is on the craft far out, mostly to one side. */
 static void put_far_out(drawn *d, unsigned *seed)

@@ -7,6 +7,7 @@
 #include <math.h>
 
 #include "misfits.h"
+#include "share.h"
 #include "store_works.h"
 
 #include "store/past.h"
@@ -174,7 +175,8 @@ static void change_each_node(const store_fixture *f, const char *list, long long
         fail_msg("%s", err.text);
     const size_t nodes = nodes_of(root);
     for (size_t n = 0; n < nodes; n++)
-        for (size_t k = 0; k < sizeof SOME / sizeof SOME[0]; k++) {
+        for (size_t k = n % PARE_TEST_SHARE; k < sizeof SOME / sizeof SOME[0];
+             k += PARE_TEST_SHARE) {
             size_t left = n;
             if (depth_at(root, &left, 1) > most)
                 continue;

@@ -2,6 +2,7 @@
 /* Without room in an arena: the nth place asked of one is refused, for every n, and each time the answer is one
  * line, and the bench is as it was. */
 #include "arena_fails.h"
+#include "share.h"
 #include "store_fails.h"
 
 static void each_place_is_refused_once(pare_store *store, store_work does, bool changes,
@@ -10,7 +11,7 @@ static void each_place_is_refused_once(pare_store *store, store_work does, bool 
     enum { MOST = 20000 };
     char *before = store_text(store);
     long n = 0;
-    for (bool done = false; !done; n++) {
+    for (bool done = false; !done; n += PARE_TEST_SHARE) {
         assert_true(n < MOST);
         pare_error err;
         const pare_status status = fails_at(n, store, does, &done, &err);

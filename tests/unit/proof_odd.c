@@ -5,8 +5,9 @@
  * they bound. */
 #include "odd_drawn.h"
 #include "proof_kept.h"
+#include "share.h"
 
-enum { ODD = 200, FREE_ONE_IN = 14 };
+enum { ODD = SHARE_OF(200), FREE_ONE_IN = 14 };
 
 typedef struct odd_ask {
     odd odd;

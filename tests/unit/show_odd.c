@@ -6,6 +6,7 @@
 #include <math.h>
 
 #include "odd_drawn.h"
+#include "share.h"
 
 #include "advise/replace.h"
 #include "show/arms.h"
@@ -226,7 +227,7 @@ static void drawings(shown *s, pare_arena *arena, unsigned number)
 
 static void whatever_a_craft_is_its_screens_are_whole(void **state)
 {
-    enum { CRAFT = 160 };
+    enum { CRAFT = SHARE_OF(160) };
     (void)state;
     static shown s;
     unsigned seed = 20260501;

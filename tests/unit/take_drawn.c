@@ -12,9 +12,10 @@
 #include "bench_of.h"
 #include "dice.h"
 #include "near.h"
+#include "share.h"
 #include "store/bench.h"
 
-enum { LISTS = 100, STEPS = 100 };
+enum { LISTS = SHARE_OF(100), STEPS = 100 };
 
 typedef struct keeping {
     pare_bench *bench;
