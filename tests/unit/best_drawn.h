@@ -67,6 +67,19 @@ static inline void hold(drawn *d, const char *what, const char *name)
     d->holds++;
 }
 
+/* Holds nothing but the items that are not named. */
+static inline void hold_items_but(drawn *d, size_t count, const char *const open[])
+{
+    d->holds = 0;
+    for (size_t i = 0; i < d->craft.items; i++) {
+        bool is_open = false;
+        for (size_t k = 0; k < count; k++)
+            is_open = is_open || strcmp(d->craft.item[i].name, open[k]) == 0;
+        if (!is_open)
+            hold(d, "", d->craft.item[i].name);
+    }
+}
+
 static inline void draw_craft(fixture *f, unsigned *seed, drawn *d)
 {
     pare_craft_copy(f->craft, &d->craft);

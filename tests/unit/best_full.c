@@ -12,14 +12,7 @@ enum { BENCHES = SHARE_OF(160), SAGGING = SHARE_OF(60) };
 static void hold_all_but_power(drawn *d)
 {
     static const char *const open[] = {"motor", "pack", "esc"};
-    d->holds = 0;
-    for (size_t i = 0; i < d->craft.items; i++) {
-        bool is_open = false;
-        for (size_t k = 0; k < sizeof open / sizeof open[0]; k++)
-            is_open = is_open || strcmp(d->craft.item[i].name, open[k]) == 0;
-        if (!is_open)
-            hold(d, "", d->craft.item[i].name);
-    }
+    hold_items_but(d, sizeof open / sizeof open[0], open);
     for (size_t i = 0; i < d->craft.joints; i++)
         hold(d, "joint.", d->craft.joint[i].name);
     for (size_t i = 0; i < d->craft.runs; i++)

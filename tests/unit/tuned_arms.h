@@ -15,14 +15,7 @@ enum { PIECES = 8 };
 static inline void hold_all_but_tips(drawn *d)
 {
     static const char *const open[] = {"bumper", "esc", "mount", "capacitor"};
-    d->holds = 0;
-    for (size_t i = 0; i < d->craft.items; i++) {
-        bool is_open = false;
-        for (size_t k = 0; k < sizeof open / sizeof open[0]; k++)
-            is_open = is_open || strcmp(d->craft.item[i].name, open[k]) == 0;
-        if (!is_open)
-            hold(d, "", d->craft.item[i].name);
-    }
+    hold_items_but(d, sizeof open / sizeof open[0], open);
     for (size_t i = 0; i < d->craft.joints; i++)
         if (strcmp(d->craft.joint[i].name, "motor_base") != 0)
             hold(d, "joint.", d->craft.joint[i].name);
