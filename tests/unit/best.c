@@ -4,7 +4,7 @@
 
 #include "advise/best_front.h"
 
-enum { BENCHES = SHARE_OF(150) };
+enum { BENCHES = 150 };
 
 static void best_is_what_brute_force_finds(void **state)
 {
@@ -44,7 +44,7 @@ static void best_is_what_brute_force_finds(void **state)
     }
     /* Draws that are all too large, or all impossible, would compare nothing. */
     if (compared < benches / 3 || feasible < compared / 10 || feasible > compared * 9 / 10 ||
-        lighter < SHARE_OF(8))
+        lighter < 8)
         fail_msg("%zu compared, %zu feasible, %zu lighter", compared, feasible, lighter);
     free(by_force);
     free(d);

@@ -48,7 +48,7 @@ static void thin_wires_may_fly_longer(void **state)
 {
     const unsigned benches = benches_drawn(BENCHES);
     const comparison all = compare_drawn(*state, benches, ask_for_minutes, NULL, "limit.flown");
-    if (all.compared < benches / 4 || all.lighter < 10)
+    if (all.compared < benches / 4 || all.lighter < SHARE_OF(10))
         fail_msg("%zu compared, %zu lighter", all.compared, all.lighter);
 }
 
@@ -70,7 +70,7 @@ static bool weaken_packs(fixture *f, drawn *d, unsigned *seed, void *context)
 static void what_spares_the_pack_is_not_passed_over(void **state)
 {
     const comparison all = compare_drawn(*state, SAGGING, weaken_packs, NULL, "pack.sag");
-    if (all.compared < SAGGING / 4 || all.lighter < 10 || all.refused < 10)
+    if (all.compared < SAGGING / 4 || all.lighter < SHARE_OF(10) || all.refused < SHARE_OF(10))
         fail_msg("%zu compared, %zu lighter, the pack of %zu sagged", all.compared, all.lighter,
                  all.refused);
 }

@@ -66,7 +66,7 @@ static void what_is_off_the_middle_is_not_passed_over(void **state)
 {
     const unsigned benches = benches_drawn(BENCHES);
     const comparison all = compare_drawn(*state, benches, unbalance, NULL, "limit.flown");
-    if (all.compared < benches / 4 || all.lighter < 10 || all.refused < 10)
+    if (all.compared < benches / 4 || all.lighter < SHARE_OF(10) || all.refused < SHARE_OF(10))
         fail_msg("%zu compared, %zu lighter, minutes refused something in %zu", all.compared,
                  all.lighter, all.refused);
 }
@@ -76,7 +76,7 @@ static void what_draws_less_than_stated_is_not_passed_over(void **state)
     pare_taught taught = {0};
     const unsigned benches = benches_drawn(BENCHES);
     const comparison all = compare_drawn(*state, benches, teach, &taught, "limit.flown");
-    if (all.compared < benches / 4 || all.lighter < 10)
+    if (all.compared < benches / 4 || all.lighter < SHARE_OF(10))
         fail_msg("%zu compared, %zu lighter", all.compared, all.lighter);
 }
 
