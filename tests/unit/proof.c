@@ -3,9 +3,8 @@
  * anything else are not, and no kind of tampering passes. The truth about the benches is brute force's
  * (tests/unit/best.c, the same draws); here a claim that something heavier is the best must never close. */
 #include "proof_kept.h"
-#include "share.h"
 
-enum { BENCHES = SHARE_OF(150) };
+enum { BENCHES = 150 };
 
 /* ---- benches drawn at random ---- */
 
