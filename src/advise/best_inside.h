@@ -282,10 +282,14 @@ void best_slots_reach(best_search *search, best_state *first, best_state *state)
  * @param property  NULL: all of it is asked for */
 bool best_is_held(const best_search *search, const char *what, const char *name,
                   const char *property);
-/** Whether an open choice may bring a run or a joint instead of the craft's own of that name, which then goes.
- * @param[out] longest_m  the longest of such wires; may be NULL */
-bool best_may_be_brought(const best_search *search, const best_state *state, const char *name,
-                         const char *included_in, double *longest_m);
+/** Where a name stands among what parts bring; best_search.broughts: none does. */
+size_t best_brought_at(const best_search *search, const char *name);
+/** What open choices may bring, a bit each. */
+uint64_t best_brings(const best_search *search, const best_state *state);
+/** Whether one of those comes instead of the craft's own run or joint of a name, which then goes. NULL: none.
+ * @param included_in  the part that the craft's own came in; then it is not replaced */
+const best_brought *best_is_brought(const best_search *search, uint64_t brings, const char *name,
+                                    const char *included_in);
 /** What of a joint, a run or coax may be another way: what a craft has a choice of, less what is to stay. */
 pare_joint_choices best_joint_choices(const best_search *search, const pare_craft *craft,
                                       const pare_joint *joint);

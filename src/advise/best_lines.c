@@ -33,23 +33,30 @@ bool best_is_held(const best_search *search, const char *what, const char *name,
     return false;
 }
 
-bool best_may_be_brought(const best_search *search, const best_state *state, const char *name,
-                         const char *included_in, double *longest_m)
+size_t best_brought_at(const best_search *search, const char *name)
 {
-    uint64_t brings = 0;
     size_t at = 0;
-    if (included_in)
-        return false;
-    for (size_t s = 0; s < search->slots; s++)
-        brings |= best_open(state, s) ? search->slot[s].brings : 0;
-    if (brings == 0)
-        return false;
     while (at < search->broughts && at + 1 < BEST_BROUGHT &&
            !pare_same_name(search->brought[at].name, name))
         at++;
-    if (longest_m && at < search->broughts)
-        *longest_m = search->brought[at].longest_m;
-    return at < search->broughts && (brings >> at & 1);
+    return at;
+}
+
+uint64_t best_brings(const best_search *search, const best_state *state)
+{
+    uint64_t brings = 0;
+    for (size_t s = 0; s < search->slots; s++)
+        brings |= best_open(state, s) ? search->slot[s].brings : 0;
+    return brings;
+}
+
+const best_brought *best_is_brought(const best_search *search, uint64_t brings, const char *name,
+                                    const char *included_in)
+{
+    if (included_in || brings == 0)
+        return NULL;
+    const size_t at = best_brought_at(search, name);
+    return at < search->broughts && (brings >> at & 1) ? &search->brought[at] : NULL;
 }
 
 pare_joint_choices best_joint_choices(const best_search *search, const pare_craft *craft,

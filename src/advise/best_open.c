@@ -101,6 +101,7 @@ best_open_ohm best_open_wires(const best_search *search, const best_state *state
 {
     const pare_craft *craft = state->trial.flown;
     const bool moved = best_any_moves(search, state);
+    const uint64_t brings = best_brings(search, state);
     const int motor = pare_craft_doing(craft, PARE_MOTOR);
     const int esc = pare_craft_doing(craft, PARE_ESC_ONE); /* each takes its part of the current */
     best_open_ohm w = {{0, 0}, {0, 0}};
@@ -126,13 +127,12 @@ best_open_ohm best_open_wires(const best_search *search, const best_state *state
         const double counts = lead ? 1 : phase ? 2.0 / 3 : 1.0 / craft->item[esc].count;
         const double now = pare_run_ohm(&craft->run[i], degc);
         best_range range = run_range(search, state, i, degc, moved, gauge ? gauge[i] : 0);
-        double brought_m = 0;
-        const bool brought = best_may_be_brought(search, state, craft->run[i].name,
-                                                 craft->run[i].included_in, &brought_m);
+        const best_brought *brought =
+            best_is_brought(search, brings, craft->run[i].name, craft->run[i].included_in);
         if (brought || (moved && !lead))
             range.least = 0;
         if (brought)
-            range.most = fmax(range.most, (double)craft->run[i].ways * brought_m *
+            range.most = fmax(range.most, (double)craft->run[i].ways * brought->longest_m *
                                               pare_wire_ohm_per_m(BEST_THINNEST_GAUGE, degc));
         if (moved && phase && best_arms_decided(search, state))
             range.most =

@@ -66,6 +66,7 @@ static tips tips_open(const best_search *search, const best_state *state)
 {
     const pare_assembly *a = &state->trial.sheet.assembly;
     const pare_craft *craft = state->trial.flown;
+    const uint64_t brings = best_brings(search, state);
     tips of = {0};
     for (size_t i = 0; i < a->lines; i++) {
         const pare_line *line = &a->line[i];
@@ -89,10 +90,9 @@ static tips tips_open(const best_search *search, const best_state *state)
         } else if (state->tail_open && line->of == PARE_LINE_JOINT &&
                    pare_joint_at_tips(craft, &craft->joint[line->index])) {
             const pare_joint *joint = &craft->joint[line->index];
-            const int64_t least =
-                best_may_be_brought(search, state, joint->name, joint->included_in, NULL)
-                    ? 0
-                    : best_joint_least(search, state, line->index);
+            const int64_t least = best_is_brought(search, brings, joint->name, joint->included_in)
+                                      ? 0
+                                      : best_joint_least(search, state, line->index);
             of.less += units > least ? units - least : 0;
         }
     }

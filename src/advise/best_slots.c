@@ -85,15 +85,6 @@ int64_t best_link_units(const pare_part *part)
     return best_units(least_each_kg(&(pare_item){.part = part}, part));
 }
 
-static bool brings(const pare_part *part, pare_included what, const char *name)
-{
-    for (size_t i = 0; part && i < part->includes; i++)
-        if (part->include[i].what == what && part->include[i].name &&
-            pare_same_name(part->include[i].name, name))
-            return true;
-    return false;
-}
-
 /* What the craft's own lines say came in an item, counted and sized as they are on it, but for what another part in
  * its place brings. @param instead  NULL: it stays */
 static double came_in_kg(const pare_craft *craft, const pare_item *item, const pare_part *instead)
@@ -102,13 +93,13 @@ static double came_in_kg(const pare_craft *craft, const pare_item *item, const p
     for (size_t i = 0; i < craft->joints; i++) {
         const pare_joint *joint = &craft->joint[i];
         if (joint->included_in && pare_same_name(joint->included_in, item->name) &&
-            !brings(instead, PARE_INCLUDES_JOINT, joint->name))
+            !pare_part_brings(instead, PARE_INCLUDES_JOINT, joint->name))
             sum_kg += joint->included_kg;
     }
     for (size_t i = 0; i < craft->runs; i++) {
         const pare_run *run = &craft->run[i];
         if (run->included_in && pare_same_name(run->included_in, item->name) &&
-            !brings(instead, PARE_INCLUDES_RUN, run->name))
+            !pare_part_brings(instead, PARE_INCLUDES_RUN, run->name))
             sum_kg += run->included_kg;
     }
     return sum_kg;
@@ -379,12 +370,9 @@ static void note_brought(best_search *search, best_slot *slot, const pare_part *
 {
     for (size_t i = 0; part && i < part->includes; i++) {
         const pare_include *in = &part->include[i];
-        size_t at = 0;
         if (in->what == PARE_INCLUDES_KIND || !in->name)
             continue;
-        while (at < search->broughts && at + 1 < BEST_BROUGHT &&
-               !pare_same_name(search->brought[at].name, in->name))
-            at++;
+        const size_t at = best_brought_at(search, in->name);
         if (at == search->broughts)
             search->brought[search->broughts++] = (best_brought){.name = in->name};
         search->brought[at].longest_m = fmax(search->brought[at].longest_m, in->length_m);

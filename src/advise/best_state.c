@@ -299,6 +299,7 @@ typedef struct outlook {
     const best_state *state;
     unsigned drags;   /* by open choices */
     unsigned twice;   /* of those, by two or more */
+    uint64_t brings;  /* what they may bring, as best_brings() has it */
     bool moves_wires; /* an open choice does */
     bool moves_arms;  /* frame or motors are open */
 } outlook;
@@ -389,11 +390,20 @@ static outlook look(const best_search *search, const best_state *state)
             const unsigned drags = best_drags(search, state, s);
             o.twice |= o.drags & drags;
             o.drags |= drags;
+            o.brings |= search->slot[s].brings;
             o.moves_wires = o.moves_wires || best_may_move(search, state, s);
         }
     o.moves_arms = (search->grouped[0] != BEST_NONE && best_open(state, search->grouped[0])) ||
                    (search->grouped[1] != BEST_NONE && best_open(state, search->grouped[1]));
     return o;
+}
+
+/* Whether a joint may be left out or be other screws once an open choice is made. */
+static bool joint_is_shaky(const outlook *o, const pare_joint *joint)
+{
+    return is_shaky(o, joint->holds, true) || is_open(o, joint->included_in) ||
+           (o->moves_arms && is_of_motors(o, joint->holds)) ||
+           best_is_brought(o->search, o->brings, joint->name, joint->included_in);
 }
 
 static int64_t joint_least(const outlook *o, size_t index, int64_t units)
@@ -405,13 +415,10 @@ static int64_t joint_least(const outlook *o, size_t index, int64_t units)
         return o->state->held_least[index];
     const int64_t least =
         o->state->tail_open ? best_joint_least(o->search, o->state, index) : units;
-    const bool arms = o->moves_arms && is_of_motors(o, joint->holds);
-    if (arms && joint->included_in) /* thinner arms take shorter screws than these */
+    /* Thinner arms take shorter screws than these. */
+    if (joint->included_in && o->moves_arms && is_of_motors(o, joint->holds))
         return best_units(-joint->included_kg) - 1;
-    const bool shaky =
-        is_shaky(o, joint->holds, true) || is_open(o, joint->included_in) || arms ||
-        best_may_be_brought(o->search, o->state, joint->name, joint->included_in, NULL);
-    return shaky && least > 0 ? 0 : least;
+    return least > 0 && joint_is_shaky(o, joint) ? 0 : least;
 }
 
 /* An ESC of another sort takes along what carries its current or came with it, and what went out once to
@@ -429,7 +436,7 @@ static bool run_is_shaky(const outlook *o, const pare_run *run)
 {
     return (o->moves_wires && moves_run(o, run)) || is_shaky(o, run->carries, false) ||
            is_open(o, run->included_in) || (o->moves_arms && is_of_motors(o, run->carries)) ||
-           best_may_be_brought(o->search, o->state, run->name, run->included_in, NULL);
+           best_is_brought(o->search, o->brings, run->name, run->included_in);
 }
 
 static int64_t run_least(const outlook *o, size_t index, int64_t units)
@@ -451,7 +458,7 @@ static int64_t coax_least(const outlook *o, const pare_item *item, int64_t units
     if (!o->state->tail_open || !coax || best_is_held(o->search, "", item->name, "length"))
         return units;
     pare_item cut = *item;
-    cut.cut_length_m = best_coax_choice_m(o->search, o->state->trial.flown, item);
+    cut.cut_length_m = pare_coax_choice_m(o->state->trial.flown, item);
     if (o->drags & BIT(PARE_PIGTAIL)) /* the chain may yet change, and with it how far it reaches */
         cut.cut_length_m = 15e-3;
     if (!(cut.cut_length_m > 0))
@@ -517,10 +524,7 @@ bool best_is_dragged(const best_search *search, const best_state *state, const p
 bool best_joint_stands(const best_search *search, const best_state *state, size_t index)
 {
     const outlook o = look(search, state);
-    const pare_joint *joint = &state->trial.flown->joint[index];
-    return !is_shaky(&o, joint->holds, true) && !is_open(&o, joint->included_in) &&
-           !(o.moves_arms && is_of_motors(&o, joint->holds)) &&
-           !best_may_be_brought(search, state, joint->name, joint->included_in, NULL);
+    return !joint_is_shaky(&o, &state->trial.flown->joint[index]);
 }
 
 /* An ESC counts as nothing while a controller with its own may come and take it down. But then that

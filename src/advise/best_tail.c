@@ -282,6 +282,12 @@ static const pare_line *find_line(const pare_assembly *a, pare_line_of of, size_
     return NULL;
 }
 
+static int64_t line_units(const pare_assembly *assembly, pare_line_of of, size_t index)
+{
+    const pare_line *line = find_line(assembly, of, index);
+    return line ? best_units(line->mass_kg.value) : 0;
+}
+
 /* By how much less, and more, than this one other sets of the tail may weigh that in another loadout weigh the same:
  * by what is not on the craft there. False: not known. */
 static bool may_differ(const tail *t, const best_state *whole, const best_state *there,
@@ -469,22 +475,6 @@ static void sum_least(tail *t)
     }
 }
 
-static int64_t line_units(const pare_assembly *assembly, pare_line_of of, size_t index)
-{
-    for (size_t i = 0; i < assembly->lines; i++)
-        if (assembly->line[i].of == of && assembly->line[i].index == index)
-            return best_units(assembly->line[i].mass_kg.value);
-    return 0;
-}
-
-static bool has_line(const pare_assembly *assembly, pare_line_of of, size_t index)
-{
-    for (size_t i = 0; i < assembly->lines; i++)
-        if (assembly->line[i].of == of && assembly->line[i].index == index)
-            return true;
-    return false;
-}
-
 /* What a thing asks to be bought as it is on a craft. */
 static pare_basket bought_for(const best_search *search, const pare_craft *craft, const thing *of)
 {
@@ -550,7 +540,7 @@ static bool gather_rest(tail *t, const pare_sheet *flown)
     t->tips_known = best_tips_of(t->worker, t->state, &t->tip);
     t->fixed = t->state->units;
     for (size_t i = 0; i < craft->joints; i++)
-        if (has_line(a, PARE_LINE_JOINT, i) && pare_joint_at_tips(craft, &craft->joint[i]) &&
+        if (find_line(a, PARE_LINE_JOINT, i) && pare_joint_at_tips(craft, &craft->joint[i]) &&
             !gather_joint(t, flown, i))
             return false;
     t->tips = t->things;
@@ -561,11 +551,11 @@ static bool gather_rest(tail *t, const pare_sheet *flown)
             t->thing[t->things++].index = i;
         }
     for (size_t i = 0; i < craft->joints; i++)
-        if (has_line(a, PARE_LINE_JOINT, i) && !pare_joint_at_tips(craft, &craft->joint[i]) &&
+        if (find_line(a, PARE_LINE_JOINT, i) && !pare_joint_at_tips(craft, &craft->joint[i]) &&
             !gather_joint(t, flown, i))
             return false;
     for (size_t i = 0; i < craft->runs; i++) {
-        if (!has_line(a, PARE_LINE_RUN, i) || pare_run_of_power(craft, &craft->run[i]))
+        if (!find_line(a, PARE_LINE_RUN, i) || pare_run_of_power(craft, &craft->run[i]))
             continue;
         put_run(search, t->state, i, &t->thing[t->things]);
         t->fixed -= line_units(a, PARE_LINE_RUN, i);

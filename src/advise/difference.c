@@ -3,8 +3,6 @@
 
 #include <math.h>
 
-#include "base/text.h"
-
 /* The item that something is included in, where it has another part than before; -1: none. */
 static int changed_owner(const pare_craft *before, const pare_craft *after, const char *owner)
 {
@@ -13,15 +11,6 @@ static int changed_owner(const pare_craft *before, const pare_craft *after, cons
                    ((size_t)now >= before->items || before->item[now].part != after->item[now].part)
                ? now
                : -1;
-}
-
-static const pare_include *brought(const pare_item *owner, pare_included what, const char *name)
-{
-    const pare_part *part = owner->part;
-    for (size_t i = 0; i < part->includes; i++)
-        if (part->include[i].what == what && pare_same_name(part->include[i].name, name))
-            return &part->include[i];
-    return NULL;
 }
 
 /* ---- screws ---- */
@@ -53,7 +42,8 @@ pare_screws_change pare_screws_differ(const pare_craft *before, const pare_craft
     *was = before->joint[then];
     if (owner < 0 || !was->included_in)
         return screws_change(was, is);
-    const pare_include *brings = brought(&after->item[owner], PARE_INCLUDES_JOINT, is->name);
+    const pare_include *brings =
+        pare_part_brings(after->item[owner].part, PARE_INCLUDES_JOINT, is->name);
     if (!brings || same_sort(was, is))
         return PARE_SCREWS_SAME;
     was->standard = brings->standard;
@@ -107,8 +97,8 @@ pare_wires_change pare_wires_differ(const pare_craft *before, const pare_craft *
     double ignored;
     was_m = was_m ? was_m : &ignored;
     if (owner >= 0)
-        return came_change(was, brought(&after->item[owner], PARE_INCLUDES_RUN, is->name), is,
-                           was_m);
+        return came_change(
+            was, pare_part_brings(after->item[owner].part, PARE_INCLUDES_RUN, is->name), is, was_m);
     if (was && !ways_differ(was, is))
         return PARE_WIRES_SAME;
     *was_m = was ? pare_run_longest_m(was) : 0;

@@ -188,15 +188,6 @@ void pare_edit_drop_orphans(pare_edit *edit)
             pare_edit_remove_run(edit, i);
 }
 
-static const pare_include *include_of(const pare_part *part, pare_included what, const char *name)
-{
-    for (size_t i = 0; i < part->includes; i++)
-        if (part->include[i].what == what && part->include[i].name &&
-            pare_same_name(part->include[i].name, name))
-            return &part->include[i];
-    return NULL;
-}
-
 static bool included_in(const char *owner, const pare_item *item)
 {
     return owner && pare_same_name(owner, item->name);
@@ -216,7 +207,7 @@ static void as_it_comes(pare_run *run, const char *owner)
 
 static void carry_run(pare_edit *edit, const pare_item *item, const pare_part *old, pare_run *run)
 {
-    const pare_include *brings = include_of(item->part, PARE_INCLUDES_RUN, run->name);
+    const pare_include *brings = pare_part_brings(item->part, PARE_INCLUDES_RUN, run->name);
     if (!brings)
         return;
     if (!included_in(run->included_in, item)) {
@@ -226,7 +217,7 @@ static void carry_run(pare_edit *edit, const pare_item *item, const pare_part *o
         }
         return;
     }
-    const pare_include *brought = include_of(old, PARE_INCLUDES_RUN, run->name);
+    const pare_include *brought = pare_part_brings(old, PARE_INCLUDES_RUN, run->name);
     const pare_run now = *run;
     const bool cut = pare_run_kg(run) != run->included_kg;
     as_it_comes(run, item->name);
@@ -253,10 +244,10 @@ static void carry_run(pare_edit *edit, const pare_item *item, const pare_part *o
 static void carry_joint(pare_edit *edit, const pare_item *item, const pare_part *old,
                         pare_joint *joint)
 {
-    const pare_include *brings = include_of(item->part, PARE_INCLUDES_JOINT, joint->name);
+    const pare_include *brings = pare_part_brings(item->part, PARE_INCLUDES_JOINT, joint->name);
     if (!brings || (joint->included_in && !included_in(joint->included_in, item)))
         return;
-    const pare_include *brought = include_of(old, PARE_INCLUDES_JOINT, joint->name);
+    const pare_include *brought = pare_part_brings(old, PARE_INCLUDES_JOINT, joint->name);
     const pare_joint now = *joint;
     if (!joint->included_in)
         pare_edit_drop(edit, "joint.%s: %s comes with its own", joint->name, item->part->id);

@@ -151,16 +151,6 @@ static bool is_open(const proof_space *space, const proof_state *state, const ch
     return c != PROOF_NONE && proof_open(state, c);
 }
 
-static bool brings(const proof_option *option, pare_included what, const char *name)
-{
-    for (size_t i = 0; option->name && option->part && i < option->part->includes; i++) {
-        const pare_include *in = &option->part->include[i];
-        if (in->what == what && in->name && pare_same_name(in->name, name))
-            return true;
-    }
-    return false;
-}
-
 /* Whether a part that may yet come brings a run or screws of a name. */
 static bool may_be_brought(const proof_space *space, const proof_state *state, pare_included what,
                            const char *name)
@@ -169,8 +159,8 @@ static bool may_be_brought(const proof_space *space, const proof_state *state, p
         if (!proof_open(state, c) || !proof_sum_of(space, state, c)->brings)
             continue;
         for (size_t i = 0; i < space->choice[c].options; i++)
-            if (proof_allowed(space, state, c, i) &&
-                brings(&space->choice[c].option[i], what, name))
+            if (proof_allowed(space, state, c, i) && space->choice[c].option[i].name &&
+                pare_part_brings(space->choice[c].option[i].part, what, name))
                 return true;
     }
     return false;

@@ -10,6 +10,7 @@
 
 #include <math.h>
 
+#include "base/text.h"
 #include "craft/law.h"
 #include "craft/part_inside.h"
 
@@ -284,4 +285,13 @@ unsigned long long pare_part_filled(const pare_part *part)
     if (!part->mass_kg.given && part->mass_kg.known == PARE_ESTIMATED)
         bits |= PARE_FILLED_MASS;
     return bits;
+}
+
+const pare_include *pare_part_brings(const pare_part *part, pare_included what, const char *name)
+{
+    for (size_t i = 0; part && name && i < part->includes; i++)
+        if (part->include[i].what == what && part->include[i].name &&
+            pare_same_name(part->include[i].name, name))
+            return &part->include[i];
+    return NULL;
 }

@@ -191,6 +191,9 @@ static inline bool pare_part_does(const pare_part *part, pare_kind kind)
  *         part: the caller knows where it stands */
 pare_status pare_part_complete(pare_part *part, pare_arena *arena, pare_error *err);
 
+/** The run or joint of a name that a part brings. @param part, name  may be NULL @return NULL: it brings none */
+const pare_include *pare_part_brings(const pare_part *part, pare_included what, const char *name);
+
 /** What a law filled: bit (1ull << spec), and bit 63 for the mass. */
 unsigned long long pare_part_filled(const pare_part *part);
 #define PARE_FILLED_MASS (1ull << 63)

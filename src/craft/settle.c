@@ -4,7 +4,6 @@
  * grams are in the part's mass. A joint or run that describes them says included_in, carries what it
  * weighed as it came, and adds only the difference when it is changed; one that repeats them
  * without saying so is refused, with both names. Settling again after a swap keeps what came. */
-#include "base/text.h"
 #include "craft/assemble.h"
 #include "craft/body.h"
 #include "craft/craft.h"
@@ -57,21 +56,12 @@ static pare_status check_counts(const pare_craft *craft, pare_error *err)
     return PARE_OK;
 }
 
-static const pare_include *include_of(const pare_part *part, pare_included what, const char *name)
-{
-    for (size_t i = 0; i < part->includes; i++)
-        if (part->include[i].what == what && part->include[i].name && name &&
-            pare_same_name(part->include[i].name, name))
-            return &part->include[i];
-    return NULL;
-}
-
 /* A part that is on the craft and brings a run or joint of this name without being asked. */
 static const pare_item *brought_by(const pare_craft *craft, pare_included what, const char *name)
 {
     for (size_t i = 0; i < craft->items; i++)
         if (craft->item[i].part->includes > 0 && !craft->item[i].off &&
-            include_of(craft->item[i].part, what, name))
+            pare_part_brings(craft->item[i].part, what, name))
             return &craft->item[i];
     return NULL;
 }
@@ -104,7 +94,7 @@ static pare_status settle_run(const pare_craft *craft, pare_run *run, pare_error
                          "craft '%s': run '%s' is included in '%s', which it has not", craft->name,
                          run->name, run->included_in);
     const pare_item *item = &craft->item[owner];
-    const pare_include *include = include_of(item->part, PARE_INCLUDES_RUN, run->name);
+    const pare_include *include = pare_part_brings(item->part, PARE_INCLUDES_RUN, run->name);
     if (run->ways == 0 || !(run->gauge > 0)) {
         if (!include)
             return pare_fail(
@@ -143,7 +133,8 @@ static pare_status settle_joint(const pare_craft *craft, pare_joint *joint, pare
                          craft->name, joint->name, joint->included_in);
     if (joint->count == 0 && !joint->none) {
         const pare_item *item = &craft->item[owner];
-        const pare_include *include = include_of(item->part, PARE_INCLUDES_JOINT, joint->name);
+        const pare_include *include =
+            pare_part_brings(item->part, PARE_INCLUDES_JOINT, joint->name);
         if (!include)
             return pare_fail(err, PARE_BAD_DATA,
                              "craft '%s': part '%s' does not say what joint '%s' it includes; give "
