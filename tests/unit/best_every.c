@@ -74,51 +74,62 @@ static void compare_in_all(unsigned n, const drawn *d, force *by_force, shown *a
     free(in);
 }
 
-static void a_set_for_all_loadouts_is_what_brute_force_finds(void **state)
+/* @param ready  as of compare_drawn() @param seeds  the first bench's */
+static shown compare_drawn_in_all(fixture *f, unsigned benches, unsigned seeds, drawn_ready *ready,
+                                  void *context)
 {
-    fixture *f = *state;
     drawn *d = malloc(sizeof *d);
     force *by_force = calloc(1, sizeof *by_force);
     shown all = {0};
-    for (unsigned n = 0; n < BENCHES; n++) {
-        unsigned seed = 9000 + n;
+    for (unsigned n = 0; n < benches; n++) {
+        unsigned seed = seeds + n;
         draw_parts(f, &seed, d);
         draw_craft(f, &seed, d);
-        if (n % 2 > 0 && d->craft.brief.limits > 2)
-            d->craft.brief.limits = 2;
-        compare_in_all(n, d, by_force, &all);
+        if (ready(f, d, &seed, context))
+            compare_in_all(n, d, by_force, &all);
         put_back_parts(f, d);
     }
+    free(by_force);
+    free(d);
+    return all;
+}
+
+/* Of every other bench two limits at the most. @param context  how many were drawn */
+static bool ask_less_of_some(fixture *f, drawn *d, unsigned *seed, void *context)
+{
+    unsigned *drawn_before = context;
+    (void)f;
+    (void)seed;
+    if ((*drawn_before)++ % 2 > 0 && d->craft.brief.limits > 2)
+        d->craft.brief.limits = 2;
+    return true;
+}
+
+static void a_set_for_all_loadouts_is_what_brute_force_finds(void **state)
+{
+    unsigned drawn_before = 0;
+    const shown all = compare_drawn_in_all(*state, BENCHES, 9000, ask_less_of_some, &drawn_before);
     /* Where the other loadouts never decide, they would show nothing. */
     if (all.compared < BENCHES / 3 || all.found < 3 || all.heavier < 1)
         fail_msg("%zu compared, %zu found, %zu heavier than for one loadout", all.compared,
                  all.found, all.heavier);
-    free(by_force);
-    free(d);
+}
+
+/* @param context  pare_piece[PIECES], for the frame's */
+static bool tune_for_one(fixture *f, drawn *d, unsigned *seed, void *context)
+{
+    return tune_arms_of(f, d, (int)dice(seed, (unsigned)d->craft.loadouts), context, seed);
 }
 
 /* A loadout that leaves more at home rings at other masses. */
 static void arms_that_ring_in_another_loadout_are_heard(void **state)
 {
-    fixture *f = *state;
-    drawn *d = malloc(sizeof *d);
-    force *by_force = calloc(1, sizeof *by_force);
     pare_piece room[PIECES];
-    shown all = {0};
     const unsigned benches = benches_drawn(TUNED);
-    for (unsigned n = 0; n < benches; n++) {
-        unsigned seed = 20000 + n;
-        draw_parts(f, &seed, d);
-        draw_craft(f, &seed, d);
-        if (tune_arms_of(f, d, (int)dice(&seed, (unsigned)d->craft.loadouts), room, &seed))
-            compare_in_all(n, d, by_force, &all);
-        put_back_parts(f, d);
-    }
+    const shown all = compare_drawn_in_all(*state, benches, 20000, tune_for_one, room);
     if (all.compared < benches / 3 || all.found < benches / 10 || all.heavier < benches / 20)
         fail_msg("%zu compared, %zu found, %zu heavier than for one loadout", all.compared,
                  all.found, all.heavier);
-    free(by_force);
-    free(d);
 }
 
 int main(void)

@@ -45,7 +45,8 @@ static void alter(pare_store *store, const pare_change *change, const char *form
                      strchr(format, '%') + 2);
     snprintf(word, sizeof word, "%s", text.bytes);
     pare_text_free(&text);
-    *status = pare_store_alter(store, PARE_A_PART, "mo-1", 1, words, change, NULL, NULL, err);
+    for (int i = 0; i == 0 || (i < TRIES && has_to_wait(*status, err)); i++)
+        *status = pare_store_alter(store, PARE_A_PART, "mo-1", 1, words, change, NULL, NULL, err);
 }
 
 /* "owned: N" in the part's text. */
@@ -70,7 +71,6 @@ static void own_one_more(pare_store *store)
         must(pare_store_read_since(store, &change.since, &err), &err);
         late = false;
         alter(store, &change, "owned=%d", owned_of(store, &err) + 1, &status, &err);
-        late = late || has_to_wait(status, &err);
         if (!late || i > TRIES)
             must(status, &err);
     }
@@ -86,8 +86,7 @@ static void work(const char *path, int client)
         char text[160];
         pare_status status = PARE_OK;
         own_one_more(store);
-        for (int i = 0; i == 0 || (i < TRIES && has_to_wait(status, &err)); i++)
-            alter(store, &change, ENTRY[client], round, &status, &err);
+        alter(store, &change, ENTRY[client], round, &status, &err);
         must(status, &err);
         snprintf(
             text, sizeof text,
